@@ -1,0 +1,46 @@
+/**
+ * Builds dist/: the program (one bundled file, because start-up time is felt at every call), the library (its
+ * packages stay outside), the types, the JSON Schema of the scenario file, and the benchmark.
+ */
+import { execFileSync } from 'node:child_process';
+import { chmod, mkdir, rename, rm, writeFile } from 'node:fs/promises';
+import { pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+
+const root = new URL('..', import.meta.url);
+process.chdir(new URL(root).pathname);
+
+await rm('dist', { recursive: true, force: true });
+await mkdir('dist', { recursive: true });
+
+const common = { bundle: true, platform: 'node', target: 'node20', format: 'esm', logLevel: 'warning' };
+// Bundled packages in CommonJS form still ask for node's own modules by `require`.
+const requireShim =
+  "import { createRequire as __createRequire } from 'node:module';\nconst require = __createRequire(import.meta.url);";
+
+await Promise.all([
+  build({
+    ...common,
+    entryPoints: { evensow: 'cli/bin.ts' },
+    outdir: 'dist',
+    minify: true,
+    keepNames: true,
+    banner: { js: `#!/usr/bin/env node\n${requireShim}` },
+  }),
+  build({ ...common, entryPoints: { index: 'sim/index.ts' }, outdir: 'dist', packages: 'external' }),
+  build({
+    ...common,
+    entryPoints: { bench: 'tests/bench/bench.ts' },
+    outdir: 'dist/bench',
+    banner: { js: requireShim },
+  }),
+]);
+await chmod('dist/evensow.js', 0o755);
+
+execFileSync(process.execPath, ['node_modules/typescript/bin/tsc', '-p', 'tsconfig.types.json'], {
+  stdio: 'inherit',
+});
+
+const { scenarioJsonSchema } = await import(pathToFileURL('dist/index.js').href);
+await writeFile('dist/scenario.schema.json.part', `${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`);
+await rename('dist/scenario.schema.json.part', 'dist/scenario.schema.json');

@@ -1,0 +1,152 @@
+/**
+ * What is counted while time runs, and over many runs. Everything here merges, so that parts of a study which were
+ * run apart can be joined.
+ *
+ * - `Levels`: time-weighted integrals of whole-number levels (how many holes are in a state, for how long).
+ * - `Moments`: mean, variance and standard error of a sequence of figures.
+ * - `Counts`: a histogram of whole numbers with exact quantiles; its memory depends on their range, not on how many.
+ */
+
+/**
+ * Levels that change in jumps, and the area under each of them from 0 to the horizon.
+ *
+ * A jump of d at time t adds d x (horizon - t) to the area: one multiplication a jump, no bookkeeping of when a level
+ * last changed. With times on a power-of-two grid all sums are exact (see clock.ts).
+ */
+export class Levels {
+  /** Area under each level from time 0 to the horizon, if nothing changes any more. */
+  readonly areas: Float64Array;
+  readonly #levels: Float64Array;
+  readonly #horizon: number;
+
+  constructor(count: number, horizon: number) {
+    if (!(horizon > 0 && horizon < Infinity))
+      throw new RangeError(`horizon must be finite and above 0: ${horizon}`);
+    this.areas = new Float64Array(count);
+    this.#levels = new Float64Array(count);
+    this.#horizon = horizon;
+  }
+
+  /** All levels and areas to 0. */
+  reset(): void {
+    this.areas.fill(0);
+    this.#levels.fill(0);
+  }
+
+  /** Level `i` is `level` from time `t` on. Times of one level must not run backwards. */
+  set(i: number, level: number, t: number): void {
+    const jump = level - this.#levels[i]!;
+    if (jump !== 0) {
+      this.areas[i]! += jump * (this.#horizon - t);
+      this.#levels[i] = level;
+    }
+  }
+}
+
+/** Mean and spread of a sequence, by Welford's update; merged by the pairwise formula of Chan, Golub & LeVeque (from memory). */
+export class Moments {
+  count = 0;
+  mean = 0;
+  /** Sum of squared deviations from the mean. */
+  squares = 0;
+
+  add(value: number): void {
+    this.count++;
+    const off = value - this.mean;
+    this.mean += off / this.count;
+    this.squares += off * (value - this.mean);
+  }
+
+  /** Take in all that `other` has seen. */
+  merge(other: Moments): void {
+    const count = this.count + other.count;
+    if (count === 0) return;
+    const off = other.mean - this.mean;
+    this.mean += (off * other.count) / count;
+    this.squares += other.squares + (off * off * this.count * other.count) / count;
+    this.count = count;
+  }
+
+  /** Unbiased variance; NaN below two values. */
+  get variance(): number {
+    return this.count < 2 ? Number.NaN : this.squares / (this.count - 1);
+  }
+
+  /** Standard error of the mean; NaN below two values. */
+  get standardError(): number {
+    return Math.sqrt(this.variance / this.count);
+  }
+}
+
+/** Histogram of whole numbers of at least 0. */
+export class Counts {
+  total = 0;
+  /** How often `#lowest + i` was seen. */
+  #seen = new Float64Array(0);
+  #lowest = 0;
+
+  /** @throws RangeError unless `value` is a whole number of at least 0 */
+  add(value: number, times = 1): void {
+    if (!(Number.isInteger(value) && value >= 0))
+      throw new RangeError(`a count must be a whole number: ${value}`);
+    const at = value - this.#lowest;
+    if (!(at >= 0 && at < this.#seen.length)) this.#widen(value);
+    this.#seen[value - this.#lowest]! += times;
+    this.total += times;
+  }
+
+  merge(other: Counts): void {
+    for (let i = 0; i < other.#seen.length; i++) {
+      if (other.#seen[i]! > 0) this.add(other.#lowest + i, other.#seen[i]!);
+    }
+  }
+
+  /**
+   * Quantile by linear interpolation between order statistics (Hyndman & Fan's type 7, the default of R and numpy).
+   * @param p from 0 to 1
+   * @returns NaN if nothing was counted
+   */
+  quantile(p: number): number {
+    if (!(p >= 0 && p <= 1)) throw new RangeError(`p must be from 0 to 1: ${p}`);
+    if (this.total === 0) return Number.NaN;
+    const place = p * (this.total - 1);
+    const below = Math.floor(place);
+    const low = this.#ranked(below);
+    return below === place ? low : low + (place - below) * (this.#ranked(below + 1) - low);
+  }
+
+  /** Share of values of at most `value`; NaN if nothing was counted. */
+  shareUpTo(value: number): number {
+    let sum = 0;
+    for (let i = 0; i < this.#seen.length && this.#lowest + i <= value; i++) sum += this.#seen[i]!;
+    return sum / this.total;
+  }
+
+  /** The value of rank `rank`, 0 the lowest. */
+  #ranked(rank: number): number {
+    let left = rank;
+    let i = 0;
+    while (left >= this.#seen[i]!) left -= this.#seen[i++]!;
+    return this.#lowest + i;
+  }
+
+  /** Make room for `value`, with as much again to spare. */
+  #widen(value: number): void {
+    const old = this.#seen;
+    if (old.length === 0) {
+      this.#lowest = value;
+      this.#seen = new Float64Array(8);
+      return;
+    }
+    const spare = old.length;
+    const lowest = Math.max(0, Math.min(this.#lowest, value < this.#lowest ? value - spare : value));
+    const highest = Math.max(
+      this.#lowest + old.length - 1,
+      value >= this.#lowest + old.length ? value + spare : 0,
+    );
+    const wide = new Float64Array(highest - lowest + 1);
+    wide.set(old, this.#lowest - lowest);
+    this.#seen = wide;
+    this.#lowest = lowest;
+  }
+}

@@ -1,0 +1,122 @@
+/**
+ * How long plants need and what becomes of them: the draws of one crop in one stage.
+ *
+ * The k-th plant to enter takes the k-th draws, whatever the plan is. Time, loss, moment of loss and sprouting come
+ * from four streams, so "always all four, needed or not" holds without drawing what is not needed: nobody can tell
+ * whether a stream that is not read was advanced.
+ */
+
+import { TICK, toGrid } from '../engine/clock.js';
+import {
+  exponentialLaw,
+  fixedLaw,
+  gammaLaw,
+  type Law,
+  lognormalLaw,
+  observedLaw,
+  triangularLaw,
+  weibullLaw,
+} from '../engine/quantiles.js';
+import { fillUniform, stream, type Uniform } from '../engine/random.js';
+import type { Growing, GrowthTime } from './plan.js';
+
+/** The distribution of a growth time. A spread of 0 makes every shape fixed. */
+export function lawOf(time: GrowthTime): Law {
+  if (time.shape === 'observed') return observedLaw(time.times);
+  if (time.shape === 'exponential') return exponentialLaw(time.days);
+  if (time.shape === 'fixed' || time.spread === 0) return fixedLaw(time.days);
+  switch (time.shape) {
+    case 'lognormal':
+      return lognormalLaw(time.days, time.spread);
+    case 'gamma':
+      return gammaLaw(time.days, time.spread);
+    case 'weibull':
+      return weibullLaw(time.days, time.spread);
+    case 'triangular':
+      return triangularLaw(time.days, time.spread);
+  }
+}
+
+/** Draws are made in blocks: the first is small, because small lines need few; each next one is twice as large. */
+const FIRST_BLOCK = 32;
+const LARGEST_BLOCK = 512;
+
+export class Luck {
+  /** Time that the plant needs [d, on the grid]: index with `take()`. */
+  readonly times = new Float64Array(LARGEST_BLOCK);
+  /** Moment of loss as a share of the time; 2 if the plant is not lost. */
+  readonly moments = new Float64Array(LARGEST_BLOCK);
+  /** 1 if the seed sprouts. */
+  readonly sprouts = new Uint8Array(LARGEST_BLOCK);
+
+  readonly #law: Law;
+  readonly #varies: boolean;
+  readonly #loss: number;
+  readonly #germination: number;
+  readonly #name: readonly string[];
+  readonly #uniforms = new Float64Array(LARGEST_BLOCK);
+  #next = 0;
+  #size = 0;
+  #timeSource: Uniform = never;
+  #lossSource: Uniform = never;
+  #momentSource: Uniform = never;
+  #sproutSource: Uniform = never;
+
+  /**
+   * @param growing what the crop does in the stage
+   * @param germination probability that a seed sprouts; 1 in every stage but the first
+   * @param name names of crop and stage: the address of the streams
+   */
+  constructor(growing: Growing, germination: number, name: readonly string[]) {
+    this.#law = lawOf(growing.time);
+    this.#varies =
+      growing.time.shape !== 'fixed' && !(growing.time.shape !== 'observed' && growing.time.spread === 0);
+    this.#loss = growing.loss;
+    this.#germination = germination;
+    this.#name = name;
+    this.moments.fill(2);
+    this.sprouts.fill(1);
+  }
+
+  /** Start the draws of a season. */
+  start(seed: number, season: number): void {
+    this.#next = 0;
+    this.#size = 0;
+    if (this.#varies) this.#timeSource = stream(seed, season, [...this.#name, 'time']);
+    if (this.#loss > 0) {
+      this.#lossSource = stream(seed, season, [...this.#name, 'loss']);
+      this.#momentSource = stream(seed, season, [...this.#name, 'moment']);
+    }
+    if (this.#germination < 1) this.#sproutSource = stream(seed, season, [...this.#name, 'sprouting']);
+  }
+
+  /** Take the next plant's draws. @returns their index in `times`, `moments` and `sprouts`, good until the next call */
+  take(): number {
+    if (this.#next === this.#size) this.#draw();
+    return this.#next++;
+  }
+
+  #draw(): void {
+    const n = this.#size === 0 ? FIRST_BLOCK : Math.min(2 * this.#size, LARGEST_BLOCK);
+    this.#size = n;
+    this.#next = 0;
+    const { times, moments, sprouts } = this;
+    const uniforms = this.#uniforms;
+    if (this.#varies) fillUniform(this.#timeSource, times, n);
+    this.#law.fill(times, n);
+    for (let i = 0; i < n; i++) times[i] = Math.max(TICK, toGrid(times[i]!));
+    if (this.#loss > 0) {
+      fillUniform(this.#lossSource, uniforms, n);
+      fillUniform(this.#momentSource, moments, n);
+      for (let i = 0; i < n; i++) if (!(uniforms[i]! < this.#loss)) moments[i] = 2;
+    }
+    if (this.#germination < 1) {
+      fillUniform(this.#sproutSource, uniforms, n);
+      for (let i = 0; i < n; i++) sprouts[i] = uniforms[i]! < this.#germination ? 1 : 0;
+    }
+  }
+}
+
+function never(): number {
+  throw new Error('draws were taken before a season was started');
+}

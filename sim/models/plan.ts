@@ -1,0 +1,101 @@
+/**
+ * The plan of a line as the simulator reads it: plain data, resolved once.
+ *
+ * Names have become indices, dates have become days from the start, defaults are filled in. Nothing behind this
+ * file asks whether a key is set. `sim/scenario` makes a plan from a scenario file; tests make plans by hand.
+ */
+
+/** Shapes of growth-time distributions. */
+export type Shape = 'lognormal' | 'gamma' | 'weibull' | 'triangular' | 'exponential' | 'fixed' | 'observed';
+
+/** How long a plant needs in a stage. */
+export interface GrowthTime {
+  readonly shape: Shape;
+  /** Mean time [d]. For `observed` the mean of `times`. */
+  readonly days: number;
+  /** Coefficient of variation: standard deviation over mean [-]. 0 for `fixed`, 1 for `exponential`. */
+  readonly spread: number;
+  /** The observed times that are resampled [d]; empty for every other shape. */
+  readonly times: readonly number[];
+}
+
+/** What a crop does in one stage (or in one regrowth after a pick). */
+export interface Growing {
+  readonly time: GrowthTime;
+  /** Probability that a plant dies in the stage [0..1]. */
+  readonly loss: number;
+  /** Days that a ready plant stays good where it stands [d]; Infinity if for ever. */
+  readonly keeps: number;
+}
+
+/** When seeds of a crop are sown. */
+export type Sowing =
+  /** `days`: days from the start on which a sowing falls due, ascending [d]. `seeds`: seeds per sowing. */
+  | { readonly kind: 'due'; readonly days: readonly number[]; readonly seeds: number }
+  /** At each visit, what the line will miss (see refill.ts). */
+  | { readonly kind: 'refill' };
+
+export interface CropPlan {
+  readonly name: string;
+  /** Probability that a seed sprouts [0..1]. */
+  readonly germination: number;
+  readonly sowing: Sowing;
+  /** Picks per plant, at least 1. */
+  readonly cuts: number;
+  /** Growth between two picks; null when `cuts` is 1. Its `keeps` is that of the last stage. */
+  readonly regrow: Growing | null;
+  /** Fresh mass of one head or cut [g]; null when not given. */
+  readonly headG: number | null;
+  /** One entry a stage, in the order of the line's stages. */
+  readonly stages: readonly Growing[];
+}
+
+export interface StagePlan {
+  readonly name: string;
+  readonly channels: number;
+  readonly holesPerChannel: number;
+  /** Floor or shelf area of one hole [cm2]; null when not given. */
+  readonly holeAreaCm2: number | null;
+  /** Days that a hole is out of use after a plant has left it [d]; 0 for none. */
+  readonly cleanDays: number;
+}
+
+/** When somebody tends the line. */
+export type Visits =
+  /** Somebody acts at the instant of every change. */
+  | { readonly kind: 'always' }
+  /** Whole days from the start at whose beginning there is a visit, ascending [d]. */
+  | { readonly kind: 'days'; readonly days: readonly number[] };
+
+/** Heads that are wanted. */
+export interface Want {
+  /** Heads wanted on each of `days`. */
+  readonly heads: number;
+  /** Whole days from the start on which they are wanted, ascending [d]. */
+  readonly days: readonly number[];
+}
+
+export interface Plan {
+  readonly title: string;
+  /** ISO 8601 date of day 0. */
+  readonly start: string;
+  /** Length of a season [weeks of 7 d]. */
+  readonly weeks: number;
+  /** Seed of the random streams, a whole number of at least 0. */
+  readonly seed: number;
+  readonly visits: Visits;
+  readonly stages: readonly StagePlan[];
+  readonly crops: readonly CropPlan[];
+  /** null: all that is ready is picked. */
+  readonly want: Want | null;
+}
+
+/** Holes of a stage, all channels together. */
+export function holesOf(stage: StagePlan): number {
+  return stage.channels * stage.holesPerChannel;
+}
+
+/** Length of a season [d]. */
+export function seasonDays(plan: Plan): number {
+  return plan.weeks * 7;
+}
