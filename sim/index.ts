@@ -1,0 +1,35 @@
+/** The library's public face: one list of named exports, no logic. */
+
+export { COUNTS, type CountName, type Season, STATE_COUNT, STATES, type State } from './models/ledger.js';
+/* The line and one season of it. */
+export { type Deed, Line, type Recorder } from './models/line.js';
+export type {
+  CropPlan,
+  Growing,
+  GrowthTime,
+  Plan,
+  Shape,
+  Sowing,
+  StagePlan,
+  Visits,
+  Want,
+} from './models/plan.js';
+export { holesOf, seasonDays } from './models/plan.js';
+/* A scenario file, read. */
+export type { Fault, Warning } from './scenario/faults.js';
+export { readScenario } from './scenario/read.js';
+export type { Scenario } from './scenario/schema.js';
+export { scenarioJsonSchema, scenarioKeyTable } from './scenario/schema.js';
+export { Baseline, type Change, findLimits, type Limits, type Trial, trialSeasons } from './study/limits.js';
+/* Many seasons. */
+export { defaultSeasons, MOST_SEASONS, type ReplicateOptions, replicate } from './study/replicate.js';
+export {
+  type FirstPick,
+  type Mean,
+  type RunningWeeks,
+  type RunResult,
+  type StageResult,
+  summarise,
+  type WeekResult,
+} from './study/summary.js';
+export { firstRunningWeek, Tallies } from './study/tallies.js';

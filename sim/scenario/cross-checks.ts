@@ -1,0 +1,195 @@
+/**
+ * What two fields of a scenario say together. Works on the plain values of the file, whatever else is wrong with
+ * them, so that all faults are reported at once: what zod has already refused is passed over here.
+ */
+
+import { dayNumber, isIsoDate } from '../models/dates.js';
+import { type Draft, foundText, type Path, wordText } from './faults.js';
+import { growthFaults } from './growth-checks.js';
+import { missing, unknownKey } from './issues-to-faults.js';
+import { scenarioSchema } from './schema.js';
+import { schemaAt } from './schema-walk.js';
+import { isMap, listOf } from './values.js';
+
+/** Most holes of a line, all stages together. */
+const MOST_HOLES = 2_000_000;
+
+/** Faults between fields of a file, as drafts. */
+export function crossFaults(data: unknown): Draft[] {
+  if (!isMap(data)) return [];
+  const names = stageNames(data['stages']);
+  const crops = listOf(data['crops']);
+  const want = isMap(data['want']) ? data['want']['on'] : undefined;
+  return [
+    ...awayFaults(data),
+    ...repeated(data['visits'], ['visits'], 'every weekday once'),
+    ...stageFaults(data['stages']),
+    ...sameNames(crops, 'crops', 'a name that no other crop has'),
+    ...crops.flatMap((crop, i) => (isMap(crop) ? cropFaults(crop, ['crops', i], names) : [])),
+    ...repeated(want, ['want', 'on'], 'every weekday once'),
+  ];
+}
+
+function awayFaults(data: Record<string, unknown>): Draft[] {
+  const spans = listOf(data['away']);
+  const drafts: Draft[] = [];
+  if (data['visits'] === 'always' && spans.length > 0) {
+    drafts.push({
+      path: ['away'],
+      at: 'key',
+      found: 'the key away with visits: always',
+      expected: 'no away with visits: always (away needs visit days)',
+      advice: 'Use visits: daily, or leave away out.',
+    });
+  }
+  for (const [i, span] of spans.entries()) {
+    if (!isMap(span)) continue;
+    const { from, to } = span;
+    if (!(isDate(from) && isDate(to)) || dayNumber(from) <= dayNumber(to)) continue;
+    drafts.push({
+      path: ['away', i, 'to'],
+      at: 'value',
+      found: `${foundText(to)}, before from`,
+      expected: `a date that is not before ${from}`,
+      advice: 'Swap from and to?',
+    });
+  }
+  return drafts;
+}
+
+function stageFaults(stages: unknown): Draft[] {
+  const drafts = sameNames(stages, 'stages', 'a name that no other stage has');
+  let holes = 0;
+  for (const stage of listOf(stages)) {
+    if (!isMap(stage)) continue;
+    const { channels, holes: perChannel } = stage;
+    if (passes(['stages', 0, 'channels'], channels) && passes(['stages', 0, 'holes'], perChannel)) {
+      holes += Number(channels) * Number(perChannel);
+    }
+  }
+  if (holes > MOST_HOLES) {
+    const expected = `at most ${MOST_HOLES} holes in the whole line`;
+    drafts.push({
+      path: ['stages'],
+      at: 'value',
+      found: `${holes} holes in all (channels times holes)`,
+      expected,
+    });
+  }
+  return drafts;
+}
+
+function cropFaults(crop: Record<string, unknown>, path: Path, names: readonly string[] | null): Draft[] {
+  const { sow, stages, regrow } = crop;
+  return [
+    ...regrowFaults(crop, path),
+    ...(isMap(sow) ? repeated(sow['on'], [...path, 'sow', 'on'], 'every weekday once') : []),
+    ...(isMap(sow) ? repeated(sow['dates'], [...path, 'sow', 'dates'], 'every date once') : []),
+    ...(isMap(regrow) ? growthFaults(regrow, [...path, 'regrow']) : []),
+    ...(isMap(stages) ? cropStageFaults(stages, [...path, 'stages'], names) : []),
+  ];
+}
+
+/** `names`: the stages of the line; null if they are not known for sure. */
+function cropStageFaults(
+  stages: Record<string, unknown>,
+  path: Path,
+  names: readonly string[] | null,
+): Draft[] {
+  const growths = Object.entries(stages).flatMap(([name, growing]) =>
+    isMap(growing) ? growthFaults(growing, [...path, name]) : [],
+  );
+  if (names === null) return growths;
+  const unknown = Object.keys(stages).filter((name) => !names.includes(name));
+  const absent = names.filter((name) => !Object.hasOwn(stages, name));
+  return [
+    ...growths,
+    ...unknown.map((name) => unknownStage(name, path, names)),
+    ...absent.map((name) => missingStage(name, [...path, name])),
+  ];
+}
+
+function unknownStage(name: string, path: Path, names: readonly string[]): Draft {
+  const expected = `a stage of the line: ${names.join(', ')}`;
+  return { ...unknownKey(name, path, names), found: `the stage ${wordText(name)}`, expected };
+}
+
+function missingStage(name: string, path: Path): Draft {
+  return {
+    path,
+    at: 'parent',
+    found: 'nothing',
+    expected: 'an entry for each stage of the line',
+    advice: `Example: ${name}: {days: 14, spread: 0.12}`,
+  };
+}
+
+function regrowFaults(crop: Record<string, unknown>, path: Path): Draft[] {
+  const cuts = crop['cuts'] === undefined ? 1 : crop['cuts'];
+  const there = Object.hasOwn(crop, 'regrow');
+  if (!passes(['crops', 0, 'cuts'], cuts)) return [];
+  if (Number(cuts) > 1 && !there) {
+    const draft = missing(scenarioSchema, [...path, 'regrow']);
+    return [{ ...draft, advice: `A plant with cuts: ${cuts} grows again after a pick. ${draft.advice}` }];
+  }
+  if (!(cuts === 1 && there)) return [];
+  return [
+    {
+      path: [...path, 'regrow'],
+      at: 'key',
+      found: 'the key regrow with one cut',
+      expected: 'regrow only with cuts above 1',
+      advice: 'Add cuts: 2 (or more), or leave regrow out.',
+    },
+  ];
+}
+
+/** Stages or crops with the name of an earlier one. */
+function sameNames(list: unknown, key: string, expected: string): Draft[] {
+  const names = listOf(list).map((item) => (isMap(item) ? item['name'] : undefined));
+  return again(names).map((i) => ({
+    path: [key, i, 'name'],
+    at: 'value',
+    found: `${foundText(names[i])} a second time`,
+    expected,
+  }));
+}
+
+/** Items of a list that stand in it a second time. */
+function repeated(list: unknown, path: Path, expected: string): Draft[] {
+  const items = listOf(list);
+  return again(items).map((i) => ({
+    path: [...path, i],
+    at: 'value',
+    found: `${foundText(items[i])} a second time`,
+    expected,
+  }));
+}
+
+/** Places of the texts in a list that stand in it before. */
+function again(items: readonly unknown[]): number[] {
+  const seen = new Set<unknown>();
+  const places: number[] = [];
+  for (const [i, item] of items.entries()) {
+    if (typeof item !== 'string') continue;
+    if (seen.has(item)) places.push(i);
+    seen.add(item);
+  }
+  return places;
+}
+
+/** Names of the stages; null while one of them cannot be read, because then nothing is known to be unknown. */
+function stageNames(stages: unknown): string[] | null {
+  const names = listOf(stages).map((stage) => (isMap(stage) ? stage['name'] : undefined));
+  if (names.length === 0 || !names.every((name) => passes(['stages', 0, 'name'], name))) return null;
+  return [...new Set(names as string[])];
+}
+
+/** Whether a value passes what the schema checks at a path. */
+function passes(path: Path, value: unknown): boolean {
+  return schemaAt(scenarioSchema, path)?.safeParse(value).success === true;
+}
+
+function isDate(value: unknown): value is string {
+  return typeof value === 'string' && isIsoDate(value);
+}

@@ -1,0 +1,140 @@
+/** What zod finds wrong, in the words of the schema: one draft for each thing that somebody has to mend. */
+
+import * as z from 'zod';
+import { type Expectation, expectationOf, numberAdvice } from './expectations.js';
+import { type Draft, foundText, type Path, wordText } from './faults.js';
+import { nearest } from './nearest.js';
+import { bare, branchesFor, keysOf, schemaAt } from './schema-walk.js';
+import { isMap, valueAt } from './values.js';
+
+type Issue = z.core.$ZodIssue;
+
+/** The drafts for the issues that `root` has with `data`, in no special order. */
+export function issuesToFaults(root: z.ZodType, data: unknown, issues: readonly Issue[]): Draft[] {
+  const drafts: Draft[] = [];
+  const unions = new Set<string>();
+  for (const issue of issues) {
+    const path = issue.path as Path;
+    const union = unionOn(root, path);
+    if (union === null) {
+      for (const draft of fieldFaults(root, data, path, issue)) drafts.push(draft);
+      continue;
+    }
+    // What zod says about an either-or depends on how near each branch is; we judge by the branch that was meant.
+    const place = JSON.stringify(union);
+    if (unions.has(place)) continue;
+    unions.add(place);
+    for (const draft of unionFaults(root, data, union)) drafts.push(draft);
+  }
+  return drafts;
+}
+
+/** The draft for a key that is needed and not there. */
+export function missing(root: z.ZodType, path: Path): Draft {
+  const { expected, example } = expectationAt(root, path);
+  return { path, at: 'parent', found: 'nothing', expected, advice: exampleText(example) };
+}
+
+/** The draft for a key that a map cannot have. */
+export function unknownKey(key: string, map: Path, valid: readonly string[]): Draft {
+  const expected = valid.length === 1 ? `only the key ${valid[0]}` : `one of the keys ${valid.join(', ')}`;
+  return {
+    path: [...map, key],
+    at: 'key',
+    found: `the key ${wordText(key)}`,
+    expected,
+    nearest: nearest(key, valid),
+  };
+}
+
+/** The draft for a value that its field does not take. */
+export function wrongValue(root: z.ZodType, path: Path, value: unknown): Draft {
+  const schema = schemaAt(root, path);
+  const expectation = expectationAt(root, path);
+  const advice =
+    expectation.advise?.(value) ??
+    (schema instanceof z.ZodNumber ? numberAdvice(value) : undefined) ??
+    exampleText(expectation.example);
+  const near = typeof value === 'string' ? (expectation.nearest?.(value) ?? null) : null;
+  return {
+    path,
+    at: 'value',
+    found: foundText(value),
+    expected: expectation.expected,
+    nearest: near,
+    advice,
+  };
+}
+
+function fieldFaults(root: z.ZodType, data: unknown, path: Path, issue: Issue): Draft[] {
+  const value = valueAt(data, path);
+  if (issue.code === 'unrecognized_keys') {
+    const valid = keysOf(branchMeant(schemaAt(root, path), value));
+    return issue.keys.map((key) => unknownKey(key, path, valid));
+  }
+  return [value === undefined ? missing(root, path) : wrongValue(root, path, value)];
+}
+
+/** The path of the first either-or on the way to `path`; null if there is none. */
+function unionOn(root: z.ZodType, path: Path): Path | null {
+  for (let length = 1; length <= path.length; length++) {
+    const start = path.slice(0, length);
+    if (schemaAt(root, start) instanceof z.ZodUnion) return start;
+  }
+  return null;
+}
+
+/**
+ * What is wrong with a value that fits no branch of an either-or: the faults of the branch that was meant, or that
+ * none or several were meant.
+ */
+function unionFaults(root: z.ZodType, data: unknown, path: Path): Draft[] {
+  const union = schemaAt(root, path) as z.ZodUnion;
+  const value = valueAt(data, path);
+  if (value === undefined) return [missing(root, path)];
+  const alternatives = ownKeys(union);
+  const meant = branchesFor(union, value);
+  const drafts: Draft[] = [];
+  for (const index of meant) {
+    const branch = bare(union.options[index] as z.ZodType);
+    for (const issue of branch.safeParse(value).error?.issues ?? []) {
+      // With several branches at once, the keys of one are unknown to the other: said below, in one fault.
+      if (meant.length > 1 && issue.code === 'unrecognized_keys') continue;
+      const at = [...path, ...(issue.path as Path)];
+      for (const draft of fieldFaults(root, data, at, issue)) drafts.push(draft);
+    }
+  }
+  if (meant.length === 1) return drafts;
+  if (!isMap(value) || alternatives.length === 0) return [wrongValue(root, path, value)];
+  const valid = keysOf(union);
+  const unknown = Object.keys(value).filter((key) => !valid.includes(key));
+  for (const key of unknown) drafts.push(unknownKey(key, path, valid));
+  // A misspelt alternative is one slip, not two.
+  if (meant.length === 0 && unknown.some((key) => alternatives.includes(nearest(key, valid) ?? '')))
+    return drafts;
+  const there = alternatives.filter((key) => Object.hasOwn(value, key));
+  const found = there.length === 0 ? `none of ${alternatives.join(', ')}` : `${there.join(' and ')} at once`;
+  return [...drafts, { ...wrongValue(root, path, value), found }];
+}
+
+/** Keys that only one branch of a union has: those that tell the branches apart. */
+function ownKeys(union: z.ZodUnion): string[] {
+  const perBranch = union.options.map((branch) => keysOf(bare(branch as z.ZodType)));
+  return keysOf(union).filter((key) => perBranch.filter((keys) => keys.includes(key)).length === 1);
+}
+
+/** Of a union the branch that the value is meant for; any other schema as it is. */
+function branchMeant(schema: z.ZodType | undefined, value: unknown): z.ZodType | undefined {
+  if (!(schema instanceof z.ZodUnion)) return schema;
+  const [meant] = branchesFor(schema, value);
+  return meant === undefined ? schema : bare(schema.options[meant] as z.ZodType);
+}
+
+function expectationAt(root: z.ZodType, path: Path): Expectation {
+  const schema = schemaAt(root, path);
+  return (schema && expectationOf(schema)) ?? { expected: 'a key of the scenario' };
+}
+
+function exampleText(example: string | undefined): string | undefined {
+  return example === undefined ? undefined : `Example: ${example}`;
+}

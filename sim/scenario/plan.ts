@@ -1,0 +1,109 @@
+/** A scenario as a plan: names become indices, dates become days from the start, defaults are filled in. */
+
+import { dayFrom, WEEKDAYS, type Weekday, weekdayOfDay } from '../models/dates.js';
+import type {
+  CropPlan,
+  Growing as GrowingPlan,
+  GrowthTime,
+  Plan,
+  Shape,
+  Sowing,
+  Visits,
+} from '../models/plan.js';
+import type { Growing, Regrow } from './growing-schema.js';
+import { shapeOf } from './growth-checks.js';
+import type { Scenario } from './schema.js';
+
+type Crop = Scenario['crops'][number];
+
+/**
+ * The plan of a scenario.
+ *
+ * @param scenario one that `readScenario` has found without fault
+ */
+export function toPlan(scenario: Scenario): Plan {
+  const { title, start, weeks, seed, want } = scenario;
+  return {
+    title,
+    start,
+    weeks,
+    seed,
+    visits: toVisits(scenario),
+    stages: scenario.stages.map((stage) => ({
+      name: stage.name,
+      channels: stage.channels,
+      holesPerChannel: stage.holes,
+      holeAreaCm2: stage.hole_area_cm2 ?? null,
+      cleanDays: stage.clean_days,
+    })),
+    crops: scenario.crops.map((crop) => toCrop(crop, scenario)),
+    want: want === undefined ? null : { heads: want.heads, days: daysOn(want.on, start, weeks * 7) },
+  };
+}
+
+function toVisits({ visits, away, start, weeks }: Scenario): Visits {
+  if (visits === 'always') return { kind: 'always' };
+  const spans = away.map(({ from, to }) => ({ from: dayFrom(start, from), to: dayFrom(start, to) }));
+  const days = daysOn(visits === 'daily' ? WEEKDAYS : visits, start, weeks * 7);
+  return {
+    kind: 'days',
+    days: days.filter((day) => !spans.some(({ from, to }) => from <= day && day <= to)),
+  };
+}
+
+function toCrop(crop: Crop, { stages, start, weeks }: Scenario): CropPlan {
+  const growing = stages.map(({ name }) => toGrowing(crop.stages[name] as Growing));
+  const keeps = (growing.at(-1) as GrowingPlan).keeps;
+  return {
+    name: crop.name,
+    germination: crop.germination,
+    sowing: toSowing(crop.sow, start, weeks * 7),
+    cuts: crop.cuts,
+    regrow: crop.regrow === undefined ? null : { time: toTime(crop.regrow), loss: crop.regrow.loss, keeps },
+    headG: crop.head_g ?? null,
+    stages: growing,
+  };
+}
+
+/** `season` is its length [d]. */
+function toSowing(sow: Crop['sow'], start: string, season: number): Sowing {
+  if ('refill' in sow) return { kind: 'refill' };
+  if ('every' in sow) return { kind: 'due', days: daysEvery(sow.every, season), seeds: sow.seeds };
+  if ('on' in sow) return { kind: 'due', days: daysOn(sow.on, start, season), seeds: sow.seeds };
+  const days = sow.dates.map((date) => dayFrom(start, date)).filter((day) => day >= 0 && day < season);
+  return { kind: 'due', days: days.sort((a, b) => a - b), seeds: sow.seeds };
+}
+
+/** 0, `every`, 2 x `every` … before the end of the season. By multiplication: adding would add up rounding errors. */
+function daysEvery(every: number, season: number): number[] {
+  const days: number[] = [];
+  for (let i = 0; i * every < season; i++) days.push(i * every);
+  return days;
+}
+
+/** Days of a season that fall on some weekdays, ascending. */
+function daysOn(weekdays: readonly Weekday[], start: string, season: number): number[] {
+  const wanted = new Set(weekdays.map((weekday) => WEEKDAYS.indexOf(weekday)));
+  const first = weekdayOfDay(start, 0);
+  const days: number[] = [];
+  for (let day = 0; day < season; day++) if (wanted.has((first + day) % 7)) days.push(day);
+  return days;
+}
+
+function toGrowing(growing: Growing): GrowingPlan {
+  return { time: toTime(growing), loss: growing.loss, keeps: growing.keeps ?? Number.POSITIVE_INFINITY };
+}
+
+function toTime(growing: Growing | Regrow): GrowthTime {
+  const shape = shapeOf(growing) as Shape;
+  if (shape === 'observed') return observedTime(growing.observed as number[]);
+  const spread = shape === 'exponential' ? 1 : shape === 'fixed' ? 0 : (growing.spread as number);
+  return { shape, days: growing.days as number, spread, times: [] };
+}
+
+/** Mean and population standard deviation of the list: it is all there is to draw from, not a sample of more. */
+function observedTime(times: readonly number[]): GrowthTime {
+  const days = times.reduce((sum, time) => sum + time, 0) / times.length;
+  const variance = times.reduce((sum, time) => sum + (time - days) ** 2, 0) / times.length;
+  return { shape: 'observed', days, spread: Math.sqrt(variance) / days, times: [...times] };
+}

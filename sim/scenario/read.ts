@@ -1,0 +1,90 @@
+/**
+ * Reads a scenario file: text in, a plan or all faults of the file out. Opens no files and prints nothing.
+ *
+ * Order of the checks: the text, the YAML, then at once the tree (duplicate keys), the schema, and what fields say
+ * together. Each step is a file of its own.
+ */
+
+import type { Plan } from '../models/plan.js';
+import { crossFaults } from './cross-checks.js';
+import { byPosition, type Draft, type Fault, pathText, type Warning } from './faults.js';
+import { issuesToFaults } from './issues-to-faults.js';
+import { toPlan } from './plan.js';
+import { type Scenario, scenarioSchema } from './schema.js';
+import { parseYaml } from './syntax.js';
+import { textFault } from './text-checks.js';
+import { Tree } from './tree.js';
+import { warningsOf } from './warnings.js';
+
+/** What became of a scenario file. */
+export type Reading =
+  | { ok: true; plan: Plan; scenario: Scenario; warnings: Warning[] }
+  /** At least one fault, sorted by line and column. */
+  | { ok: false; faults: Fault[] };
+
+/**
+ * Reads the text of a scenario file (YAML 1.2 or JSON). Never throws on any text.
+ *
+ * @returns the plan, or every fault of the file
+ */
+export function readScenario(text: string): Reading {
+  // A byte order mark is no part of the text, nor of its columns.
+  const content = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  const unfit = textFault(content);
+  if (unfit !== null) return { ok: false, faults: [unfit] };
+  const parsed = parseYaml(content);
+  if (Array.isArray(parsed)) return { ok: false, faults: parsed };
+  const tree = new Tree(parsed.document, parsed.lines);
+  if (tree.value === undefined) return { ok: false, faults: tree.faults };
+  return check(tree);
+}
+
+function check(tree: Tree): Reading {
+  if (tree.value === null) return { ok: false, faults: [...tree.faults, tree.locate(emptyFile())] };
+  const read = scenarioSchema.safeParse(tree.value);
+  const drafts = [
+    ...(read.success ? [] : issuesToFaults(scenarioSchema, tree.value, read.error.issues)),
+    ...crossFaults(tree.value),
+  ];
+  // What is wrong with an alias is also wrong with the field that it stands in: one slip, one fault.
+  const place = ({ line, column, path }: Fault) => `${line}:${column} ${path}`;
+  const broken = new Set(tree.faults.map(place));
+  const located = withoutEchoes(drafts)
+    .map((draft) => tree.locate(draft))
+    .filter((fault) => !broken.has(place(fault)));
+  const faults = [...tree.faults, ...located].sort(byPosition);
+  if (faults.length > 0 || !read.success) return { ok: false, faults };
+  const plan = toPlan(read.data);
+  const warnings = warningsOf(read.data, plan).map(({ path, message }) => {
+    return { path: pathText(path), ...tree.position(path, 'value'), message };
+  });
+  return { ok: true, plan, scenario: read.data, warnings: warnings.sort(byPosition) };
+}
+
+function emptyFile(): Draft {
+  return {
+    path: [],
+    at: 'value',
+    found: 'an empty file',
+    expected: 'a map with start, weeks, stages and crops',
+  };
+}
+
+/**
+ * Leaves out a second fault about the same thing: a field that fails two checks, and a key that is missing only
+ * because it is misspelt beside.
+ */
+function withoutEchoes(drafts: readonly Draft[]): Draft[] {
+  const meant = new Set<string>();
+  for (const { path, at, nearest } of drafts) {
+    if (at === 'key' && nearest != null) meant.add(JSON.stringify([...path.slice(0, -1), nearest]));
+  }
+  const seen = new Set<string>();
+  return drafts.filter(({ path, at, expected }) => {
+    const place = JSON.stringify(path);
+    const same = `${place} ${expected}`;
+    if (seen.has(same) || (at === 'parent' && meant.has(place))) return false;
+    seen.add(same);
+    return true;
+  });
+}

@@ -1,0 +1,131 @@
+/**
+ * The scenario file: keys, types, units, limits. The one source of the TypeScript types, the checks, the words of the
+ * faults, the JSON Schema for editors and the table of keys in the docs.
+ *
+ * What one field alone can tell is checked here; what two fields tell together is checked in cross-checks.ts.
+ */
+
+import * as z from 'zod';
+import { expectationOf, field } from './expectations.js';
+import { above0, atLeast0, date, listAdvice, name, share, weekdays, whole } from './fields.js';
+import { growing, regrow } from './growing-schema.js';
+import { nearest } from './nearest.js';
+import { type KeyRow, keyRows } from './schema-walk.js';
+import { sow } from './sow-schema.js';
+
+const VISIT_WORDS = ['daily', 'always'] as const;
+
+const visits = field(
+  z.union([z.enum(VISIT_WORDS), weekdays('Weekdays with a visit.', 'visits')]),
+  'When somebody tends the line: daily, on weekdays, or always (at the instant of every change).',
+  {
+    expected: 'daily, always or a list of weekdays (mon, tue, wed, thu, fri, sat, sun)',
+    example: 'visits: [mon, thu, sat]',
+    nearest: (word) => nearest(word, VISIT_WORDS),
+    advise: (value) =>
+      typeof value === 'string' && nearest(value, VISIT_WORDS) === null ? listAdvice(value) : undefined,
+  },
+);
+
+const span = field(
+  z.strictObject({
+    from: date('First date without a visit.', 'from'),
+    to: date('Last date without a visit.', 'to'),
+  }),
+  'A time in which nobody comes.',
+  { expected: 'a map with from and to', example: '{from: 2027-02-08, to: 2027-02-14}' },
+);
+
+const stage = field(
+  z.strictObject({
+    name: name('Name of the stage.'),
+    channels: whole(1, 100_000, 'Channels (or trays) of the stage.', 'channels', { example: 'channels: 8' }),
+    holes: whole(1, 1_000_000, 'Holes per channel.', 'holes per channel', { example: 'holes: 24' }),
+    hole_area_cm2: above0('Area of one hole [cm2].', 'cm2', 'hole_area_cm2: 400').optional(),
+    clean_days: atLeast0('Days that a hole is out of use after a plant has left it [days].', 'days', {
+      example: 'clean_days: 1',
+    }).default(0),
+  }),
+  'A stage of the line.',
+  {
+    expected: 'a map with name, channels and holes',
+    example: '{name: nursery, channels: 2, holes: 24}',
+  },
+);
+
+const crop = field(
+  z.strictObject({
+    name: name('Name of the crop.'),
+    germination: share('Probability that a seed sprouts.', 'germination: 0.92').default(1),
+    sow,
+    cuts: whole(1, 50, 'Picks per plant.', 'picks per plant', { example: 'cuts: 3' }).default(1),
+    regrow: regrow.optional(),
+    head_g: above0('Fresh mass of one head or cut [g].', 'g', 'head_g: 150').optional(),
+    stages: field(
+      z.record(z.string(), growing),
+      'What the crop does in each stage, by the name of the stage.',
+      {
+        expected: 'a map with one entry for each stage of the line',
+      },
+    ),
+  }),
+  'A crop.',
+  { expected: 'a map with name, sow and stages' },
+);
+
+const want = field(
+  z.strictObject({
+    heads: whole(1, 1_000_000_000, 'Heads wanted on each of these weekdays.', 'heads', {
+      example: 'heads: 6',
+    }),
+    on: weekdays('Weekdays on which heads are wanted.', 'on'),
+  }),
+  'Heads that are wanted; all that is ready is picked if not given.',
+  { expected: 'a map with heads and on', example: 'want: {heads: 6, on: [tue, fri]}' },
+);
+
+/** The scenario file. */
+export const scenarioSchema = field(
+  z.strictObject({
+    title: field(z.string().min(1).max(200), 'Title of the scenario.', {
+      expected: 'a text of 1 to 200 characters',
+      advise: (value) =>
+        typeof value === 'number' || typeof value === 'boolean' ? `Put it in quotes: "${value}".` : undefined,
+    }).default('Untitled line'),
+    start: date('Date of day 0.', 'start'),
+    weeks: whole(1, 520, 'Length of a season [weeks].', 'weeks', { example: 'weeks: 26' }),
+    seed: whole(0, Number.MAX_SAFE_INTEGER, 'Number that chooses the luck of the season.', '').default(1),
+    visits: visits.default('daily'),
+    away: field(z.array(span), 'Spans of dates without a visit, first and last date included.', {
+      expected: 'a list of maps with from and to',
+      example: 'away: [{from: 2027-02-08, to: 2027-02-14}]',
+    }).default([]),
+    stages: field(
+      z.array(stage).min(1).max(20),
+      'The stages, in the order in which plants pass through them.',
+      {
+        expected: 'a list of 1 to 20 stages',
+        example: 'stages: [{name: finishing, channels: 8, holes: 9}]',
+      },
+    ),
+    crops: field(z.array(crop).min(1).max(50), 'The crops, in the order in which they are sown.', {
+      expected: 'a list of 1 to 50 crops',
+    }),
+    want: want.optional(),
+  }),
+  'A staged growing line, its crops and its season.',
+  { expected: 'a map with start, weeks, stages and crops' },
+);
+
+/** A scenario with its defaults filled in. */
+export type Scenario = z.infer<typeof scenarioSchema>;
+
+/** The JSON Schema (draft 2020-12) of a scenario file, for editors. */
+export function scenarioJsonSchema(): object {
+  return z.toJSONSchema(scenarioSchema.meta({ title: 'Scenario of a growing line' }), { io: 'input' });
+}
+
+/** Every key of a scenario file with its meaning (and unit) and what it expects, in the order of the file. */
+export function scenarioKeyTable(): KeyRow[] {
+  return keyRows(scenarioSchema, (schema) => expectationOf(schema)?.expected ?? '');
+}

@@ -1,0 +1,80 @@
+/** Text to YAML document, and the faults of what is not YAML. */
+
+import { type Document, LineCounter, parseDocument, type YAMLError } from 'yaml';
+import { byPosition, type Fault } from './faults.js';
+
+/** A YAML document with what is needed to find its lines. */
+export interface Parsed {
+  document: Document;
+  lines: LineCounter;
+}
+
+/** What should stand there instead, by the parser's kind of fault. */
+const EXPECTED: Partial<Record<YAMLError['code'], string>> = {
+  BAD_INDENT: 'lines of one map or list to begin in the same column, and every bracket to be closed',
+  TAB_AS_INDENT: 'spaces for indentation',
+  MISSING_CHAR: 'every quote and bracket to be closed, and a colon after every key',
+  MULTIPLE_DOCS: 'one document in a file (no second ---)',
+  BLOCK_AS_IMPLICIT_KEY: 'one key: value in a line',
+  MULTILINE_IMPLICIT_KEY: 'a key and its colon on one line',
+  KEY_OVER_1024_CHARS: 'a short key',
+  TAG_RESOLVE_FAILED: 'a value without a tag (no !)',
+  BAD_DIRECTIVE: 'a file without directives (no %)',
+  BAD_ALIAS: 'an alias with the name of an anchor, e.g. *usual',
+  BAD_DQ_ESCAPE: 'a text in which \\ stands only before n, t, " or \\ (or use single quotes)',
+};
+
+/**
+ * Parses a text as YAML 1.2 (JSON is YAML).
+ *
+ * @returns the document, or the faults of the syntax, at most one a line
+ */
+export function parseYaml(text: string): Parsed | Fault[] {
+  const lines = new LineCounter();
+  let document: Document;
+  try {
+    document = parseDocument(text, {
+      lineCounter: lines,
+      // Duplicate keys are found with the other faults, in linear time (see tree.ts).
+      uniqueKeys: false,
+      prettyErrors: false,
+      // A %YAML 1.1 line must not turn `no` into false or dates into objects.
+      schema: 'core',
+      resolveKnownTags: false,
+      logLevel: 'error',
+    });
+  } catch (error) {
+    const found = `a text that cannot be parsed (${error instanceof Error ? error.message : String(error)})`;
+    return [{ line: 1, column: 1, path: '', found, expected: 'a scenario as YAML', nearest: null }];
+  }
+  const problems = [...document.errors, ...document.warnings];
+  return problems.length === 0 ? { document, lines } : syntaxFaults(problems, lines);
+}
+
+function syntaxFaults(problems: readonly YAMLError[], lines: LineCounter): Fault[] {
+  // One slip makes the parser stumble several times; only its first fault in a line tells something.
+  const byLine = new Map<number, Fault>();
+  const ordered = problems.map((problem) => syntaxFault(problem, lines)).sort(byPosition);
+  for (const fault of ordered) {
+    if (!byLine.has(fault.line)) byLine.set(fault.line, fault);
+  }
+  return [...byLine.values()];
+}
+
+function syntaxFault(problem: YAMLError, lines: LineCounter): Fault {
+  const { line, col } = lines.linePos(problem.pos[0]);
+  const several = problem.code === 'MULTIPLE_DOCS';
+  return {
+    line: Math.max(1, line),
+    column: Math.max(1, col),
+    path: '',
+    found: several ? 'a second document' : `what is not YAML: ${lowerFirst(problem.message)}`,
+    expected: EXPECTED[problem.code] ?? 'YAML: key: value lines, indented by spaces, or JSON',
+    nearest: null,
+  };
+}
+
+function lowerFirst(message: string): string {
+  // The message quotes the text, of whatever length.
+  return message.charAt(0).toLowerCase() + message.slice(1, 200).replace(/\.$/, '');
+}

@@ -1,0 +1,35 @@
+import { expect, test } from 'vitest';
+import { nearestWeekday } from '../../sim/scenario/fields.js';
+import { nearest } from '../../sim/scenario/nearest.js';
+
+const KEYS = ['title', 'start', 'weeks', 'seed', 'visits', 'away', 'stages', 'crops', 'want'];
+
+test.each([
+  ['wekes', 'weeks'],
+  ['week', 'weeks'],
+  ['Weeks', 'weeks'],
+  ['crop', 'crops'],
+  ['sede', 'seed'],
+  ['vists', 'visits'],
+])('%s was meant as %s', (word, meant) => {
+  expect(nearest(word, KEYS)).toBe(meant);
+});
+
+test.each(['light', 'climate', 'tank', 'prices', 'x', ''])('"%s" was meant as none of the keys', (word) => {
+  expect(nearest(word, KEYS)).toBeNull();
+});
+
+test('a word inside another is near', () => {
+  expect(nearest('area', ['holes', 'hole_area_cm2'])).toBe('hole_area_cm2');
+  expect(nearest('finish', ['germination', 'finishing'])).toBe('finishing');
+});
+
+test.each([
+  ['Monday', 'mon'],
+  ['tues', 'tue'],
+  ['wensday', 'wed'],
+  ['thurs', 'thu'],
+  ['SAT', 'sat'],
+])('the weekday %s was meant as %s', (word, meant) => {
+  expect(nearestWeekday(word)).toBe(meant);
+});
