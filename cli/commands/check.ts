@@ -1,0 +1,12 @@
+/** `evensow check [FILE]`: is the scenario right, and what does it say? */
+
+import { holesOf } from '../../sim/models/plan.js';
+import { loadScenario, scenarioPath } from '../scenario-file.js';
+import { DONE, print } from '../streams.js';
+import { checkText } from '../views/check-text.js';
+
+export async function check(file: string | undefined): Promise<number> {
+  const { plan } = await loadScenario(file);
+  await print(checkText(scenarioPath(file).name, plan, plan.stages.map(holesOf)));
+  return DONE;
+}

@@ -1,0 +1,59 @@
+/** Reads a text file that a user named, and says plainly why it cannot be read. */
+
+import { type FileHandle, open } from 'node:fs/promises';
+import { Problem } from './problem.js';
+import { readInput } from './streams.js';
+
+/** The most that is read [bytes]; a scenario is a few thousand. */
+const LIMIT = 4_000_000;
+
+/**
+ * @param file path, or `-` for standard input
+ * @throws Problem if there is no such file, it may not be read, is too large, or is not UTF-8
+ */
+export async function readTextFile(file: string): Promise<string> {
+  const bytes = file === '-' ? await readInput(LIMIT) : await readBytes(file);
+  if (bytes.length > LIMIT) {
+    throw new Problem(
+      `${file}: the file is too large: more than ${LIMIT / 1e6} MB. A scenario is a text of a few kB. Check the name of the file.`,
+    );
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new Problem(`${file}: the file is not UTF-8 text. Save it as UTF-8 (plain text) in your editor.`);
+  }
+}
+
+async function readBytes(file: string): Promise<Buffer> {
+  let handle: FileHandle | null = null;
+  try {
+    handle = await open(file, 'r');
+    const buffer = Buffer.alloc(LIMIT + 1);
+    let size = 0;
+    while (size < buffer.length) {
+      const { bytesRead } = await handle.read(buffer, size, buffer.length - size, null);
+      if (bytesRead === 0) break;
+      size += bytesRead;
+    }
+    return buffer.subarray(0, size);
+  } catch (error) {
+    throw new Problem(`${file}: ${reason((error as NodeJS.ErrnoException).code ?? String(error))}`);
+  } finally {
+    await handle?.close();
+  }
+}
+
+function reason(code: string): string {
+  switch (code) {
+    case 'ENOENT':
+      return 'there is no such file. Check the path; without a file, evensow runs its built-in scenario.';
+    case 'EACCES':
+    case 'EPERM':
+      return 'the file may not be read. Check its permissions.';
+    case 'EISDIR':
+      return 'this is a folder. Name a scenario file in it.';
+    default:
+      return `the file cannot be read (${code}).`;
+  }
+}

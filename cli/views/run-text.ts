@@ -1,0 +1,262 @@
+/** The result of a run in a grower's words. Figures come from the result; here they are only laid out. */
+
+import type { State } from '../../sim/models/ledger.js';
+import type { Change, Limits, Trial } from '../../sim/study/limits.js';
+import type { RunResult, StageResult } from '../../sim/study/summary.js';
+import {
+  columns,
+  countText,
+  dateText,
+  decimalsFor,
+  gainText,
+  percentText,
+  thousands,
+  wrap,
+} from './format.js';
+
+const WIDTH = 80;
+
+/** What each state of a hole means to somebody who looks at it. */
+const STATE_WORDS: Readonly<Record<State, string>> = {
+  growing: 'growing',
+  dead: 'dead or failed, not cleared yet',
+  unattended: 'ready, nobody came by yet',
+  blocked: 'ready, no hole free further on',
+  held: 'ready, not wanted yet',
+  cleaning: 'being cleaned',
+  filling: 'empty: line still filling',
+  untended: 'empty: ready plants wait upstream',
+  unsupplied: 'empty: nothing ready to come',
+};
+
+export function runText(result: RunResult): string {
+  const parts = [
+    heading(result),
+    picks(result),
+    firstPick(result),
+    holdsBack(result),
+    holeDays(result),
+    seeds(result),
+  ];
+  return `${parts.join('\n\n')}\n`;
+}
+
+function heading(result: RunResult): string {
+  const seasons = result.seasons === 1 ? '1 season' : `${thousands(result.seasons)} seasons`;
+  const stopped = result.partial ? ', stopped early: what follows is from these seasons only' : '';
+  return wrap(
+    `${result.title}: ${result.weeks.length} weeks from ${dateText(result.start)}; ${seasons} simulated (seed ${result.seed})${stopped}.`,
+    WIDTH,
+  );
+}
+
+function picks(result: RunResult): string {
+  const title = 'What you will pick';
+  const { running } = result;
+  if (running === null) {
+    return `${title}\n${wrap(`Nothing that can be called a usual week: fewer than 9 in 10 seasons have a first pick before the last week begins. Let the season run longer (weeks), or sow earlier.`, WIDTH, '  ')}`;
+  }
+  const rows = [
+    ['in a usual week', countText(running.p50), 'heads'],
+    ['in a bad week (1 in 10)', countText(running.p10), 'heads or fewer'],
+    ['on average', countText(running.mean), 'heads a week'],
+    ['weeks without a pick', percentText(running.without_pick), ''],
+  ];
+  const width = Math.max(...rows.map((row) => row[1]!.length));
+  const lines = rows.map((row) => `  ${row[0]!.padEnd(24)}${row[1]!.padStart(width)} ${row[2]}`.trimEnd());
+  const weeks =
+    running.weeks === 1 ? 'the last week' : `the ${running.weeks} weeks from ${dateText(running.from)} on`;
+  return [title, ...lines, `  (${weeks}, when the line is running)`].join('\n');
+}
+
+function firstPick(result: RunResult): string {
+  const title = 'When the first pick comes';
+  const first = result.first_pick;
+  if (first.p50 === null) {
+    return `${title}\n  In ${percentText(first.never)} of seasons nothing is picked before the end.`;
+  }
+  const lines = [`  on ${dateText(first.p50)}, day ${first.p50_days}, in the middle one of all seasons`];
+  if (first.p10 !== null && first.p90 !== null) {
+    lines.push(
+      first.p10 === first.p90
+        ? '  on that day in nearly all of them'
+        : `  between ${dateText(first.p10)} and ${dateText(first.p90)} in 8 of 10`,
+    );
+  }
+  if (first.never > 0) lines.push(`  never in ${percentText(first.never)} of seasons`);
+  return [title, ...lines].join('\n');
+}
+
+function holdsBack(result: RunResult): string {
+  const title = 'Which stage holds the line back';
+  const { limits } = result;
+  const lines = [title];
+  if (limits === null) {
+    lines.push(wrap('Not tried: that takes a running line and at least 2 whole seasons.', WIDTH, '  '));
+  } else {
+    lines.push(wrap(verdict(limits), WIDTH, '  '));
+    lines.push(
+      `  How we know: ${limits.seasons} seasons run again with the same luck and one thing changed.`,
+    );
+    lines.push(...trialRows(limits.trials));
+    if (limits.better.length > 0) {
+      lines.push(
+        wrap(
+          `But ${listText(limits.better.map(changeText))} would bring more than any channel.`,
+          WIDTH,
+          '  ',
+        ),
+      );
+    }
+  }
+  for (const sentence of seenInLedger(result.stages)) lines.push(wrap(sentence, WIDTH, '  '));
+  return lines.join('\n');
+}
+
+function verdict(limits: Limits): string {
+  switch (limits.by) {
+    case 'stage':
+      return limits.stages.length === 1
+        ? `${limits.stages[0]}: one more channel there brings more heads than in any other stage.`
+        : `${listText(limits.stages)}: one more channel brings more heads in each, and none stands out.`;
+    case 'sowing':
+      return 'None: one more channel brings nothing in any stage, more seeds do. What is sown sets the yield.';
+    case 'visits':
+      return 'None: one more channel brings nothing in any stage, a visit every day does. Ready plants wait for you.';
+    case 'want':
+      return 'None: what is wanted is picked, and one more channel brings nothing in any stage.';
+    case 'nothing':
+      return 'None of them: nothing that was tried brings more heads.';
+  }
+}
+
+/** a, b and c */
+function listText(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}
+
+function trialRows(trials: readonly Trial[]): string[] {
+  const largest = Math.max(...trials.map((trial) => Math.max(Math.abs(trial.low), Math.abs(trial.high))));
+  const decimals = Math.max(1, decimalsFor(largest));
+  const rows = [
+    ['    changed', 'heads a week', '95 % interval', ''],
+    ...trials.map((trial) => [
+      `    ${changeText(trial.change)}`,
+      gainText(trial.gain, decimals),
+      `${gainText(trial.low, decimals)} to ${gainText(trial.high, decimals)}`,
+      trialWord(trial),
+    ]),
+  ];
+  return columns(rows);
+}
+
+function changeText(change: Change): string {
+  switch (change.kind) {
+    case 'channel':
+      return `+1 channel of ${change.stage} (${thousands(change.holes)} ${change.holes === 1 ? 'hole' : 'holes'})`;
+    case 'seeds':
+      return `${change.percent} % more seeds`;
+    case 'visits':
+      return 'a visit every day';
+  }
+}
+
+function trialWord(trial: Trial): string {
+  if (trial.brings) return 'more';
+  if (trial.high < 0) return 'less';
+  return trial.low > 0 ? 'hardly' : 'same';
+}
+
+/** What the ledger shows of plants that could not go on. */
+function seenInLedger(stages: readonly StageResult[]): string[] {
+  const sentences: string[] = [];
+  for (let s = 0; s + 1 < stages.length; s++) {
+    const here = stages[s]!;
+    const blocked = here.ledger.blocked.mean / here.hole_days;
+    if (blocked > 0) {
+      sentences.push(
+        `Seen: ${percentText(blocked)} of the hole-days of ${here.name} held plants that were ready while ${stages[s + 1]!.name} had no free hole.`,
+      );
+    }
+  }
+  if (sentences.length === 0 && stages.length > 1) {
+    sentences.push('Seen: no ready plant ever waited for a free hole.');
+  }
+  return sentences;
+}
+
+/** Stages side by side, as many as fit; the rest below them. */
+function holeDays(result: RunResult): string {
+  const lines = ['Where the hole-days went'];
+  const nameWidth = Math.max(...Object.values(STATE_WORDS).map((words) => words.length)) + 2;
+  const cell = Math.max(9, ...result.stages.map((stage) => stage.name.length + 2));
+  const perBlock = Math.max(1, Math.floor((WIDTH - nameWidth) / cell));
+  const states = (Object.keys(STATE_WORDS) as State[]).filter((state) =>
+    result.stages.some((stage) => stage.ledger[state].mean > 0),
+  );
+  for (let from = 0; from < result.stages.length; from += perBlock) {
+    const block = result.stages.slice(from, from + perBlock);
+    const row = (name: string, cells: readonly string[]): string =>
+      `  ${name.padEnd(nameWidth)}${cells.map((text) => text.padStart(cell)).join('')}`.trimEnd();
+    if (from > 0) lines.push('');
+    lines.push(
+      row(
+        '',
+        block.map((stage) => stage.name),
+      ),
+    );
+    for (const state of states) {
+      lines.push(
+        row(
+          STATE_WORDS[state],
+          block.map((stage) => percentText(stage.ledger[state].mean / stage.hole_days)),
+        ),
+      );
+    }
+    lines.push(
+      row(
+        'holes',
+        block.map((stage) => thousands(stage.holes)),
+      ),
+    );
+    lines.push(
+      row(
+        'hole-days in all',
+        block.map((stage) => thousands(stage.hole_days)),
+      ),
+    );
+  }
+  return lines.join('\n');
+}
+
+function seeds(result: RunResult): string {
+  const { counts } = result;
+  const sown = counts.sown.mean;
+  const title = 'What became of the seeds (mean of a season)';
+  if (sown === 0) return `${title}\n  Nothing was sown.`;
+  const fates: [string, number][] = [
+    ['did not sprout', counts.failed.mean],
+    ['died', counts.lost.mean],
+    ['thrown away: ready for too long', counts.discarded.mean],
+    ['picked', counts.picked_out.mean],
+    ['still standing at the end', counts.standing.mean],
+  ];
+  const rows = [
+    ['  sown', countText(sown), ''],
+    ...fates.map(([name, value]) => [`  ${name}`, countText(value), percentText(value / sown)]),
+  ];
+  const lines = [title, ...columns(rows)];
+  if (counts.picked.mean !== counts.picked_out.mean) {
+    lines.push(`  In all ${countText(counts.picked.mean)} picks: plants that are cut again count each time.`);
+  }
+  if (counts.unsown.mean > 0) {
+    lines.push(`  Not sown, because no cell was free: ${countText(counts.unsown.mean)} seeds.`);
+  }
+  if (counts.wanted.mean > 0) {
+    const short = counts.short.mean;
+    lines.push(
+      `  Wanted: ${countText(counts.wanted.mean)} heads; missing on the day: ${countText(short)} (${percentText(short / counts.wanted.mean)}).`,
+    );
+  }
+  return lines.join('\n');
+}

@@ -1,0 +1,153 @@
+/** Tallies turned into the result of a study: plain data, as it is printed with --json. */
+
+import { Counts, type Moments } from '../engine/tally.js';
+import { isoOfDay } from '../models/dates.js';
+import { COUNTS, type CountName, STATE_COUNT, STATES, type State } from '../models/ledger.js';
+import { holesOf, type Plan } from '../models/plan.js';
+import type { Limits } from './limits.js';
+import { firstRunningWeek, type Tallies } from './tallies.js';
+
+/** An average over seasons and its standard error (null when there was one season only). */
+export interface Mean {
+  readonly mean: number;
+  readonly se: number | null;
+}
+
+/** Picks of one week of the calendar, over seasons. Quantiles are of type 7. */
+export interface WeekResult extends Mean {
+  /** ISO date of its first day. */
+  readonly start: string;
+  readonly p10: number;
+  readonly p50: number;
+  readonly p90: number;
+}
+
+export interface StageResult {
+  readonly name: string;
+  readonly channels: number;
+  readonly holes: number;
+  /** Hole-days in each state. */
+  readonly ledger: Readonly<Record<State, Mean>>;
+  /** Holes x days of the season [d]. */
+  readonly hole_days: number;
+}
+
+/** Picks a week once the line runs: all weeks from `from` on, of all seasons, taken together. */
+export interface RunningWeeks {
+  /** ISO date of the first of these weeks. */
+  readonly from: string;
+  readonly weeks: number;
+  readonly mean: number;
+  /** A usual week: half of all weeks bring at least this. */
+  readonly p50: number;
+  /** A bad week: 1 in 10 brings this or less. */
+  readonly p10: number;
+  /** Share of weeks without a pick. */
+  readonly without_pick: number;
+}
+
+/** When the first head is picked. Dates are null for the seasons (share `never`) in which nothing is. */
+export interface FirstPick {
+  readonly p10: string | null;
+  readonly p50: string | null;
+  readonly p90: string | null;
+  /** Days from the start, of the middle season. */
+  readonly p50_days: number | null;
+  readonly never: number;
+}
+
+export interface RunResult {
+  readonly title: string;
+  readonly start: string;
+  readonly seed: number;
+  readonly seasons: number;
+  /** true if fewer seasons were run than asked for. */
+  readonly partial: boolean;
+  readonly counts: Readonly<Record<CountName, Mean>>;
+  readonly running: RunningWeeks | null;
+  readonly first_pick: FirstPick;
+  readonly limits: Limits | null;
+  readonly weeks: readonly WeekResult[];
+  readonly stages: readonly StageResult[];
+}
+
+/** @param partial true if the study was stopped before all seasons were run */
+export function summarise(
+  plan: Plan,
+  seed: number,
+  tallies: Tallies,
+  limits: Limits | null,
+  partial: boolean,
+): RunResult {
+  return {
+    title: plan.title,
+    start: plan.start,
+    seed,
+    seasons: tallies.seasons,
+    partial,
+    counts: record(COUNTS, (i) => meanOf(tallies.counts[i]!)),
+    running: runningWeeks(plan, tallies),
+    first_pick: firstPick(plan, tallies),
+    limits,
+    weeks: tallies.weekMeans.map((moments, week) => ({
+      start: isoOfDay(plan.start, week * 7),
+      ...meanOf(moments),
+      p10: tallies.weekPicks[week]!.quantile(0.1),
+      p50: tallies.weekPicks[week]!.quantile(0.5),
+      p90: tallies.weekPicks[week]!.quantile(0.9),
+    })),
+    stages: plan.stages.map((stage, s) => ({
+      name: stage.name,
+      channels: stage.channels,
+      holes: holesOf(stage),
+      hole_days: holesOf(stage) * plan.weeks * 7,
+      ledger: record(STATES, (k) => meanOf(tallies.ledger[s * STATE_COUNT + k]!)),
+    })),
+  };
+}
+
+function record<Name extends string>(names: readonly Name[], value: (i: number) => Mean): Record<Name, Mean> {
+  return Object.fromEntries(names.map((name, i) => [name, value(i)])) as Record<Name, Mean>;
+}
+
+function meanOf(moments: Moments): Mean {
+  return { mean: moments.mean, se: moments.count < 2 ? null : moments.standardError };
+}
+
+function runningWeeks(plan: Plan, tallies: Tallies): RunningWeeks | null {
+  const from = firstRunningWeek(tallies);
+  if (from >= plan.weeks) return null;
+  const all = new Counts();
+  let mean = 0;
+  for (let week = from; week < plan.weeks; week++) {
+    all.merge(tallies.weekPicks[week]!);
+    mean += tallies.weekMeans[week]!.mean / (plan.weeks - from);
+  }
+  return {
+    from: isoOfDay(plan.start, from * 7),
+    weeks: plan.weeks - from,
+    mean,
+    p50: all.quantile(0.5),
+    p10: all.quantile(0.1),
+    without_pick: all.shareUpTo(0),
+  };
+}
+
+function firstPick(plan: Plan, tallies: Tallies): FirstPick {
+  const picked = tallies.firstPickDay;
+  const day = (p: number): number | null => {
+    // Seasons without a pick count as later than all others.
+    const rank = p * (tallies.seasons - 1);
+    return rank <= picked.total - 1
+      ? Math.round(picked.quantile(picked.total > 1 ? rank / (picked.total - 1) : 0))
+      : null;
+  };
+  const date = (d: number | null): string | null => (d === null ? null : isoOfDay(plan.start, d));
+  return {
+    p10: date(day(0.1)),
+    p50: date(day(0.5)),
+    p90: date(day(0.9)),
+    p50_days: day(0.5),
+    never: 1 - picked.total / tallies.seasons,
+  };
+}

@@ -1,0 +1,198 @@
+import { chmod, mkdtemp, open, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { BINARY, evensow, program } from './program.js';
+
+const GOOD = `start: 2027-01-04
+weeks: 10
+stages:
+  - {name: tray, channels: 1, holes: 20}
+  - {name: finishing, channels: 2, holes: 10}
+crops:
+  - name: leaf
+    sow: {every: 7, seeds: 10}
+    stages:
+      tray: {days: 7, spread: 0.1}
+      finishing: {days: 20, spread: 0.1}
+`;
+
+let folder: string;
+let count = 0;
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'evensow-'));
+});
+afterAll(async () => {
+  await rm(folder, { recursive: true });
+});
+
+async function fileOf(content: string | Uint8Array): Promise<string> {
+  const path = join(folder, `scenario-${count++}.yaml`);
+  await writeFile(path, content);
+  return path;
+}
+
+/** One clear message on standard error, nothing on standard output, exit code 2, no stack. */
+async function refused(args: readonly string[], ...parts: (string | RegExp)[]): Promise<void> {
+  const { code, out, err } = await evensow(args);
+  expect(out).toBe('');
+  for (const part of parts) expect(err).toMatch(part);
+  expect(err).not.toMatch(/\bat .*:\d+:\d+\)?$/m);
+  expect(err.match(/^evensow: /gm)).toHaveLength(1);
+  expect(code).toBe(2);
+}
+
+test('the good scenario that the others are made from runs', async () => {
+  expect(await evensow(['run', await fileOf(GOOD), '--seasons', '2'])).toMatchObject({ code: 0, err: '' });
+});
+
+describe('a file that is wrong', () => {
+  test.each<[name: string, from: string | RegExp, to: string, ...parts: (string | RegExp)[]]>([
+    ['a wrong type', 'weeks: 10', 'weeks: many', 'line 2, column 8: weeks', '"many"', /whole number/],
+    ['negative holes', 'holes: 20', 'holes: -20', 'stages[0].holes', 'found -20', /whole number from 1/],
+    ['half a hole', 'holes: 20', 'holes: 20.5', 'stages[0].holes', 'found 20.5'],
+    ['NaN', 'days: 20', 'days: .nan', 'crops[0].stages.finishing.days', 'NaN'],
+    ['endless time', 'days: 20', 'days: .inf', 'crops[0].stages.finishing.days', 'found'],
+    [
+      'a spread of 5',
+      'spread: 0.1}\n      fin',
+      'spread: 5}\n      fin',
+      'crops[0].stages.tray.spread',
+      'found 5',
+    ],
+    ['an unknown stage', '      finishing:', '      finnishing:', 'finnishing', 'finishing'],
+    ['an unknown key', 'weeks: 10', 'weeks: 10\nweaks: 3', 'line 3, column 1', 'weaks', 'weeks'],
+    ['a duplicate key', 'weeks: 10', 'weeks: 10\nweeks: 12', 'line 3', 'weeks'],
+    ['a date that does not exist', '2027-01-04', '2027-02-30', 'line 1', '2027-02-30'],
+    ['no crops', /crops:[^]*/, 'crops: []\n', 'crops', 'empty list'],
+    ['no crops at all', /crops:[^]*/, '', 'crops', 'nothing'],
+    ['a weekday that is none', 'weeks: 10', 'weeks: 10\nvisits: [mon, tusday]', 'visits[1]', 'tusday', 'tue'],
+  ])('%s is named with its place', async (_, from, to, ...parts) => {
+    const text = GOOD.replace(from, to);
+    expect(text).not.toBe(GOOD);
+    await refused(
+      ['check', await fileOf(text)],
+      ...parts.map((part) => (typeof part === 'string' ? new RegExp(escaped(part)) : part)),
+    );
+  });
+
+  test('every fault is told at once', async () => {
+    const text = GOOD.replace('weeks: 10', 'weeks: 0')
+      .replace('holes: 20', 'holes: -1')
+      .replace('days: 7', 'days: x');
+    await refused(
+      ['run', await fileOf(text)],
+      /3 faults/,
+      /weeks/,
+      /stages\[0\]\.holes/,
+      /crops\[0\]\.stages\.tray\.days/,
+    );
+  });
+
+  test.each<[name: string, content: string | Uint8Array, part: RegExp]>([
+    ['an empty file', '', /empty/],
+    ['a file of comments', '# nothing\n', /empty/],
+    ['a file that is not YAML', 'a: [1, 2\nb: }', /line 2/],
+    ['a list', '- a\n- b\n', /list/],
+    ['a sentence', 'grow me a salad\n', /salad/],
+    [
+      'a picture',
+      new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 0x0d, 0xff, 0xfe]),
+      /UTF-8/,
+    ],
+    ['very deep nesting', '['.repeat(50_000), /line 1/],
+  ])('%s is refused', async (_, content, part) => {
+    await refused(['run', await fileOf(content)], part);
+  });
+
+  test('a file of 100 MB is refused without being read whole', async () => {
+    const path = join(folder, 'large.yaml');
+    const file = await open(path, 'w');
+    await file.truncate(100_000_000);
+    await file.close();
+    await refused(['run', path], /too large/);
+  });
+});
+
+describe('a file that cannot be read', () => {
+  test('a file that does not exist', async () => {
+    await refused(['run', join(folder, 'no-such.yaml')], /no-such\.yaml/, /no such file/);
+  });
+  test('a folder', async () => {
+    await refused(['run', folder], /folder/);
+  });
+  test.skipIf(process.getuid?.() === 0)('a file without permission', async () => {
+    const path = await fileOf(GOOD);
+    await chmod(path, 0);
+    await refused(['run', path], /may not be read/);
+  });
+  test.runIf(process.platform === 'linux')('an unreadable file, also for root', async () => {
+    // Reading a process's own memory from its beginning fails for everybody.
+    await refused(['run', '/proc/self/mem'], /cannot be read/);
+  });
+});
+
+describe('options that are wrong', () => {
+  test.each<[args: string[], part: RegExp]>([
+    [['--seasons', '0'], /--seasons must not be "0"\. It must be a whole number from 1 to 1000000/],
+    [['--seasons', '1000000000'], /--seasons must not be "1000000000"/],
+    [['--seasons', '1e9'], /--seasons must not be "1e9"/],
+    [['--seasons', '2.5'], /--seasons must not be "2\.5"/],
+    [['--seasons', 'many'], /--seasons must not be "many"/],
+    [['--seasons', '-3'], /--seasons must not be "-3"/],
+    [['--seasons', ''], /--seasons must not be ""/],
+    [['--seasons'], /argument missing/],
+    [['--seed', '-1'], /--seed must not be "-1"/],
+    [['--seed', 'x', '--seasons', '0'], /--seasons must not be "0"[^]*--seed must not be "x"/],
+    [['--seasns', '3'], /--seasons/],
+    [['--json', '--csv'], /--csv/],
+    [['one.yaml', 'two.yaml'], /too many arguments/],
+  ])('%j', async (args, part) => {
+    await refused(['run', ...args], part);
+  });
+
+  test('an unknown command is taken for a file that is not there', async () => {
+    await refused(['rnu'], /rnu/);
+  });
+});
+
+describe('standard input and output', () => {
+  test('a scenario is read from standard input', async () => {
+    const { code, out } = await evensow(['run', '-', '--seasons', '2', '--json'], { input: GOOD });
+    expect(JSON.parse(out).seasons).toBe(2);
+    expect(code).toBe(0);
+  });
+
+  test.skipIf(process.platform === 'win32')(
+    'a reader that leaves early is told of once and is no failure',
+    async () => {
+      // The reader is gone before anything is written.
+      const script = `"${process.execPath}" "${BINARY}" schema; echo "code $?" >&2`;
+      const { err } = await program('bash', ['-c', `( ${script} ) | true; sleep 0.3`]);
+      expect(err).toContain('code 0');
+      expect(err).not.toMatch(/EPIPE|at .*:\d+/);
+      expect(err.match(/evensow: /g) ?? []).toHaveLength(1);
+    },
+  );
+
+  test.skipIf(process.platform === 'win32')(
+    'Ctrl-C shows what is known by then, marked as partial, and ends with 130',
+    async () => {
+      const path = await fileOf(GOOD);
+      const { code, out, err } = await evensow(['run', path, '--seasons', '1000000', '--json'], {
+        started: (child) => setTimeout(() => child.kill('SIGINT'), 1500),
+      });
+      const result = JSON.parse(out);
+      expect(result.partial).toBe(true);
+      expect(result.seasons).toBeGreaterThan(0);
+      expect(result.seasons).toBeLessThan(1_000_000);
+      expect(err).toMatch(/^evensow: stopped; .*of 1000000 seasons\)\.\n$/);
+      expect(code).toBe(130);
+    },
+  );
+});
+
+function escaped(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+}
