@@ -15,5 +15,5 @@ export const TICK = 1 / TICKS_PER_DAY;
 
 /** The time on the grid that is nearest to `days` [d]. Infinity stays Infinity. */
 export function toGrid(days: number): number {
-  return Math.round(days * TICKS_PER_DAY) / TICKS_PER_DAY;
+  return Math.round(days * TICKS_PER_DAY) * TICK;
 }

@@ -17,11 +17,23 @@ import {
   triangularLaw,
   weibullLaw,
 } from '../engine/quantiles.js';
-import { fillUniform, stream, type Uniform } from '../engine/random.js';
+import { fillUniform, type StreamKey, streamAt, streamKey, type Uniform } from '../engine/random.js';
 import type { Growing, GrowthTime } from './plan.js';
+
+/** Laws that were made already: some take a millisecond, and a study makes many lines of one crop. */
+const known = new WeakMap<GrowthTime, Law>();
 
 /** The distribution of a growth time. A spread of 0 makes every shape fixed. */
 export function lawOf(time: GrowthTime): Law {
+  let law = known.get(time);
+  if (law === undefined) {
+    law = makeLaw(time);
+    known.set(time, law);
+  }
+  return law;
+}
+
+function makeLaw(time: GrowthTime): Law {
   if (time.shape === 'observed') return observedLaw(time.times);
   if (time.shape === 'exponential') return exponentialLaw(time.days);
   if (time.shape === 'fixed' || time.spread === 0) return fixedLaw(time.days);
@@ -37,9 +49,9 @@ export function lawOf(time: GrowthTime): Law {
   }
 }
 
-/** Draws are made in blocks: the first is small, because small lines need few; each next one is twice as large. */
+/** Draws are made in blocks, for speed. The first is small and each next one twice as large: small lines need few. */
 const FIRST_BLOCK = 32;
-const LARGEST_BLOCK = 512;
+const LARGEST_BLOCK = 128;
 
 export class Luck {
   /** Time that the plant needs [d, on the grid]: index with `take()`. */
@@ -53,7 +65,7 @@ export class Luck {
   readonly #varies: boolean;
   readonly #loss: number;
   readonly #germination: number;
-  readonly #name: readonly string[];
+  readonly #keys: Readonly<Record<'time' | 'loss' | 'moment' | 'sprouting', StreamKey>>;
   readonly #uniforms = new Float64Array(LARGEST_BLOCK);
   #next = 0;
   #size = 0;
@@ -73,7 +85,12 @@ export class Luck {
       growing.time.shape !== 'fixed' && !(growing.time.shape !== 'observed' && growing.time.spread === 0);
     this.#loss = growing.loss;
     this.#germination = germination;
-    this.#name = name;
+    this.#keys = {
+      time: streamKey([...name, 'time']),
+      loss: streamKey([...name, 'loss']),
+      moment: streamKey([...name, 'moment']),
+      sprouting: streamKey([...name, 'sprouting']),
+    };
     this.moments.fill(2);
     this.sprouts.fill(1);
   }
@@ -82,12 +99,12 @@ export class Luck {
   start(seed: number, season: number): void {
     this.#next = 0;
     this.#size = 0;
-    if (this.#varies) this.#timeSource = stream(seed, season, [...this.#name, 'time']);
+    if (this.#varies) this.#timeSource = streamAt(seed, season, this.#keys.time);
     if (this.#loss > 0) {
-      this.#lossSource = stream(seed, season, [...this.#name, 'loss']);
-      this.#momentSource = stream(seed, season, [...this.#name, 'moment']);
+      this.#lossSource = streamAt(seed, season, this.#keys.loss);
+      this.#momentSource = streamAt(seed, season, this.#keys.moment);
     }
-    if (this.#germination < 1) this.#sproutSource = stream(seed, season, [...this.#name, 'sprouting']);
+    if (this.#germination < 1) this.#sproutSource = streamAt(seed, season, this.#keys.sprouting);
   }
 
   /** Take the next plant's draws. @returns their index in `times`, `moments` and `sprouts`, good until the next call */

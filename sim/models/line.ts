@@ -240,6 +240,7 @@ export class Line {
     const queue = this.#queue;
     for (let id = queue.next(); id >= 0; id = queue.next()) {
       const t = queue.now;
+      if (this.#always && id < this.#idVisit && this.#passOn(id, t)) continue;
       this.#visiting = this.#always;
       this.#happen(id, t);
       while (queue.hasMoreNow()) this.#happen(queue.next(), t);
@@ -338,22 +339,28 @@ export class Line {
   #happenInHole(hole: number, t: number): void {
     const s = this.#stageOf[hole]!;
     const fate = this.#fate[hole]!;
-    this.#touched[s] = 1;
     if (fate === RIPEN) {
       this.#growing[s]!--;
       this.#ready[s]!++;
       this.#unseen[s]!++;
       this.#readyAt[hole] = t;
       this.#queueReady(hole, s, t);
+      if (!this.#always) {
+        // Most events are of this kind, and nothing else changes before the next visit.
+        this.#levels.set(s * STATE_COUNT + GROWING, this.#growing[s]!, t);
+        this.#levels.set(s * STATE_COUNT + UNATTENDED, this.#unseen[s]!, t);
+      } else this.#touched[s] = 1;
       if (s + 1 < this.#stageCount) {
         this.#reached[s + 1] = 1;
-        this.#touched[s + 1] = 1;
+        if (this.#always) this.#touched[s + 1] = 1;
+        else this.#bookEmpty(s + 1, t);
       }
       this.#recorder?.note(t, 'ripen', this.#plantOf[hole]!, this.#cropOf[hole]!, s, hole);
     } else if (fate === CLEANED) {
       this.#after[hole] = this.#cleanedHead[s]!;
       this.#cleanedHead[s] = hole;
     } else {
+      this.#touched[s] = 1;
       this.#growing[s]!--;
       this.#dead[s]!++;
       this.#counts[fate === DIE ? LOST : FAILED]!++;
@@ -407,6 +414,39 @@ export class Line {
       this.#quota = 0;
       if (this.#wantNext < days.length) this.#queue.schedule(id, days[this.#wantNext]!);
     }
+  }
+
+  /**
+   * With `always`, the usual case cut short: one plant ripens, nobody waits, and it goes straight on or is picked.
+   * What it does is what the visit would do; the tests hold both against an independent version of the rules.
+   * @returns false if it is another case; then nothing has been done
+   */
+  #passOn(hole: number, t: number): boolean {
+    const s = this.#stageOf[hole]!;
+    if (this.#fate[hole] !== RIPEN || this.#ready[s]! > 0 || this.#queue.hasMoreNow()) return false;
+    // The hole that it leaves may be what somebody upstream waits for.
+    if (s > 0 && this.#ready[s - 1]! > 0) return false;
+    const last = this.#stageCount - 1;
+    if (s < last) {
+      if (this.#free[s + 1] === 0 || this.#reached[s + 1] === 0) return false;
+    } else if (this.#quota !== Infinity || this.#cutsLeft[hole] !== 1) return false;
+
+    const c = this.#cropOf[hole]!;
+    const plant = this.#plantOf[hole]!;
+    this.#recorder?.note(t, 'ripen', plant, c, s, hole);
+    this.#growing[s]!--;
+    this.#standing[s * this.#cropCount + c]!--;
+    if (s < last) {
+      this.#vacate(hole, s, t);
+      this.#enter(s + 1, c, plant, t);
+      this.#bookPassing(s + 1, t);
+    } else {
+      this.#countPick(hole, c, s, t);
+      this.#counts[PICKED_OUT]!++;
+      this.#vacate(hole, s, t);
+    }
+    this.#bookPassing(s, t);
+    return true;
   }
 
   /* ---- a visit, in the order of the rules ---- */
@@ -481,14 +521,11 @@ export class Line {
       const hole = this.#longestReady(s);
       const c = this.#cropOf[hole]!;
       this.#unqueueReady(hole, s);
-      this.#counts[PICKED]!++;
-      this.#weekPicks[Math.floor(t / 7)]!++;
-      if (Number.isNaN(this.#season.firstPick)) this.#season.firstPick = t;
+      this.#countPick(hole, c, s, t);
       if (limited) {
         this.#quota--;
         this.#counts[SHORT]!--;
       }
-      this.#recorder?.note(t, 'pick', this.#plantOf[hole]!, c, s, hole);
       if (--this.#cutsLeft[hole]! > 0) this.#grow(hole, s, this.#regrowLuck[c]!, t);
       else {
         this.#counts[PICKED_OUT]!++;
@@ -498,16 +535,27 @@ export class Line {
     }
   }
 
+  #countPick(hole: number, c: number, s: number, t: number): void {
+    this.#counts[PICKED]!++;
+    this.#weekPicks[Math.floor(t / 7)]!++;
+    if (Number.isNaN(this.#season.firstPick)) this.#season.firstPick = t;
+    this.#recorder?.note(t, 'pick', this.#plantOf[hole]!, c, s, hole);
+  }
+
   #moveOn(hole: number, s: number, t: number): void {
-    const crops = this.#cropCount;
     const c = this.#cropOf[hole]!;
     this.#unqueueReady(hole, s);
-    this.#standing[s * crops + c]!--;
+    this.#standing[s * this.#cropCount + c]!--;
     const plant = this.#plantOf[hole]!;
     this.#vacate(hole, s, t);
-    const to = this.#occupy(s + 1, c, plant);
-    this.#recorder?.note(t, 'move', plant, c, s + 1, to);
-    this.#grow(to, s + 1, this.#luck[(s + 1) * crops + c]!, t);
+    this.#enter(s + 1, c, plant, t);
+  }
+
+  /** A plant comes into stage `s` from the one before. */
+  #enter(s: number, c: number, plant: number, t: number): void {
+    const hole = this.#occupy(s, c, plant);
+    this.#recorder?.note(t, 'move', plant, c, s, hole);
+    this.#grow(hole, s, this.#luck[s * this.#cropCount + c]!, t);
   }
 
   #sowDue(t: number): void {
@@ -659,26 +707,46 @@ export class Line {
 
   /** Book the levels of every stage that was touched, as they stand from `t` on. */
   #book(t: number): void {
-    const levels = this.#levels;
-    const last = this.#stageCount - 1;
-    for (let s = 0; s <= last; s++) {
+    for (let s = 0; s < this.#stageCount; s++) {
       if (this.#touched[s] === 0) continue;
       this.#touched[s] = 0;
-      const at = s * STATE_COUNT;
-      const unseen = this.#unseen[s]!;
-      const free = this.#free[s]!;
-      levels.set(at + GROWING, this.#growing[s]!, t);
-      levels.set(at + DEAD, this.#dead[s]!, t);
-      levels.set(at + UNATTENDED, unseen, t);
-      levels.set(at + (s === last ? HELD : BLOCKED), this.#ready[s]! - unseen, t);
-      levels.set(at + CLEANING, this.#cleaning[s]!, t);
-      if (this.#reached[s] === 0) levels.set(at + FILLING, free, t);
-      else {
-        const untended = s > 0 ? Math.min(free, this.#unseen[s - 1]!) : 0;
-        levels.set(at + FILLING, 0, t);
-        levels.set(at + UNTENDED, untended, t);
-        levels.set(at + UNSUPPLIED, free - untended, t);
-      }
+      this.#bookStage(s, t);
     }
+  }
+
+  #bookStage(s: number, t: number): void {
+    const levels = this.#levels;
+    const at = s * STATE_COUNT;
+    const unseen = this.#unseen[s]!;
+    levels.set(at + GROWING, this.#growing[s]!, t);
+    levels.set(at + DEAD, this.#dead[s]!, t);
+    levels.set(at + UNATTENDED, unseen, t);
+    levels.set(at + (s === this.#stageCount - 1 ? HELD : BLOCKED), this.#ready[s]! - unseen, t);
+    levels.set(at + CLEANING, this.#cleaning[s]!, t);
+    this.#bookEmpty(s, t);
+  }
+
+  #bookEmpty(s: number, t: number): void {
+    const levels = this.#levels;
+    const at = s * STATE_COUNT;
+    const free = this.#free[s]!;
+    if (this.#reached[s] === 0) {
+      levels.set(at + FILLING, free, t);
+      return;
+    }
+    const untended = s > 0 ? Math.min(free, this.#unseen[s - 1]!) : 0;
+    levels.set(at + FILLING, 0, t);
+    levels.set(at + UNTENDED, untended, t);
+    levels.set(at + UNSUPPLIED, free - untended, t);
+  }
+
+  /** Book what one plant changes in passing: the levels of growing, cleaning and supplied empty holes. */
+  #bookPassing(s: number, t: number): void {
+    const levels = this.#levels;
+    const at = s * STATE_COUNT;
+    levels.set(at + GROWING, this.#growing[s]!, t);
+    levels.set(at + CLEANING, this.#cleaning[s]!, t);
+    levels.set(at + UNSUPPLIED, this.#free[s]!, t);
+    this.#touched[s] = 0;
   }
 }
