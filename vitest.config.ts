@@ -5,6 +5,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     env: { TZ: 'UTC', FORCE_COLOR: '0' },
   },
 });

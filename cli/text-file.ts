@@ -6,6 +6,8 @@ import { readInput } from './streams.js';
 
 /** The most that is read [bytes]; a scenario is a few thousand. */
 const LIMIT = 4_000_000;
+/** What is read at a time [bytes]. */
+const PIECE = 65_536;
 
 /**
  * @param file path, or `-` for standard input
@@ -29,14 +31,17 @@ async function readBytes(file: string): Promise<Buffer> {
   let handle: FileHandle | null = null;
   try {
     handle = await open(file, 'r');
-    const buffer = Buffer.alloc(LIMIT + 1);
+    // Piece by piece: what is named may be a pipe or have no end, so its size says nothing.
+    const pieces: Buffer[] = [];
     let size = 0;
-    while (size < buffer.length) {
-      const { bytesRead } = await handle.read(buffer, size, buffer.length - size, null);
+    while (size <= LIMIT) {
+      const piece = Buffer.allocUnsafe(PIECE);
+      const { bytesRead } = await handle.read(piece, 0, PIECE, null);
       if (bytesRead === 0) break;
+      pieces.push(piece.subarray(0, bytesRead));
       size += bytesRead;
     }
-    return buffer.subarray(0, size);
+    return Buffer.concat(pieces);
   } catch (error) {
     throw new Problem(`${file}: ${reason((error as NodeJS.ErrnoException).code ?? String(error))}`);
   } finally {
