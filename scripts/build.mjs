@@ -28,7 +28,12 @@ await Promise.all([
     banner: { js: `#!/usr/bin/env node\n${requireShim}` },
   }),
   build({ ...common, entryPoints: { index: 'sim/index.ts' }, outdir: 'dist', packages: 'external' }),
-  build({ ...common, entryPoints: { bench: 'tests/bench/bench.ts' }, outdir: 'dist/bench', banner: { js: requireShim } }),
+  build({
+    ...common,
+    entryPoints: { bench: 'tests/bench/bench.ts' },
+    outdir: 'dist/bench',
+    banner: { js: requireShim },
+  }),
   build({
     ...common,
     outdir: 'dist/bench',
