@@ -73,7 +73,7 @@ export function regularisedGamma(a: number, x: number, upper = false): number {
   return upper ? front * h : 1 - front * h;
 }
 
-/** Above this shape (spread below 0.0032) the Wilson-Hilferty form is exact to better than 1e-8. */
+/** Above this shape (spread below 0.0032) the Wilson-Hilferty form is right to better than 1e-7, in the far tails too. */
 const NEARLY_NORMAL = 1e5;
 
 /**

@@ -101,6 +101,8 @@ export class Line {
   readonly #readyHead: Int32Array;
   readonly #readyTail: Int32Array;
   readonly #keepsPending: Uint8Array;
+  /** 1 if the end of keeping has come for the first of the group (only with `always`). */
+  readonly #keepsOver: Uint8Array;
   /** Plants that stand, known dead ones not counted. */
   readonly #standing: Int32Array;
   readonly #luck: Luck[];
@@ -140,7 +142,7 @@ export class Line {
   #visiting = false;
   #sowingDue = false;
   #refillDue = false;
-  #keepsOver = false;
+  #someKeepsOver = false;
   #plants = 0;
 
   constructor(plan: Plan) {
@@ -174,6 +176,7 @@ export class Line {
     this.#readyHead = new Int32Array(groups);
     this.#readyTail = new Int32Array(groups);
     this.#keepsPending = new Uint8Array(groups);
+    this.#keepsOver = new Uint8Array(groups);
     this.#standing = new Int32Array(groups);
     this.#luck = [];
     for (let s = 0; s < stages; s++) {
@@ -313,7 +316,8 @@ export class Line {
     this.#quota = this.plan.want === null ? Infinity : 0;
     this.#sowingDue = false;
     this.#refillDue = false;
-    this.#keepsOver = false;
+    this.#keepsOver.fill(0);
+    this.#someKeepsOver = false;
     this.#plants = 0;
     this.#book(0);
     if (this.#visitDays.length > 0) this.#queue.schedule(this.#idVisit, this.#visitDays[0]!);
@@ -387,7 +391,8 @@ export class Line {
     } else if (id === this.#idWant) this.#happenWant(id, t);
     else if (id < this.#idSow) {
       this.#keepsPending[id - this.#idKeeps] = 0;
-      this.#keepsOver = true;
+      this.#keepsOver[id - this.#idKeeps] = 1;
+      this.#someKeepsOver = true;
     } else {
       const c = id - this.#idSow;
       if (this.#refills[c] === null) {
@@ -488,16 +493,17 @@ export class Line {
         hole = next;
       }
     }
-    if (!this.#always || this.#keepsOver) this.#discard(t);
-    this.#keepsOver = false;
+    if (!this.#always || this.#someKeepsOver) this.#discard(t);
+    this.#someKeepsOver = false;
   }
 
   /** A visit discards what has been ready for more than `keeps`; with `always`, at the instant that is over. */
   #discard(t: number): void {
     for (let s = 0; s < this.#stageCount; s++) {
-      if (this.#ready[s] === 0) continue;
       for (let c = 0; c < this.#cropCount; c++) {
         const group = s * this.#cropCount + c;
+        if (this.#always && this.#keepsOver[group] === 0) continue;
+        this.#keepsOver[group] = 0;
         const keeps = this.#keeps[group]!;
         for (;;) {
           const hole = this.#readyHead[group]!;

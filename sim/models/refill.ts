@@ -2,18 +2,19 @@
  * `sow: {refill: true}`: at each visit, sow what the line will miss.
  *
  * The rule. A line that runs to plan takes in X plants a day for each crop, for ever, where X is what its scarcest
- * stage can pass on. A plant that will be picked stands W days in the line. So at day t, provided until the next
+ * stage can pass on. A plant that will be picked stands W days in the line (where heads are wanted on some days only, up
+ * to the longest gap between them: what they need has to be gathered). So at day t, provided until the next
  * visit `gap` days later, the line should hold X x min(t + gap, W) plants that will be picked. What stands in it is
  * counted with the chance that each still has of being picked; the difference is sown, divided by the chance of a
  * seed, rounded up, at most as many as there are free cells (so a refill never leaves seeds unsown).
  *
  * X is the least of: holes of a stage / days that a plant (with its share of those that fail on the way) needs there,
- * cleaning and the mean wait for a visit included; and what is wanted a day. Crops with a cadence of their own are
+ * cleaning and the mean waits for visits and wanted days included; and what is wanted a day. Crops with a cadence of their own are
  * served first; several refilled crops share the rest of every stage in equal parts.
  */
 
 import { type CropPlan, holesOf, type Plan, seasonDays } from './plan.js';
-import { meanWaitForVisit } from './visits.js';
+import { longestWaitForPick, meanWaitForPick, meanWaitForVisit } from './visits.js';
 
 /** What refilling needs to know of one crop. */
 export interface Refill {
@@ -37,11 +38,16 @@ export function chancesToPick(crop: CropPlan): number[] {
   return chances;
 }
 
-/** Mean days that a plant of `crop` occupies a hole of stage `s`, waits for visits included, cleaning not [d]. */
+/** Mean days that a plant of `crop` occupies a hole of stage `s`: growing and waiting; cleaning not included [d]. */
 export function meanStay(plan: Plan, crop: CropPlan, s: number): number {
-  const wait = meanWaitForVisit(plan);
-  const regrowths = s === plan.stages.length - 1 && crop.regrow !== null ? crop.cuts - 1 : 0;
-  return crop.stages[s]!.time.days + wait + regrowths * ((crop.regrow?.time.days ?? 0) + wait);
+  return stayWith(plan, crop, s, meanWaitForPick(plan));
+}
+
+/** @param wait of a ready head of the last stage for its pick [d] */
+function stayWith(plan: Plan, crop: CropPlan, s: number, wait: number): number {
+  const days = crop.stages[s]!.time.days;
+  if (s < plan.stages.length - 1) return days + meanWaitForVisit(plan);
+  return days + wait + (crop.cuts - 1) * ((crop.regrow?.time.days ?? 0) + wait);
 }
 
 /** The refill of each crop; null for crops that have a cadence. */
@@ -57,7 +63,7 @@ export function refills(plan: Plan): (Refill | null)[] {
       const free = Math.max(0, holesOf(stage) - holesUsedByCadences(plan, s)) / sharers;
       const needed = meanStay(plan, crop, s) + stage.cleanDays;
       rate = Math.min(rate, (free * chances[s]!) / needed);
-      stay += meanStay(plan, crop, s);
+      stay += stayWith(plan, crop, s, longestWaitForPick(plan));
     }
     if (plan.want !== null) {
       const wanted = (plan.want.heads * plan.want.days.length) / seasonDays(plan);

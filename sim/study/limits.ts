@@ -83,7 +83,7 @@ const CONFIDENCE = 0.95;
 
 /** Seasons for each trial, when `seasons` are run in all: differences of paired seasons need few. */
 export function trialSeasons(seasons: number): number {
-  return Math.min(seasons, 20, Math.max(5, Math.ceil(seasons / 4)));
+  return Math.min(seasons, 12, Math.max(5, Math.ceil(seasons / 4)));
 }
 
 /**
