@@ -5,5 +5,11 @@ import { keysTable } from './keys-table.mjs';
 const readme = new URL('../README.md', import.meta.url);
 const text = await readFile(readme, 'utf8');
 const part = new URL('../README.md.part', import.meta.url);
-await writeFile(part, text.replace(/(<!-- keys:.*? -->\n)[^]*?(<!-- \/keys -->)/, (_, open, close) => `${open}${keysTable()}${close}`));
+await writeFile(
+  part,
+  text.replace(
+    /(<!-- keys:.*? -->\n)[\s\S]*?(<!-- \/keys -->)/,
+    (_, open, close) => `${open}${keysTable()}${close}`,
+  ),
+);
 await rename(part, readme);

@@ -5,6 +5,8 @@ const cell = (text) => text.replaceAll('|', '\\|');
 
 /** @returns {string} Markdown */
 export function keysTable() {
-  const rows = scenarioKeyTable().map(({ key, meaning, expected }) => `| \`${key}\` | ${cell(meaning)} | ${cell(expected)} |`);
+  const rows = scenarioKeyTable().map(
+    ({ key, meaning, expected }) => `| \`${key}\` | ${cell(meaning)} | ${cell(expected)} |`,
+  );
   return `| key | meaning | what it takes |\n| --- | --- | --- |\n${rows.join('\n')}\n`;
 }

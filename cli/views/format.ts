@@ -36,10 +36,10 @@ export function gainText(value: number, decimals: number): string {
   return value > 0 ? `+${text}` : text;
 }
 
-/** Decimals that show two digits of a small figure. */
+/** Decimals for a column of figures: two digits of a small largest one, one of a middling, none from 1000 on. */
 export function decimalsFor(largest: number): number {
-  if (!(largest > 0)) return 1;
-  return Math.max(0, Math.min(3, 1 - Math.floor(Math.log10(largest))));
+  if (largest >= 1000) return 0;
+  return largest >= 1 || !(largest > 0) ? 1 : Math.min(3, 1 - Math.floor(Math.log10(largest)));
 }
 
 /** Rows as columns: the first column to the left, the others to the right. */

@@ -137,7 +137,7 @@ function listText(names: readonly string[]): string {
 
 function trialRows(trials: readonly Trial[]): string[] {
   const largest = Math.max(...trials.map((trial) => Math.max(Math.abs(trial.low), Math.abs(trial.high))));
-  const decimals = Math.max(1, decimalsFor(largest));
+  const decimals = decimalsFor(largest);
   const rows = [
     ['    changed', 'heads a week', '95 % interval', ''],
     ...trials.map((trial) => [
