@@ -7,7 +7,7 @@
  */
 
 import { gammaQuantile, lnGamma, regularisedGamma } from './gamma.js';
-import { normalQuantile } from './normal.js';
+import { normalQuantile, normalQuantiles } from './normal.js';
 
 /** A distribution of positive times. */
 export interface Law {
@@ -42,7 +42,8 @@ export function lognormalLaw(mean: number, cv: number): Law {
   return law(
     (u) => Math.exp(mu + sigma * normalQuantile(u)),
     (values, n) => {
-      for (let i = 0; i < n; i++) values[i] = Math.exp(mu + sigma * normalQuantile(values[i]!));
+      normalQuantiles(values, n);
+      for (let i = 0; i < n; i++) values[i] = Math.exp(mu + sigma * values[i]!);
     },
   );
 }
@@ -131,8 +132,9 @@ export function gammaLaw(mean: number, cv: number): Law {
   return law(
     (u) => scale * gammaQuantile(u, shape),
     (values, n) => {
+      normalQuantiles(values, n);
       for (let i = 0; i < n; i++) {
-        const place = (normalQuantile(values[i]!) + Z_LIMIT) * PIECES_PER_Z;
+        const place = (values[i]! + Z_LIMIT) * PIECES_PER_Z;
         const piece = place | 0;
         const s = place - piece;
         const at = DEGREES * piece;

@@ -49,10 +49,56 @@ export function stream(seed: number, season: number, name: readonly string[]): U
 
 /** As `stream`, for whoever keeps the key of the name. */
 export function streamAt(seed: number, season: number, key: StreamKey): Uniform {
-  return alea(`${seed} ${season} ${key}`);
+  return alea(addressOf(seed, season, key));
+}
+
+function addressOf(seed: number, season: number, key: StreamKey): string {
+  return `${seed} ${season} ${key}`;
 }
 
 /** Fill `out[0 .. n-1]` with uniform numbers strictly between 0 and 1. */
 export function fillUniform(source: Uniform, out: Float64Array, n: number): void {
   for (let i = 0; i < n; i++) out[i] = source() + HALF_CELL;
+}
+
+/**
+ * The same numbers as `fillUniform(streamAt(...))`, many at a time.
+ *
+ * seedrandom seeds the generator and hands out its state; the loop then takes the generator's step itself, because a
+ * call for each number leaves a number object behind, and a season must allocate nothing.
+ */
+export class BlockStream {
+  #s0 = 0;
+  #s1 = 0;
+  #s2 = 0;
+  #carry = 0;
+
+  /** Begin the stream at this address. */
+  start(seed: number, season: number, key: StreamKey): void {
+    const state = alea(addressOf(seed, season, key), { state: true }).state();
+    this.#s0 = state.s0;
+    this.#s1 = state.s1;
+    this.#s2 = state.s2;
+    this.#carry = state.c;
+  }
+
+  /** Fill `out[0 .. n-1]` with the next uniform numbers, strictly between 0 and 1. */
+  fill(out: Float64Array, n: number): void {
+    let s0 = this.#s0;
+    let s1 = this.#s1;
+    let s2 = this.#s2;
+    let carry = this.#carry;
+    for (let i = 0; i < n; i++) {
+      const t = 2091639 * s0 + carry * 2 ** -32;
+      s0 = s1;
+      s1 = s2;
+      carry = t | 0;
+      s2 = t - carry;
+      out[i] = s2 + HALF_CELL;
+    }
+    this.#s0 = s0;
+    this.#s1 = s1;
+    this.#s2 = s2;
+    this.#carry = carry;
+  }
 }

@@ -17,7 +17,7 @@ import {
   triangularLaw,
   weibullLaw,
 } from '../engine/quantiles.js';
-import { fillUniform, type StreamKey, streamAt, streamKey, type Uniform } from '../engine/random.js';
+import { BlockStream, type StreamKey, streamKey } from '../engine/random.js';
 import type { Growing, GrowthTime } from './plan.js';
 
 /** Laws that were made already: some take a millisecond, and a study makes many lines of one crop. */
@@ -69,10 +69,10 @@ export class Luck {
   readonly #uniforms = new Float64Array(LARGEST_BLOCK);
   #next = 0;
   #size = 0;
-  #timeStream: Uniform = notStarted;
-  #lossStream: Uniform = notStarted;
-  #momentStream: Uniform = notStarted;
-  #sproutStream: Uniform = notStarted;
+  readonly #timeStream = new BlockStream();
+  readonly #lossStream = new BlockStream();
+  readonly #momentStream = new BlockStream();
+  readonly #sproutStream = new BlockStream();
 
   /**
    * @param growing what the crop does in the stage
@@ -99,12 +99,12 @@ export class Luck {
   start(seed: number, season: number): void {
     this.#next = 0;
     this.#size = 0;
-    if (this.#varies) this.#timeStream = streamAt(seed, season, this.#keys.time);
+    if (this.#varies) this.#timeStream.start(seed, season, this.#keys.time);
     if (this.#loss > 0) {
-      this.#lossStream = streamAt(seed, season, this.#keys.loss);
-      this.#momentStream = streamAt(seed, season, this.#keys.moment);
+      this.#lossStream.start(seed, season, this.#keys.loss);
+      this.#momentStream.start(seed, season, this.#keys.moment);
     }
-    if (this.#germination < 1) this.#sproutStream = streamAt(seed, season, this.#keys.sprouting);
+    if (this.#germination < 1) this.#sproutStream.start(seed, season, this.#keys.sprouting);
   }
 
   /** Take the next plant's draws. @returns their index in `times`, `moments` and `sprouts`, good until the next call */
@@ -119,21 +119,17 @@ export class Luck {
     this.#next = 0;
     const { times, moments, sprouts } = this;
     const uniforms = this.#uniforms;
-    if (this.#varies) fillUniform(this.#timeStream, times, n);
+    if (this.#varies) this.#timeStream.fill(times, n);
     this.#law.fill(times, n);
     for (let i = 0; i < n; i++) times[i] = Math.max(TICK, toGrid(times[i]!));
     if (this.#loss > 0) {
-      fillUniform(this.#lossStream, uniforms, n);
-      fillUniform(this.#momentStream, moments, n);
+      this.#lossStream.fill(uniforms, n);
+      this.#momentStream.fill(moments, n);
       for (let i = 0; i < n; i++) if (!(uniforms[i]! < this.#loss)) moments[i] = 2;
     }
     if (this.#germination < 1) {
-      fillUniform(this.#sproutStream, uniforms, n);
+      this.#sproutStream.fill(uniforms, n);
       for (let i = 0; i < n; i++) sprouts[i] = uniforms[i]! < this.#germination ? 1 : 0;
     }
   }
-}
-
-function notStarted(): number {
-  throw new Error('draws were taken before a season was started');
 }

@@ -242,13 +242,12 @@ export class Line {
     this.#start(seed, season);
     const queue = this.#queue;
     for (let id = queue.next(); id >= 0; id = queue.next()) {
-      const t = queue.now;
-      if (this.#always && id < this.#idVisit && this.#passOn(id, t)) continue;
+      if (this.#always && id < this.#idVisit && this.#passOn(id)) continue;
       this.#visiting = this.#always;
-      this.#happen(id, t);
-      while (queue.hasMoreNow()) this.#happen(queue.next(), t);
-      if (this.#visiting) this.#visit(t);
-      this.#book(t);
+      this.#happen(id);
+      while (queue.hasMoreNow()) this.#happen(queue.next());
+      if (this.#visiting) this.#visit();
+      this.#book();
     }
     this.#close();
     this.#recorder = null;
@@ -319,7 +318,7 @@ export class Line {
     this.#keepsOver.fill(0);
     this.#someKeepsOver = false;
     this.#plants = 0;
-    this.#book(0);
+    this.#book();
     if (this.#visitDays.length > 0) this.#queue.schedule(this.#idVisit, this.#visitDays[0]!);
     if (this.#wantDays.length > 0) this.#queue.schedule(this.#idWant, this.#wantDays[0]!);
     for (let c = 0; c < this.#cropCount; c++) {
@@ -335,7 +334,10 @@ export class Line {
 
   /* ---- events ---- */
 
-  #happen(id: number, t: number): void {
+  // What `run` calls reads the time from the queue: a fraction that is handed over costs a number object at each call.
+
+  #happen(id: number): void {
+    const t = this.#queue.now;
     if (id < this.#idVisit) this.#happenInHole(id, t);
     else this.#happenInCalendar(id, t);
   }
@@ -426,7 +428,8 @@ export class Line {
    * What it does is what the visit would do; the tests hold both against an independent version of the rules.
    * @returns false if it is another case; then nothing has been done
    */
-  #passOn(hole: number, t: number): boolean {
+  #passOn(hole: number): boolean {
+    const t = this.#queue.now;
     const s = this.#stageOf[hole]!;
     if (this.#fate[hole] !== RIPEN || this.#ready[s]! > 0 || this.#queue.hasMoreNow()) return false;
     // The hole that it leaves may be what somebody upstream waits for.
@@ -456,7 +459,8 @@ export class Line {
 
   /* ---- a visit, in the order of the rules ---- */
 
-  #visit(t: number): void {
+  #visit(): void {
+    const t = this.#queue.now;
     this.#clear(t);
     this.#pick(t);
     for (let s = this.#stageCount - 2; s >= 0; s--) {
@@ -711,8 +715,9 @@ export class Line {
 
   /* ---- the ledger ---- */
 
-  /** Book the levels of every stage that was touched, as they stand from `t` on. */
-  #book(t: number): void {
+  /** Book the levels of every stage that was touched, as they stand from now on. */
+  #book(): void {
+    const t = this.#queue.now;
     for (let s = 0; s < this.#stageCount; s++) {
       if (this.#touched[s] === 0) continue;
       this.#touched[s] = 0;
