@@ -334,15 +334,15 @@ export class Line {
 
   /* ---- events ---- */
 
-  // What `run` calls reads the time from the queue: a fraction that is handed over costs a number object at each call.
+  // What happens reads the time from the queue: a fraction handed over may cost a number object at each call.
 
   #happen(id: number): void {
-    const t = this.#queue.now;
-    if (id < this.#idVisit) this.#happenInHole(id, t);
-    else this.#happenInCalendar(id, t);
+    if (id < this.#idVisit) this.#happenInHole(id);
+    else this.#happenInCalendar(id);
   }
 
-  #happenInHole(hole: number, t: number): void {
+  #happenInHole(hole: number): void {
+    const t = this.#queue.now;
     const s = this.#stageOf[hole]!;
     const fate = this.#fate[hole]!;
     if (fate === RIPEN) {
@@ -350,7 +350,7 @@ export class Line {
       this.#ready[s]!++;
       this.#unseen[s]!++;
       this.#readyAt[hole] = t;
-      this.#queueReady(hole, s, t);
+      this.#queueReady(hole, s);
       if (!this.#always) {
         // Most events are of this kind, and nothing else changes before the next visit.
         this.#levels.set(s * STATE_COUNT + GROWING, this.#growing[s]!, t);
@@ -359,7 +359,7 @@ export class Line {
       if (s + 1 < this.#stageCount) {
         this.#reached[s + 1] = 1;
         if (this.#always) this.#touched[s + 1] = 1;
-        else this.#bookEmpty(s + 1, t);
+        else this.#bookEmpty(s + 1);
       }
       this.#recorder?.note(t, 'ripen', this.#plantOf[hole]!, this.#cropOf[hole]!, s, hole);
     } else if (fate === CLEANED) {
@@ -384,13 +384,13 @@ export class Line {
     }
   }
 
-  #happenInCalendar(id: number, t: number): void {
+  #happenInCalendar(id: number): void {
     if (id === this.#idVisit) {
       this.#visiting = true;
       this.#refillDue = true;
       if (++this.#visitNext < this.#visitDays.length)
         this.#queue.schedule(id, this.#visitDays[this.#visitNext]!);
-    } else if (id === this.#idWant) this.#happenWant(id, t);
+    } else if (id === this.#idWant) this.#happenWant(id);
     else if (id < this.#idSow) {
       this.#keepsPending[id - this.#idKeeps] = 0;
       this.#keepsOver[id - this.#idKeeps] = 1;
@@ -407,7 +407,8 @@ export class Line {
   }
 
   /** A day on which heads are wanted begins, or the day after it. */
-  #happenWant(id: number, t: number): void {
+  #happenWant(id: number): void {
+    const t = this.#queue.now;
     const days = this.#wantDays;
     if (this.#wantNext < days.length && days[this.#wantNext] === t) {
       const heads = this.plan.want!.heads;
@@ -445,29 +446,28 @@ export class Line {
     this.#growing[s]!--;
     this.#standing[s * this.#cropCount + c]!--;
     if (s < last) {
-      this.#vacate(hole, s, t);
-      this.#enter(s + 1, c, plant, t);
-      this.#bookPassing(s + 1, t);
+      this.#vacate(hole, s);
+      this.#enter(s + 1, c, plant);
+      this.#bookPassing(s + 1);
     } else {
-      this.#countPick(hole, c, s, t);
+      this.#countPick(hole, c, s);
       this.#counts[PICKED_OUT]!++;
-      this.#vacate(hole, s, t);
+      this.#vacate(hole, s);
     }
-    this.#bookPassing(s, t);
+    this.#bookPassing(s);
     return true;
   }
 
   /* ---- a visit, in the order of the rules ---- */
 
   #visit(): void {
-    const t = this.#queue.now;
-    this.#clear(t);
-    this.#pick(t);
+    this.#clear();
+    this.#pick();
     for (let s = this.#stageCount - 2; s >= 0; s--) {
-      while (this.#ready[s]! > 0 && this.#free[s + 1]! > 0) this.#moveOn(this.#longestReady(s), s, t);
+      while (this.#ready[s]! > 0 && this.#free[s + 1]! > 0) this.#moveOn(this.#longestReady(s), s);
     }
-    if (this.#sowingDue) this.#sowDue(t);
-    if (this.#refillDue) this.#sowRefills(t);
+    if (this.#sowingDue) this.#sowDue();
+    if (this.#refillDue) this.#sowRefills();
     for (let s = 0; s < this.#stageCount; s++) {
       if (this.#unseen[s]! > 0) {
         this.#unseen[s] = 0;
@@ -479,7 +479,8 @@ export class Line {
   }
 
   /** Take cleaned holes back into use; clear dead plants, failed seeds and plants that have stood ready too long. */
-  #clear(t: number): void {
+  #clear(): void {
+    const t = this.#queue.now;
     for (let s = 0; s < this.#stageCount; s++) {
       for (let hole = this.#cleanedHead[s]!; hole >= 0; hole = this.#after[hole]!) {
         this.#cleaning[s]!--;
@@ -493,16 +494,17 @@ export class Line {
         const next = this.#after[hole]!;
         this.#dead[s]!--;
         this.#recorder?.note(t, 'clear', this.#plantOf[hole]!, this.#cropOf[hole]!, s, hole);
-        this.#vacate(hole, s, t);
+        this.#vacate(hole, s);
         hole = next;
       }
     }
-    if (!this.#always || this.#someKeepsOver) this.#discard(t);
+    if (!this.#always || this.#someKeepsOver) this.#discard();
     this.#someKeepsOver = false;
   }
 
   /** A visit discards what has been ready for more than `keeps`; with `always`, at the instant that is over. */
-  #discard(t: number): void {
+  #discard(): void {
+    const t = this.#queue.now;
     for (let s = 0; s < this.#stageCount; s++) {
       for (let c = 0; c < this.#cropCount; c++) {
         const group = s * this.#cropCount + c;
@@ -518,85 +520,90 @@ export class Line {
           this.#standing[group]!--;
           this.#counts[DISCARDED]!++;
           this.#recorder?.note(t, 'discard', this.#plantOf[hole]!, c, s, hole);
-          this.#vacate(hole, s, t);
+          this.#vacate(hole, s);
         }
       }
     }
   }
 
-  #pick(t: number): void {
+  #pick(): void {
     const s = this.#stageCount - 1;
     const limited = this.#quota !== Infinity;
     while (this.#ready[s]! > 0 && this.#quota > 0) {
       const hole = this.#longestReady(s);
       const c = this.#cropOf[hole]!;
       this.#unqueueReady(hole, s);
-      this.#countPick(hole, c, s, t);
+      this.#countPick(hole, c, s);
       if (limited) {
         this.#quota--;
         this.#counts[SHORT]!--;
       }
-      if (--this.#cutsLeft[hole]! > 0) this.#grow(hole, s, this.#regrowLuck[c]!, t);
+      if (--this.#cutsLeft[hole]! > 0) this.#grow(hole, s, this.#regrowLuck[c]!);
       else {
         this.#counts[PICKED_OUT]!++;
         this.#standing[s * this.#cropCount + c]!--;
-        this.#vacate(hole, s, t);
+        this.#vacate(hole, s);
       }
     }
   }
 
-  #countPick(hole: number, c: number, s: number, t: number): void {
+  #countPick(hole: number, c: number, s: number): void {
+    const t = this.#queue.now;
     this.#counts[PICKED]!++;
     this.#weekPicks[Math.floor(t / 7)]!++;
     if (Number.isNaN(this.#season.firstPick)) this.#season.firstPick = t;
     this.#recorder?.note(t, 'pick', this.#plantOf[hole]!, c, s, hole);
   }
 
-  #moveOn(hole: number, s: number, t: number): void {
+  #moveOn(hole: number, s: number): void {
     const c = this.#cropOf[hole]!;
     this.#unqueueReady(hole, s);
     this.#standing[s * this.#cropCount + c]!--;
     const plant = this.#plantOf[hole]!;
-    this.#vacate(hole, s, t);
-    this.#enter(s + 1, c, plant, t);
+    this.#vacate(hole, s);
+    this.#enter(s + 1, c, plant);
   }
 
   /** A plant comes into stage `s` from the one before. */
-  #enter(s: number, c: number, plant: number, t: number): void {
+  #enter(s: number, c: number, plant: number): void {
+    const t = this.#queue.now;
     const hole = this.#occupy(s, c, plant);
     this.#recorder?.note(t, 'move', plant, c, s, hole);
-    this.#grow(hole, s, this.#luck[s * this.#cropCount + c]!, t);
+    this.#grow(hole, s, this.#luck[s * this.#cropCount + c]!);
   }
 
-  #sowDue(t: number): void {
+  #sowDue(): void {
     for (let c = 0; c < this.#cropCount; c++) {
       const due = this.#due[c]!;
       if (due === 0) continue;
       const sown = Math.min(due, this.#free[0]!);
       this.#due[c] = 0;
       this.#counts[UNSOWN]! += due - sown;
-      this.#sow(c, sown, t);
+      this.#sow(c, sown);
     }
     this.#sowingDue = false;
   }
 
-  #sowRefills(t: number): void {
+  #sowRefills(): void {
+    const t = this.#queue.now;
     for (let c = 0; c < this.#cropCount; c++) {
       const refill = this.#refills[c];
       if (refill === null || refill === undefined) continue;
       const standing = (s: number): number => this.#standing[s * this.#cropCount + c]!;
-      this.#sow(c, Math.min(seedsToRefill(refill, t, this.#gapAfter(t), standing), this.#free[0]!), t);
+      this.#sow(c, Math.min(seedsToRefill(refill, t, this.#gapAfter(), standing), this.#free[0]!));
     }
     this.#refillDue = false;
   }
 
-  /** Days from a visit at `t` to the next one; to the end of the season after the last. */
-  #gapAfter(t: number): number {
+  /** Days from this visit to the next one; to the end of the season after the last. */
+  #gapAfter(): number {
+    const t = this.#queue.now;
     if (this.#always) return 1;
     return (this.#visitNext < this.#visitDays.length ? this.#visitDays[this.#visitNext]! : this.#days) - t;
   }
 
-  #sow(c: number, seeds: number, t: number): void {
+  #sow(c: number, seeds: number): void {
+    const t = this.#queue.now;
     if (seeds === 0) return;
     this.#reached[0] = 1;
     this.#counts[SOWN]! += seeds;
@@ -605,7 +612,7 @@ export class Line {
       const plant = this.#plants++;
       const hole = this.#occupy(0, c, plant);
       this.#recorder?.note(t, 'sow', plant, c, 0, hole);
-      this.#grow(hole, 0, luck, t);
+      this.#grow(hole, 0, luck);
     }
   }
 
@@ -636,7 +643,8 @@ export class Line {
   }
 
   /** Let the plant in `hole` begin to grow, with the next draws of `luck`. */
-  #grow(hole: number, s: number, luck: Luck, t: number): void {
+  #grow(hole: number, s: number, luck: Luck): void {
+    const t = this.#queue.now;
     const k = luck.take();
     const days = luck.times[k]!;
     this.#growing[s]!++;
@@ -657,7 +665,8 @@ export class Line {
   }
 
   /** The plant is gone from `hole`: it is cleaned, or free at once. */
-  #vacate(hole: number, s: number, t: number): void {
+  #vacate(hole: number, s: number): void {
+    const t = this.#queue.now;
     this.#touched[s] = 1;
     const cleanDays = this.#cleanDays[s]!;
     if (cleanDays > 0) {
@@ -672,7 +681,8 @@ export class Line {
   /* ---- ready plants ---- */
 
   /** Put `hole` behind those that were ready before, or at the same instant with a lower plant number. */
-  #queueReady(hole: number, s: number, t: number): void {
+  #queueReady(hole: number, s: number): void {
+    const t = this.#queue.now;
     const group = s * this.#cropCount + this.#cropOf[hole]!;
     const plant = this.#plantOf[hole]!;
     let before = this.#readyTail[group]!;
@@ -717,15 +727,15 @@ export class Line {
 
   /** Book the levels of every stage that was touched, as they stand from now on. */
   #book(): void {
-    const t = this.#queue.now;
     for (let s = 0; s < this.#stageCount; s++) {
       if (this.#touched[s] === 0) continue;
       this.#touched[s] = 0;
-      this.#bookStage(s, t);
+      this.#bookStage(s);
     }
   }
 
-  #bookStage(s: number, t: number): void {
+  #bookStage(s: number): void {
+    const t = this.#queue.now;
     const levels = this.#levels;
     const at = s * STATE_COUNT;
     const unseen = this.#unseen[s]!;
@@ -734,10 +744,11 @@ export class Line {
     levels.set(at + UNATTENDED, unseen, t);
     levels.set(at + (s === this.#stageCount - 1 ? HELD : BLOCKED), this.#ready[s]! - unseen, t);
     levels.set(at + CLEANING, this.#cleaning[s]!, t);
-    this.#bookEmpty(s, t);
+    this.#bookEmpty(s);
   }
 
-  #bookEmpty(s: number, t: number): void {
+  #bookEmpty(s: number): void {
+    const t = this.#queue.now;
     const levels = this.#levels;
     const at = s * STATE_COUNT;
     const free = this.#free[s]!;
@@ -752,7 +763,8 @@ export class Line {
   }
 
   /** Book what one plant changes in passing: the levels of growing, cleaning and supplied empty holes. */
-  #bookPassing(s: number, t: number): void {
+  #bookPassing(s: number): void {
+    const t = this.#queue.now;
     const levels = this.#levels;
     const at = s * STATE_COUNT;
     levels.set(at + GROWING, this.#growing[s]!, t);
