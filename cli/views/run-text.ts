@@ -92,7 +92,10 @@ function holdsBack(result: RunResult): string {
   const { limits } = result;
   const lines = [title];
   if (limits === null) {
-    lines.push(wrap('Not tried: that takes a running line and at least 2 whole seasons.', WIDTH, '  '));
+    const why = result.partial
+      ? 'it was stopped before.'
+      : 'that takes a running line and at least 2 seasons.';
+    lines.push(wrap(`Not tried: ${why}`, WIDTH, '  '));
   } else {
     lines.push(wrap(verdict(limits), WIDTH, '  '));
     lines.push(
