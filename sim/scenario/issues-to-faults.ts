@@ -109,12 +109,30 @@ function unionFaults(root: z.ZodType, data: unknown, path: Path): Draft[] {
   const valid = keysOf(union);
   const unknown = Object.keys(value).filter((key) => !valid.includes(key));
   for (const key of unknown) drafts.push(unknownKey(key, path, valid));
+  // No branch has looked at the keys that they share.
+  if (meant.length === 0) drafts.push(...sharedKeyFaults(root, path, value, valid));
   // A misspelt alternative is one slip, not two.
   if (meant.length === 0 && unknown.some((key) => alternatives.includes(nearest(key, valid) ?? '')))
     return drafts;
   const there = alternatives.filter((key) => Object.hasOwn(value, key));
   const found = there.length === 0 ? `none of ${alternatives.join(', ')}` : `${there.join(' and ')} at once`;
   return [...drafts, { ...wrongValue(root, path, value), found }];
+}
+
+/** Faults of the known keys of a map that is meant for no branch. */
+function sharedKeyFaults(
+  root: z.ZodType,
+  path: Path,
+  value: Record<string, unknown>,
+  valid: readonly string[],
+): Draft[] {
+  return Object.keys(value).flatMap((key) => {
+    const at = [...path, key];
+    const schema = valid.includes(key) ? schemaAt(root, at) : undefined;
+    return schema === undefined || schema.safeParse(value[key]).success
+      ? []
+      : [wrongValue(root, at, value[key])];
+  });
 }
 
 /** Keys that only one branch of a union has: those that tell the branches apart. */
