@@ -42,14 +42,14 @@ export function studentQuantile(p: number, df: number): number {
   return t;
 }
 
-/** P(T <= t) for t of at least 0 and whole degrees of freedom. */
+/** P(T <= t) for t of at least 0 and at least 3 whole degrees of freedom. */
 function studentProbability(t: number, df: number): number {
   const angle = Math.atan(t / Math.sqrt(df));
   const cosine = Math.cos(angle);
   const sine = Math.sin(angle);
   const odd = df % 2 === 1;
   let term = odd ? cosine : 1;
-  let sum = odd && df === 1 ? 0 : term;
+  let sum = term;
   for (let k = odd ? 3 : 2; k <= df - 2; k += 2) {
     term *= (cosine * cosine * (k - 1)) / k;
     sum += term;

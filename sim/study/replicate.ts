@@ -2,7 +2,7 @@
 
 import type { Season } from '../models/ledger.js';
 import { Line } from '../models/line.js';
-import type { Plan } from '../models/plan.js';
+import { holesOf, type Plan, seasonDays } from '../models/plan.js';
 import { Tallies } from './tallies.js';
 
 /** The most seasons that a study takes. */
@@ -53,8 +53,7 @@ export function defaultSeasons(plan: Plan): number {
   for (const crop of plan.crops) {
     if (crop.sowing.kind === 'due') plants += crop.sowing.seeds * crop.sowing.days.length;
     else {
-      const cells = plan.stages[0]!.channels * plan.stages[0]!.holesPerChannel;
-      plants += (cells * plan.weeks * 7) / crop.stages[0]!.time.days;
+      plants += (holesOf(plan.stages[0]!) * seasonDays(plan)) / crop.stages[0]!.time.days;
     }
   }
   return Math.max(20, Math.min(200, Math.floor(DEFAULT_PLANTS / Math.max(1, plants))));

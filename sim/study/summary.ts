@@ -3,7 +3,7 @@
 import { Counts, type Moments } from '../engine/tally.js';
 import { isoOfDay } from '../models/dates.js';
 import { COUNTS, type CountName, STATE_COUNT, STATES, type State } from '../models/ledger.js';
-import { holesOf, type Plan } from '../models/plan.js';
+import { holesOf, type Plan, seasonDays } from '../models/plan.js';
 import type { Limits } from './limits.js';
 import { firstRunningWeek, type Tallies } from './tallies.js';
 
@@ -100,7 +100,7 @@ export function summarise(
       name: stage.name,
       channels: stage.channels,
       holes: holesOf(stage),
-      hole_days: holesOf(stage) * plan.weeks * 7,
+      hole_days: holesOf(stage) * seasonDays(plan),
       ledger: record(STATES, (k) => meanOf(tallies.ledger[s * STATE_COUNT + k]!)),
     })),
   };
