@@ -40,7 +40,7 @@ module.exports = {
     {
       name: 'one-reader-of-the-process',
       severity: 'error',
-      from: { path: '^cli/(?!streams|text-file|bin)' },
+      from: { path: '^cli/(?!streams|text-file|write-file|log-file|bin)' },
       to: { path: '^(node:)?(fs|fs/promises|process|tty)$' },
     },
     { name: 'resolvable', severity: 'error', from: {}, to: { couldNotResolve: true } },

@@ -2,13 +2,18 @@
 
 import { Command, CommanderError, Option } from 'commander';
 import packageJson from '../package.json' with { type: 'json' };
-import { MOST_SEASONS } from '../sim/study/replicate.js';
+import { ORDERS } from '../sim/study/compare.js';
 import { check } from './commands/check.js';
-import { run } from './commands/run.js';
+import { compareCommand } from './commands/compare.js';
+import { merge } from './commands/merge.js';
+import { runCommand } from './commands/run.js';
 import { schema } from './commands/schema.js';
-import { wholeNumber } from './options.js';
+import { formOf, type Options } from './options.js';
 import { Problem } from './problem.js';
 import { DONE, FAILED, OutputClosed, print, tell, WRONG_INPUT } from './streams.js';
+
+const BUILT_IN_IF_NONE = '- for standard input; the built-in scenario if left out';
+const FILE = `scenario file (YAML or JSON), ${BUILT_IN_IF_NONE}`;
 
 /**
  * @param args what stands behind the program's name
@@ -40,35 +45,42 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .configureOutput({ writeOut: (part) => text.push(part), writeErr: (part) => text.push(part) })
     .showSuggestionAfterError();
 
-  program
-    .command('run', { isDefault: true })
+  studyCommand(program.command('run', { isDefault: true }))
     .description('simulate many seasons of a scenario and say what comes of it')
-    .argument(
-      '[file]',
-      'scenario file (YAML or JSON), - for standard input; the built-in scenario if left out',
-    )
-    .option('-n, --seasons <number>', 'how many seasons (200, fewer for very large lines)')
-    .option('-s, --seed <number>', "seed of the random numbers; the scenario's if left out")
+    .argument('[file]', FILE)
+    .action(async (file: string | undefined, options: Options) => {
+      ended(await runCommand(file, options));
+    });
+
+  studyCommand(program.command('compare'))
+    .description('compare cadences, seeds, visits or files with the same luck')
+    .argument('[files...]', `scenario files; ${BUILT_IN_IF_NONE}`)
+    .option('--every <days>', 'sow every so many days: 2,3,4,7')
+    .option('--on <weekdays>', 'sow on weekdays: mon+thu,tue')
+    .option('--refill', 'sow at each visit what the line will miss')
+    .option('--seeds <numbers>', 'seeds per sowing: 4,6,8 or 4..8')
+    .option('--seeds-a-week <numbers>', 'seeds a week, dealt to the sowings: 20,30')
+    .option('--visits <days>', 'who comes when: daily,mon+thu+sat')
+    .option('--by <figure>', `the best first, by: ${ORDERS.join(', ')}`)
+    .action(async (files: string[], options: Options) => {
+      ended(await compareCommand(files, options));
+    });
+
+  program
+    .command('merge')
+    .description('join the parts of a study that was carried out with --shard')
+    .argument('<parts...>', 'files of the parts, all of them, in any order')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
-    .addOption(new Option('--csv', 'print the picks of each week as CSV'))
-    .action(async (file: string | undefined, options: Record<string, string | boolean | undefined>) => {
-      const faults: string[] = [];
-      const seasons = wholeNumber('--seasons', options['seasons'], 1, MOST_SEASONS, 200, faults);
-      const seed = wholeNumber('--seed', options['seed'], 0, Number.MAX_SAFE_INTEGER, 7, faults);
-      if (faults.length > 0) throw new Problem(faults.join('\n'));
-      ended(
-        await run(file, {
-          ...(seasons === undefined ? {} : { seasons }),
-          ...(seed === undefined ? {} : { seed }),
-          form: options['json'] ? 'json' : options['csv'] ? 'csv' : 'text',
-        }),
-      );
+    .addOption(new Option('--csv', 'print the figures as CSV'))
+    .option('-o, --out <file>', 'write the result to a file, whole or not at all')
+    .action(async (parts: string[], options: Options) => {
+      ended(await merge(parts, { form: formOf(options), out: options.out ?? null }));
     });
 
   program
     .command('check')
     .description('read a scenario file and list every fault in it')
-    .argument('[file]', 'scenario file, - for standard input; the built-in scenario if left out')
+    .argument('[file]', FILE)
     .action(async (file: string | undefined) => ended(await check(file)));
 
   program
@@ -77,6 +89,18 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .action(async () => ended(await schema()));
 
   return program;
+}
+
+/** The options that every study has. */
+function studyCommand(command: Command): Command {
+  return command
+    .option('-n, --seasons <number>', 'how many seasons (200, fewer for very large lines)')
+    .option('-s, --seed <number>', "seed of the random numbers; the scenario's if left out")
+    .option('--workers <number>', 'threads to run seasons on; by the size of the work if left out')
+    .option('--shard <k/n>', 'carry out part k of n only and write it, to be joined with merge')
+    .addOption(new Option('--json', 'print everything as one JSON document').conflicts(['csv', 'shard']))
+    .addOption(new Option('--csv', 'print the figures as CSV').conflicts('shard'))
+    .option('-o, --out <file>', 'write the result to a file, whole or not at all');
 }
 
 /** Turn what was thrown into words and an exit code. */

@@ -1,5 +1,9 @@
 /** Values of options, checked like the keys of a scenario: what must not be, what it must be, an example. */
 
+import { MOST_SEASONS } from '../sim/study/replicate.js';
+import type { Shard } from '../sim/study/study.js';
+import type { Form, Manner } from './commands/study.js';
+
 /**
  * @param name of the option
  * @param text as typed; undefined if the option was left out
@@ -23,4 +27,71 @@ export function wholeNumber(
     `${name} must not be ${JSON.stringify(text)}. It must be a whole number from ${least} to ${most}. Example: ${name} ${example}`,
   );
   return undefined;
+}
+
+/** Options as commander hands them over: texts, or true for those without a value. */
+export type Options = Readonly<Record<string, string | undefined>> & {
+  readonly json?: boolean;
+  readonly csv?: boolean;
+  readonly refill?: boolean;
+};
+
+export function formOf(options: Options): Form {
+  return options.json ? 'json' : options.csv ? 'csv' : 'text';
+}
+
+/** Most threads that may be asked for. */
+const MOST_WORKERS = 256;
+/** Most parts of a study. */
+const MOST_SHARDS = 100_000;
+
+/** The options of a study that say how much and in which manner, before the scenario is known. */
+export interface StudyOptions {
+  readonly seasons: number | undefined;
+  readonly seed: number | undefined;
+  readonly manner: Manner;
+}
+
+/** @param faults takes a sentence for each wrong option */
+export function studyOptions(options: Options, faults: string[]): StudyOptions {
+  return {
+    seasons: wholeNumber('--seasons', options['seasons'], 1, MOST_SEASONS, 200, faults),
+    seed: wholeNumber('--seed', options['seed'], 0, Number.MAX_SAFE_INTEGER, 7, faults),
+    manner: {
+      form: formOf(options),
+      out: options['out'] ?? null,
+      workers: wholeNumber('--workers', options['workers'], 1, MOST_WORKERS, 2, faults) ?? null,
+      shard: shardOf(options['shard'], faults),
+    },
+  };
+}
+
+function shardOf(text: string | undefined, faults: string[]): Shard | null {
+  if (text === undefined) return null;
+  const [, k, n] = (/^(\d+)\/(\d+)$/.exec(text) ?? []).map(Number);
+  if (k !== undefined && n !== undefined && k >= 1 && k <= n && n <= MOST_SHARDS) return { k, n };
+  faults.push(
+    `--shard must not be ${JSON.stringify(text)}. It must be k/n: part k, from 1 to n, of n parts. Example: --shard 2/4`,
+  );
+  return null;
+}
+
+/**
+ * What the number of seasons rules out.
+ * @param seasons that will be run
+ */
+export function seasonFaults(seasons: number, { workers, shard }: Manner): string[] {
+  const faults: string[] = [];
+  const there = `There are only ${seasons} seasons to share out.`;
+  if (workers !== null && workers > seasons) {
+    faults.push(
+      `--workers must not be ${workers}. ${there} Ask for at most ${seasons}, or for more seasons.`,
+    );
+  }
+  if (shard !== null && shard.n > seasons) {
+    faults.push(
+      `--shard must not be ${shard.k}/${shard.n}. ${there} Make at most ${seasons} parts, or ask for more seasons.`,
+    );
+  }
+  return faults;
 }

@@ -1,6 +1,7 @@
 /** Keeps the program answering while seasons run: signals arrive, and a person at a terminal sees how far it is. */
 
 import { breathe, hasWatcher, type Interrupt, now, showProgress } from './streams.js';
+import { progressLine } from './views/progress-line.js';
 
 /** Milliseconds of work between two looks at the outside. */
 const SLICE = 50;
@@ -20,18 +21,17 @@ export class Progress {
 
   /**
    * Call after each step of the work.
-   * @param done steps done
-   * @param all steps in all
-   * @param what is being done, such as 'seasons'
+   * @param done seasons run
+   * @param all seasons in all
    * @returns null to go on at once, or a promise of whether to go on
    */
-  step(done: number, all: number, what: string): Promise<boolean> | null {
+  step(done: number, all: number): Promise<boolean> | null {
     const time = now();
     if (time - this.#looked < SLICE && !this.#interrupt.stopped) return null;
     this.#looked = time;
     if (this.#watched && time - this.#began > PATIENCE) {
-      const left = ((time - this.#began) / done) * (all - done);
-      showProgress(`${done} of ${all} ${what}, ${secondsText(left)} left`);
+      const left = done > 0 ? ((time - this.#began) / done) * (all - done) : Number.POSITIVE_INFINITY;
+      showProgress(progressLine(done, all, left));
       this.#shown = true;
     }
     return breathe().then(() => !this.#interrupt.stopped);
@@ -42,9 +42,4 @@ export class Progress {
     if (this.#shown) showProgress('');
     this.#shown = false;
   }
-}
-
-function secondsText(ms: number): string {
-  const seconds = Math.ceil(ms / 1000);
-  return seconds < 90 ? `about ${seconds} s` : `about ${Math.ceil(seconds / 60)} min`;
 }

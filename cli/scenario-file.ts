@@ -2,6 +2,7 @@
 
 import { fileURLToPath } from 'node:url';
 import { readScenario } from '../sim/scenario/read.js';
+import type { Source } from './assignment.js';
 import { Problem } from './problem.js';
 import { tell } from './streams.js';
 import { readTextFile } from './text-file.js';
@@ -22,14 +23,29 @@ export function scenarioPath(file: string | undefined): { path: string; name: st
 }
 
 /**
- * Read a scenario and tell its warnings.
+ * The text of a scenario.
  * @param file path, `-` for standard input, or nothing for the built-in scenario
+ */
+export async function loadSource(file: string | undefined): Promise<Source> {
+  const { path, name } = scenarioPath(file);
+  return { name, text: await readTextFile(path) };
+}
+
+/** @throws Problem with every fault of the file */
+export function readSource({ name, text }: Source): Read {
+  const read = readScenario(text);
+  if (!read.ok) throw new Problem(faultsText(name, read.faults));
+  return read;
+}
+
+/**
+ * Read a scenario and tell its warnings.
+ * @param file as in `loadSource`
  * @throws Problem with every fault of the file
  */
-export async function loadScenario(file: string | undefined): Promise<Read> {
-  const { path, name } = scenarioPath(file);
-  const read = readScenario(await readTextFile(path));
-  if (!read.ok) throw new Problem(faultsText(name, read.faults));
-  if (read.warnings.length > 0) tell(warningsText(name, read.warnings));
-  return read;
+export async function loadScenario(file: string | undefined): Promise<Read & { readonly source: Source }> {
+  const source = await loadSource(file);
+  const read = readSource(source);
+  if (read.warnings.length > 0) tell(warningsText(source.name, read.warnings));
+  return { ...read, source };
 }

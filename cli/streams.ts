@@ -5,6 +5,7 @@
  */
 
 import { once } from 'node:events';
+import { availableParallelism } from 'node:os';
 
 /** Exit codes. 130 is the shells' code for a program that Ctrl-C ended. */
 export const DONE = 0;
@@ -46,11 +47,19 @@ export function showProgress(text: string): void {
   process.stderr.write(`\r\u001b[K${text}`);
 }
 
+/** How many threads can run at the same time here. */
+export function processors(): number {
+  return availableParallelism();
+}
+
 /** Remembers Ctrl-C (or a polite request to end) until somebody asks. */
 export class Interrupt {
   stopped = false;
+  /** Called when it comes, for work that cannot be asked now and then. */
+  onStop: (() => void) | null = null;
   readonly #stop = (): void => {
     this.stopped = true;
+    this.onStop?.();
   };
 
   constructor() {

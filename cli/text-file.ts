@@ -4,8 +4,14 @@ import { type FileHandle, open } from 'node:fs/promises';
 import { Problem } from './problem.js';
 import { readInput } from './streams.js';
 
-/** The most that is read [bytes]; a scenario is a few thousand. */
-const LIMIT = 4_000_000;
+/** What a file should hold, and the most that is read of it [bytes]. */
+export interface TextKind {
+  readonly limit: number;
+  /** A sentence that helps whoever named a file that is too large. */
+  readonly hint: string;
+}
+
+const SCENARIO: TextKind = { limit: 4_000_000, hint: 'A scenario is a text of a few kB.' };
 /** What is read at a time [bytes]. */
 const PIECE = 65_536;
 
@@ -13,11 +19,11 @@ const PIECE = 65_536;
  * @param file path, or `-` for standard input
  * @throws Problem if there is no such file, it may not be read, is too large, or is not UTF-8
  */
-export async function readTextFile(file: string): Promise<string> {
-  const bytes = file === '-' ? await readInput(LIMIT) : await readBytes(file);
-  if (bytes.length > LIMIT) {
+export async function readTextFile(file: string, { limit, hint }: TextKind = SCENARIO): Promise<string> {
+  const bytes = file === '-' ? await readInput(limit) : await readBytes(file, limit);
+  if (bytes.length > limit) {
     throw new Problem(
-      `${file}: the file is too large: more than ${LIMIT / 1e6} MB. A scenario is a text of a few kB. Check the name of the file.`,
+      `${file}: the file is too large: more than ${limit / 1e6} MB. ${hint} Check the name of the file.`,
     );
   }
   try {
@@ -27,14 +33,14 @@ export async function readTextFile(file: string): Promise<string> {
   }
 }
 
-async function readBytes(file: string): Promise<Buffer> {
+async function readBytes(file: string, limit: number): Promise<Buffer> {
   let handle: FileHandle | null = null;
   try {
     handle = await open(file, 'r');
     // Piece by piece: what is named may be a pipe or have no end, so its size says nothing.
     const pieces: Buffer[] = [];
     let size = 0;
-    while (size <= LIMIT) {
+    while (size <= limit) {
       const piece = Buffer.allocUnsafe(PIECE);
       const { bytesRead } = await handle.read(piece, 0, PIECE, null);
       if (bytesRead === 0) break;

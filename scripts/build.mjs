@@ -25,18 +25,23 @@ await Promise.all([
     outdir: 'dist',
     minify: true,
     keepNames: true,
+    // It finds its own thread file beside itself.
+    external: ['tinypool'],
     banner: { js: `#!/usr/bin/env node\n${requireShim}` },
+  }),
+  // What each thread of a study runs.
+  build({
+    ...common,
+    entryPoints: { worker: 'sim/study/worker.ts' },
+    outdir: 'dist',
+    banner: { js: requireShim },
   }),
   build({ ...common, entryPoints: { index: 'sim/index.ts' }, outdir: 'dist', packages: 'external' }),
   build({
     ...common,
     entryPoints: { bench: 'tests/bench/bench.ts' },
     outdir: 'dist/bench',
-    banner: { js: requireShim },
-  }),
-  build({
-    ...common,
-    outdir: 'dist/bench',
+    external: ['tinypool'],
     banner: { js: requireShim },
   }),
 ]);

@@ -20,7 +20,11 @@ export type { Fault, Warning } from './scenario/faults.js';
 export { readScenario } from './scenario/read.js';
 export type { Scenario } from './scenario/schema.js';
 export { scenarioJsonSchema, scenarioKeyTable } from './scenario/schema.js';
-export { Baseline, type Change, findLimits, type Limits, type Trial, trialSeasons } from './study/limits.js';
+export type { Change } from './study/changes.js';
+export type { Crew } from './study/crew.js';
+export { type GatherOptions, gather } from './study/gather.js';
+export { findLimits, type Limits, type Trial, trialSeasons } from './study/limits.js';
+export { pool } from './study/pool.js';
 /* Many seasons. */
 export { defaultSeasons, MOST_SEASONS, type ReplicateOptions, replicate } from './study/replicate.js';
 export {
@@ -28,6 +32,7 @@ export {
   type Mean,
   type RunningWeeks,
   type RunResult,
+  runStudy,
   type StageResult,
   summarise,
   type WeekResult,

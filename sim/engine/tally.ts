@@ -3,7 +3,8 @@
  * run apart can be joined.
  *
  * - `Levels`: time-weighted integrals of whole-number levels (how many holes are in a state, for how long).
- * - `Moments`: mean, variance and standard error of a sequence of figures.
+ * - `Moments`: mean, variance and standard error of a sequence of figures, in floating point (exact-moments.ts: without
+ *   rounding).
  * - `Counts`: a histogram of whole numbers with exact quantiles; its memory depends on their range, not on how many.
  */
 
@@ -120,6 +121,39 @@ export class Counts {
     let sum = 0;
     for (let i = 0; i < this.#seen.length && this.#lowest + i <= value; i++) sum += this.#seen[i]!;
     return sum / this.total;
+  }
+
+  /** Mean of the values; NaN if nothing was counted. */
+  get mean(): number {
+    let sum = 0;
+    for (let i = 0; i < this.#seen.length; i++) sum += this.#seen[i]! * (this.#lowest + i);
+    return sum / this.total;
+  }
+
+  /** Standard error of the mean; NaN below two values. */
+  get standardError(): number {
+    if (this.total < 2) return Number.NaN;
+    const { mean } = this;
+    let squares = 0;
+    for (let i = 0; i < this.#seen.length; i++) squares += this.#seen[i]! * (this.#lowest + i - mean) ** 2;
+    return Math.sqrt(squares / (this.total - 1) / this.total);
+  }
+
+  /** All that was counted: the lowest value seen, then how often it and each next one was seen. */
+  toData(): number[] {
+    if (this.total === 0) return [];
+    const first = this.#seen.findIndex((times) => times > 0);
+    const last = this.#seen.findLastIndex((times) => times > 0);
+    return [this.#lowest + first, ...this.#seen.subarray(first, last + 1)];
+  }
+
+  static from(data: readonly number[]): Counts {
+    const counts = new Counts();
+    if (data.length === 0) return counts;
+    counts.#lowest = data[0]!;
+    counts.#seen = Float64Array.from(data.slice(1));
+    for (const times of counts.#seen) counts.total += times;
+    return counts;
   }
 
   /** The value of rank `rank`, 0 the lowest. */

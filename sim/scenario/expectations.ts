@@ -4,7 +4,7 @@
  */
 
 import * as z from 'zod';
-import { nearest } from './nearest.js';
+import { nearest } from '../models/nearest.js';
 
 export interface Expectation {
   /** Completes "It must be …": the one text for every check on the field. */

@@ -2,8 +2,8 @@
 
 import * as z from 'zod';
 import { isIsoDate, WEEKDAYS, whyNoDate } from '../models/dates.js';
+import { nearest } from '../models/nearest.js';
 import { type Expectation, field } from './expectations.js';
-import { nearest } from './nearest.js';
 
 const WEEKDAY_NAMES = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 

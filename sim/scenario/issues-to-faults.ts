@@ -1,9 +1,9 @@
 /** What zod finds wrong, in the words of the schema: one draft for each thing that somebody has to mend. */
 
 import * as z from 'zod';
+import { nearest } from '../models/nearest.js';
 import { type Expectation, expectationOf, numberAdvice } from './expectations.js';
 import { type Draft, foundText, type Path, wordText } from './faults.js';
-import { nearest } from './nearest.js';
 import { bare, branchesFor, keysOf, schemaAt } from './schema-walk.js';
 import { isMap, valueAt } from './values.js';
 

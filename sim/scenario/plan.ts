@@ -1,6 +1,7 @@
 /** A scenario as a plan: names become indices, dates become days from the start, defaults are filled in. */
 
-import { dayFrom, WEEKDAYS, type Weekday, weekdayOfDay } from '../models/dates.js';
+import { daysEvery, daysOn } from '../models/cadence.js';
+import { dayFrom, WEEKDAYS } from '../models/dates.js';
 import type {
   CropPlan,
   Growing as GrowingPlan,
@@ -72,22 +73,6 @@ function toSowing(sow: Crop['sow'], start: string, season: number): Sowing {
   if ('on' in sow) return { kind: 'due', days: daysOn(sow.on, start, season), seeds: sow.seeds };
   const days = sow.dates.map((date) => dayFrom(start, date)).filter((day) => day >= 0 && day < season);
   return { kind: 'due', days: days.sort((a, b) => a - b), seeds: sow.seeds };
-}
-
-/** 0, `every`, 2 x `every` … before the end of the season. By multiplication: adding would add up rounding errors. */
-function daysEvery(every: number, season: number): number[] {
-  const days: number[] = [];
-  for (let i = 0; i * every < season; i++) days.push(i * every);
-  return days;
-}
-
-/** Days of a season that fall on some weekdays, ascending. */
-function daysOn(weekdays: readonly Weekday[], start: string, season: number): number[] {
-  const wanted = new Set(weekdays.map((weekday) => WEEKDAYS.indexOf(weekday)));
-  const first = weekdayOfDay(start, 0);
-  const days: number[] = [];
-  for (let day = 0; day < season; day++) if (wanted.has((first + day) % 7)) days.push(day);
-  return days;
 }
 
 function toGrowing(growing: Growing): GrowingPlan {

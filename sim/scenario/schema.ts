@@ -6,10 +6,10 @@
  */
 
 import * as z from 'zod';
+import { nearest } from '../models/nearest.js';
 import { expectationOf, field } from './expectations.js';
 import { above0, atLeast0, date, listAdvice, name, share, weekdays, whole } from './fields.js';
 import { growing, regrow } from './growing-schema.js';
-import { nearest } from './nearest.js';
 import { type KeyRow, keyRows } from './schema-walk.js';
 import { sow } from './sow-schema.js';
 

@@ -2,8 +2,9 @@
 
 import type { Season } from '../models/ledger.js';
 import { Line } from '../models/line.js';
-import { holesOf, type Plan, seasonDays } from '../models/plan.js';
+import type { Plan } from '../models/plan.js';
 import { Tallies } from './tallies.js';
+import { plantsOf } from './workload.js';
 
 /** The most seasons that a study takes. */
 export const MOST_SEASONS = 1_000_000;
@@ -49,12 +50,5 @@ const DEFAULT_PLANTS = 3e7;
 
 /** Seasons to run when nobody says how many: 200; fewer, but at least 20, of a very large line. */
 export function defaultSeasons(plan: Plan): number {
-  let plants = 0;
-  for (const crop of plan.crops) {
-    if (crop.sowing.kind === 'due') plants += crop.sowing.seeds * crop.sowing.days.length;
-    else {
-      plants += (holesOf(plan.stages[0]!) * seasonDays(plan)) / crop.stages[0]!.time.days;
-    }
-  }
-  return Math.max(20, Math.min(200, Math.floor(DEFAULT_PLANTS / Math.max(1, plants))));
+  return Math.max(20, Math.min(200, Math.floor(DEFAULT_PLANTS / Math.max(1, plantsOf(plan)))));
 }

@@ -1,11 +1,13 @@
 /** Tallies turned into the result of a study: plain data, as it is printed with --json. */
 
-import { Counts, type Moments } from '../engine/tally.js';
+import type { ExactMoments } from '../engine/exact-moments.js';
 import { isoOfDay } from '../models/dates.js';
 import { COUNTS, type CountName, STATE_COUNT, STATES, type State } from '../models/ledger.js';
 import { holesOf, type Plan, seasonDays } from '../models/plan.js';
-import type { Limits } from './limits.js';
-import { firstRunningWeek, type Tallies } from './tallies.js';
+import type { Gathered } from './gathered.js';
+import { findLimits, type Limits, trialSeasons } from './limits.js';
+import { ofSeasons, type Study } from './study.js';
+import { firstPickDay, firstRunningWeek, picksFrom, type Tallies } from './tallies.js';
 
 /** An average over seasons and its standard error (null when there was one season only). */
 export interface Mean {
@@ -85,23 +87,24 @@ export function summarise(
     seed,
     seasons: tallies.seasons,
     partial,
-    counts: record(COUNTS, (i) => meanOf(tallies.counts[i]!)),
+    counts: record(COUNTS, (i) => meanOf(tallies.counts, i)),
     running: runningWeeks(plan, tallies),
     first_pick: firstPick(plan, tallies),
     limits,
-    weeks: tallies.weekMeans.map((moments, week) => ({
+    weeks: tallies.weekPicks.map((picks, week) => ({
       start: isoOfDay(plan.start, week * 7),
-      ...meanOf(moments),
-      p10: tallies.weekPicks[week]!.quantile(0.1),
-      p50: tallies.weekPicks[week]!.quantile(0.5),
-      p90: tallies.weekPicks[week]!.quantile(0.9),
+      mean: picks.mean,
+      se: picks.total < 2 ? null : picks.standardError,
+      p10: picks.quantile(0.1),
+      p50: picks.quantile(0.5),
+      p90: picks.quantile(0.9),
     })),
     stages: plan.stages.map((stage, s) => ({
       name: stage.name,
       channels: stage.channels,
       holes: holesOf(stage),
       hole_days: holesOf(stage) * seasonDays(plan),
-      ledger: record(STATES, (k) => meanOf(tallies.ledger[s * STATE_COUNT + k]!)),
+      ledger: record(STATES, (k) => meanOf(tallies.ledger, s * STATE_COUNT + k)),
     })),
   };
 }
@@ -110,23 +113,18 @@ function record<Name extends string>(names: readonly Name[], value: (i: number) 
   return Object.fromEntries(names.map((name, i) => [name, value(i)])) as Record<Name, Mean>;
 }
 
-function meanOf(moments: Moments): Mean {
-  return { mean: moments.mean, se: moments.count < 2 ? null : moments.standardError };
+function meanOf(moments: ExactMoments, i: number): Mean {
+  return { mean: moments.mean(i), se: moments.count < 2 ? null : moments.standardError(i) };
 }
 
 function runningWeeks(plan: Plan, tallies: Tallies): RunningWeeks | null {
   const from = firstRunningWeek(tallies);
   if (from >= plan.weeks) return null;
-  const all = new Counts();
-  let mean = 0;
-  for (let week = from; week < plan.weeks; week++) {
-    all.merge(tallies.weekPicks[week]!);
-    mean += tallies.weekMeans[week]!.mean / (plan.weeks - from);
-  }
+  const all = picksFrom(tallies, from);
   return {
     from: isoOfDay(plan.start, from * 7),
     weeks: plan.weeks - from,
-    mean,
+    mean: all.mean,
     p50: all.quantile(0.5),
     p10: all.quantile(0.1),
     without_pick: all.shareUpTo(0),
@@ -134,20 +132,26 @@ function runningWeeks(plan: Plan, tallies: Tallies): RunningWeeks | null {
 }
 
 function firstPick(plan: Plan, tallies: Tallies): FirstPick {
-  const picked = tallies.firstPickDay;
-  const day = (p: number): number | null => {
-    // Seasons without a pick count as later than all others.
-    const rank = p * (tallies.seasons - 1);
-    return rank <= picked.total - 1
-      ? Math.round(picked.quantile(picked.total > 1 ? rank / (picked.total - 1) : 0))
-      : null;
-  };
+  const day = (p: number): number | null => firstPickDay(tallies, p);
   const date = (d: number | null): string | null => (d === null ? null : isoOfDay(plan.start, d));
   return {
     p10: date(day(0.1)),
     p50: date(day(0.5)),
     p90: date(day(0.9)),
     p50_days: day(0.5),
-    never: 1 - picked.total / tallies.seasons,
+    never: 1 - tallies.firstPickDay.total / tallies.seasons,
   };
+}
+
+/** The study of one plan: `run`. */
+export function runStudy(plan: Plan, seed: number, seasons: number): Study<Gathered, RunResult> {
+  const trials = trialSeasons(seasons);
+  return ofSeasons({ seed, sections: 1, jobs: [{ plan, seasons, trials }] }, (gathered) => {
+    const tallies = gathered.whole(0);
+    if (tallies.seasons === 0) return null;
+    // Trials of fewer seasons than planned would say less than they seem to.
+    const tried = gathered.trials(0);
+    const limits = tried.length === trials ? findLimits(plan, tried, firstRunningWeek(tallies)) : null;
+    return summarise(plan, seed, tallies, limits, tallies.seasons < seasons);
+  });
 }

@@ -1,56 +1,83 @@
-/** What many seasons of one plan gave, in bounded memory: seasons are counted, not kept. Tallies merge. */
+/**
+ * What many seasons of one plan gave, in bounded memory: seasons are counted, not kept.
+ *
+ * Tallies merge, and without rounding: seasons may be tallied in any order and in any parts (see exact-moments.ts).
+ */
 
-import { Counts, Moments } from '../engine/tally.js';
+import { ExactMoments } from '../engine/exact-moments.js';
+import { Counts } from '../engine/tally.js';
 import { COUNTS, type Season, STATE_COUNT } from '../models/ledger.js';
-import type { Plan } from '../models/plan.js';
+
+/** What makes the size of a tally. A plan has both. */
+export interface TallySize {
+  readonly weeks: number;
+  readonly stages: { readonly length: number };
+}
+
+/** Tallies as plain numbers, to be sent to another thread or written to a file. */
+export interface TallyData {
+  readonly seasons: number;
+  readonly counts: readonly number[];
+  readonly ledger: readonly number[];
+  readonly weeks: readonly (readonly number[])[];
+  readonly first: readonly number[];
+}
 
 export class Tallies {
   seasons = 0;
-  /** One entry for each of COUNTS. */
-  readonly counts: Moments[];
-  /** Stage s, state k at s x STATE_COUNT + k [hole-days]. */
-  readonly ledger: Moments[];
-  /** Mean picks of each week. */
-  readonly weekMeans: Moments[];
+  /** One column for each of COUNTS. */
+  readonly counts: ExactMoments;
+  /** Stage s, state k in column s x STATE_COUNT + k [hole-days]. */
+  readonly ledger: ExactMoments;
   /** Distribution of the picks of each week. */
   readonly weekPicks: Counts[];
   /** Day of the first pick; seasons without a pick are missing here. */
-  readonly firstPickDay = new Counts();
+  readonly firstPickDay: Counts;
 
-  constructor(plan: Plan) {
-    const many = <T>(count: number, make: () => T): T[] => Array.from({ length: count }, make);
-    this.counts = many(COUNTS.length, () => new Moments());
-    this.ledger = many(plan.stages.length * STATE_COUNT, () => new Moments());
-    this.weekMeans = many(plan.weeks, () => new Moments());
-    this.weekPicks = many(plan.weeks, () => new Counts());
+  constructor(size: TallySize, data?: TallyData) {
+    const columns = size.stages.length * STATE_COUNT;
+    if (data === undefined) {
+      this.counts = new ExactMoments(COUNTS.length);
+      this.ledger = new ExactMoments(columns);
+      this.weekPicks = Array.from({ length: size.weeks }, () => new Counts());
+      this.firstPickDay = new Counts();
+      return;
+    }
+    this.seasons = data.seasons;
+    this.counts = ExactMoments.from(COUNTS.length, data.counts);
+    this.ledger = ExactMoments.from(columns, data.ledger);
+    this.weekPicks = data.weeks.map((week) => Counts.from(week));
+    this.firstPickDay = Counts.from(data.first);
   }
 
   add(season: Season): void {
     this.seasons++;
-    for (let i = 0; i < this.counts.length; i++) this.counts[i]!.add(season.counts[i]!);
-    for (let i = 0; i < this.ledger.length; i++) this.ledger[i]!.add(season.ledger[i]!);
-    for (let week = 0; week < this.weekMeans.length; week++) {
-      const picks = season.weekPicks[week]!;
-      this.weekMeans[week]!.add(picks);
-      this.weekPicks[week]!.add(picks);
-    }
+    this.counts.add(season.counts);
+    this.ledger.add(season.ledger);
+    for (let week = 0; week < this.weekPicks.length; week++)
+      this.weekPicks[week]!.add(season.weekPicks[week]!);
     if (!Number.isNaN(season.firstPick)) this.firstPickDay.add(Math.floor(season.firstPick));
   }
 
   /** Take in all that `other`, of the same plan, has counted. */
   merge(other: Tallies): void {
     this.seasons += other.seasons;
-    mergeEach(this.counts, other.counts);
-    mergeEach(this.ledger, other.ledger);
-    mergeEach(this.weekMeans, other.weekMeans);
+    this.counts.merge(other.counts);
+    this.ledger.merge(other.ledger);
     for (let week = 0; week < this.weekPicks.length; week++)
       this.weekPicks[week]!.merge(other.weekPicks[week]!);
     this.firstPickDay.merge(other.firstPickDay);
   }
-}
 
-function mergeEach(into: readonly Moments[], from: readonly Moments[]): void {
-  for (let i = 0; i < into.length; i++) into[i]!.merge(from[i]!);
+  toData(): TallyData {
+    return {
+      seasons: this.seasons,
+      counts: this.counts.toData(),
+      ledger: this.ledger.toData(),
+      weeks: this.weekPicks.map((week) => week.toData()),
+      first: this.firstPickDay.toData(),
+    };
+  }
 }
 
 /** Share of seasons that must have had their first pick before a week counts as one of a running line. */
@@ -68,4 +95,23 @@ export function firstRunningWeek(tallies: Tallies): number {
     if (before >= needed) return week;
   }
   return weeks;
+}
+
+/** Picks of the weeks from `from` on, of all seasons together. */
+export function picksFrom(tallies: Tallies, from: number): Counts {
+  const all = new Counts();
+  for (let week = from; week < tallies.weekPicks.length; week++) all.merge(tallies.weekPicks[week]!);
+  return all;
+}
+
+/**
+ * Day of the first pick that share `p` of the seasons does not exceed. Seasons without a pick count as later than all
+ * others.
+ * @returns null if that is one of those
+ */
+export function firstPickDay(tallies: Tallies, p: number): number | null {
+  const picked = tallies.firstPickDay;
+  const rank = p * (tallies.seasons - 1);
+  if (rank > picked.total - 1) return null;
+  return Math.round(picked.quantile(picked.total > 1 ? rank / (picked.total - 1) : 0));
 }

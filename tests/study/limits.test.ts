@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../sim/models/plan.js';
-import { Baseline, findLimits, type Limits, trialSeasons } from '../../sim/study/limits.js';
-import { replicate } from '../../sim/study/replicate.js';
+import { gather } from '../../sim/study/gather.js';
+import { findLimits, type Limits, trialSeasons } from '../../sim/study/limits.js';
 import { firstRunningWeek } from '../../sim/study/tallies.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
 
@@ -17,10 +17,14 @@ function twoStages(holes: readonly [number, number], seedsADay: number, rest: Pa
   );
 }
 
-async function limitsOf(plan: Plan, seasons = 12): Promise<Limits> {
-  const baseline = new Baseline(plan, seasons);
-  const tallies = await replicate(plan, { seasons, watch: (season) => baseline.add(season) });
-  const limits = await findLimits(plan, plan.seed, baseline, firstRunningWeek(tallies));
+async function limitsOf(plan: Plan, seasons = 12): Promise<Limits | null> {
+  const gathered = await gather({ seed: plan.seed, sections: 1, jobs: [{ plan, seasons, trials: seasons }] });
+  return findLimits(plan, gathered.trials(0), firstRunningWeek(gathered.whole(0)));
+}
+
+/** For lines that have a running week. */
+async function limitsThere(plan: Plan, seasons?: number): Promise<Limits> {
+  const limits = await limitsOf(plan, seasons);
   if (limits === null) throw new Error('no week of this line counts');
   return limits;
 }
@@ -28,7 +32,7 @@ async function limitsOf(plan: Plan, seasons = 12): Promise<Limits> {
 describe('what holds the line back is', () => {
   test('the finishing stage, when its holes are too few for what the nursery brings', async () => {
     // The nursery passes on 3 a day; finishing takes 42/21 = 2.
-    const limits = await limitsOf(oneHoleChannels(twoStages([21, 42], 4)));
+    const limits = await limitsThere(oneHoleChannels(twoStages([21, 42], 4)));
     expect(limits).toMatchObject({ by: 'stage', stages: ['finishing'] });
     const finishing = limits.trials.find(
       ({ change }) => change.kind === 'channel' && change.stage === 'finishing',
@@ -39,12 +43,12 @@ describe('what holds the line back is', () => {
   });
 
   test('the nursery, when finishing could take more', async () => {
-    const limits = await limitsOf(oneHoleChannels(twoStages([7, 80], 4)));
+    const limits = await limitsThere(oneHoleChannels(twoStages([7, 80], 4)));
     expect(limits).toMatchObject({ by: 'stage', stages: ['nursery'] });
   });
 
   test('what is sown, when there are holes enough', async () => {
-    const limits = await limitsOf(twoStages([40, 100], 2));
+    const limits = await limitsThere(twoStages([40, 100], 2));
     expect(limits).toMatchObject({ by: 'sowing', stages: [] });
     for (const { change, gain, brings } of limits.trials) {
       if (change.kind !== 'channel') continue;
@@ -57,7 +61,7 @@ describe('what holds the line back is', () => {
 
   test('what is wanted, when that is picked', async () => {
     const plan = twoStages([40, 100], 2, { want: { heads: 3, days: mondays() } });
-    expect(await limitsOf(plan)).toMatchObject({ by: 'want' });
+    expect(await limitsThere(plan)).toMatchObject({ by: 'want' });
   });
 
   test('the visits, when plants are thrown away before somebody comes', async () => {
@@ -75,7 +79,7 @@ describe('what holds the line back is', () => {
       ],
       stages: [stage('nursery', 400), stage('finishing', 40)].map((s) => ({ ...s, channels: 1 })),
     };
-    const limits = await limitsOf(plan);
+    const limits = await limitsThere(plan);
     expect(limits.trials.find(({ change }) => change.kind === 'visits')!.brings).toBe(true);
     expect(limits.by === 'visits' || limits.better.some(({ kind }) => kind === 'visits')).toBe(true);
   });
@@ -90,31 +94,24 @@ test('a stage that cannot be told from the best is named beside it', async () =>
       { weeks: WEEKS },
     ),
   );
-  const { by, stages } = await limitsOf(plan, 20);
+  const { by, stages } = await limitsThere(plan, 20);
   expect(by).toBe('stage');
   expect([...stages].sort()).toEqual(['early', 'late']);
 });
 
 test('the trials meet the luck of the baseline: a change that cannot matter brings exactly nothing', async () => {
-  const { trials } = await limitsOf(twoStages([4000, 9000], 2));
+  const { trials } = await limitsThere(twoStages([4000, 9000], 2));
   for (const trial of trials.filter(({ change }) => change.kind === 'channel')) {
     expect(trial).toMatchObject({ gain: 0, low: 0, high: 0, brings: false });
   }
 });
 
 test('without a running week there is nothing to try', async () => {
-  const plan = twoStages([10, 10], 1, { weeks: 3 });
-  const baseline = new Baseline(plan, 5);
-  const tallies = await replicate(plan, { seasons: 5, watch: (season) => baseline.add(season) });
-  expect(await findLimits(plan, 1, baseline, firstRunningWeek(tallies))).toBeNull();
+  expect(await limitsOf(twoStages([10, 10], 1, { weeks: 3 }), 5)).toBeNull();
 });
 
-test('trials that are stopped give nothing', async () => {
-  const plan = twoStages([10, 30], 1);
-  const baseline = new Baseline(plan, 5);
-  const tallies = await replicate(plan, { seasons: 5, watch: (season) => baseline.add(season) });
-  const stop = (done: number): Promise<boolean> => Promise.resolve(done < 3);
-  expect(await findLimits(plan, 1, baseline, firstRunningWeek(tallies), stop)).toBeNull();
+test('one season gives no interval, so nothing is judged', async () => {
+  expect(await limitsOf(twoStages([10, 30], 1), 1)).toBeNull();
 });
 
 test.each([

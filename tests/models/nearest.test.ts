@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { nearest } from '../../sim/models/nearest.js';
 import { nearestWeekday } from '../../sim/scenario/fields.js';
-import { nearest } from '../../sim/scenario/nearest.js';
 
 const KEYS = ['title', 'start', 'weeks', 'seed', 'visits', 'away', 'stages', 'crops', 'want'];
 

@@ -1,0 +1,73 @@
+/** `evensow compare [FILES]`: several plans side by side, with the same luck. */
+
+import type { Cadence, Variation } from '../../sim/scenario/vary.js';
+import { ORDERS } from '../../sim/study/compare.js';
+import { defaultSeasons } from '../../sim/study/replicate.js';
+import { everyList, oneOf, weekdayLists, wholeList } from '../lists.js';
+import { type Options, seasonFaults, studyOptions } from '../options.js';
+import { Problem } from '../problem.js';
+import { loadScenario } from '../scenario-file.js';
+import { carryOutStudy } from './study.js';
+
+/** Most plans of a comparison: more than anybody reads. */
+const MOST_PLANS = 500;
+
+export async function compareCommand(files: readonly string[], options: Options): Promise<number> {
+  const faults: string[] = [];
+  const { seasons, seed, manner } = studyOptions(options, faults);
+  const by = oneOf('--by', options['by'], ORDERS, faults);
+  const variations = variationsOf(options, faults);
+  const plans = Math.max(1, files.length) * Math.max(1, variations.length);
+  if (plans > MOST_PLANS) {
+    faults.push(
+      `The lists must not make ${plans} plans: each is compared with the first. At most ${MOST_PLANS} can be. Shorten a list; to find a plan among many, see: evensow search --help`,
+    );
+  }
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+
+  const read = [];
+  for (const file of files.length === 0 ? [undefined] : files) read.push(await loadScenario(file));
+  const count = seasons ?? Math.min(...read.map(({ plan }) => defaultSeasons(plan)));
+  faults.push(...seasonFaults(count, manner));
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  const sources = read.map(({ source }) => source);
+  return carryOutStudy(
+    { command: 'compare', sources, seed: seed ?? read[0]!.plan.seed, seasons: count, variations, by },
+    manner,
+  );
+}
+
+/** Every cadence with every number of seeds and all visits that were named; none if nothing was. */
+function variationsOf(options: Options, faults: string[]): Variation[] {
+  const cadences: Cadence[] = [
+    ...everyList(options['every'], faults).map((every) => ({ every })),
+    ...weekdayLists('--on', options['on'], [], faults).map((on) => ({
+      on: on as Exclude<typeof on, string>,
+    })),
+    ...(options.refill ? [{ refill: true } as const] : []),
+  ];
+  const seeds = wholeList('--seeds', options['seeds'], [1, 1_000_000], '4,6,8', faults);
+  const aWeek = wholeList('--seeds-a-week', options['seedsAWeek'], [1, 10_000_000], '20,30', faults);
+  const visits = weekdayLists('--visits', options['visits'], ['daily', 'always'], faults);
+  if (seeds.length > 0 && aWeek.length > 0) {
+    faults.push(
+      '--seeds and --seeds-a-week must not be given together. One says seeds per sowing, the other seeds a week. Leave one out.',
+    );
+  }
+  let variations: Variation[] = cadences.map((cadence) => ({ cadence }));
+  const times = (changes: readonly Variation[]): void => {
+    if (changes.length === 0) return;
+    const before = variations.length === 0 ? [{}] : variations;
+    // A refill has no seeds per sowing: it stands once, not once for each number of seeds.
+    const fits = (variation: Variation, change: Variation): boolean =>
+      !(variation.cadence !== undefined && 'refill' in variation.cadence && !('visits' in change));
+    variations = before.flatMap((variation) => {
+      const varied = changes.filter((change) => fits(variation, change));
+      return varied.length === 0 ? [variation] : varied.map((change) => ({ ...variation, ...change }));
+    });
+  };
+  times(seeds.map((count) => ({ seeds: count })));
+  times(aWeek.map((count) => ({ seedsAWeek: count })));
+  times(visits.map((days) => ({ visits: days as NonNullable<Variation['visits']> })));
+  return variations;
+}

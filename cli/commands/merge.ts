@@ -1,0 +1,35 @@
+/** `evensow merge PART...`: join the parts of a study and show it as if it had been carried out in one. */
+
+import { faultsOf, readPart } from '../parts.js';
+import { Problem } from '../problem.js';
+import { DONE } from '../streams.js';
+import { kindOf } from '../studies/kinds.js';
+import { readTextFile, type TextKind } from '../text-file.js';
+import { type Form, put, shown } from './study.js';
+
+const PART: TextKind = { limit: 400_000_000, hint: 'A part of a study is a text of a few MB.' };
+
+export async function merge(
+  files: readonly string[],
+  { form, out }: { readonly form: Form; readonly out: string | null },
+): Promise<number> {
+  const parts = [];
+  for (const file of files) {
+    parts.push(readPart(file, await readTextFile(file, PART)));
+  }
+  const faults = faultsOf(parts);
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  const { asked } = parts[0]!;
+  const study = kindOf(asked).study(asked);
+  let yielded: unknown;
+  try {
+    yielded = study.unpack(parts.map(({ data }) => data));
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    throw new Problem(
+      `One of the parts is damaged (${why}). Parts must be as they were written. Carry them out again.`,
+    );
+  }
+  await put(shown(asked, study.conclude(yielded), form), out);
+  return DONE;
+}

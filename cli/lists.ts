@@ -1,0 +1,143 @@
+/** Options that are lists: "2,3,4,7", "mon+thu,tue". Checked like single values, all faults of a list at once. */
+
+import { WEEKDAYS, type Weekday } from '../sim/models/dates.js';
+import { nearest } from '../sim/models/nearest.js';
+
+/** What the items of a list must be. */
+interface Items<Item> {
+  readonly option: string;
+  /** Such as "whole numbers from 1 to 1000000". */
+  readonly expected: string;
+  readonly example: string;
+  /** @returns undefined if the text is no such item */
+  read(text: string): Item | undefined;
+}
+
+/**
+ * The items of a list option.
+ * @param text as typed; undefined if the option was left out
+ * @param faults takes a sentence for each fault
+ * @returns an empty list if left out or wrong
+ */
+function listOf<Item>(text: string | undefined, items: Items<Item>, faults: string[]): Item[] {
+  if (text === undefined) return [];
+  const { option, expected, example } = items;
+  const advice = `It must be ${expected}, with commas between. Example: ${option} ${example}`;
+  const texts = text.split(',').map((item) => item.trim());
+  if (text.trim() === '') {
+    faults.push(`${option} must not be empty. ${advice}`);
+    return [];
+  }
+  const found: Item[] = [];
+  const seen = new Set<string>();
+  for (const item of texts) {
+    const value = items.read(item);
+    if (value === undefined) faults.push(`${option} must not hold ${JSON.stringify(item)}. ${advice}`);
+    else if (seen.has(JSON.stringify(value)))
+      faults.push(`${option} must not hold ${item} twice. Leave one out.`);
+    else {
+      seen.add(JSON.stringify(value));
+      found.push(value);
+    }
+  }
+  return found;
+}
+
+/** Days between sowings. */
+export function everyList(text: string | undefined, faults: string[]): number[] {
+  return listOf(
+    text,
+    {
+      option: '--every',
+      expected: 'numbers of days from 0.01 to 3650',
+      example: '2,3,4,7',
+      read: (item) => numberFrom(item, 0.01, 3650),
+    },
+    faults,
+  );
+}
+
+/** Whole numbers, such as seeds; `2..5` stands for 2,3,4,5. */
+export function wholeList(
+  option: string,
+  text: string | undefined,
+  [least, most]: readonly [number, number],
+  example: string,
+  faults: string[],
+): number[] {
+  return listOf(
+    text === undefined ? undefined : withRanges(text),
+    {
+      option,
+      expected: `whole numbers from ${least} to ${most}`,
+      example,
+      read: (item) => {
+        const value = numberFrom(item, least, most);
+        return Number.isInteger(value) ? value : undefined;
+      },
+    },
+    faults,
+  );
+}
+
+/** Longest range that is written out. */
+const LONGEST_RANGE = 1000;
+
+/** `4..6` written out as `4,5,6`. What is no range stays, and is found to be no number. */
+function withRanges(text: string): string {
+  return text.replace(/(\d+)\.\.(\d+)/g, (range, from: string, to: string) => {
+    const [first, last] = [Number(from), Number(to)];
+    if (!(first <= last && last - first < LONGEST_RANGE)) return range;
+    return Array.from({ length: last - first + 1 }, (_, i) => first + i).join(',');
+  });
+}
+
+/** Sets of weekdays: `mon+thu,tue`. */
+export function weekdayLists(
+  option: string,
+  text: string | undefined,
+  words: readonly string[],
+  faults: string[],
+): (string | Weekday[])[] {
+  return listOf(
+    text,
+    {
+      option,
+      expected: `${[...words, 'weekdays joined by +'].join(' or ')} (${WEEKDAYS.join(', ')})`,
+      example: words.length > 0 ? `${words[0]},mon+thu` : 'mon+thu,tue',
+      read: (item) => (words.includes(item) ? item : weekdaysFrom(item)),
+    },
+    faults,
+  );
+}
+
+function weekdaysFrom(item: string): Weekday[] | undefined {
+  const days = item.split('+').map((day) => day.trim().toLowerCase());
+  const known = days.every((day) => (WEEKDAYS as readonly string[]).includes(day));
+  // In the order of the week: tue+mon is no other cadence than mon+tue.
+  return known && new Set(days).size === days.length
+    ? WEEKDAYS.filter((day) => days.includes(day))
+    : undefined;
+}
+
+/** A name out of some; a fault names the nearest. */
+export function oneOf(
+  option: string,
+  text: string | undefined,
+  names: readonly string[],
+  faults: string[],
+): string | null {
+  if (text === undefined) return null;
+  if (names.includes(text)) return text;
+  const near = nearest(text, names);
+  const advice = near === null ? `Example: ${option} ${names[0]}` : `Did you mean ${near}?`;
+  faults.push(
+    `${option} must not be ${JSON.stringify(text)}. It must be one of ${names.join(', ')}. ${advice}`,
+  );
+  return null;
+}
+
+function numberFrom(text: string, least: number, most: number): number | undefined {
+  const value = /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
+  return value >= least && value <= most ? value : undefined;
+}

@@ -1,0 +1,15 @@
+/** The kinds of studies, by the command that asks for them. */
+
+import type { Assignment } from '../assignment.js';
+import { compare } from './compare.js';
+import type { Kind } from './kind.js';
+import { run } from './run.js';
+
+/** The kind of a study. What it yields and results in is its own business: only itself reads it. */
+export function kindOf(asked: Assignment): Kind<Assignment, unknown, unknown> {
+  const kinds = { run, compare } as unknown as Record<
+    Assignment['command'],
+    Kind<Assignment, unknown, unknown>
+  >;
+  return kinds[asked.command];
+}

@@ -1,0 +1,159 @@
+/** A comparison in a grower's words: what each plan gives, what it takes, and what is different about it. */
+
+import type { Compared, CompareResult, PlanResult } from '../../sim/study/compare.js';
+import type { Limits } from '../../sim/study/limits.js';
+import {
+  columns,
+  countText,
+  dateText,
+  decimalsFor,
+  gainText,
+  percentText,
+  thousands,
+  wrap,
+} from './format.js';
+import { bar } from './pictures.js';
+
+const WIDTH = 80;
+/** Places of the bar of heads a week. */
+const BAR = 12;
+/** Longest name of a plan that is printed whole in every table. */
+const NAME = 26;
+
+export function compareText(result: CompareResult): string {
+  const parts = [heading(result), gives(result), takes(result), heldBack(result), differences(result)];
+  return `${parts.join('\n\n')}\n`;
+}
+
+function heading({ plans, seasons, partial, seed, by, first }: CompareResult): string {
+  const each = seasons === 1 ? '1 season' : `${thousands(seasons)} seasons`;
+  const stopped = partial ? ', stopped early: what follows is from these seasons only' : '';
+  const order = by === null ? '' : ` The best by ${by} stands first.`;
+  return wrap(
+    `${plans.length} plans, ${each} of each with the same luck (seed ${seed})${stopped}. The others are compared with: ${first}.${order}`,
+    WIDTH,
+  );
+}
+
+function gives({ plans, running }: CompareResult): string {
+  const title = 'What you will pick, heads a week';
+  if (running === null) return `${title}\n  In no week was any of these lines running.`;
+  const most = Math.max(...plans.map((plan) => plan.figures['heads_a_week']?.mean ?? 0));
+  const rows = [
+    ['', 'usual', 'bad*', 'none**', 'first pick', 'mean', ''],
+    ...plans.map(({ name, figures }) => [
+      short(name),
+      count(figures['usual_week']),
+      count(figures['bad_week']),
+      percent(figures['weeks_without_pick']),
+      day(figures['first_pick_day']),
+      count(figures['heads_a_week']),
+      bar((figures['heads_a_week']?.mean ?? 0) / (most || 1), BAR),
+    ]),
+  ];
+  return [
+    title,
+    ...indented(columns(rows)),
+    `  * 1 week in 10 brings this or less  ** share of weeks without a pick`,
+    `  (the ${running.weeks} weeks from ${dateText(running.from)} on, when the lines are running)`,
+  ].join('\n');
+}
+
+function takes({ plans }: CompareResult): string {
+  const stages = [...new Set(plans.flatMap(({ idle }) => idle.map(({ stage }) => stage)))];
+  const rows = [
+    ['', 'seeds', 'hole-days', 'thrown', ...stages.map(() => 'empty in')],
+    ['', 'a head', 'a head', 'away', ...stages.map((stage) => short(stage, 11))],
+    ...plans.map(({ name, figures, idle }) => [
+      short(name),
+      decimal(figures['seeds_a_head']),
+      count(figures['hole_days_a_head']),
+      count(figures['thrown_away']),
+      ...stages.map((stage) => percent(idle.find((one) => one.stage === stage)?.share ?? null)),
+    ]),
+  ];
+  return ['What it takes, and where holes stand empty', ...indented(columns(rows))].join('\n');
+}
+
+function heldBack({ plans }: CompareResult): string {
+  const rows = plans.map(({ name, limits }) => [short(name), heldBackBy(limits)]);
+  const width = Math.max(...rows.map(([name]) => name!.length));
+  return [
+    'What holds it back (small changes tried with the same luck)',
+    ...rows.map(([name, words]) => `  ${name!.padEnd(width)}  ${words}`),
+  ].join('\n');
+}
+
+function heldBackBy(limits: Limits | null): string {
+  if (limits === null) return 'not tried';
+  switch (limits.by) {
+    case 'stage':
+      return limits.stages.join(' and ');
+    case 'sowing':
+      return 'what is sown';
+    case 'visits':
+      return 'the visits';
+    case 'want':
+      return 'nothing: what is wanted is picked';
+    case 'nothing':
+      return 'nothing that was tried';
+  }
+}
+
+/** The figures whose differences are shown, with what to call them. */
+const SHOWN: readonly (readonly [string, string])[] = [
+  ['heads_a_week', 'heads a week'],
+  ['bad_week', 'heads in a bad week'],
+  ['weeks_without_pick', 'weeks without a pick'],
+  ['seeds_a_head', 'seeds a head'],
+];
+
+function differences({ plans, first }: CompareResult): string {
+  const lines = [wrap(`Against ${first}: difference and its 95 % interval (paired seasons)`, WIDTH)];
+  for (const [figure, words] of SHOWN) {
+    const others = plans.filter(({ name }) => name !== first);
+    const differing = others.filter((plan) => plan.figures[figure]?.difference);
+    if (differing.length === 0) continue;
+    lines.push(`  ${words}`, ...indented(columns(differing.map((plan) => row(plan, figure))), 4));
+  }
+  if (lines.length === 1) lines.push('  There is nothing to tell.');
+  return lines.join('\n');
+}
+
+function row({ name, figures }: PlanResult, figure: string): string[] {
+  const { mean, low, high, verdict } = figures[figure]!.difference!;
+  const share = figure === 'weeks_without_pick';
+  const scale = share ? 100 : 1;
+  const decimals = decimalsFor(Math.max(Math.abs(mean), Math.abs(low ?? 0), Math.abs(high ?? 0)) * scale);
+  const text = (value: number): string => gainText(value * scale, Math.max(1, decimals));
+  const unit = share ? ' %' : '';
+  const interval = low === null || high === null ? '' : `${text(low)} to ${text(high)}${unit}`;
+  const words = { more: 'more', less: 'less', none: 'no difference', unknown: 'too few seasons to tell' }[
+    verdict
+  ];
+  return [short(name), `${text(mean)}${unit}`, interval, words];
+}
+
+function short(name: string, width = NAME): string {
+  return name.length <= width ? name : `${name.slice(0, width - 3)}...`;
+}
+
+function count(value: Compared | null | undefined): string {
+  return value ? countText(value.mean) : '-';
+}
+
+function decimal(value: Compared | null | undefined): string {
+  return value ? value.mean.toFixed(2) : '-';
+}
+
+function percent(value: Compared | null | undefined): string {
+  return value ? percentText(value.mean) : '-';
+}
+
+function day(value: Compared | null | undefined): string {
+  return value ? `day ${Math.round(value.mean)}` : '-';
+}
+
+function indented(lines: readonly string[], by = 2): string[] {
+  return lines.map((line) => `${' '.repeat(by)}${line}`);
+}

@@ -1,0 +1,90 @@
+/** A scenario with another cadence, other seeds, visits or channels: the plans that studies compare. */
+
+import type { Weekday } from '../models/dates.js';
+import type { Scenario } from './schema.js';
+
+export type Cadence =
+  | { readonly every: number }
+  | { readonly on: readonly Weekday[] }
+  | { readonly refill: true };
+
+/** What is changed; what is left out stays as it is. Applies to all crops of the scenario. */
+export interface Variation {
+  readonly cadence?: Cadence;
+  /** Seeds per sowing. */
+  readonly seeds?: number;
+  /** Seeds a week, dealt to the sowings of the cadence; at least one seed each. Not together with `seeds`. */
+  readonly seedsAWeek?: number;
+  readonly visits?: 'daily' | 'always' | readonly Weekday[];
+  /** Channels by the name of the stage. */
+  readonly channels?: Readonly<Record<string, number>>;
+}
+
+type Sow = Scenario['crops'][number]['sow'];
+
+/**
+ * The scenario with a variation.
+ * @returns a sentence instead if the variation does not fit the scenario
+ */
+export function vary(scenario: Scenario, variation: Variation): Scenario | string {
+  const crops = [];
+  for (const crop of scenario.crops) {
+    const sow = sowWith(crop.sow, variation);
+    if (typeof sow === 'string') return `Crop ${crop.name} ${sow}`;
+    crops.push({ ...crop, sow });
+  }
+  const names = scenario.stages.map(({ name }) => name);
+  const unknown = Object.keys(variation.channels ?? {}).find((name) => !names.includes(name));
+  if (unknown !== undefined) return `There is no stage ${unknown}. The stages are ${names.join(', ')}.`;
+  return {
+    ...scenario,
+    crops,
+    stages: scenario.stages.map((stage) => ({
+      ...stage,
+      channels: variation.channels?.[stage.name] ?? stage.channels,
+    })),
+    visits: variation.visits === undefined ? scenario.visits : (variation.visits as Scenario['visits']),
+  };
+}
+
+/** @returns the end of a sentence that begins with the crop if it cannot be */
+function sowWith(sow: Sow, { cadence, seeds, seedsAWeek }: Variation): Sow | string {
+  if (cadence !== undefined && 'refill' in cadence) return { refill: true };
+  if (cadence === undefined && seeds === undefined && seedsAWeek === undefined) return sow;
+  const timing = cadence ?? sow;
+  if ('refill' in timing) return 'is refilled: it has no seeds per sowing. Give a cadence too.';
+  const each = seeds ?? (seedsAWeek === undefined ? presentSeeds(sow) : perSowing(timing, seedsAWeek));
+  if (typeof each === 'string') return each;
+  if (cadence === undefined) return { ...(sow as Exclude<Sow, { refill: true }>), seeds: each };
+  return 'every' in cadence ? { every: cadence.every, seeds: each } : { on: [...cadence.on], seeds: each };
+}
+
+function presentSeeds(sow: Sow): number | string {
+  return 'refill' in sow
+    ? 'is refilled: another cadence needs seeds. Give the seeds per sowing too.'
+    : sow.seeds;
+}
+
+/** Seeds of each sowing that come to about so many a week. */
+function perSowing(timing: object, aWeek: number): number | string {
+  const { every, on } = timing as { readonly every?: number; readonly on?: readonly Weekday[] };
+  if (every === undefined && on === undefined)
+    return 'is sown on dates: so many seeds a week mean nothing there. Give a cadence too.';
+  return Math.max(1, Math.round(every === undefined ? aWeek / on!.length : (aWeek * every) / 7));
+}
+
+/** A variation in a few words: "every 3 d, 8 seeds". @returns "as it is" if nothing is changed */
+export function variationText(variation: Variation): string {
+  const { cadence, seeds, seedsAWeek, visits, channels } = variation;
+  const parts: string[] = [];
+  if (cadence !== undefined) {
+    if ('refill' in cadence) parts.push('refill');
+    else parts.push('every' in cadence ? `every ${cadence.every} d` : `on ${cadence.on.join('+')}`);
+  }
+  if (seeds !== undefined) parts.push(`${seeds} ${seeds === 1 ? 'seed' : 'seeds'}`);
+  if (seedsAWeek !== undefined) parts.push(`${seedsAWeek} seeds a week`);
+  if (visits !== undefined)
+    parts.push(typeof visits === 'string' ? `visits ${visits}` : `visits ${visits.join('+')}`);
+  for (const [stage, count] of Object.entries(channels ?? {})) parts.push(`${count} x ${stage}`);
+  return parts.length === 0 ? 'as it is' : parts.join(', ');
+}

@@ -1,0 +1,150 @@
+/** Several plans side by side, with the same luck: what each gives, and how they differ from the first. */
+
+import { isoOfDay } from '../models/dates.js';
+import type { Plan } from '../models/plan.js';
+import {
+  differenceOf,
+  FIGURES,
+  type Figure,
+  figureOf,
+  idleShare,
+  type Samples,
+  samplesOf,
+} from './figures.js';
+import type { Gathered } from './gathered.js';
+import { findLimits, type Limits, trialSeasons } from './limits.js';
+import type { Estimate } from './sections.js';
+import { ofSeasons, type Study } from './study.js';
+import { firstRunningWeek } from './tallies.js';
+import { MOST_SECTIONS } from './workload.js';
+
+/** A plan to be compared and what it is called. */
+export interface Contender {
+  readonly name: string;
+  readonly plan: Plan;
+}
+
+/** A figure of a plan, and how it differs from that of the first plan. */
+export interface Compared extends Estimate {
+  /** null for the first plan, and where one of the two has no such figure. */
+  readonly difference: (Estimate & { readonly verdict: Verdict }) | null;
+}
+
+/** What the interval of a difference says: none, if it holds 0; unknown, if there is no interval. */
+export type Verdict = 'more' | 'less' | 'none' | 'unknown';
+
+export interface PlanResult {
+  readonly name: string;
+  readonly title: string;
+  /** Figures by name; null where there is none (no week of a running line, nothing picked). */
+  readonly figures: Readonly<Record<string, Compared | null>>;
+  /** Share of hole-days in which holes stood empty. */
+  readonly idle: readonly { readonly stage: string; readonly share: Compared | null }[];
+  readonly limits: Limits | null;
+}
+
+export interface CompareResult {
+  readonly seed: number;
+  /** Seasons of each plan. */
+  readonly seasons: number;
+  /** true if fewer seasons were run than asked for. */
+  readonly partial: boolean;
+  /** The weeks that count: those in which every line that ever runs is running. null if there are none. */
+  readonly running: { readonly from: string; readonly weeks: number } | null;
+  /** Name of the figure by which the plans are ordered, the best first; null: as asked for. */
+  readonly by: string | null;
+  /** Name of the plan that the others are compared with. */
+  readonly first: string;
+  readonly plans: readonly PlanResult[];
+}
+
+/** Names of the figures that plans can be ordered by. */
+export const ORDERS: readonly string[] = FIGURES.map(({ name }) => name);
+
+/**
+ * @param contenders at least 2, all with seasons of the same length
+ * @param by one of ORDERS, or null
+ */
+export function compareStudy(
+  contenders: readonly Contender[],
+  seed: number,
+  seasons: number,
+  by: string | null,
+): Study<Gathered, CompareResult> {
+  const trials = trialSeasons(seasons);
+  const workload = {
+    seed,
+    sections: Math.min(MOST_SECTIONS, seasons),
+    jobs: contenders.map(({ plan }) => ({ plan, seasons, trials })),
+  };
+  return ofSeasons(workload, (gathered) => conclude(contenders, gathered, { seed, seasons, by, trials }));
+}
+
+function conclude(
+  contenders: readonly Contender[],
+  gathered: Gathered,
+  { seed, seasons, by, trials }: { seed: number; seasons: number; by: string | null; trials: number },
+): CompareResult | null {
+  const wholes = contenders.map((_, job) => gathered.whole(job));
+  const run = wholes[0]!.seasons;
+  if (run === 0) return null;
+  const { weeks, start } = contenders[0]!.plan;
+  const firstWeeks = wholes.map(firstRunningWeek);
+  const running = firstWeeks.filter((week) => week < weeks);
+  const from = running.length === 0 ? weeks : Math.max(...running);
+  const samples = contenders.map(({ plan }, job) => samplesOf(gathered, job, plan, from));
+  const base = samples[0]!;
+
+  const compared = (ours: Samples, figure: Figure, baseFigure: Figure | null = figure): Compared | null => {
+    const value = figureOf(ours, figure);
+    if (value === null) return null;
+    const difference =
+      ours === base || baseFigure === null ? null : differenceOf(ours, base, figure, baseFigure);
+    return { ...value, difference: difference && { ...difference, verdict: verdictOf(difference) } };
+  };
+
+  const plans = contenders.map(({ name, plan }, job): PlanResult => {
+    const ours = samples[job]!;
+    const tried = gathered.trials(job);
+    return {
+      name,
+      title: plan.title,
+      figures: Object.fromEntries(FIGURES.map((figure) => [figure.name, compared(ours, figure)])),
+      idle: plan.stages.map((stage, s) => {
+        const other = base.all.plan.stages.findIndex((baseStage) => baseStage.name === stage.name);
+        return {
+          stage: stage.name,
+          share: compared(ours, idleShare(s), other < 0 ? null : idleShare(other)),
+        };
+      }),
+      limits: tried.length === trials ? findLimits(plan, tried, firstWeeks[job]!) : null,
+    };
+  });
+  return {
+    seed,
+    seasons: run,
+    partial: run < seasons,
+    running: from < weeks ? { from: isoOfDay(start, from * 7), weeks: weeks - from } : null,
+    by,
+    first: contenders[0]!.name,
+    plans: by === null ? plans : ordered(plans, FIGURES.find(({ name }) => name === by)!),
+  };
+}
+
+function verdictOf({ mean, low, high }: Estimate): Verdict {
+  if (mean === 0 && low === 0 && high === 0) return 'none';
+  if (low === null || high === null) return 'unknown';
+  if (low > 0) return 'more';
+  return high < 0 ? 'less' : 'none';
+}
+
+/** The best first; plans that lack the figure last; equal ones as they were. */
+function ordered(plans: readonly PlanResult[], { name, better }: Figure): PlanResult[] {
+  const rank = ({ figures }: PlanResult): number => {
+    const value = figures[name]?.mean;
+    if (value === undefined) return Number.POSITIVE_INFINITY;
+    return better === 'more' ? -value : value;
+  };
+  // Not by subtraction: two plans without the figure would give NaN.
+  return [...plans].sort((a, b) => (rank(a) < rank(b) ? -1 : rank(a) > rank(b) ? 1 : 0));
+}

@@ -1,0 +1,91 @@
+/**
+ * The seasons that a study needs, cut into pieces that can be run anywhere: plain data, to be sent to other threads.
+ *
+ * Season i of every job has the same luck (common random numbers). The seasons of a study are dealt to sections, season i to
+ * section i modulo their number; figures of two plans are compared section by section (see sections.ts).
+ */
+
+import { holesOf, type Plan, seasonDays } from '../models/plan.js';
+
+/** A plan and how often it is to be run. */
+export interface Job {
+  readonly plan: Plan;
+  /** Seasons 0 to this. */
+  readonly seasons: number;
+  /** As many of the first seasons are run again with small changes (see changes.ts); 0 for none. */
+  readonly trials: number;
+}
+
+export interface Workload {
+  readonly seed: number;
+  /** Sections that the seasons are dealt to, at least 1. */
+  readonly sections: number;
+  readonly jobs: readonly Job[];
+}
+
+/** Seasons `first`, `first + sections`, ... of all jobs: all of them of one section. */
+export interface Piece {
+  readonly first: number;
+  readonly count: number;
+}
+
+/** Seasons from `from` to before `to`. */
+export interface Range {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Most sections of a study: with 40, an interval is 3 % wider than with any number of them (Student's t). */
+export const MOST_SECTIONS = 40;
+
+/** Plants that a piece should run to, so that there are enough pieces to share out and not too many to hand over. */
+const PIECE_PLANTS = 150_000;
+
+/** Seasons of the longest job. */
+export function seasonsOf(workload: Workload): number {
+  return Math.max(...workload.jobs.map((job) => job.seasons));
+}
+
+/** Seasons of shard k of n (k from 1): shards lie one behind the other and differ by at most one season. */
+export function shardRange(seasons: number, k: number, n: number): Range {
+  return { from: Math.floor((seasons * (k - 1)) / n), to: Math.floor((seasons * k) / n) };
+}
+
+/** The pieces of a range of seasons, those with the first seasons first. Together they hold each season once. */
+export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
+  const { sections, jobs } = workload;
+  const plants = jobs.reduce((sum, job) => sum + plantsOf(job.plan), 0);
+  const stint = Math.max(1, Math.round(PIECE_PLANTS / Math.max(1, plants)));
+  const pieces: Piece[] = [];
+  for (let block = from; block < to; block += stint * sections) {
+    const end = Math.min(to, block + stint * sections);
+    for (let first = block; first < Math.min(end, block + sections); first++) {
+      pieces.push({ first, count: Math.ceil((end - first) / sections) });
+    }
+  }
+  return pieces;
+}
+
+/** Season runs that a piece takes, trials included. */
+export function runsOf(workload: Workload, piece: Piece, changes: readonly number[]): number {
+  let runs = 0;
+  for (let k = 0; k < piece.count; k++) {
+    const season = piece.first + k * workload.sections;
+    workload.jobs.forEach((job, j) => {
+      if (season < job.seasons) runs += season < job.trials ? 1 + changes[j]! : 1;
+    });
+  }
+  return runs;
+}
+
+/** Plants that a season of a plan brings about: what its running time goes by. */
+export function plantsOf(plan: Plan): number {
+  let plants = 0;
+  for (const crop of plan.crops) {
+    plants +=
+      crop.sowing.kind === 'due'
+        ? crop.sowing.seeds * crop.sowing.days.length
+        : (holesOf(plan.stages[0]!) * seasonDays(plan)) / crop.stages[0]!.time.days;
+  }
+  return plants;
+}
