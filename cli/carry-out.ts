@@ -7,7 +7,7 @@ import { Progress } from './progress.js';
 import { Interrupt, processors } from './streams.js';
 
 /** Below this many plants, about 2 s of one thread, starting others costs more than they bring. */
-const ALONE_PLANTS = 15e6;
+const ALONE_PLANTS = 4e6;
 
 export interface CarriedOut<Yield> {
   readonly yielded: Yield;

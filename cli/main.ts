@@ -2,6 +2,7 @@
 
 import { Command, CommanderError, Option } from 'commander';
 import packageJson from '../package.json' with { type: 'json' };
+import { ACTIONS } from '../sim/season/rows.js';
 import { ORDERS } from '../sim/study/compare.js';
 import { check } from './commands/check.js';
 import { compareCommand } from './commands/compare.js';
@@ -82,6 +83,28 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .description('read a scenario file and list every fault in it')
     .argument('[file]', FILE)
     .action(async (file: string | undefined) => ended(await check(file)));
+
+  program
+    .command('log')
+    .description('add a row to the season log: log sow 6 butterhead, log move 5 B12 finishing, log pick 4 B9')
+    .argument('<action>', `what was done: ${ACTIONS.join(', ')}`)
+    .argument('<count>', 'seeds, plants or holes')
+    .argument('[what]', 'the batch; for sow the crop, for clean the stage')
+    .argument('[stage]', 'moved into, or lost in; may be left out where it can be one only')
+    .option('--to <file>', 'the log', 'season.csv')
+    .option('--line <file>', 'scenario file with the stages and crops of the line')
+    .option('--date <date>', 'when it was done, YYYY-MM-DD (today)')
+    .option('--batch <name>', 'name of the batch that is sown (the next number: B1, B2, ...)')
+    .option('--channel <name>', 'the channel')
+    .option('--grams <number>', 'what the whole pick weighed')
+    .option('--note <text>', 'a note')
+    .action(
+      async (action: string, count: string, what: string | undefined, stage: string | undefined, options) => {
+        // Loaded when it is needed: what keeps two shells apart listens to signals from then on.
+        const { log } = await import('./commands/log.js');
+        ended(await log(action, count, what, stage, options));
+      },
+    );
 
   program
     .command('schema')

@@ -79,6 +79,13 @@ export function now(): number {
   return performance.now();
 }
 
+/** Today's date where the user is, ISO 8601. */
+export function today(): string {
+  const date = new Date();
+  const two = (part: number) => String(part).padStart(2, '0');
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}
+
 /** Let the event loop take its turn, so that signals arrive. */
 export async function breathe(): Promise<void> {
   await new Promise<void>((resolve) => setImmediate(resolve));

@@ -35,6 +35,11 @@ function contendersOf({ sources, variations }: CompareAssignment): Contender[] {
       contenders.push({ name, plan: toPlan(varied) });
     }
   }
+  const names = contenders.map(({ name }) => name);
+  const twice = names.find((name, i) => names.indexOf(name) !== i);
+  if (twice !== undefined) {
+    faults.push(`${twice} must not be named twice: there is nothing to compare in it. Leave one out.`);
+  }
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   if (contenders.length < 2) {
     throw new Problem(

@@ -17,12 +17,36 @@ import { bar } from './pictures.js';
 const WIDTH = 80;
 /** Places of the bar of heads a week. */
 const BAR = 12;
-/** Longest name of a plan that is printed whole in every table. */
-const NAME = 26;
+/** Longest name that fits into the tables; if one is longer, the plans are numbered. */
+const NAME = 24;
 
 export function compareText(result: CompareResult): string {
-  const parts = [heading(result), gives(result), takes(result), heldBack(result), differences(result)];
+  const label = labels(result);
+  const parts = [
+    heading(result),
+    ...legend(result, label),
+    gives(result, label),
+    takes(result, label),
+    ...empty(result, label),
+    heldBack(result, label),
+    differences(result, label),
+  ];
   return `${parts.join('\n\n')}\n`;
+}
+
+/** What a plan is called in the tables, by its name. */
+type Labels = ReadonlyMap<string, string>;
+
+function labels({ plans }: CompareResult): Labels {
+  const numbered = plans.some(({ name }) => name.length > NAME);
+  return new Map(plans.map(({ name }, i) => [name, numbered ? `plan ${i + 1}` : name]));
+}
+
+function legend({ plans }: CompareResult, label: Labels): string[] {
+  const named = plans.filter(({ name }) => label.get(name) !== name);
+  return named.length === 0
+    ? []
+    : [named.map(({ name }) => wrap(`${label.get(name)}: ${name}`, WIDTH, '  ')).join('\n')];
 }
 
 function heading({ plans, seasons, partial, seed, by, first }: CompareResult): string {
@@ -35,14 +59,14 @@ function heading({ plans, seasons, partial, seed, by, first }: CompareResult): s
   );
 }
 
-function gives({ plans, running }: CompareResult): string {
+function gives({ plans, running }: CompareResult, label: Labels): string {
   const title = 'What you will pick, heads a week';
   if (running === null) return `${title}\n  In no week was any of these lines running.`;
   const most = Math.max(...plans.map((plan) => plan.figures['heads_a_week']?.mean ?? 0));
   const rows = [
     ['', 'usual', 'bad*', 'none**', 'first pick', 'mean', ''],
     ...plans.map(({ name, figures }) => [
-      short(name),
+      label.get(name)!,
       count(figures['usual_week']),
       count(figures['bad_week']),
       percent(figures['weeks_without_pick']),
@@ -59,24 +83,43 @@ function gives({ plans, running }: CompareResult): string {
   ].join('\n');
 }
 
-function takes({ plans }: CompareResult): string {
-  const stages = [...new Set(plans.flatMap(({ idle }) => idle.map(({ stage }) => stage)))];
+function takes({ plans }: CompareResult, label: Labels): string {
   const rows = [
-    ['', 'seeds', 'hole-days', 'thrown', ...stages.map(() => 'empty in')],
-    ['', 'a head', 'a head', 'away', ...stages.map((stage) => short(stage, 11))],
-    ...plans.map(({ name, figures, idle }) => [
-      short(name),
+    ['', 'seeds a head', 'hole-days a head', 'thrown away*'],
+    ...plans.map(({ name, figures }) => [
+      label.get(name)!,
       decimal(figures['seeds_a_head']),
       count(figures['hole_days_a_head']),
       count(figures['thrown_away']),
-      ...stages.map((stage) => percent(idle.find((one) => one.stage === stage)?.share ?? null)),
     ]),
   ];
-  return ['What it takes, and where holes stand empty', ...indented(columns(rows))].join('\n');
+  return [
+    'What it takes',
+    ...indented(columns(rows)),
+    '  * plants a season that were ready for too long',
+  ].join('\n');
 }
 
-function heldBack({ plans }: CompareResult): string {
-  const rows = plans.map(({ name, limits }) => [short(name), heldBackBy(limits)]);
+/** Stages side by side, as many as fit. */
+function empty({ plans }: CompareResult, label: Labels): string[] {
+  const stages = [...new Set(plans.flatMap(({ idle }) => idle.map(({ stage }) => stage)))];
+  const cell = Math.max(...stages.map((stage) => stage.length)) + 2;
+  const perTable = Math.max(1, Math.floor((WIDTH - NAME - 2) / cell));
+  const tables: string[] = [];
+  for (let from = 0; from < stages.length; from += perTable) {
+    const shown = stages.slice(from, from + perTable);
+    const rows = plans.map(({ name, idle }) => [
+      label.get(name)!,
+      ...shown.map((stage) => percent(idle.find((one) => one.stage === stage)?.share ?? null)),
+    ]);
+    const title = 'Where holes stand empty (share of hole-days)';
+    tables.push([title, ...indented(columns([['', ...shown], ...rows]))].join('\n'));
+  }
+  return tables;
+}
+
+function heldBack({ plans }: CompareResult, label: Labels): string {
+  const rows = plans.map(({ name, limits }) => [label.get(name)!, heldBackBy(limits)]);
   const width = Math.max(...rows.map(([name]) => name!.length));
   return [
     'What holds it back (small changes tried with the same luck)',
@@ -108,19 +151,21 @@ const SHOWN: readonly (readonly [string, string])[] = [
   ['seeds_a_head', 'seeds a head'],
 ];
 
-function differences({ plans, first }: CompareResult): string {
-  const lines = [wrap(`Against ${first}: difference and its 95 % interval (paired seasons)`, WIDTH)];
+function differences({ plans, first }: CompareResult, label: Labels): string {
+  const lines = [
+    wrap(`Against ${label.get(first)}: difference and its 95 % interval (paired seasons)`, WIDTH),
+  ];
   for (const [figure, words] of SHOWN) {
     const others = plans.filter(({ name }) => name !== first);
     const differing = others.filter((plan) => plan.figures[figure]?.difference);
     if (differing.length === 0) continue;
-    lines.push(`  ${words}`, ...indented(columns(differing.map((plan) => row(plan, figure))), 4));
+    lines.push(`  ${words}`, ...indented(columns(differing.map((plan) => row(plan, figure, label))), 4));
   }
   if (lines.length === 1) lines.push('  There is nothing to tell.');
   return lines.join('\n');
 }
 
-function row({ name, figures }: PlanResult, figure: string): string[] {
+function row({ name, figures }: PlanResult, figure: string, label: Labels): string[] {
   const { mean, low, high, verdict } = figures[figure]!.difference!;
   const share = figure === 'weeks_without_pick';
   const scale = share ? 100 : 1;
@@ -131,11 +176,7 @@ function row({ name, figures }: PlanResult, figure: string): string[] {
   const words = { more: 'more', less: 'less', none: 'no difference', unknown: 'too few seasons to tell' }[
     verdict
   ];
-  return [short(name), `${text(mean)}${unit}`, interval, words];
-}
-
-function short(name: string, width = NAME): string {
-  return name.length <= width ? name : `${name.slice(0, width - 3)}...`;
+  return [label.get(name)!, `${text(mean)}${unit}`, interval, words];
 }
 
 function count(value: Compared | null | undefined): string {

@@ -59,10 +59,18 @@ function withMoreSeeds(crop: CropPlan, percent: number): CropPlan {
  * true if the change cannot have mattered in a season of the plan as it is: the season need not be run again.
  *
  * A channel more takes nobody in if nobody was ever refused: then no plant was blocked in the stage before (at the first
- * stage: no seed left unsown). Where a crop is refilled the rule itself looks at the holes, so that nothing can be said.
+ * stage: no seed left unsown). Where a crop is refilled the rule itself looks at the holes, and where a plant that keeps for
+ * no time is thrown away at the instant at which it is refused it was never blocked: then nothing can be said.
  */
 export function cannotMatter(change: Change, plan: Plan, season: Season): boolean {
-  if (change.kind !== 'channel' || plan.crops.some((crop) => crop.sowing.kind === 'refill')) return false;
+  if (change.kind !== 'channel') return false;
+  const atOnce = plan.visits.kind === 'always';
+  if (
+    plan.crops.some(
+      ({ sowing, stages }) => sowing.kind === 'refill' || (atOnce && stages.some(({ keeps }) => keeps === 0)),
+    )
+  )
+    return false;
   const s = plan.stages.findIndex((stage) => stage.name === change.stage);
   return s === 0 ? season.counts[UNSOWN] === 0 : season.ledger[(s - 1) * STATE_COUNT + BLOCKED] === 0;
 }

@@ -1,5 +1,5 @@
 /**
- * The benchmark: `npm run bench`, or `npm run bench -- small large scale memory growth start` for some parts of it.
+ * The benchmark: `npm run bench`, or `npm run bench -- small luck workers` for some parts of it (the parts: PARTS below).
  *
  * It reports and does not judge: the exit code is 0 whatever it finds. Speeds are ratios of CPU times (of the whole
  * process, so the garbage collector is paid for) that were taken in turns in one run, after a warm-up; medians are
@@ -7,10 +7,18 @@
  */
 
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
+import { pathToFileURL } from 'node:url';
+import { Moments } from '../../sim/engine/tally.js';
 import { DISCARDED, FAILED, LOST, PICKED, PICKED_OUT, SOWN, STANDING } from '../../sim/models/ledger.js';
 import { Line } from '../../sim/models/line.js';
 import type { Plan } from '../../sim/models/plan.js';
+import { toPlan } from '../../sim/scenario/plan.js';
+import { readScenario } from '../../sim/scenario/read.js';
+import { vary } from '../../sim/scenario/vary.js';
+import { gather } from '../../sim/study/gather.js';
+import { pool } from '../../sim/study/pool.js';
+import type { Workload } from '../../sim/study/workload.js';
 import { large, lineOf, small } from './plans.js';
 import { runStraightforward } from './straightforward.js';
 
@@ -29,13 +37,16 @@ interface Work {
   picked: number;
 }
 
-const PARTS: Record<string, () => Row[]> = {
+const PARTS: Record<string, () => Row[] | Promise<Row[]>> = {
   small: () => [against('small', small, { seasons: 60, rounds: 9, target: 3 })],
   large: () => [against('large', large, { seasons: 1, rounds: 3, target: 12 })],
   scale,
   memory,
   growth,
   start,
+  compare,
+  luck,
+  workers,
 };
 
 /** What a child process of this program does instead of the benchmark, by its argument. */
@@ -47,7 +58,7 @@ const CHILDREN: Record<string, () => number[]> = {
   'child-growth': measureGrowth,
 };
 
-function main(names: string[]): void {
+async function main(names: string[]): Promise<void> {
   const child = CHILDREN[names[0] ?? ''];
   if (child !== undefined) {
     console.log(JSON.stringify(child()));
@@ -60,7 +71,7 @@ function main(names: string[]): void {
   const parts = Object.keys(PARTS).filter((name) => names.length === 0 || names.includes(name));
   printRow({ what: 'what', measured: 'measured', target: 'target', met: null }, 'met');
   for (const part of parts) {
-    for (const row of PARTS[part]!()) printRow(row, row.met === null ? '-' : row.met ? 'yes' : 'NO');
+    for (const row of await PARTS[part]!()) printRow(row, row.met === null ? '-' : row.met ? 'yes' : 'NO');
   }
 }
 
@@ -197,20 +208,98 @@ const REPORT_CPU =
   );
 
 function start(): Row[] {
-  const row = { what: `CPU time of \`run --seasons 200\``, target: '< 0.5 s' };
-  if (!existsSync(PROGRAM)) return [{ ...row, measured: `skipped: no ${PROGRAM}`, met: null }];
+  return [programTime(['run', '--seasons', '200'], 0.5)];
+}
+
+function compare(): Row[] {
+  return [programTime(['compare', '--every', '1,2,3,4,5,6,7,10', '--seasons', '200'], 1)];
+}
+
+/** Processor time of the whole program, from its start to its end. @param target [s] */
+function programTime(words: readonly string[], target: number): Row {
+  const row = { what: `CPU time of \`${words.slice(0, 3).join(' ')}\``, target: `< ${target} s` };
+  if (!existsSync(PROGRAM)) return { ...row, measured: `skipped: no ${PROGRAM}`, met: null };
   const times: number[] = [];
   for (let i = 0; i < 7; i++) {
-    const args = ['--import', REPORT_CPU, PROGRAM, 'run', '--seasons', '200'];
+    const args = ['--import', REPORT_CPU, PROGRAM, ...words];
     const child = spawnSync(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe', 'pipe'] });
     if (child.status !== 0 || child.stdout.length === 0) {
       const said = child.stderr.toString().trim().split('\n')[0]!.slice(0, 60);
-      return [{ ...row, measured: `skipped: exit code ${child.status} (${said})`, met: null }];
+      return { ...row, measured: `skipped: exit code ${child.status} (${said})`, met: null };
     }
     times.push(Number(child.output[3]!.toString()) / 1e6);
   }
   const seconds = median(times);
-  return [{ ...row, measured: `${seconds.toFixed(2)} s`, met: seconds < 0.5 }];
+  return { ...row, measured: `${seconds.toFixed(2)} s`, met: seconds < target };
+}
+
+// Common random numbers.
+
+/** The built-in scenario with another cadence; about as many seeds a week. */
+function withCadence(every: number, seeds: number): Plan {
+  const read = readScenario(readFileSync('scenarios/home-shelf.yaml', 'utf8'));
+  if (!read.ok) throw new Error('the built-in scenario is wrong');
+  const varied = vary(read.scenario, { cadence: { every }, seeds });
+  if (typeof varied === 'string') throw new Error(varied);
+  return toPlan(varied);
+}
+
+const LUCK_SEASONS = 2000;
+
+/** Variance of the difference between two cadences at 21 seeds a week: with luck of their own, and with the same luck. */
+function luck(): Row[] {
+  const lines = [new Line(withCadence(3, 9)), new Line(withCadence(4, 12))];
+  const [threes, fours, same] = [new Moments(), new Moments(), new Moments()];
+  for (let season = 0; season < LUCK_SEASONS; season++) {
+    const [three, four] = lines.map((line) => line.run(1, season).counts[PICKED]!);
+    threes.add(three!);
+    fours.add(four!);
+    same.add(three! - four!);
+  }
+  // Independent luck: the variances add up.
+  const ratio = (threes.variance + fours.variance) / same.variance;
+  return [
+    {
+      what: 'variance of "every 3 d" less "every 4 d"',
+      measured: `${figure(ratio)} times smaller with the same luck`,
+      target: '>= 3',
+      met: ratio >= 3,
+    },
+  ];
+}
+
+// Threads.
+
+const THREAD_SEASONS = 10_000;
+
+/** Seasons a second of two threads against one, by the clock: starting the threads is part of it. */
+async function workers(): Promise<Row[]> {
+  const plan = withCadence(3, 10);
+  const workload: Workload = { seed: 1, sections: 1, jobs: [{ plan, seasons: THREAD_SEASONS, trials: 0 }] };
+  const worker = pathToFileURL('dist/worker.js');
+  const seconds = async (threads: number): Promise<number> => {
+    const began = performance.now();
+    const crew = await pool(workload, threads, worker);
+    const gathered = await gather(workload, { crew });
+    await crew.close();
+    if (gathered.whole(0).seasons !== THREAD_SEASONS) throw new Error('seasons are missing');
+    return (performance.now() - began) / 1000;
+  };
+  const times: [number[], number[]] = [[], []];
+  for (let round = 0; round < 5; round++) {
+    times[0].push(await seconds(1));
+    times[1].push(await seconds(2));
+  }
+  const [one, two] = times.map(median) as [number, number];
+  const rates = [two, one].map((time) => figure(THREAD_SEASONS / time)).join(' against ');
+  return [
+    {
+      what: `seasons a second, 2 threads against 1, ${THREAD_SEASONS} seasons`,
+      measured: `${rates}, ratio ${(one / two).toFixed(2)}`,
+      target: '>= 1.8',
+      met: one / two >= 1.8,
+    },
+  ];
 }
 
 // Work, and how it is timed.
@@ -280,4 +369,4 @@ function figure(value: number): string {
 }
 
 // Last, when all the constants above have their values.
-main(process.argv.slice(2));
+await main(process.argv.slice(2));

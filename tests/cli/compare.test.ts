@@ -1,0 +1,303 @@
+/** `compare`, in one piece and in parts, through the built program. */
+
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { evensow } from './program.js';
+
+let folder: string;
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'evensow-'));
+});
+afterAll(async () => {
+  await rm(folder, { recursive: true });
+});
+
+/** What the program prints; it must have ended well and said nothing else. */
+async function said(...args: string[]): Promise<string> {
+  const { code, out, err } = await evensow(args);
+  expect(err).toBe('');
+  expect(code).toBe(0);
+  return out;
+}
+
+describe('compare', () => {
+  test('puts the plans side by side, in 80 columns', async () => {
+    const out = await said('compare', '--every', '2,3,4', '--seeds', '6', '--seasons', '40');
+    for (const words of ['every 2 d, 6 seeds', 'every 3 d, 6 seeds', 'every 4 d, 6 seeds', 'usual', 'bad']) {
+      expect(out).toContain(words);
+    }
+    expect(out).toMatch(/Against every 2 d, 6 seeds: difference and its 95 % interval/);
+    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
+  test('gives every plan the figures that were promised, with intervals and differences', async () => {
+    const result = JSON.parse(await said('compare', '--every', '3,4', '--seasons', '40', '--json'));
+    expect(result).toMatchObject({ seasons: 40, seed: 7, partial: false, by: null, first: 'every 3 d' });
+    expect(Object.keys(result.plans[0].figures)).toEqual([
+      'heads_a_week',
+      'usual_week',
+      'bad_week',
+      'weeks_without_pick',
+      'seeds_a_head',
+      'thrown_away',
+      'hole_days_a_head',
+      'first_pick_day',
+    ]);
+    expect(result.plans[0].idle.map(({ stage }: { stage: string }) => stage)).toEqual([
+      'germination',
+      'nursery',
+      'finishing',
+    ]);
+    expect(result.plans[1].limits.by).toBe('sowing');
+    const { low, high, difference } = result.plans[1].figures.heads_a_week;
+    expect(low).toBeLessThan(high);
+    expect(difference).toEqual({
+      mean: expect.any(Number),
+      low: expect.any(Number),
+      high: expect.any(Number),
+      verdict: 'less',
+    });
+    expect(result.plans[0].figures.heads_a_week.difference).toBeNull();
+  });
+
+  test('takes cadences, weekdays, refill, seeds and visits together', async () => {
+    const args = [
+      '--every',
+      '3',
+      '--on',
+      'thu+mon',
+      '--refill',
+      '--seeds',
+      '6..7',
+      '--visits',
+      'daily,mon+thu',
+    ];
+    const { plans } = JSON.parse(await said('compare', ...args, '--seasons', '4', '--json'));
+    expect(plans.map(({ name }: { name: string }) => name)).toEqual([
+      'every 3 d, 6 seeds, visits daily',
+      'every 3 d, 6 seeds, visits mon+thu',
+      'every 3 d, 7 seeds, visits daily',
+      'every 3 d, 7 seeds, visits mon+thu',
+      'on mon+thu, 6 seeds, visits daily',
+      'on mon+thu, 6 seeds, visits mon+thu',
+      'on mon+thu, 7 seeds, visits daily',
+      'on mon+thu, 7 seeds, visits mon+thu',
+      'refill, visits daily',
+      'refill, visits mon+thu',
+    ]);
+  });
+
+  test('compares files as they are', async () => {
+    const text = await readFile('scenarios/home-shelf.yaml', 'utf8');
+    const more = join(folder, 'more.yaml');
+    await writeFile(more, text.replace('channels: 2, holes: 24', 'channels: 3, holes: 24'));
+    const { plans } = JSON.parse(
+      await said('compare', 'scenarios/home-shelf.yaml', more, '--seasons', '20', '--json'),
+    );
+    expect(plans.map(({ name }: { name: string }) => name)).toEqual(['scenarios/home-shelf.yaml', more]);
+    expect(plans[1].figures.heads_a_week.difference.verdict).toBe('more');
+  });
+
+  test('of one cadence with its own file is what run says of it', async () => {
+    const { plans } = JSON.parse(await said('compare', '--every', '3,4', '--seasons', '30', '--json'));
+    const run = JSON.parse(await said('run', '--seasons', '30', '--json'));
+    const { figures, limits } = plans[0];
+    expect(figures.heads_a_week.mean).toBe(run.running.mean);
+    expect(figures.bad_week.mean).toBe(run.running.p10);
+    expect(figures.thrown_away.mean).toBe(run.counts.discarded.mean);
+    expect(figures.seeds_a_head.mean).toBe(run.counts.sown.mean / run.counts.picked.mean);
+    expect(limits).toEqual(run.limits);
+  });
+
+  test('--csv gives the figures of --json, a row each', async () => {
+    const args = ['compare', '--every', '3,4', '--seasons', '10'];
+    const rows = (await said(...args, '--csv')).trimEnd().split('\r\n');
+    const { plans } = JSON.parse(await said(...args, '--json'));
+    expect(rows[0]).toBe('plan,figure,mean,low,high,difference,difference_low,difference_high,verdict');
+    // 8 figures and 3 stages of each plan.
+    expect(rows).toHaveLength(1 + 2 * 11);
+    const { mean, low, high, difference } = plans[1].figures.bad_week;
+    expect(rows).toContain(
+      [
+        'every 4 d',
+        'bad_week',
+        mean,
+        low,
+        high,
+        difference.mean,
+        difference.low,
+        difference.high,
+        difference.verdict,
+      ].join(','),
+    );
+  });
+});
+
+describe('the same to the last digit', () => {
+  const study = ['compare', '--every', '2,3', '--seasons', '60', '--json'];
+
+  test.each(['1', '2', '3'])('with %s threads', async (threads) => {
+    expect(await said(...study, '--workers', threads)).toBe(await said(...study));
+  });
+
+  test.each(['run', 'compare'])('in parts of %s that are joined', async (command) => {
+    const args =
+      command === 'run' ? ['run', '--seasons', '45'] : ['compare', '--on', 'mon,tue+fri', '--seasons', '45'];
+    const parts = [3, 1, 4, 2].map((k) => ({ k, file: join(folder, `${command}-${k}.json`) }));
+    for (const { k, file } of parts) expect(await said(...args, '--shard', `${k}/4`, '--out', file)).toBe('');
+    const files = parts.map(({ file }) => file);
+    for (const form of [[], ['--json'], ['--csv']]) {
+      expect(await said('merge', ...files, ...form)).toBe(await said(...args, ...form));
+    }
+  });
+});
+
+test('--out writes the file whole, and nothing to standard output', async () => {
+  const file = join(folder, 'result.json');
+  expect(await said('run', '--seasons', '5', '--json', '--out', file)).toBe('');
+  expect(await readFile(file, 'utf8')).toBe(await said('run', '--seasons', '5', '--json'));
+});
+
+describe('wrong options are answered with what must not be, what must be and what to do:', () => {
+  test.each([
+    [['compare', '--every', ''], '--every must not be empty. It must be numbers of days'],
+    [['compare', '--every', '2,,3'], '--every must not hold "".'],
+    [['compare', '--every', '2,0,x'], '--every must not hold "0".'],
+    [['compare', '--every', '3,3'], '--every must not hold 3 twice.'],
+    [['compare', '--seeds', '4..'], '--seeds must not hold "4..".'],
+    [['compare', '--seeds', '6..4'], '--seeds must not hold "6..4".'],
+    [['compare', '--on', 'mon+mon'], '--on must not hold "mon+mon".'],
+    [['compare', '--on', 'monday'], '--on must not hold "monday".'],
+    [['compare', '--visits', 'never'], '--visits must not hold "never".'],
+    [['compare', '--every', '2,3', '--by', 'heads'], 'Did you mean heads_a_week?'],
+    [['compare', 'scenarios/home-shelf.yaml', 'scenarios/home-shelf.yaml'], 'must not be named twice'],
+    [['compare'], 'There is only one plan'],
+    [['compare', '--every', '3'], 'There is only one plan'],
+    [['compare', '--seeds', '1..400', '--every', '1,2'], 'must not make 800 plans'],
+    [['compare', '--seeds', '4,5', '--seeds-a-week', '20'], 'must not be given together'],
+    [['run', '--workers', '0'], '--workers must not be "0".'],
+    [['run', '--workers', '9', '--seasons', '8'], '--workers must not be 9. There are only 8 seasons'],
+    [['run', '--shard', '4/3'], '--shard must not be "4/3".'],
+    [['run', '--shard', '0/3'], '--shard must not be "0/3".'],
+    [['run', '--shard', '1'], '--shard must not be "1".'],
+    [['run', '--shard', '1/9', '--seasons', '8'], '--shard must not be 1/9. There are only 8 seasons'],
+    [['run', '--seasons', '5', '--out', '/nowhere/result.txt'], 'there is no folder /nowhere.'],
+  ])('%j', async (args, words) => {
+    const { code, out, err } = await evensow(args);
+    expect(err).toContain(words);
+    expect(err).toMatch(/^evensow: /);
+    expect(out).toBe('');
+    expect(code).toBe(2);
+  });
+
+  test('all of them at once', async () => {
+    const { err } = await evensow(['compare', '--every', '0', '--seeds', 'x', '--shard', '4/3']);
+    expect(err.trimEnd().split('\n')).toHaveLength(3);
+  });
+
+  test('scenarios with seasons of different lengths', async () => {
+    const short = join(folder, 'short.yaml');
+    await writeFile(
+      short,
+      (await readFile('scenarios/home-shelf.yaml', 'utf8')).replace('weeks: 26', 'weeks: 20'),
+    );
+    const { code, err } = await evensow(['compare', 'scenarios/home-shelf.yaml', short]);
+    expect(err).toContain('seasons of different lengths (26, 20 weeks)');
+    expect(code).toBe(2);
+  });
+});
+
+describe('parts that do not make a study are refused:', () => {
+  /** A part of `run`, written to a file. */
+  async function part(name: string, ...args: string[]): Promise<string> {
+    const file = join(folder, name);
+    await said('run', ...args, '--out', file);
+    return file;
+  }
+
+  async function refused(...files: string[]): Promise<string> {
+    const { code, out, err } = await evensow(['merge', ...files]);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    return err;
+  }
+
+  let first: string;
+  beforeAll(async () => {
+    first = await part('a1.json', '--seasons', '12', '--shard', '1/3');
+  });
+
+  test('one is missing', async () => {
+    expect(await refused(first, await part('a3.json', '--seasons', '12', '--shard', '3/3'))).toContain(
+      'Part 2 of 3 is missing. A study is joined from all of its parts: carry out what is missing, with the same options and --shard 2/3.',
+    );
+  });
+
+  test('one is there twice', async () => {
+    const err = await refused(first, first);
+    expect(err).toContain(`Part 1 of 3 is there twice: ${first} and ${first}.`);
+    expect(err).toContain('Parts 2, 3 of 3 are missing.');
+  });
+
+  test('they are of different scenarios', async () => {
+    const text = await readFile('scenarios/home-shelf.yaml', 'utf8');
+    const file = join(folder, 'other.yaml');
+    await writeFile(file, text.replace('loss: 0.03', 'loss: 0.04'));
+    const err = await refused(first, await part('b2.json', file, '--seasons', '12', '--shard', '2/3'));
+    expect(err).toContain('is a part of another study');
+    expect(err).toContain('the scenario is not the same');
+  });
+
+  test.each([
+    ['--seasons', ['--seasons', '13', '--shard', '2/3'], 'seasons is 13, not 12'],
+    ['--seed', ['--seasons', '12', '--seed', '8', '--shard', '2/3'], 'seed is 8, not 7'],
+    ['--shard', ['--seasons', '12', '--shard', '2/4'], 'it is one of 4 parts, not of 3'],
+  ])('they differ in %s', async (_, args, words) => {
+    expect(await refused(first, await part('c.json', ...args))).toContain(words);
+  });
+
+  test('one is no part', async () => {
+    expect(await refused('scenarios/home-shelf.yaml')).toContain('this is no part of a study');
+    const cut = join(folder, 'cut.json');
+    await writeFile(cut, (await readFile(first, 'utf8')).slice(0, -100));
+    expect(await refused(cut)).toContain('this is no part of a study');
+  });
+
+  test('one is damaged', async () => {
+    const damaged = join(folder, 'damaged.json');
+    const whole = await part('whole.json', '--seasons', '12', '--shard', '1/1');
+    const document = JSON.parse(await readFile(whole, 'utf8'));
+    document.data[0].sections[0].counts.pop();
+    await writeFile(damaged, JSON.stringify(document));
+    expect(await refused(damaged)).toContain('One of the parts is damaged');
+  });
+
+  test('one is not there', async () => {
+    expect(await refused(join(folder, 'nothing.json'))).toContain('there is no such file');
+  });
+});
+
+test('a part that is stopped is not written', async () => {
+  const file = join(folder, 'stopped.json');
+  const { code, err } = await evensow(
+    ['run', '--seasons', '1000000', '--shard', '1/2', '--workers', '2', '--out', file],
+    { started: (child) => setTimeout(() => child.kill('SIGINT'), 1500) },
+  );
+  expect(err).toBe('evensow: stopped; a part that is not whole is of no use, so none is written.\n');
+  expect(code).toBe(130);
+  await expect(readFile(file)).rejects.toThrow('ENOENT');
+});
+
+test('Ctrl-C while threads run shows what is known by then', async () => {
+  const { code, out, err } = await evensow(
+    ['compare', '--every', '2,3', '--seasons', '1000000', '--workers', '2', '--json'],
+    { started: (child) => setTimeout(() => child.kill('SIGINT'), 2000) },
+  );
+  const result = JSON.parse(out);
+  expect(result.partial).toBe(true);
+  expect(result.seasons).toBeGreaterThan(0);
+  expect(err).toBe('evensow: stopped; what was known by then is shown.\n');
+  expect(code).toBe(130);
+});

@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest';
+import { readScenario } from '../../sim/scenario/read.js';
+import { type Variation, variationText, vary } from '../../sim/scenario/vary.js';
+import { CELLAR, cellarWith } from './cellar.js';
+
+function scenario(text = CELLAR) {
+  const read = readScenario(text);
+  if (!read.ok) throw new Error(JSON.stringify(read.faults));
+  return read.scenario;
+}
+
+const REFILLED = cellarWith(['sow: {every: 3, seeds: 10}', 'sow: {refill: true}']);
+const DATED = cellarWith(['sow: {every: 3, seeds: 10}', 'sow: {dates: [2027-01-04], seeds: 10}']);
+
+describe('sowing', () => {
+  test.each<[string, Variation, object]>([
+    ['another cadence keeps the seeds', { cadence: { every: 4 } }, { every: 4, seeds: 10 }],
+    ['weekdays keep the seeds', { cadence: { on: ['mon', 'thu'] } }, { on: ['mon', 'thu'], seeds: 10 }],
+    ['other seeds keep the cadence', { seeds: 6 }, { every: 3, seeds: 6 }],
+    ['both can change', { cadence: { every: 7 }, seeds: 20 }, { every: 7, seeds: 20 }],
+    ['21 seeds a week are 9 every 3 days', { seedsAWeek: 21 }, { every: 3, seeds: 9 }],
+    [
+      '21 seeds a week are 12 every 4 days',
+      { cadence: { every: 4 }, seedsAWeek: 21 },
+      { every: 4, seeds: 12 },
+    ],
+    [
+      '20 seeds a week are 10 on each of two days',
+      { cadence: { on: ['mon', 'thu'] }, seedsAWeek: 20 },
+      { on: ['mon', 'thu'], seeds: 10 },
+    ],
+    ['a sowing has at least one seed', { cadence: { every: 1 }, seedsAWeek: 1 }, { every: 1, seeds: 1 }],
+    ['refill has neither', { cadence: { refill: true }, seeds: 9 }, { refill: true }],
+  ])('%s', (_, variation, sow) => {
+    const varied = vary(scenario(), variation);
+    expect(typeof varied === 'string' ? varied : varied.crops[0]!.sow).toEqual(sow);
+  });
+
+  test.each<[string, string, Variation, RegExp]>([
+    ['a refilled crop has no seeds to change', REFILLED, { seeds: 4 }, /^Crop butterhead is refilled/],
+    ['a refilled crop needs seeds for a cadence', REFILLED, { cadence: { every: 3 } }, /needs seeds/],
+    ['dates have no week', DATED, { seedsAWeek: 20 }, /^Crop butterhead is sown on dates/],
+  ])('%s', (_, text, variation, message) => {
+    expect(vary(scenario(text), variation)).toMatch(message);
+  });
+
+  test('dates take other seeds', () => {
+    const varied = vary(scenario(DATED), { seeds: 4 });
+    expect(typeof varied === 'string' ? varied : varied.crops[0]!.sow).toEqual({
+      dates: ['2027-01-04'],
+      seeds: 4,
+    });
+  });
+});
+
+test('visits and channels change, the rest stays', () => {
+  const before = scenario();
+  const varied = vary(before, { visits: ['mon'], channels: { nursery: 5 } });
+  expect(varied).toEqual({
+    ...before,
+    visits: ['mon'],
+    stages: before.stages.map((stage) => (stage.name === 'nursery' ? { ...stage, channels: 5 } : stage)),
+  });
+});
+
+test('a stage that is not there is named, with those that are', () => {
+  expect(vary(scenario(), { channels: { cellar: 2 } })).toBe(
+    'There is no stage cellar. The stages are germination, nursery, finishing.',
+  );
+});
+
+test('an empty variation changes nothing', () => {
+  expect(vary(scenario(), {})).toEqual(scenario());
+});
+
+test.each<[Variation, string]>([
+  [{}, 'as it is'],
+  [{ cadence: { every: 3 }, seeds: 8 }, 'every 3 d, 8 seeds'],
+  [{ cadence: { on: ['mon', 'thu'] }, seedsAWeek: 20 }, 'on mon+thu, 20 seeds a week'],
+  [{ cadence: { refill: true }, visits: 'daily' }, 'refill, visits daily'],
+  [{ seeds: 1, visits: ['sat'], channels: { nursery: 3 } }, '1 seed, visits sat, 3 x nursery'],
+])('%j is called "%s"', (variation, text) => {
+  expect(variationText(variation)).toBe(text);
+});
