@@ -9,9 +9,15 @@ export interface TextKind {
   readonly limit: number;
   /** A sentence that helps whoever named a file that is too large. */
   readonly hint: string;
+  /** What to do if there is no such file. */
+  readonly missing: string;
 }
 
-const SCENARIO: TextKind = { limit: 4_000_000, hint: 'A scenario is a text of a few kB.' };
+const SCENARIO: TextKind = {
+  limit: 4_000_000,
+  hint: 'A scenario is a text of a few kB.',
+  missing: 'Check the path; without a file, evensow runs its built-in scenario.',
+};
 /** What is read at a time [bytes]. */
 const PIECE = 65_536;
 
@@ -19,8 +25,9 @@ const PIECE = 65_536;
  * @param file path, or `-` for standard input
  * @throws Problem if there is no such file, it may not be read, is too large, or is not UTF-8
  */
-export async function readTextFile(file: string, { limit, hint }: TextKind = SCENARIO): Promise<string> {
-  const bytes = file === '-' ? await readInput(limit) : await readBytes(file, limit);
+export async function readTextFile(file: string, kind: TextKind = SCENARIO): Promise<string> {
+  const { limit, hint } = kind;
+  const bytes = file === '-' ? await readInput(limit) : await readBytes(file, kind);
   if (bytes.length > limit) {
     throw new Problem(
       `${file}: the file is too large: more than ${limit / 1e6} MB. ${hint} Check the name of the file.`,
@@ -33,7 +40,7 @@ export async function readTextFile(file: string, { limit, hint }: TextKind = SCE
   }
 }
 
-async function readBytes(file: string, limit: number): Promise<Buffer> {
+async function readBytes(file: string, { limit, missing }: TextKind): Promise<Buffer> {
   let handle: FileHandle | null = null;
   try {
     handle = await open(file, 'r');
@@ -49,16 +56,16 @@ async function readBytes(file: string, limit: number): Promise<Buffer> {
     }
     return Buffer.concat(pieces);
   } catch (error) {
-    throw new Problem(`${file}: ${reason((error as NodeJS.ErrnoException).code ?? String(error))}`);
+    throw new Problem(`${file}: ${reason((error as NodeJS.ErrnoException).code ?? String(error), missing)}`);
   } finally {
     await handle?.close();
   }
 }
 
-function reason(code: string): string {
+function reason(code: string, missing: string): string {
   switch (code) {
     case 'ENOENT':
-      return 'there is no such file. Check the path; without a file, evensow runs its built-in scenario.';
+      return `there is no such file. ${missing}`;
     case 'EACCES':
     case 'EPERM':
       return 'the file may not be read. Check its permissions.';

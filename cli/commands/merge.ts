@@ -7,7 +7,11 @@ import { kindOf } from '../studies/kinds.js';
 import { readTextFile, type TextKind } from '../text-file.js';
 import { type Form, put, shown } from './study.js';
 
-const PART: TextKind = { limit: 400_000_000, hint: 'A part of a study is a text of a few MB.' };
+const PART: TextKind = {
+  limit: 400_000_000,
+  hint: 'A part of a study is a text of a few MB.',
+  missing: 'Check the path; a part is written by a study with --shard and --out.',
+};
 
 export async function merge(
   files: readonly string[],

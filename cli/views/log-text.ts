@@ -1,0 +1,49 @@
+/** One line after a row has been logged: what was done, and what now stands of the batch. */
+
+import { UNNAMED_STAGE } from '../../sim/season/log-stages.js';
+import type { LogRow } from '../../sim/season/rows.js';
+import type { BatchStanding } from '../../sim/season/standing.js';
+import { dateText, thousands } from './format.js';
+
+/**
+ * @param batch with the row; null for `clean`
+ * @param stages names of the line's stages in their order
+ */
+export function logText(row: LogRow, batch: BatchStanding | null, stages: readonly string[]): string {
+  const done = `${dateText(row.date)}: ${deedText(row)}.`;
+  if (batch === null) return `${done}\n`;
+  const places = stages
+    .map((name, s) => ({ name, plants: batch.standing[s]! }))
+    .filter(({ plants }) => plants > 0);
+  const standing =
+    places.length === 0
+      ? 'nothing stands any more'
+      : places.map(({ name, plants }) => `${thousands(plants)} ${placeText(name)}`).join(', ');
+  const gone = [
+    ...(batch.picked > 0 ? [`${thousands(batch.picked)} picked`] : []),
+    ...(batch.lost > 0 ? [`${thousands(batch.lost)} lost`] : []),
+  ];
+  const sown = gone.length === 0 ? '' : `; ${gone.join(', ')}, of ${thousands(batch.seeds)} sown`;
+  return `${done} ${batch.name} (${batch.crop}) now: ${standing}${sown}.\n`;
+}
+
+function placeText(stage: string): string {
+  return stage === UNNAMED_STAGE ? 'where they were sown' : `in ${stage}`;
+}
+
+function deedText({ action, count, crop, batch, stage, channel, grams }: LogRow): string {
+  const many = thousands(count);
+  const at = channel === null ? '' : `, ${channel}`;
+  switch (action) {
+    case 'sow':
+      return `${many} ${crop} sown as ${batch}`;
+    case 'move':
+      return `${many} of ${batch} moved into ${stage}${at}`;
+    case 'pick':
+      return `${many} of ${batch} picked${grams === null ? '' : `, ${grams} g`}`;
+    case 'lose':
+      return `${many} of ${batch} lost in ${stage}${at}`;
+    case 'clean':
+      return `${many} ${count === 1 ? 'hole' : 'holes'} of ${channel ?? stage} out of use${channel === null ? '' : ` (${stage})`}`;
+  }
+}

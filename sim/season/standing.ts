@@ -1,0 +1,261 @@
+/**
+ * What stands in the line according to a log: plants by batch and stage, after the rows taken so far.
+ *
+ * It is the one judge of whether a row can be true: the reader asks it row by row, and so does whoever writes one.
+ */
+
+import type { LogRow } from './rows.js';
+
+/** What is wrong with a row, as data. */
+export interface Slip {
+  readonly column: 'crop' | 'batch' | 'stage' | 'count';
+  readonly found: string;
+  readonly expected: string;
+  /** The names that may stand there; none if it is not about a name. */
+  readonly names: () => readonly string[];
+  /** What else helps, in a sentence; empty if nothing does. */
+  readonly advice: string;
+}
+
+/** One batch: what became of it. */
+export interface BatchStanding {
+  readonly name: string;
+  readonly crop: string;
+  /** ISO date of its sowing. */
+  readonly sown: string;
+  /** Seeds sown. */
+  readonly seeds: number;
+  /** Plants (in the first stage: seeds) in each stage, in the order of the stages. */
+  readonly standing: readonly number[];
+  /** Picks so far; a plant with 3 cuts counts up to 3 times. */
+  readonly picked: number;
+  /** Dead, failed or discarded so far, in all stages. */
+  readonly lost: number;
+}
+
+interface Batch {
+  readonly name: string;
+  readonly crop: string;
+  readonly sown: string;
+  readonly cuts: number;
+  seeds: number;
+  readonly standing: number[];
+  picked: number;
+  lost: number;
+  /** Picks that the plants in the last stage can still give, at most. */
+  picksLeft: number;
+}
+
+const NONE: readonly Slip[] = [];
+
+/** The columns of a row that a Standing looks at. */
+export type Deed = Pick<LogRow, 'action' | 'crop' | 'batch' | 'stage' | 'count' | 'date'>;
+
+/**
+ * Rules: `sow` puts seeds of a new batch into the first stage; `move` takes plants from the stage right before the
+ * one moved into; `pick` takes from the last stage; `lose` takes from the stage named; `clean` is about holes and
+ * changes nothing.
+ *
+ * A plant of a crop with several cuts stays where it is picked, until it has given them all. A log does not say which
+ * plants of a batch were picked, so the picks left are counted for the batch. Whatever cannot be known is taken
+ * so that no true log is refused: a plant counts as gone only when too few picks are left for all to have one, and a
+ * lost plant takes one pick with it (more only if those that remain could not give the rest). So with several cuts the
+ * plants that stand in the last stage are the most that can stand there; with one cut they are exact.
+ */
+export class Standing {
+  readonly #stages: readonly string[];
+  readonly #last: number;
+  readonly #places: ReadonlyMap<string, number>;
+  readonly #cutsOf: (crop: string) => number;
+  readonly #batches = new Map<string, Batch>();
+
+  /**
+   * @param stages names of the line's stages in the order in which plants pass through them, at least one
+   * @param cutsOf picks per plant of a crop, at least 1
+   */
+  constructor(stages: readonly string[], cutsOf: (crop: string) => number = () => 1) {
+    this.#stages = stages;
+    this.#last = stages.length - 1;
+    this.#places = new Map(stages.map((name, place) => [name, place]));
+    this.#cutsOf = cutsOf;
+  }
+
+  /** Names of the stages, in their order. */
+  get stages(): readonly string[] {
+    return this.#stages;
+  }
+
+  /**
+   * Take the next row.
+   * @returns null if it was taken; else what is wrong with it, in sentences, and nothing has changed
+   */
+  take(row: LogRow): string | null {
+    const slip = this.nameSlips(row)[0] ?? this.countSlip(row);
+    if (slip === null) {
+      this.apply(row);
+      return null;
+    }
+    return `${slip.column}: found ${slip.found}; expected ${slip.expected}.${slip.advice && ` ${slip.advice}`}`;
+  }
+
+  /** Plants of a batch in a stage; 0 if there is no such batch or stage. */
+  at(batch: string, stage: string): number {
+    const place = this.#places.get(stage);
+    return place === undefined ? 0 : (this.#batches.get(batch)?.standing[place] ?? 0);
+  }
+
+  /** A batch by its name; undefined if it has not been sown. */
+  batch(name: string): BatchStanding | undefined {
+    return this.#batches.get(name);
+  }
+
+  /** All batches, in the order of their sowing. */
+  batches(): readonly BatchStanding[] {
+    return [...this.#batches.values()];
+  }
+
+  /** What is wrong with the names of a row (batch, crop, stage), whatever its count is. */
+  nameSlips(row: Deed): readonly Slip[] {
+    const slips = [this.#batchSlip(row), this.#stageSlip(row)];
+    return slips[0] === null && slips[1] === null ? NONE : slips.filter((found) => found !== null);
+  }
+
+  /** What is wrong with the count of a row whose names are right; null if nothing is. */
+  countSlip(row: Deed): Slip | null {
+    const { action, count } = row;
+    if (!(Number.isInteger(count) && count >= 1)) {
+      return slip('count', String(count), 'a whole number of at least 1');
+    }
+    if (action === 'sow' || action === 'clean') return null;
+    const batch = this.#batches.get(row.batch)!;
+    const place = this.#places.get(row.stage)!;
+    const from = action === 'move' ? place - 1 : place;
+    const stands = batch.standing[from]!;
+    if (count <= stands) return null;
+    const plants = `${count} ${count === 1 ? 'plant' : 'plants'} of ${batch.name}`;
+    const found =
+      action === 'move'
+        ? `${plants} moved into ${row.stage}`
+        : action === 'pick'
+          ? `${plants} picked`
+          : `${plants} lost in ${row.stage}`;
+    const where = this.#stages[from];
+    const expected =
+      stands === 0 ? `none, for none stands in ${where}` : `at most ${stands}, for so many stand in ${where}`;
+    const now = this.#stages.map((name, s) => `${batch.standing[s]} in ${name}`).join(', ');
+    const cuts =
+      action === 'pick' && batch.cuts === 1 && batch.picked > 0 ? ' A plant is gone with its one pick.' : '';
+    return {
+      ...slip('count', found, expected),
+      advice: `Of ${batch.name} there are by then ${now}.${cuts}`,
+    };
+  }
+
+  /** Book a row in which neither `nameSlips` nor `countSlip` finds anything. */
+  apply(row: Deed): void {
+    if (row.action === 'clean') return;
+    if (row.action === 'sow') {
+      this.know(row);
+      const sown = this.#batches.get(row.batch)!;
+      sown.seeds = row.count;
+      sown.standing[0] = row.count;
+      if (this.#last === 0) sown.picksLeft = row.count * sown.cuts;
+      return;
+    }
+    const batch = this.#batches.get(row.batch)!;
+    const place = this.#places.get(row.stage)!;
+    if (row.action === 'move') this.#move(batch, place, row.count);
+    else if (row.action === 'pick') this.#pick(batch, row.count);
+    else this.#lose(batch, place, row.count);
+  }
+
+  /** Make a batch known of which nothing stands: what remains of a row whose count cannot be read. */
+  know(row: Pick<LogRow, 'batch' | 'crop' | 'date'>): void {
+    this.#batches.set(row.batch, {
+      name: row.batch,
+      crop: row.crop,
+      sown: row.date,
+      cuts: this.#cutsOf(row.crop),
+      seeds: 0,
+      standing: this.#stages.map(() => 0),
+      picked: 0,
+      lost: 0,
+      picksLeft: 0,
+    });
+  }
+
+  #batchSlip({ action, batch: name, crop }: Deed): Slip | null {
+    if (action === 'clean') return null;
+    const batch = this.#batches.get(name);
+    if (action === 'sow') {
+      if (batch === undefined) return null;
+      return slip('batch', `${quoted(name)}, sown already (${batch.sown})`, 'a name that no batch has yet');
+    }
+    if (batch === undefined) {
+      return slip('batch', quoted(name), 'a batch that has been sown', () => [...this.#batches.keys()]);
+    }
+    if (crop === batch.crop || crop === '' || batch.crop === '') return null;
+    return slip('crop', quoted(crop), `${batch.crop}, the crop of ${batch.name}`, () => [batch.crop]);
+  }
+
+  #stageSlip({ action, stage }: Deed): Slip | null {
+    const place = this.#places.get(stage);
+    if (place === undefined) {
+      const expected =
+        this.#last === 0
+          ? `${this.#stages[0]}, the only stage`
+          : `one of the stages ${this.#stages.join(', ')}`;
+      return slip('stage', quoted(stage), expected, () => this.#stages);
+    }
+    if (action === 'sow' && place !== 0) {
+      return slip('stage', quoted(stage), `${this.#stages[0]}, the stage that seeds are sown into`);
+    }
+    if (action === 'pick' && place !== this.#last) {
+      return slip(
+        'stage',
+        quoted(stage),
+        `${this.#stages[this.#last]}, the stage that plants are picked from`,
+      );
+    }
+    if (action === 'move' && place === 0) {
+      const later = this.#stages.slice(1);
+      const expected =
+        later.length === 0 ? 'no move: there is only one stage' : `a later stage: ${later.join(', ')}`;
+      return { ...slip('stage', quoted(stage), expected), advice: 'A move names the stage moved into.' };
+    }
+    return null;
+  }
+
+  #move(batch: Batch, into: number, count: number): void {
+    batch.standing[into - 1]! -= count;
+    batch.standing[into]! += count;
+    if (into === this.#last) batch.picksLeft += count * batch.cuts;
+  }
+
+  #pick(batch: Batch, count: number): void {
+    batch.picked += count;
+    batch.picksLeft -= count;
+    batch.standing[this.#last] = Math.min(batch.standing[this.#last]!, batch.picksLeft);
+  }
+
+  #lose(batch: Batch, place: number, count: number): void {
+    batch.lost += count;
+    batch.standing[place]! -= count;
+    if (place === this.#last) {
+      batch.picksLeft = Math.min(batch.picksLeft - count, batch.standing[place]! * batch.cuts);
+    }
+  }
+}
+
+function slip(
+  column: Slip['column'],
+  found: string,
+  expected: string,
+  names: Slip['names'] = () => [],
+): Slip {
+  return { column, found, expected, names, advice: '' };
+}
+
+function quoted(name: string): string {
+  return JSON.stringify(name);
+}
