@@ -104,10 +104,10 @@ describe('by hand', () => {
     expectMean(picks, (7 * 12 * 2.168) / 15.776, 0.005);
   });
 
-  test('seeds that fail hold their cell for their whole time', () => {
+  test('seeds that fail hold their cell for their whole time; what comes in is cleaned after', () => {
     // Half of the seeds fail, a fifth of the seedlings dies, a tenth of the finishing plants.
     const plan = line(
-      [stage('tray', 10), stage('finishing', 40)],
+      [stage('tray', 10, 2), stage('finishing', 40, 1)],
       [
         crop([grow(time(5), { loss: 0.2 }), grow(time(20), { loss: 0.1 })], every(1, DAYS, 50), {
           germination: 0.5,
@@ -115,10 +115,12 @@ describe('by hand', () => {
       ],
       { weeks: WEEKS },
     );
-    // A seed takes 0.5 x 5 + 0.5 x 5 x 0.9 d in the tray and gives 0.5 x 0.8 x 0.9 heads; 0.4 of a plant takes 20 x 0.95 d.
+    // A seed takes 0.5 x 5 + 0.5 x 5 x 0.9 d of the tray and 2 d of cleaning; 0.4 of a plant takes 20 x 0.95
+    // + 1 d further on. It gives 0.5 x 0.8 x 0.9 heads.
+    expect(fluidBound(plan).with_losses.heads_a_week).toBeCloseTo((70 * 0.36) / 4.75, 10);
     expect(fluidBound(plan).stages).toEqual([
-      { name: 'tray', heads_a_week: expect.closeTo((70 * 0.36) / 4.75, 10) },
-      { name: 'finishing', heads_a_week: expect.closeTo((280 * 0.36) / (0.4 * 19), 10) },
+      { name: 'tray', heads_a_week: expect.closeTo((70 * 0.36) / 6.75, 10) },
+      { name: 'finishing', heads_a_week: expect.closeTo((280 * 0.36) / (0.4 * 20), 10) },
     ]);
     expect(fluidBound(plan).sowing).toBeCloseTo(350 * 0.36, 10);
   });
@@ -161,6 +163,12 @@ describe('what is sown and what is wanted', () => {
   test('seeds that fall due after the end are not sown', () => {
     const bound = fluidBound(threeStages({ sowing: every(7, 2 * DAYS, 2) }));
     expect(bound.sowing).toBeCloseTo(2, 12);
+  });
+
+  test('and if all do, holes and times allow what they allow', () => {
+    const bound = fluidBound(threeStages({ sowing: { kind: 'due', days: [DAYS], seeds: 5 } }));
+    expect(bound.with_cleaning).toEqual({ heads_a_week: expect.closeTo(7 / 3, 12), by: 'finishing' });
+    expect(bound).toMatchObject({ sowing: 0, heads_a_week: 0, by: 'sowing' });
   });
 
   test('every cut is a head', () => {
@@ -220,6 +228,19 @@ describe('several crops', () => {
     });
   });
 
+  test('that are refilled have them for what they sow, not for what they give', () => {
+    // Half of the quick seeds fail: 6 holes take 6/5 of them a day for 3/5 heads.
+    const plan = line(
+      [stage('finishing', 12)],
+      [
+        crop([grow(time(5))], { kind: 'refill' }, { name: 'quick', germination: 0.5 }),
+        crop([grow(time(8))], { kind: 'refill' }, { name: 'slow' }),
+      ],
+      { weeks: WEEKS },
+    );
+    expect(fluidBound(plan).heads_a_week).toBeCloseTo(7 * (3 / 5 + 6 / 8), 12);
+  });
+
   test('one of which dies take its holes from the other', () => {
     const plan = line(
       [stage('finishing', 12)],
@@ -235,10 +256,10 @@ describe('several crops', () => {
 });
 
 /*
- * Plants wait outside in a stage that takes no time. The n-th is picked at the latest on day sum S + (n - 1) / X, X the least of
- * c / S: on a way back through the schedule every step past c plants of a stage costs its S. And the scarcest stage works for
- * picks between the days on which the first plant can come and the last one can leave for its pick: at most c a
- * turn, and as many again for the turn that is cut.
+ * Plants wait outside in a stage that takes no time. The n-th is picked at the latest on day sum S + (n - 1)
+ * / X, X the least of c / S: on a way back through the schedule every step past c plants of a stage costs its
+ * S. And the scarcest stage works for picks between the days on which the first plant can come and the last
+ * one can leave for its pick: at most c a turn, and as many again for the turn that is cut.
  */
 test.each([
   { holes: [6, 24, 36], times: [3, 14, 24] },
@@ -276,11 +297,12 @@ test.each([
 );
 
 /*
- * Why no line gives more. Whatever the rules do, they do not know the draws of a plant before it comes into a stage. So (Wald's identity)
- * of the plants that come into stage s the mean hold is B days and the mean number of heads at most H, B and H as in the bound, however
- * many come. In a season of T days they hold the stage for at most holes x T days, and those that stand at the
- * end for at most M more, M the longest hold of one plant: mean heads <= holes (T + M) H / B = bound x (T + M). Overgrown plants that are
- * thrown away only lose heads. One crop: with several, plants that find no hole change the mix.
+ * Why no line gives more. Whatever the rules do, they do not know the draws of a plant before it comes into a
+ * stage. So (Wald's identity) of the plants that come into stage s the mean hold is B days and the mean
+ * number of heads at most H, B and H as in the bound, however many come. In a season of T days they hold the
+ * stage for at most holes x T days, and those that stand at the end for at most M more, M the longest hold of
+ * one plant: mean heads <= holes (T + M) H / B = bound x (T + M). Overgrown plants that are thrown away only
+ * lose heads. One crop: with several, plants that find no hole change the mix.
  */
 describe('arbitrary lines', () => {
   const SEED = 20270104;
@@ -293,7 +315,10 @@ describe('arbitrary lines', () => {
     });
   }
 
-  /** The same line with seeds for every cell four times a day, somebody always there and all that is ready picked. */
+  /**
+   * The same line with seeds for every cell four times a day, somebody always there and all that is ready
+   * picked.
+   */
   function drivenHard(plan: Plan): Plan {
     const weeks = 20;
     const sowing = every(0.25, 7 * weeks, holesOf(plan.stages[0]!));
@@ -323,7 +348,10 @@ describe('arbitrary lines', () => {
     return picks;
   }
 
-  /** Heads of a plan as a part of what its scarcest stage allows; asserts that it is no more than 1 for any stage. */
+  /**
+   * Heads of a plan as a part of what its scarcest stage allows; asserts that it is no more than 1 for any
+   * stage.
+   */
   function partOfAllowed(plan: Plan): number {
     const picks = picksOf(plan);
     const surely = picks.mean - WITHIN * picks.standardError;
@@ -367,7 +395,8 @@ describe('arbitrary lines', () => {
   });
 
   test('give in no season more than the bound of their shortest times', () => {
-    // Each plant that is picked has held a hole of every stage for the shortest time: no luck is left in this.
+    // Each plant that is picked has held a hole of every stage for the shortest time: no luck is left in
+    // this.
     let near = 0;
     onEveryPlan(
       (plan) => {

@@ -1,0 +1,137 @@
+/** `evensow search [FILE]`: the cheapest plan that reaches so many heads a week in a given share of the weeks. */
+
+import { nearest } from '../../sim/models/nearest.js';
+import { type Grid, gridAround, gridSize } from '../../sim/scenario/grid.js';
+import type { SearchGoal } from '../../sim/study/search-budget.js';
+import { LEAST, type Least } from '../../sim/study/search-candidates.js';
+import type { SearchAssignment } from '../assignment.js';
+import { channelLists, everyList, numberFrom, oneOf, weekdayLists, wholeList } from '../lists.js';
+import { type Options, studyOptions, wholeNumber } from '../options.js';
+import { Problem } from '../problem.js';
+import { loadScenario } from '../scenario-file.js';
+import { carryOutStudy, type Manner } from './study.js';
+
+/** Options that may be given several times come as lists. */
+export type SearchOptions = Omit<Options, 'channels'> & { readonly channels?: readonly string[] };
+
+/** Most plans of a search: each gets its first seasons. */
+const MOST_PLANS = 5000;
+
+export async function searchCommand(file: string | undefined, options: SearchOptions): Promise<number> {
+  const faults: string[] = [];
+  const { seed, manner } = studyOptions(options as Options, faults);
+  const goal = goalOf(options, faults);
+  const given = gridOf(options, faults);
+  faults.push(...gridFaults(given));
+  if (goal === null || faults.length > 0) throw new Problem(faults.join('\n'));
+
+  const { plan, scenario, source } = await loadScenario(file);
+  const names = plan.stages.map(({ name }) => name);
+  for (const { stage } of given.channels) {
+    if (names.includes(stage)) continue;
+    const near = nearest(stage, names);
+    const advice = near === null ? `Example: --channels ${names.at(-1)}=4..8` : `Did you mean ${near}?`;
+    faults.push(
+      `--channels must not name ${JSON.stringify(stage)}: there is no such stage. The stages are ${names.join(', ')}. ${advice}`,
+    );
+  }
+  const around = isEmpty(given);
+  const grid = around ? gridAround(scenario) : given;
+  faults.push(...gridFaults(grid), ...shardFaults(gridSize(grid), manner));
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  const { first: seasons, ...rest } = goal;
+  const asked: SearchAssignment = {
+    command: 'search',
+    sources: [source],
+    seed: seed ?? plan.seed,
+    seasons,
+    ...rest,
+    grid,
+    around,
+  };
+  return carryOutStudy(asked, manner);
+}
+
+/** @returns null if something is wrong with it */
+function goalOf(options: SearchOptions, faults: string[]): SearchGoal | null {
+  if (options['heads'] === undefined) {
+    faults.push(
+      '--heads must be given. It says how many heads a week are the goal. Example: --heads 12 --weeks-met 0.9',
+    );
+  }
+  const before = faults.length;
+  const heads = wholeNumber('--heads', options['heads'], 1, 1_000_000_000, 12, faults);
+  const number = (
+    name: string,
+    text: string | undefined,
+    least: number,
+    most: number,
+    usual: number,
+  ): number => share(name, text, least, most, usual, faults) ?? usual;
+  const goal = {
+    weeksMet: number('--weeks-met', options['weeksMet'], 0.01, 1, 0.9),
+    least: (oneOf('--least', options['least'], LEAST, faults) as Least | null) ?? 'holes',
+    confidence: number('--confidence', options['confidence'], 0.6, 0.9999, 0.95),
+    near: number('--near', options['near'], 0.005, 0.2, 0.02),
+    first: wholeNumber('--first', options['first'], 5, 1000, 20, faults) ?? 20,
+    runners: wholeNumber('--runners', options['runners'], 0, 20, 3, faults) ?? 3,
+  };
+  return heads === undefined || faults.length > before ? null : { heads, ...goal };
+}
+
+function share(
+  name: string,
+  text: string | undefined,
+  least: number,
+  most: number,
+  example: number,
+  faults: string[],
+): number | undefined {
+  if (text === undefined) return undefined;
+  const value = numberFrom(text, least, most);
+  if (value === undefined) {
+    faults.push(
+      `${name} must not be ${JSON.stringify(text)}. It must be a share from ${least} to ${most}. Example: ${name} ${example}`,
+    );
+  }
+  return value;
+}
+
+/** What the limits are; empty lists where none was given. */
+function gridOf(options: SearchOptions, faults: string[]): Grid {
+  return {
+    cadences: [
+      ...everyList(options['every'], faults).map((every) => ({ every })),
+      ...weekdayLists('--on', options['on'], [], faults).map((on) => ({
+        on: on as Exclude<typeof on, string>,
+      })),
+    ],
+    seeds: wholeList('--seeds', options['seeds'], [1, 1_000_000], '4..12', faults),
+    channels: channelLists(options.channels, faults),
+    visits: weekdayLists('--visits', options['visits'], ['daily'], faults) as Grid['visits'],
+  };
+}
+
+function isEmpty({ cadences, seeds, channels, visits }: Grid): boolean {
+  return cadences.length + seeds.length + channels.length + visits.length === 0;
+}
+
+function gridFaults(grid: Grid): string[] {
+  const plans = gridSize(grid);
+  if (plans <= MOST_PLANS) return [];
+  return [
+    `The limits must not leave ${plans} plans: each gets its first seasons. At most ${MOST_PLANS} can be searched. Shorten the lists. Example: --every 2,3,4 --seeds 8..12 --channels finishing=6..8`,
+  ];
+}
+
+function shardFaults(plans: number, { workers, shard }: Manner): string[] {
+  const faults: string[] = [];
+  const there = plans === 1 ? 'There is only 1 plan.' : `There are only ${plans} plans to share out.`;
+  if (workers !== null && workers > plans)
+    faults.push(`--workers must not be ${workers}. ${there} Ask for at most ${plans}, or widen the limits.`);
+  if (shard !== null && shard.n > plans)
+    faults.push(
+      `--shard must not be ${shard.k}/${shard.n}. ${there} Make at most ${plans === 1 ? '1 part' : `${plans} parts`}, or widen the limits.`,
+    );
+  return faults;
+}
