@@ -1,0 +1,138 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { amendScenario } from '../../sim/scenario/amend.js';
+import { readScenario } from '../../sim/scenario/read.js';
+import { CELLAR } from './cellar.js';
+
+/** The lines that differ, as `before -> after`. */
+function changedLines(before: string, after: string): string[] {
+  const [old, now] = [before.split('\n'), after.split('\n')];
+  expect(now).toHaveLength(old.length);
+  return old.flatMap((line, i) => (line === now[i] ? [] : [`${line.trim()} -> ${now[i]!.trim()}`]));
+}
+
+describe('a value that is there', () => {
+  test('is replaced in its place; comments, blanks and order stay', () => {
+    const after = amendScenario(CELLAR, [
+      { path: ['stages', 1, 'channels'], value: 3 },
+      { path: ['crops', 0, 'sow'], value: { every: 4, seeds: 12 } },
+      { path: ['crops', 0, 'stages', 'finishing', 'days'], value: 22.5 },
+      { path: ['visits'], value: 'daily' },
+    ]);
+    expect(changedLines(CELLAR, after)).toEqual([
+      'visits: [mon, thu, sat]        # or daily, or always -> visits: daily        # or daily, or always',
+      '- {name: nursery, channels: 2, holes: 24, hole_area_cm2: 100} -> - {name: nursery, channels: 3, holes: 24, hole_area_cm2: 100}',
+      expect.stringMatching(
+        /^sow: \{every: 3, seeds: 10\} {2}# or .* -> sow: \{every: 4, seeds: 12\} {2}# or /,
+      ),
+      'finishing: {days: 21, spread: 0.12, loss: 0.02, keeps: 7, shape: gamma} -> finishing: {days: 22.5, spread: 0.12, loss: 0.02, keeps: 7, shape: gamma}',
+    ]);
+  });
+
+  test('in block style is replaced too', () => {
+    const text = CELLAR.replace(
+      /sow: \{every: 3, seeds: 10\}.*\n/,
+      'sow:\n      every: 3 # days\n      seeds: 10\n',
+    );
+    const after = amendScenario(text, [{ path: ['crops', 0, 'sow', 'every'], value: 5 }]);
+    expect(changedLines(text, after)).toEqual(['every: 3 # days -> every: 5 # days']);
+    const whole = amendScenario(text, [{ path: ['crops', 0, 'sow'], value: { refill: true } }]);
+    const read = readScenario(whole);
+    expect(read.ok && read.scenario.crops[0]!.sow).toEqual({ refill: true });
+  });
+});
+
+test('a key that is not there is added, and the comments stay', () => {
+  const after = amendScenario(CELLAR, [
+    { path: ['crops', 0, 'stages', 'nursery', 'shape'], value: 'weibull' },
+  ]);
+  const read = readScenario(after);
+  expect(read.ok && read.scenario.crops[0]!.stages['nursery']).toMatchObject({ days: 14, shape: 'weibull' });
+  for (const comment of CELLAR.match(/#.*/g)!) expect(after).toContain(comment.trim());
+});
+
+test('a key is taken out', () => {
+  const after = amendScenario(CELLAR, [{ path: ['want'], value: undefined }]);
+  const read = readScenario(after);
+  expect(read.ok && read.scenario.want).toBeUndefined();
+});
+
+test('JSON stays JSON', () => {
+  const read = readScenario(CELLAR);
+  if (!read.ok) throw new Error('the cellar is wrong');
+  const json = JSON.stringify(read.scenario, null, 2);
+  const after = amendScenario(json, [
+    { path: ['stages', 0, 'channels'], value: 7 },
+    { path: ['crops', 0, 'sow'], value: { on: ['mon'], seeds: 3 } },
+    { path: ['stages', 0, 'clean_days'], value: 2 },
+  ]);
+  expect(JSON.parse(after)).toMatchObject({
+    stages: [{ channels: 7, clean_days: 2 }, {}, {}],
+    crops: [{ sow: { on: ['mon'], seeds: 3 } }],
+  });
+});
+
+test('a change behind an alias leaves the other place as it was', () => {
+  const text = CELLAR.replace('germination: {days: 7', 'germination: &usual {days: 7').replace(
+    /nursery: \{days.*\n/,
+    'nursery: *usual\n',
+  );
+  for (const [changed, other] of [
+    ['nursery', 'germination'],
+    ['germination', 'nursery'],
+  ] as const) {
+    const after = amendScenario(text, [{ path: ['crops', 0, 'stages', changed, 'days'], value: 9 }]);
+    const read = readScenario(after);
+    if (!read.ok) throw new Error(JSON.stringify(read.faults));
+    expect(read.scenario.crops[0]!.stages[changed]).toMatchObject({ days: 9 });
+    expect(read.scenario.crops[0]!.stages[other]).toMatchObject({ days: 7 });
+  }
+});
+
+test('any of these changes to any example gives that scenario with these changes and no other', () => {
+  const texts = readdirSync('scenarios')
+    .filter((name) => name.endsWith('.yaml'))
+    .map((name) => readFileSync(`scenarios/${name}`, 'utf8'));
+  const sow = fc.oneof(
+    fc.record({ every: fc.integer({ min: 1, max: 20 }), seeds: fc.integer({ min: 1, max: 99 }) }),
+    fc.record({
+      on: fc.subarray(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'], { minLength: 1 }),
+      seeds: fc.integer({ min: 1, max: 99 }),
+    }),
+    fc.constant({ refill: true }),
+  );
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...texts),
+      sow,
+      fc.integer({ min: 1, max: 50 }),
+      fc.constantFrom('daily', ['mon', 'fri']),
+      (text, newSow, channels, visits) => {
+        const before = readScenario(text);
+        if (!before.ok) throw new Error('an example is wrong');
+        const last = before.scenario.crops.length - 1;
+        const after = readScenario(
+          amendScenario(text, [
+            { path: ['crops', last, 'sow'], value: newSow },
+            { path: ['stages', 0, 'channels'], value: channels },
+            { path: ['visits'], value: visits },
+          ]),
+        );
+        if (!after.ok) throw new Error(JSON.stringify(after.faults));
+        const { scenario } = before;
+        expect(after.scenario).toEqual({
+          ...scenario,
+          visits,
+          stages: scenario.stages.map((stage, s) => (s === 0 ? { ...stage, channels } : stage)),
+          crops: scenario.crops.map((crop, c) => (c === last ? { ...crop, sow: newSow } : crop)),
+        });
+      },
+    ),
+    { numRuns: 200 },
+  );
+});
+
+test('a text that cannot be parsed is refused', () => {
+  expect(() => amendScenario('a: [', [{ path: ['a'], value: 1 }])).toThrow('cannot be parsed');
+});
