@@ -5,7 +5,10 @@
  * what was asked can be concluded from them without the files.
  */
 
+import type { Grid } from '../sim/scenario/grid.js';
 import type { Variation } from '../sim/scenario/vary.js';
+import type { SearchGoal } from '../sim/study/search-budget.js';
+import type { Layout } from '../sim/study/size-layout.js';
 
 /** A scenario as it was read. */
 export interface Source {
@@ -32,4 +35,19 @@ export interface CompareAssignment extends Common {
   readonly by: string | null;
 }
 
-export type Assignment = RunAssignment | CompareAssignment;
+export interface SizeAssignment extends Common {
+  readonly command: 'size';
+  /** Which sizes are tried. */
+  readonly layout: Layout;
+}
+
+/** `seasons` are the first ones, of every plan. */
+export interface SearchAssignment extends Common, Omit<SearchGoal, 'first'> {
+  readonly command: 'search';
+  /** The limits within which the plan is sought. */
+  readonly grid: Grid;
+  /** true if nobody gave limits, and they were laid around the scenario. */
+  readonly around: boolean;
+}
+
+export type Assignment = RunAssignment | CompareAssignment | SizeAssignment | SearchAssignment;

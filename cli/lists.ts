@@ -43,10 +43,10 @@ function listOf<Item>(text: string | undefined, items: Items<Item>, faults: stri
   return found;
 }
 
-/** Days between sowings. */
+/** Days between sowings; `2..5` stands for 2,3,4,5. */
 export function everyList(text: string | undefined, faults: string[]): number[] {
   return listOf(
-    text,
+    text === undefined ? undefined : withRanges(text),
     {
       option: '--every',
       expected: 'numbers of days from 0.01 to 3650',
@@ -83,13 +83,50 @@ export function wholeList(
 /** Longest range that is written out. */
 const LONGEST_RANGE = 1000;
 
-/** `4..6` written out as `4,5,6`. What is no range stays, and is found to be no number. */
+/** Items like `4..6` written out as `4,5,6`. What is no range stays, and is found to be no number. */
 function withRanges(text: string): string {
-  return text.replace(/(\d+)\.\.(\d+)/g, (range, from: string, to: string) => {
-    const [first, last] = [Number(from), Number(to)];
-    if (!(first <= last && last - first < LONGEST_RANGE)) return range;
-    return Array.from({ length: last - first + 1 }, (_, i) => first + i).join(',');
-  });
+  return text
+    .split(',')
+    .map((item) => {
+      const [, from, to] = /^\s*(\d+)\.\.(\d+)\s*$/.exec(item) ?? [];
+      const [first, last] = [Number(from), Number(to)];
+      if (!(first <= last && last - first < LONGEST_RANGE)) return item;
+      return Array.from({ length: last - first + 1 }, (_, i) => first + i).join(',');
+    })
+    .join(',');
+}
+
+/** Most channels of a stage, as in a scenario. */
+const MOST_CHANNELS = 100_000;
+
+/**
+ * Channels that stages may have: `nursery=1..4`, once for each stage.
+ * @param texts one for each time the option was given
+ */
+export function channelLists(
+  texts: readonly string[] | undefined,
+  faults: string[],
+): { stage: string; counts: number[] }[] {
+  const lists: { stage: string; counts: number[] }[] = [];
+  for (const text of texts ?? []) {
+    // The last = counts: the name of a stage may hold one.
+    const at = text.lastIndexOf('=');
+    const stage = text.slice(0, Math.max(0, at)).trim();
+    if (stage === '') {
+      faults.push(
+        `--channels must not be ${JSON.stringify(text)}. It must be the name of a stage, = and its counts of channels. Example: --channels nursery=1..4 --channels finishing=6,8,10`,
+      );
+    } else if (lists.some((list) => list.stage === stage)) {
+      faults.push(
+        `--channels must not name ${stage} twice. All counts of a stage stand in one list. Example: --channels ${stage}=2,4,6`,
+      );
+    } else {
+      const counts = text.slice(at + 1);
+      const example = `${stage}=4,6,8 or ${stage}=1..4`;
+      lists.push({ stage, counts: wholeList('--channels', counts, [1, MOST_CHANNELS], example, faults) });
+    }
+  }
+  return lists;
 }
 
 /** Sets of weekdays: `mon+thu,tue`. */
@@ -137,7 +174,8 @@ export function oneOf(
   return null;
 }
 
-function numberFrom(text: string, least: number, most: number): number | undefined {
+/** @returns undefined unless the text is a plain number within the limits */
+export function numberFrom(text: string, least: number, most: number): number | undefined {
   const value = /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
   return value >= least && value <= most ? value : undefined;
 }

@@ -4,17 +4,28 @@ import { Command, CommanderError, Option } from 'commander';
 import packageJson from '../package.json' with { type: 'json' };
 import { ACTIONS } from '../sim/season/rows.js';
 import { ORDERS } from '../sim/study/compare.js';
+import { LEAST } from '../sim/study/search-candidates.js';
 import { check } from './commands/check.js';
 import { compareCommand } from './commands/compare.js';
 import { merge } from './commands/merge.js';
 import { runCommand } from './commands/run.js';
 import { schema } from './commands/schema.js';
+import { type SearchOptions, searchCommand } from './commands/search.js';
+import { type SizeOptions, sizeCommand } from './commands/size.js';
+import { watch } from './commands/watch.js';
 import { formOf, type Options } from './options.js';
 import { Problem } from './problem.js';
 import { DONE, FAILED, OutputClosed, print, tell, WRONG_INPUT } from './streams.js';
 
 const BUILT_IN_IF_NONE = '- for standard input; the built-in scenario if left out';
 const FILE = `scenario file (YAML or JSON), ${BUILT_IN_IF_NONE}`;
+
+const SEARCH_HELP = `Without limits: a sowing every 1 to 7 days, half to twice the seeds, up to 2
+channels more or fewer in the last two stages. Plans are looked at from the
+cheapest on; each gets as many seasons as it takes to tell whether it meets the
+goal: a fully sequential test (Kim & Nelson 2001, ACM TOMACS 11:251-273; against
+a standard: Batur & Kim 2010, ACM TOMACS 20(3):13), with a guard against seasons
+that are all alike by luck.`;
 
 /**
  * @param args what stands behind the program's name
@@ -27,6 +38,8 @@ export async function main(args: readonly string[]): Promise<number> {
     code = result;
   }, text);
   try {
+    // Nothing was asked for: the dashboard, where there is a terminal for it.
+    if (args.length === 0) return await watch(undefined, undefined, { options: {}, demanded: false });
     await program.parseAsync(args, { from: 'user' });
     return code;
   } catch (error) {
@@ -45,6 +58,16 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .exitOverride()
     .configureOutput({ writeOut: (part) => text.push(part), writeErr: (part) => text.push(part) })
     .showSuggestionAfterError();
+
+  program
+    .command('watch')
+    .description('see the line on the screen, turn the cadence and watch what happens')
+    .argument('[file]', FILE)
+    .argument('[log]', 'season log to be shown in the same picture')
+    .option('--aloud', 'plain sentences instead of pictures, for screen readers')
+    .action(async (file: string | undefined, log: string | undefined, options: Options) => {
+      ended(await watch(file, log, { options, demanded: true }));
+    });
 
   studyCommand(program.command('run', { isDefault: true }))
     .description('simulate many seasons of a scenario and say what comes of it')
@@ -65,6 +88,41 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .option('--by <figure>', `the best first, by: ${ORDERS.join(', ')}`)
     .action(async (files: string[], options: Options) => {
       ended(await compareCommand(files, options));
+    });
+
+  studyCommand(program.command('size'))
+    .description('the nursery against the finishing channels: which size, what one more channel is worth')
+    .argument('[file]', FILE)
+    .option('--channels <stage=counts>', 'channels to try: nursery=1..4 (again for another stage)', listed)
+    .option('--split <number>', 'deal so many channels to the stages in every way')
+    .option('--area <m2>', 'deal a floor or shelf area to the stages in every way')
+    .option('--between <stages>', 'stages that --split or --area deals to; the last two if left out', listed)
+    .action(async (file: string | undefined, options: SizeOptions) => {
+      ended(await sizeCommand(file, options));
+    });
+
+  withManner(program.command('search'))
+    .description('find the cheapest plan that reaches so many heads a week')
+    .argument('[file]', FILE)
+    .option('--heads <number>', 'heads a week that are the goal (needed)')
+    .option('--weeks-met <share>', 'share of the weeks that must bring them (0.9)')
+    .option('--least <cost>', `what to spend least of: ${LEAST.join(', ')} (holes)`)
+    .option('--every <days>', 'days between sowings: 2,3,4 or 2..7')
+    .option('--on <weekdays>', 'weekdays of sowing: mon+thu,tue')
+    .option('--seeds <numbers>', 'seeds per sowing: 4,6,8 or 4..12')
+    .option(
+      '--channels <stage=counts>',
+      'channels of a stage: nursery=1..4 (again for another stage)',
+      listed,
+    )
+    .option('--visits <days>', 'who comes when: daily,mon+thu+sat')
+    .option('--confidence <share>', 'probability that it is the right plan (0.95)')
+    .option('--near <share>', 'so near the goal a share of weeks may go either way (0.02)')
+    .option('--first <number>', 'first seasons, of every plan (20)')
+    .option('--runners <number>', 'how many of the next cheapest plans to find too (3)')
+    .addHelpText('after', `\n${SEARCH_HELP}`)
+    .action(async (file: string | undefined, options: SearchOptions) => {
+      ended(await searchCommand(file, options));
     });
 
   program
@@ -114,10 +172,21 @@ function commands(ended: (code: number) => void, text: string[]): Command {
   return program;
 }
 
-/** The options that every study has. */
+/** An option that may be given several times: its values as a list. */
+function listed(value: string, before: readonly string[] = []): string[] {
+  return [...before, value];
+}
+
+/** The options of a study of so many seasons. */
 function studyCommand(command: Command): Command {
+  return withManner(
+    command.option('-n, --seasons <number>', 'how many seasons (200, fewer for very large lines)'),
+  );
+}
+
+/** The options that every study has. */
+function withManner(command: Command): Command {
   return command
-    .option('-n, --seasons <number>', 'how many seasons (200, fewer for very large lines)')
     .option('-s, --seed <number>', "seed of the random numbers; the scenario's if left out")
     .option('--workers <number>', 'threads to run seasons on; by the size of the work if left out')
     .option('--shard <k/n>', 'carry out part k of n only and write it, to be joined with merge')

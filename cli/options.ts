@@ -34,6 +34,7 @@ export type Options = Readonly<Record<string, string | undefined>> & {
   readonly json?: boolean;
   readonly csv?: boolean;
   readonly refill?: boolean;
+  readonly aloud?: boolean;
 };
 
 export function formOf(options: Options): Form {

@@ -42,6 +42,11 @@ export function hasWatcher(): boolean {
   return process.stderr.isTTY === true && process.env['TERM'] !== 'dumb';
 }
 
+/** Can a person see pictures here and press keys? */
+export function isTerminal(): boolean {
+  return process.stdin.isTTY === true && process.stdout.isTTY === true && process.env['TERM'] !== 'dumb';
+}
+
 /** Write over the present line of standard error; an empty text removes it. */
 export function showProgress(text: string): void {
   process.stderr.write(`\r\u001b[K${text}`);

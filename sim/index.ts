@@ -27,6 +27,14 @@ export { findLimits, type Limits, type Trial, trialSeasons } from './study/limit
 export { pool } from './study/pool.js';
 /* Many seasons. */
 export { defaultSeasons, MOST_SEASONS, type ReplicateOptions, replicate } from './study/replicate.js';
+/* The cheapest plan for a goal. */
+export { searchStudy } from './study/search.js';
+export type { SearchGoal } from './study/search-budget.js';
+export type { Candidate, Cost, Least, Settings } from './study/search-candidates.js';
+export type { FoundPlan, SearchedPlan, SearchResult } from './study/search-result.js';
+/* Stages of other sizes. */
+export { type SizeOfLine, type SizeResult, sizeStudy } from './study/size.js';
+export { type Layout, type Sizes, sizesOf } from './study/size-layout.js';
 export {
   type FirstPick,
   type Mean,

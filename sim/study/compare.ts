@@ -131,7 +131,8 @@ function conclude(
   };
 }
 
-function verdictOf({ mean, low, high }: Estimate): Verdict {
+/** What the interval of a difference says. */
+export function verdictOf({ mean, low, high }: Estimate): Verdict {
   if (mean === 0 && low === 0 && high === 0) return 'none';
   if (low === null || high === null) return 'unknown';
   if (low > 0) return 'more';

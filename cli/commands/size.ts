@@ -1,0 +1,76 @@
+/** `evensow size [FILE]`: the nursery against the finishing channels, with the same luck. */
+
+import { defaultSeasons } from '../../sim/study/replicate.js';
+import type { Layout } from '../../sim/study/size-layout.js';
+import { channelLists, numberFrom } from '../lists.js';
+import { type Options, seasonFaults, studyOptions, wholeNumber } from '../options.js';
+import { Problem } from '../problem.js';
+import { loadScenario } from '../scenario-file.js';
+import { carryOutStudy } from './study.js';
+
+/** Options that may be given several times come as lists. */
+export type SizeOptions = Options & {
+  readonly channels?: readonly string[];
+  readonly between?: readonly string[];
+};
+
+/** Most channels and most m2 that may be dealt. */
+const MOST_DEALT = 1_000_000;
+
+export async function sizeCommand(file: string | undefined, options: SizeOptions): Promise<number> {
+  const faults: string[] = [];
+  const { seasons, seed, manner } = studyOptions(options, faults);
+  const layoutOf = layoutFrom(options, faults);
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  const { plan, source } = await loadScenario(file);
+  const count = seasons ?? defaultSeasons(plan);
+  faults.push(...seasonFaults(count, manner));
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  const layout = layoutOf(plan.stages.map(({ name }) => name));
+  return carryOutStudy(
+    { command: 'size', sources: [source], seed: seed ?? plan.seed, seasons: count, layout },
+    manner,
+  );
+}
+
+/** The layout that the options ask for, once the names of the stages are known. */
+function layoutFrom(options: SizeOptions, faults: string[]): (stages: readonly string[]) => Layout {
+  const { channels: lists, between, split, area } = options;
+  const dealt = wholeNumber('--split', split, 2, MOST_DEALT, 12, faults);
+  const m2 = areaOf(area, faults);
+  const given = Object.entries({ '--channels': lists, '--split': split, '--area': area })
+    .filter(([, value]) => value !== undefined)
+    .map(([name]) => name);
+  if (given.length > 1) {
+    faults.push(
+      `${given.join(' and ')} must not be given together. Each says by itself which plans are tried. Leave ${given.length === 2 ? 'one' : 'all but one'} out.`,
+    );
+  }
+  if (between !== undefined && split === undefined && area === undefined) {
+    faults.push(
+      '--between must not stand alone. It says between which stages channels or an area are dealt. Example: --split 12 --between nursery,finishing',
+    );
+  }
+  const stages = channelLists(lists, faults);
+  return (names) => {
+    if (stages.length > 0) return { kind: 'channels', stages };
+    const dealtTo = (between ?? []).flatMap((text) => stageNames(text, names));
+    if (dealt !== undefined) return { kind: 'split', channels: dealt, between: dealtTo };
+    return m2 === undefined ? { kind: 'around' } : { kind: 'area', m2, between: dealtTo };
+  };
+}
+
+/** `nursery,finishing`; or one name, which may hold a comma. */
+function stageNames(text: string, names: readonly string[]): string[] {
+  return names.includes(text.trim()) ? [text.trim()] : text.split(',').map((name) => name.trim());
+}
+
+function areaOf(text: string | undefined, faults: string[]): number | undefined {
+  if (text === undefined) return undefined;
+  const m2 = numberFrom(text, 0, MOST_DEALT);
+  if (m2 !== undefined && m2 > 0) return m2;
+  faults.push(
+    `--area must not be ${JSON.stringify(text)}. It must be an area above 0 and at most ${MOST_DEALT} m2. Example: --area 2.5`,
+  );
+  return undefined;
+}

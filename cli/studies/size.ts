@@ -1,0 +1,22 @@
+/** `size`: the nursery against the finishing channels. */
+
+import type { Gathered } from '../../sim/study/gathered.js';
+import { type SizeResult, sizeStudy } from '../../sim/study/size.js';
+import { sizesOf } from '../../sim/study/size-layout.js';
+import type { SizeAssignment } from '../assignment.js';
+import { Problem } from '../problem.js';
+import { readSource } from '../scenario-file.js';
+import { sizeCsv } from '../views/size-csv.js';
+import { sizeText } from '../views/size-text.js';
+import type { Kind } from './kind.js';
+
+export const size: Kind<SizeAssignment, Gathered, SizeResult> = {
+  study: ({ sources, layout, seed, seasons }) => {
+    const { plan } = readSource(sources[0]!);
+    const sizes = sizesOf(plan, layout);
+    if (Array.isArray(sizes)) throw new Problem(sizes.join('\n'));
+    return sizeStudy(plan, sizes, layout.kind, seed, seasons);
+  },
+  text: sizeText,
+  csv: sizeCsv,
+};

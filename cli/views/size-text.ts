@@ -1,0 +1,66 @@
+/** Sizes of a line in a grower's words: what each gives, what more room is worth, and why it gives no more. */
+
+import type { SizeResult } from '../../sim/study/size.js';
+import type { Worth } from '../../sim/study/size-worth.js';
+import { columns, dateText, decimalsFor, gainText, thousands, wrap } from './format.js';
+import { sizeChoice } from './size-choice-text.js';
+import { gapText } from './size-gap-text.js';
+import { isGrid, sizeGrid } from './size-grid-text.js';
+import { sizeList } from './size-list-text.js';
+import { frontierPicture } from './size-picture.js';
+import { PRESENT, short, WIDTH } from './size-words.js';
+
+export function sizeText(result: SizeResult): string {
+  const parts = [heading(result)];
+  if (result.running === null) parts.push('In no week was any of these lines running.');
+  else {
+    const grid = isGrid(result);
+    if (grid) parts.push(sizeGrid(result));
+    parts.push(...frontierPicture(result), sizeList(result, grid), sizeChoice(result), worth(result));
+    parts.push(...gapText(result));
+  }
+  return `${parts.join('\n\n')}\n`;
+}
+
+function heading({ title, sizes, seasons, seed, partial, present, running }: SizeResult): string {
+  const each = seasons === 1 ? '1 season' : `${thousands(seasons)} seasons`;
+  const stopped = partial ? ', stopped early: what follows is from these seasons only' : '';
+  const weeks =
+    running === null
+      ? ''
+      : ` Weeks that count: the ${running.weeks} from ${dateText(running.from)} on, when all lines are running.`;
+  const marks = `As it is (${PRESENT}): ${present}.`;
+  return wrap(
+    `${title}: ${sizes.length} sizes, ${each} of each with the same luck (seed ${seed})${stopped}. ${marks}${weeks}`,
+    WIDTH,
+  );
+}
+
+function worth({ worth: { stages, hold_back } }: SizeResult): string {
+  const lines = ['What one more channel is worth, heads a week (95 % interval, same luck)'];
+  const largest = Math.max(
+    ...stages.map(({ heads_a_week: gain }) => Math.max(Math.abs(gain?.low ?? 0), Math.abs(gain?.high ?? 0))),
+  );
+  lines.push(...columns(stages.map((stage) => worthRow(stage, decimalsFor(largest)))));
+  if (hold_back === null) lines.push('  Which stage holds the line back takes at least 2 seasons to tell.');
+  else if (hold_back.length === 0)
+    lines.push('  No stage holds the line back: one more channel brings nothing in any.');
+  else if (hold_back.length === 1)
+    lines.push(
+      wrap(`${hold_back[0]} holds the line back: one more channel is worth most there.`, WIDTH, '  '),
+    );
+  else
+    lines.push(
+      wrap(`${hold_back.join(' and ')} hold the line back; which one more cannot be told.`, WIDTH, '  '),
+    );
+  return lines.join('\n');
+}
+
+function worthRow({ stage, holes, heads_a_week: gain, brings }: Worth, decimals: number): string[] {
+  const what = `  +1 channel of ${short(stage, 16)} (${thousands(holes)} ${holes === 1 ? 'hole' : 'holes'})`;
+  if (gain === null) return [what, '-', '', ''];
+  const { mean, low, high } = gain;
+  if (low === null || high === null) return [what, gainText(mean, decimals), '', 'too few seasons'];
+  const word = brings ? 'more' : high < 0 ? 'less' : low > 0 ? 'hardly' : 'same';
+  return [what, gainText(mean, decimals), `${gainText(low, decimals)} to ${gainText(high, decimals)}`, word];
+}
