@@ -27,7 +27,7 @@ module.exports = {
       name: 'scenario-and-studies-are-neighbours',
       comment: 'Reading a scenario runs nothing; a study takes a plan, wherever it comes from.',
       severity: 'error',
-      from: { path: '^sim/(scenario|study)/' },
+      from: { path: '^sim/(scenario|study|season)/' },
       to: { path: '^sim/(?!engine/|models/|$1/)' },
     },
     {
@@ -40,7 +40,7 @@ module.exports = {
     {
       name: 'one-reader-of-the-process',
       severity: 'error',
-      from: { path: '^cli/(?!streams|text-file|write-file|log-file|bin)' },
+      from: { path: '^cli/(?!streams|text-file|write-file|log-file|bin|dashboard/terminal)' },
       to: { path: '^(node:)?(fs|fs/promises|process|tty)$' },
     },
     { name: 'resolvable', severity: 'error', from: {}, to: { couldNotResolve: true } },

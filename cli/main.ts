@@ -165,6 +165,24 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     );
 
   program
+    .command('replay')
+    .description(
+      'rebuild a season from its log: the picks, which holes stood empty and why, and another cadence with the same luck',
+    )
+    .argument('<log>', 'the season log (CSV), - for standard input')
+    .argument('[file]', 'scenario file of the line, - for standard input; inferred from the log if left out')
+    .option('--every <days>', 'what it would have given, sown every so many days: 3')
+    .option('--on <weekdays>', 'the same, sown on weekdays: mon,thu')
+    .option('--seeds <number>', 'the same, with so many seeds per sowing')
+    .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
+    .addOption(new Option('--csv', 'print what stood on each day in each stage as CSV'))
+    .action(async (file: string, scenario: string | undefined, options: Options) => {
+      // Loaded when it is needed: what keeps two shells apart listens to signals from then on.
+      const { replay } = await import('./commands/replay.js');
+      ended(await replay(file, scenario, options));
+    });
+
+  program
     .command('schema')
     .description('print the JSON Schema of the scenario file, for editors that check while you type')
     .action(async () => ended(await schema()));

@@ -53,12 +53,24 @@ function makeLaw(time: GrowthTime): Law {
 const FIRST_BLOCK = 32;
 const LARGEST_BLOCK = 128;
 
-export class Luck {
-  /** Time that the plant needs [d, on the grid]: index with `take()`. */
-  readonly times = new Float64Array(LARGEST_BLOCK);
+/** The fates of the plants of one crop in one stage, in the order in which they enter it. */
+export interface Draws {
+  /** Time that the plant needs [d, on the grid, at least a tick]: index with `take()`. */
+  readonly times: Float64Array;
   /** Moment of loss as a share of the time; 2 if the plant is not lost. */
-  readonly moments = new Float64Array(LARGEST_BLOCK);
+  readonly moments: Float64Array;
   /** 1 if the seed sprouts. */
+  readonly sprouts: Uint8Array;
+  /** Start the draws of a season. */
+  start(seed: number, season: number): void;
+  /** Take the next plant's draws. @returns their index in `times`, `moments` and `sprouts`, good until the next call */
+  take(): number;
+}
+
+/** Draws from the plan's own distributions. */
+export class Luck implements Draws {
+  readonly times = new Float64Array(LARGEST_BLOCK);
+  readonly moments = new Float64Array(LARGEST_BLOCK);
   readonly sprouts = new Uint8Array(LARGEST_BLOCK);
 
   readonly #law: Law;
@@ -95,7 +107,6 @@ export class Luck {
     this.sprouts.fill(1);
   }
 
-  /** Start the draws of a season. */
   start(seed: number, season: number): void {
     this.#next = 0;
     this.#size = 0;
@@ -107,7 +118,6 @@ export class Luck {
     if (this.#germination < 1) this.#sproutStream.start(seed, season, this.#keys.sprouting);
   }
 
-  /** Take the next plant's draws. @returns their index in `times`, `moments` and `sprouts`, good until the next call */
   take(): number {
     if (this.#next === this.#size) this.#draw();
     return this.#next++;

@@ -10,7 +10,7 @@
 import { toGrid } from '../engine/clock.js';
 import { EventQueue } from '../engine/event-queue.js';
 import { Levels } from '../engine/tally.js';
-import { Luck } from './growth.js';
+import { type Draws, Luck } from './growth.js';
 import {
   BLOCKED,
   CLEANING,
@@ -35,6 +35,7 @@ import {
   UNTENDED,
   WANTED,
 } from './ledger.js';
+import type { Opening } from './opening.js';
 import { holesOf, type Plan, seasonDays } from './plan.js';
 import { type Refill, refills, seedsToRefill } from './refill.js';
 
@@ -58,6 +59,30 @@ export interface Recorder {
    * @param hole its hole now, counted through all stages (moved: into which)
    */
   note(t: number, deed: Deed, plant: number, crop: number, stage: number, hole: number): void;
+  /**
+   * A visit is over.
+   * @param free free holes of each stage; the same object at every call
+   */
+  visited?(t: number, free: Int32Array): void;
+}
+
+export interface LineOptions {
+  /**
+   * Draws to be taken instead of those of the plan's distributions.
+   * @param crop place of the crop in the plan
+   * @param stage place of the stage in the plan; the number of stages for the growth between two picks
+   */
+  readonly luckOf?: (crop: number, stage: number) => Draws;
+}
+
+/** Draws from the distributions of a plan. */
+export function planLuck(plan: Plan): (crop: number, stage: number) => Draws {
+  return (c, s) => {
+    const crop = plan.crops[c]!;
+    if (s === plan.stages.length) return new Luck(crop.regrow!, 1, [crop.name, 'regrowth']);
+    const germination = s === 0 ? crop.germination : 1;
+    return new Luck(crop.stages[s]!, germination, [crop.name, 'stage', plan.stages[s]!.name]);
+  };
 }
 
 /** A line that can run any number of seasons of one plan. */
@@ -105,7 +130,7 @@ export class Line {
   readonly #keepsOver: Uint8Array;
   /** Plants that stand, known dead ones not counted. */
   readonly #standing: Int32Array;
-  readonly #luck: Luck[];
+  readonly #luck: Draws[];
 
   /* By hole. */
   readonly #freeHoles: Int32Array;
@@ -120,7 +145,7 @@ export class Line {
 
   /* By crop. */
   readonly #cuts: Uint8Array;
-  readonly #regrowLuck: (Luck | null)[];
+  readonly #regrowLuck: (Draws | null)[];
   readonly #sowDays: Float64Array[];
   readonly #sowSeeds: Float64Array;
   readonly #sowNext: Int32Array;
@@ -145,7 +170,7 @@ export class Line {
   #someKeepsOver = false;
   #plants = 0;
 
-  constructor(plan: Plan) {
+  constructor(plan: Plan, { luckOf = planLuck(plan) }: LineOptions = {}) {
     this.plan = plan;
     const days = seasonDays(plan);
     const stages = plan.stages.length;
@@ -181,10 +206,8 @@ export class Line {
     this.#luck = [];
     for (let s = 0; s < stages; s++) {
       for (let c = 0; c < crops; c++) {
-        const crop = plan.crops[c]!;
-        this.#keeps[s * crops + c] = toGrid(crop.stages[s]!.keeps);
-        const germination = s === 0 ? crop.germination : 1;
-        this.#luck.push(new Luck(crop.stages[s]!, germination, [crop.name, 'stage', plan.stages[s]!.name]));
+        this.#keeps[s * crops + c] = toGrid(plan.crops[c]!.stages[s]!.keeps);
+        this.#luck.push(luckOf(c, s));
       }
     }
 
@@ -200,9 +223,7 @@ export class Line {
     this.#before = new Int32Array(holes);
 
     this.#cuts = Uint8Array.from(plan.crops, (crop) => crop.cuts);
-    this.#regrowLuck = plan.crops.map((crop) =>
-      crop.regrow === null ? null : new Luck(crop.regrow, 1, [crop.name, 'regrowth']),
-    );
+    this.#regrowLuck = plan.crops.map((crop, c) => (crop.regrow === null ? null : luckOf(c, stages)));
     this.#refills = refills(plan);
     this.#sowDays = plan.crops.map((crop, c) => Float64Array.from(this.#sowingDays(crop.sowing, c), toGrid));
     this.#sowSeeds = Float64Array.from(plan.crops, (crop) =>
@@ -235,18 +256,29 @@ export class Line {
    * @param seed of the random streams
    * @param season number of the season: with the same seed and number everything happens again
    * @param recorder hears of everything that happens
+   * @param opening what stands already, if the season is taken up in the middle; then all that is counted and booked is
+   * from there on
    * @returns the same object at every call
+   * @throws RangeError if the opening cannot be true of this line, or the plan has `visits: always`
    */
-  run(seed: number, season: number, recorder: Recorder | null = null): Season {
+  run(
+    seed: number,
+    season: number,
+    recorder: Recorder | null = null,
+    opening: Opening | null = null,
+  ): Season {
     this.#recorder = recorder;
-    this.#start(seed, season);
+    this.#start(seed, season, opening);
     const queue = this.#queue;
     for (let id = queue.next(); id >= 0; id = queue.next()) {
       if (this.#always && id < this.#idVisit && this.#passOn(id)) continue;
       this.#visiting = this.#always;
       this.#happen(id);
       while (queue.hasMoreNow()) this.#happen(queue.next());
-      if (this.#visiting) this.#visit();
+      if (this.#visiting) {
+        this.#visit();
+        this.#recorder?.visited?.(queue.now, this.#free);
+      }
       this.#book();
     }
     this.#close();
@@ -278,7 +310,7 @@ export class Line {
     return Math.min(events, 2 ** 31);
   }
 
-  #start(seed: number, season: number): void {
+  #start(seed: number, season: number, opening: Opening | null): void {
     const stages = this.#stageCount;
     this.#queue.reset();
     this.#levels.reset();
@@ -318,12 +350,66 @@ export class Line {
     this.#keepsOver.fill(0);
     this.#someKeepsOver = false;
     this.#plants = 0;
+    if (opening !== null) this.#takeUp(opening);
     this.#book();
-    if (this.#visitDays.length > 0) this.#queue.schedule(this.#idVisit, this.#visitDays[0]!);
-    if (this.#wantDays.length > 0) this.#queue.schedule(this.#idWant, this.#wantDays[0]!);
+    if (this.#visitNext < this.#visitDays.length)
+      this.#queue.schedule(this.#idVisit, this.#visitDays[this.#visitNext]!);
+    if (this.#wantNext < this.#wantDays.length)
+      this.#queue.schedule(this.#idWant, this.#wantDays[this.#wantNext]!);
     for (let c = 0; c < this.#cropCount; c++) {
-      if (this.#sowDays[c]!.length > 0) this.#queue.schedule(this.#idSow + c, this.#sowDays[c]![0]!);
+      const next = this.#sowNext[c]!;
+      if (next < this.#sowDays[c]!.length) this.#queue.schedule(this.#idSow + c, this.#sowDays[c]![next]!);
     }
+  }
+
+  /** Put in place what stands, and pass over what was on the calendar by then. */
+  #takeUp({ day, visitsFrom, plants, cleaning, reached }: Opening): void {
+    if (this.#always) throw new RangeError('a season can be taken up only if its visits are on days');
+    if (!(day >= 0 && visitsFrom > day)) {
+      throw new RangeError(`the next visit must come after day ${day}, from day 0 on: ${visitsFrom}`);
+    }
+    this.#queue.now = day;
+    const ready: number[] = [];
+    for (const { crop, stage, cutsLeft, next, at } of plants) {
+      this.#demandFree(stage, 1);
+      const hole = this.#occupy(stage, crop, this.#plants++);
+      this.#cutsLeft[hole] = cutsLeft;
+      if (next === 'ready' ? !(at <= day) : !(at > day)) {
+        throw new RangeError(`plant ${this.#plants - 1}: ${next} at ${at}, and the visit was on day ${day}`);
+      }
+      this.#fate[hole] = next === 'die' ? DIE : next === 'fail' ? FAIL : RIPEN;
+      if (next === 'ready') {
+        this.#readyAt[hole] = at;
+        ready.push(hole);
+      } else {
+        this.#growing[stage]!++;
+        this.#queue.schedule(hole, at);
+      }
+    }
+    ready.sort((a, b) => this.#readyAt[a]! - this.#readyAt[b]!);
+    for (const hole of ready) {
+      this.#ready[this.#stageOf[hole]!]!++;
+      this.#queueReady(hole, this.#stageOf[hole]!);
+    }
+    for (const { stage, holes, until } of cleaning) {
+      this.#demandFree(stage, holes);
+      for (let i = 0; i < holes; i++) {
+        const hole = this.#freeHoles[this.#firstHole[stage]! + --this.#free[stage]!]!;
+        this.#cleaning[stage]!++;
+        this.#fate[hole] = CLEANED;
+        this.#queue.schedule(hole, until);
+      }
+    }
+    this.#reached.set(reached.map(Number));
+    const { length } = this.#visitDays;
+    while (this.#visitNext < length && this.#visitDays[this.#visitNext]! < visitsFrom) this.#visitNext++;
+    this.#wantNext = countUpTo(this.#wantDays, day);
+    for (let c = 0; c < this.#cropCount; c++) this.#sowNext[c] = countUpTo(this.#sowDays[c]!, day);
+  }
+
+  #demandFree(stage: number, holes: number): void {
+    if (this.#free[stage]! >= holes) return;
+    throw new RangeError(`more stands or is cleaned in ${this.plan.stages[stage]!.name} than it has holes`);
   }
 
   #close(): void {
@@ -643,7 +729,7 @@ export class Line {
   }
 
   /** Let the plant in `hole` begin to grow, with the next draws of `luck`. */
-  #grow(hole: number, s: number, luck: Luck): void {
+  #grow(hole: number, s: number, luck: Draws): void {
     const t = this.#queue.now;
     const k = luck.take();
     const days = luck.times[k]!;
@@ -682,7 +768,7 @@ export class Line {
 
   /** Put `hole` behind those that were ready before, or at the same instant with a lower plant number. */
   #queueReady(hole: number, s: number): void {
-    const t = this.#queue.now;
+    const t = this.#readyAt[hole]!;
     const group = s * this.#cropCount + this.#cropOf[hole]!;
     const plant = this.#plantOf[hole]!;
     let before = this.#readyTail[group]!;
@@ -772,4 +858,11 @@ export class Line {
     levels.set(at + UNSUPPLIED, this.#free[s]!, t);
     this.#touched[s] = 0;
   }
+}
+
+/** How many of some days, ascending, lie at `t` or before. */
+function countUpTo(days: Float64Array, t: number): number {
+  let count = 0;
+  while (count < days.length && days[count]! <= t) count++;
+  return count;
 }

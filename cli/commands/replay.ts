@@ -1,0 +1,84 @@
+/** `evensow replay LOG [FILE]`: rebuild a real season from its log. */
+
+import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
+import { replaySeason } from '../../sim/season/replay/replay.js';
+import type { ReplayResult } from '../../sim/season/replay/result.js';
+import type { Change } from '../../sim/season/replay/what-if.js';
+import { everyList } from '../lists.js';
+import { formOf, type Options, wholeNumber } from '../options.js';
+import { Problem } from '../problem.js';
+import { loadScenario } from '../scenario-file.js';
+import { loadSeasonLog } from '../season-log.js';
+import { DONE, print } from '../streams.js';
+import { logFaultsText } from '../views/log-faults-text.js';
+import { replayCsv } from '../views/replay-csv.js';
+import { replayJson } from '../views/replay-json.js';
+import { replayText } from '../views/replay-text.js';
+import type { Form } from './study.js';
+
+/**
+ * @param log path of the season log, or `-` for standard input
+ * @param file path of the scenario, or `-`; if left out the line is inferred from the log
+ * @throws Problem if an option, the log or the scenario is wrong
+ */
+export async function replay(log: string, file: string | undefined, options: Options): Promise<number> {
+  const change = changeFrom(options);
+  if (log === '-' && file === '-') {
+    throw new Problem(
+      'the log and the scenario must not both be read from standard input. One of them must be a file. Example: evensow replay - my-line.yaml < season.csv',
+    );
+  }
+  const plan = file === undefined ? null : (await loadScenario(file)).plan;
+  const { name, rows, stages } = await loadSeasonLog(log, plan);
+  const replayed = replaySeason(rows, stages, plan, { change });
+  if (!replayed.ok) throw new Problem(logFaultsText(name, replayed.faults));
+  await print(view(replayed.result, formOf(options)));
+  return DONE;
+}
+
+/** @returns null if no other cadence is asked for */
+function changeFrom(options: Options): Change | null {
+  const { every, on, seeds } = options;
+  const faults: string[] = [];
+  const [days, ...more] = everyList(every, faults);
+  if (more.length > 0) {
+    faults.push(
+      `--every must not be ${JSON.stringify(every)}. It must be one number of days here. Example: --every ${days}`,
+    );
+  }
+  const change: Change = {
+    every: days ?? null,
+    on: on === undefined ? null : weekdaysOf(on, faults),
+    seeds: wholeNumber('--seeds', seeds, 1, 1_000_000, 8, faults) ?? null,
+  };
+  if (every !== undefined && on !== undefined) {
+    faults.push(
+      '--every and --on must not be given together. Each says by itself when is sown. Leave one out.',
+    );
+  }
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  return change.every === null && change.on === null && change.seeds === null ? null : change;
+}
+
+/** `mon,thu` or `mon+thu`. */
+function weekdaysOf(text: string, faults: string[]): Weekday[] {
+  const names = text.split(/[,+]/).map((name) => name.trim().toLowerCase());
+  const unknown = names.filter((name) => !(WEEKDAYS as readonly string[]).includes(name));
+  if (unknown.length > 0) {
+    faults.push(
+      `--on must not hold ${unknown.map((name) => JSON.stringify(name)).join(', ')}. It must be weekdays (${WEEKDAYS.join(', ')}), with commas between. Example: --on mon,thu`,
+    );
+  }
+  return WEEKDAYS.filter((day) => names.includes(day));
+}
+
+function view(result: ReplayResult, form: Form): string {
+  switch (form) {
+    case 'text':
+      return replayText(result);
+    case 'json':
+      return replayJson(result);
+    case 'csv':
+      return replayCsv(result);
+  }
+}

@@ -1,0 +1,71 @@
+/** Batches that lost far more plants than the plan expects. */
+
+import { lnGamma } from '../../engine/gamma.js';
+import type { LoggedSeason } from './logged-season.js';
+import type { Lots } from './stays.js';
+
+/** What a batch lost in a stage beyond the plan's expectation. */
+export interface FailedBatch {
+  /** Place of the batch. */
+  readonly batch: number;
+  readonly stage: number;
+  /** Plants (seeds in the first stage) that came into the stage, how many of them were lost there, how many were to be expected. */
+  readonly came: number;
+  readonly lost: number;
+  readonly expected: number;
+  /** First and last day on which losses were logged [d]. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** So rare that the plan's losses do not explain it: once in this many batches. */
+const ONCE_IN = 1000;
+/** Fewer plants than this are not worth a word. */
+const FEWEST = 2;
+
+/**
+ * Batches whose losses (failed and dead, not thrown away) in a stage are at least 2 above the expectation, and so many
+ * that losses with the plan's probability would reach them less than once in 1000 batches (binomial). In the order of
+ * their sowing.
+ */
+export function failedBatches({ plan, batches }: LoggedSeason, lots: Lots): FailedBatch[] {
+  const failed: FailedBatch[] = [];
+  plan.stages.forEach((_, s) => {
+    const tallies = batches.map(() => ({ came: 0, lost: 0, from: Infinity, to: 0 }));
+    for (const lot of lots[s]!) {
+      const tally = tallies[lot.batch]!;
+      tally.came += lot.count;
+      for (const { to, count, end } of lot.stays) {
+        if (end !== 'failed' && end !== 'died') continue;
+        tally.lost += count;
+        tally.from = Math.min(tally.from, to);
+        tally.to = Math.max(tally.to, to);
+      }
+    }
+    tallies.forEach((tally, batch) => {
+      const crop = plan.crops[batches[batch]!.crop]!;
+      const { loss } = crop.stages[s]!;
+      const chance = s === 0 ? 1 - crop.germination * (1 - loss) : loss;
+      const expected = tally.came * chance;
+      if (tally.lost < expected + FEWEST) return;
+      if (chanceOfAtLeast(tally.lost, tally.came, chance) * ONCE_IN < 1)
+        failed.push({ batch, stage: s, expected, ...tally });
+    });
+  });
+  return failed.sort((a, b) => a.batch - b.batch || a.stage - b.stage);
+}
+
+/** P(X >= k) of a binomial X with n trials: the sum of its terms. @param k above the mean */
+export function chanceOfAtLeast(k: number, n: number, p: number): number {
+  if (p <= 0) return k > 0 ? 0 : 1;
+  if (p >= 1) return 1;
+  const lnChoose = lnGamma(n + 1) - lnGamma(k + 1) - lnGamma(n - k + 1);
+  let term = Math.exp(lnChoose + k * Math.log(p) + (n - k) * Math.log1p(-p));
+  let sum = 0;
+  // Above the mean each term is smaller than the one before it.
+  for (let i = k; i <= n && term > sum * 1e-17; i++) {
+    sum += term;
+    term *= ((n - i) / (i + 1)) * (p / (1 - p));
+  }
+  return Math.min(1, sum);
+}

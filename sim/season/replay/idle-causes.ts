@@ -1,0 +1,161 @@
+/**
+ * Why holes of a stage stood empty, day by day.
+ *
+ * The empty holes of a day are dealt out among causes in this order, to each as many as it explains, until none is left:
+ *
+ * 1. end: so near the end of the scenario's season that, by the mean times, no plant that came in could be picked any more.
+ * 2. absent, between_visits: ready plants of the stage before (in the first stage: seeds that were due) waited for somebody
+ *    to come. `absent` if the gap between the visits was longer than usual: 9 in 10 gaps are no longer.
+ * 3. filling: what should have stood there would have had to be sown before the first day.
+ * 4. batch_failed: a batch lost far more than the plan expects (failed-batches.ts): the plants above the expectation, while
+ *    they would have stood there. thrown_away: plants discarded in a stage before, likewise (missing-plants.ts).
+ * 5. too_little_sown: less was sown than planned although there were cells. Or what was sown could not fill the stage by the
+ *    mean times and losses; if the first stage was full at half or more of the visits at which more would have had to be
+ *    sown, that counts as stage_before_full.
+ * 6. stage_before_full: a stage before was full at half or more of the visits of the last mean stay there; that one of them
+ *    which was full most often.
+ * 7. late: enough was sown, but it came later or lost more than the plan's means say, without a batch that stands out.
+ */
+
+import { seasonDays } from '../../models/plan.js';
+import { usualGap } from './attendance.js';
+import type { Cause, Evidence, Give, Hear } from './causes.js';
+import type { LoggedSeason } from './logged-season.js';
+import { MissingPlants } from './missing-plants.js';
+import { plannedSeeds, seedsNotSown } from './planned-sowings.js';
+import { summedUp } from './tracing.js';
+
+export class IdleCauses {
+  readonly #evidence: Evidence;
+  readonly #usual: number;
+  /** Place of the last visit up to each day; -1 before the first. */
+  readonly #visitBy: Int32Array;
+  /** Of each stage: visits before a day after which it was full; the last entry: all visits, missed ones too. */
+  readonly #fullVisits: readonly Int32Array[];
+  /** Seeds that fell due up to each day. */
+  readonly #due: Float64Array;
+  /** Seeds of each crop that were planned up to each day and could have been sown and were not. */
+  readonly #notSown: readonly Float64Array[];
+  /** Seeds sown on each day. */
+  readonly #sown: Float64Array;
+
+  constructor(evidence: Evidence) {
+    const { season, came, stages } = evidence;
+    const { days, batches } = season;
+    this.#evidence = evidence;
+    this.#usual = usualGap(came.visits);
+    this.#visitBy = new Int32Array(days);
+    for (let day = 0, i = -1; day < days; day++) {
+      while (i + 1 < came.visits.length && came.visits[i + 1]! <= day) i++;
+      this.#visitBy[day] = i;
+    }
+    const visited = new Set([...came.visits, ...came.missed]);
+    const missed = new Set(came.missed);
+    const upTo = (counts: (day: number) => boolean): Int32Array => {
+      const sums = new Int32Array(days + 1);
+      for (let day = 0; day < days; day++)
+        sums[day + 1] = sums[day]! + (visited.has(day) && counts(day) ? 1 : 0);
+      return sums;
+    };
+    // What could not go on because nobody came did not wait for holes.
+    const full = stages.map(({ empty }) => upTo((day) => empty[day] === 0 && !missed.has(day)));
+    this.#fullVisits = [...full, upTo(() => true)];
+    const planned = plannedSeeds(season);
+    this.#notSown = seedsNotSown(season, planned, stages[0]!.empty, missed).map(summedUp);
+    this.#due = summedUp(seedsDue(season));
+    this.#sown = new Float64Array(days);
+    for (const { sown, seeds } of batches) this.#sown[sown]! += seeds;
+  }
+
+  /** Deal out the empty holes of stage `s`, from the first day to the last. */
+  each(s: number, hear: Hear): void {
+    const { season, stages, tracing } = this.#evidence;
+    const { empty, holes } = stages[s]!;
+    const end = season.planned ? seasonDays(season.plan) - tracing.remaining(s) : Infinity;
+    const missing = new MissingPlants(this.#evidence, s);
+    for (let day = 0; day < season.days; day++) {
+      let left = empty[day]!;
+      const give = (key: string, cause: () => Cause, n: number): void => {
+        const given = Math.min(left, Math.round(n));
+        if (!(given > 0)) return;
+        left -= given;
+        hear(day, key, cause, given);
+      };
+      if (left === 0) continue;
+      if (day >= end) give('end', () => ({ kind: 'end' }), left);
+      this.#giveWaiting(s, day, give);
+      const filling = holes * tracing.beforeTheStart(s, day);
+      give('filling', () => ({ kind: 'filling' }), filling);
+      missing.give(day, give);
+      const notSown = Math.max(0, tracing.standing(this.#notSown, s, day));
+      give('sown', () => ({ kind: 'too_little_sown' }), notSown);
+      const lack = holes - tracing.expected(s, day) - filling - notSown;
+      const window = tracing.sowingsFor(s, day, day);
+      if (s > 0 && this.#shareFull(0, window.from, window.to) >= 0.5) giveFull(0, lack, give);
+      else give('sown', () => ({ kind: 'too_little_sown' }), lack);
+      const full = this.#fullBefore(s, day);
+      if (full !== null) giveFull(full, left, give);
+      give('late', () => ({ kind: 'late' }), left);
+    }
+  }
+
+  #giveWaiting(s: number, day: number, give: Give): void {
+    const { came, season, waiting } = this.#evidence;
+    const i = this.#visitBy[day]!;
+    if (i < 0) return;
+    const since = came.visits[i]!;
+    const until = came.visits[i + 1] ?? season.days;
+    const waits = s > 0 ? waiting[s - 1]![day]! : this.#seedsWaiting(since, until, day);
+    if (until - since <= this.#usual) {
+      give('between', () => ({ kind: 'between_visits' }), waits);
+      return;
+    }
+    const planned = !came.missed.some((missed) => since < missed && missed < until);
+    give(`absent ${since}`, () => ({ kind: 'absent', since, until, planned }), waits);
+  }
+
+  /** Seeds that were due by a day and not sown before the next visit; without a cadence, what that visit sowed. */
+  #seedsWaiting(since: number, until: number, day: number): number {
+    const { plan, planned } = this.#evidence.season;
+    if (planned && plan.crops.every(({ sowing }) => sowing.kind === 'due'))
+      return this.#due[day]! - this.#due[since]!;
+    return day > since && until < this.#sown.length ? this.#sown[until]! : 0;
+  }
+
+  /** The stage between the first and stage `s` that was full most often of late, if at half of the visits or more. */
+  #fullBefore(s: number, day: number): number | null {
+    let stage: number | null = null;
+    let most = 0.5;
+    for (let j = s - 1; j >= 0; j--) {
+      const share = this.#shareFull(j, day - this.#evidence.tracing.mean(j).stay, day);
+      if (share < most || (share === most && stage !== null)) continue;
+      most = share;
+      stage = j;
+    }
+    return stage;
+  }
+
+  /** Share of the visits from one day to another after which a stage was full; 0 if there were none. */
+  #shareFull(stage: number, from: number, to: number): number {
+    const first = Math.max(0, Math.ceil(from));
+    const beyond = Math.min(this.#visitBy.length, Math.floor(to) + 1);
+    if (beyond <= first) return 0;
+    const between = (sums: Int32Array): number => sums[beyond]! - sums[first]!;
+    const all = between(this.#fullVisits.at(-1)!);
+    return all === 0 ? 0 : between(this.#fullVisits[stage]!) / all;
+  }
+}
+
+/** Seeds that fall due on each day, or before it since the day before. */
+function seedsDue({ plan, days }: LoggedSeason): Float64Array {
+  const due = new Float64Array(days);
+  for (const { sowing } of plan.crops) {
+    if (sowing.kind !== 'due') continue;
+    for (const day of sowing.days) if (Math.ceil(day) < days) due[Math.ceil(day)]! += sowing.seeds;
+  }
+  return due;
+}
+
+function giveFull(stage: number, n: number, give: Give): void {
+  give(`full ${stage}`, () => ({ kind: 'stage_before_full', stage }), n);
+}

@@ -1,0 +1,108 @@
+/**
+ * A plan inferred from nothing but a log, where no scenario is given.
+ *
+ * Holes of a stage: the most that ever stood in it at once, a lower bound. Visits: the dates of the log. Growing times and
+ * losses: what was seen, the mean wait for a visit taken off the stays. Nothing is inferred of cleaning, of how long ready
+ * plants keep, and of when sowings were due.
+ */
+
+import { Moments } from '../../engine/tally.js';
+import { dayFrom } from '../../models/dates.js';
+import type { CropPlan, Growing, Plan } from '../../models/plan.js';
+import { meanWaitForVisit } from '../../models/visits.js';
+import type { LogRow } from '../rows.js';
+import { type LoggedSeason, loggedSeason } from './logged-season.js';
+import { occupancy } from './occupancy.js';
+import { type Lots, lotsOf } from './stays.js';
+
+/** Shortest mean time [d] and smallest spread that is inferred. */
+const SHORTEST = 0.5;
+const LEAST_SPREAD = 0.05;
+
+/**
+ * The season of a log whose plan is not known.
+ * @param rows at least one, in the order of their dates
+ * @param stages names of the stages in their order
+ */
+export function inferredSeason(
+  rows: readonly LogRow[],
+  stages: readonly string[],
+): { season: LoggedSeason; lots: Lots } {
+  const bare = barePlan(rows, stages);
+  const framing = loggedSeason(rows, bare, false);
+  if (!framing.ok) throw new Error('a log lies within the season that was made for it');
+  const lots = lotsOf(framing.season);
+  const most = occupancy(framing.season, lots, []).map(({ standing }) => Math.max(1, ...standing));
+  const wait = meanWaitForVisit(bare);
+  const plan = {
+    ...bare,
+    stages: bare.stages.map((stage, s) => ({ ...stage, holesPerChannel: most[s]! })),
+    crops: bare.crops.map((crop, c) => seenCrop(crop, c, lots, wait)),
+  };
+  return { season: { ...framing.season, plan }, lots };
+}
+
+function barePlan(rows: readonly LogRow[], stages: readonly string[]): Plan {
+  const start = rows[0]!.date;
+  const days = [...new Set(rows.map(({ date }) => date))].map((date) => dayFrom(start, date));
+  const crops = [...new Set(rows.filter(({ action }) => action === 'sow').map(({ crop }) => crop))];
+  const growing: Growing = {
+    time: { shape: 'fixed', days: 1, spread: 0, times: [] },
+    loss: 0,
+    keeps: Number.POSITIVE_INFINITY,
+  };
+  return {
+    title: 'Season log',
+    start,
+    weeks: Math.floor(days.at(-1)! / 7) + 1,
+    seed: 1,
+    visits: { kind: 'days', days },
+    stages: stages.map((name) => ({
+      name,
+      channels: 1,
+      holesPerChannel: 1,
+      holeAreaCm2: null,
+      cleanDays: 0,
+    })),
+    crops: (crops.length === 0 ? [''] : crops).map((name) => ({
+      name,
+      germination: 1,
+      sowing: { kind: 'due', days: [], seeds: 1 },
+      cuts: 1,
+      regrow: null,
+      headG: null,
+      stages: stages.map(() => growing),
+    })),
+    want: null,
+  };
+}
+
+function seenCrop(crop: CropPlan, c: number, lots: Lots, wait: number): CropPlan {
+  const seen = crop.stages.map((growing, s) => {
+    const stays = new Moments();
+    let came = 0;
+    let lost = 0;
+    for (const lot of lots[s]!) {
+      if (lot.crop !== c) continue;
+      came += lot.count;
+      for (const { to, count, end } of lot.stays) {
+        if (end === 'failed' || end === 'died') lost += count;
+        else if (end === 'on' || end === 'picked') for (let i = 0; i < count; i++) stays.add(to - lot.from);
+      }
+    }
+    if (stays.count === 0) return { ...growing, loss: came === 0 ? 0 : lost / came };
+    const days = Math.max(SHORTEST, stays.mean - wait);
+    const spread = Math.min(
+      2,
+      Math.max(LEAST_SPREAD, Math.sqrt(stays.count < 2 ? 0 : stays.variance) / days),
+    );
+    return {
+      ...growing,
+      time: { shape: 'lognormal' as const, days, spread, times: [] },
+      loss: came === 0 ? 0 : lost / came,
+    };
+  });
+  // In the first stage dead seedlings and failed seeds are one thing in a log.
+  const [first, ...later] = seen as [Growing, ...Growing[]];
+  return { ...crop, germination: 1 - first.loss, stages: [{ ...first, loss: 0 }, ...later] };
+}

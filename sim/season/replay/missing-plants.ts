@@ -1,0 +1,89 @@
+/**
+ * Plants that one stage missed because they were lost before: those of failed batches beyond the expectation, and those
+ * that were thrown away.
+ *
+ * Where they were lost, the holes of a failed batch stand empty from then on. In a later stage they are missed while they
+ * would have stood there by the mean times of the plan: counted from their sowing, or for plants that were thrown away (and
+ * so were ready to go on) from that day. Of what was lost, the plan's usual losses on the way are taken off.
+ */
+
+import type { CropPlan } from '../../models/plan.js';
+import type { Cause, Evidence, Give } from './causes.js';
+
+/** Plants that are missed in a stage, and when [d]. */
+interface Missing {
+  readonly key: string;
+  readonly cause: Cause;
+  readonly from: number;
+  readonly to: number;
+  readonly plants: number;
+}
+
+export class MissingPlants {
+  readonly #missing: readonly Missing[];
+  #next = 0;
+  #open: Missing[] = [];
+
+  constructor(evidence: Evidence, s: number) {
+    this.#missing = [...ofFailedBatches(evidence, s), ...thrownAway(evidence, s)].sort(
+      (a, b) => a.from - b.from,
+    );
+  }
+
+  /** Put the holes of a day down to those that are missed. Days are to be asked for in their order. */
+  give(day: number, give: Give): void {
+    while (this.#next < this.#missing.length && this.#missing[this.#next]!.from <= day)
+      this.#open.push(this.#missing[this.#next++]!);
+    if (this.#open.length === 0) return;
+    this.#open = this.#open.filter(({ to }) => day < to);
+    for (const { key, cause, plants } of this.#open) give(key, () => cause, plants);
+  }
+}
+
+function ofFailedBatches({ season, failed, tracing }: Evidence, s: number): Missing[] {
+  return failed
+    .filter(({ stage }) => stage <= s)
+    .map((failure) => {
+      const { crop, sown } = season.batches[failure.batch]!;
+      const { lead, stay } = tracing.passage(s, crop);
+      return {
+        key: `failed ${failure.batch} ${failure.stage}`,
+        cause: { kind: 'batch_failed', failed: failure },
+        from: s === failure.stage ? Math.round((failure.from + failure.to) / 2) : sown + lead,
+        to: sown + lead + stay,
+        plants: (failure.lost - failure.expected) * survive(season.plan.crops[crop]!, failure.stage + 1, s),
+      };
+    });
+}
+
+function thrownAway({ season, lots, tracing }: Evidence, s: number): Missing[] {
+  const plants = new Map<string, { day: number; stage: number; crop: number; count: number }>();
+  for (let stage = 0; stage < s; stage++) {
+    for (const { crop, stays } of lots[stage]!) {
+      for (const { to: day, count, end } of stays) {
+        if (end !== 'discarded') continue;
+        const key = `${day} ${stage} ${crop}`;
+        const known = plants.get(key);
+        if (known === undefined) plants.set(key, { day, stage, crop, count });
+        else known.count += count;
+      }
+    }
+  }
+  return [...plants.values()].map(({ day, stage, crop, count }) => {
+    const from = day + tracing.passage(s, crop).lead - tracing.passage(stage + 1, crop).lead;
+    return {
+      key: `thrown ${day} ${stage} ${crop}`,
+      cause: { kind: 'thrown_away', day, stage, plants: count },
+      from,
+      to: from + tracing.passage(s, crop).stay,
+      plants: count * survive(season.plan.crops[crop]!, stage + 1, s),
+    };
+  });
+}
+
+/** Chance of coming through the stages from `first` on to right before `beyond`. */
+function survive(crop: CropPlan, first: number, beyond: number): number {
+  let chance = 1;
+  for (let k = first; k < beyond; k++) chance *= 1 - crop.stages[k]!.loss;
+  return chance;
+}

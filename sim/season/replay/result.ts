@@ -1,0 +1,68 @@
+/** What a replay gives: plain data, as it is printed with --json. Dates are ISO 8601, times are days. */
+
+import type { ChannelDays } from './channel-days.js';
+import type { HoleDays } from './hole-days.js';
+import type { IdleSpell } from './idle-spells.js';
+import type { WhatIf } from './what-if.js';
+
+/** Picks of one week, as they were. */
+export interface WeekPicks {
+  /** Its first day. */
+  readonly start: string;
+  readonly heads: number;
+  /** Fresh mass of the picks that were weighed [g]; null if none was. */
+  readonly grams: number | null;
+}
+
+export interface ReplayedStage {
+  readonly name: string;
+  /** Without a scenario the most that ever stood there at once, a lower bound. */
+  readonly holes: number;
+  /** Holes x days [d]. */
+  readonly hole_days: number;
+  /** Where they went: occupied + cleaning + empty = hole_days + beyond. */
+  readonly ledger: HoleDays;
+  /** Whether `occupied` and `empty` are exact: false with several cuts, of which a log does not tell the last one. */
+  readonly exact: boolean;
+  /** Plants (in the first stage: seeds) that stood there, one figure a day. */
+  readonly standing: readonly number[];
+  /** Holes out of use, one figure a day. */
+  readonly cleaning: readonly number[];
+  /** Where channels were logged. */
+  readonly channels: readonly ChannelDays[];
+}
+
+export interface ReplayResult {
+  readonly title: string;
+  /** First day. */
+  readonly start: string;
+  /** Last day that the log tells of. */
+  readonly end: string;
+  readonly days: number;
+  /** false if the log ends before the season of the scenario. */
+  readonly whole: boolean;
+  /** Whether a scenario was given; if not, the line is inferred from the log (see infer-plan.ts). */
+  readonly planned: boolean;
+  readonly rows: number;
+  readonly batches: number;
+  /** Seeds and plants, in all. */
+  readonly counts: {
+    readonly sown: number;
+    readonly picked: number;
+    /** Fresh mass of the picks that were weighed [g]; null if none was. */
+    readonly grams: number | null;
+    /** Failed, dead and discarded. */
+    readonly lost: number;
+    readonly standing: number;
+  };
+  readonly weeks: readonly WeekPicks[];
+  /** Planned visits on which nobody can have come. */
+  readonly missed_visits: readonly string[];
+  /** The stage that holds the line back, by holes and mean times; null if not more heads are wanted than it can give. */
+  readonly scarcest: string | null;
+  /** Spells of empty holes, ranked (see idle-spells.ts). */
+  readonly idle: readonly IdleSpell[];
+  readonly stages: readonly ReplayedStage[];
+  /** The same season under another cadence; null if none was asked for. */
+  readonly what_if: WhatIf | null;
+}

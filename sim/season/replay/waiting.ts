@@ -1,0 +1,50 @@
+/** How many plants of a stage stood ready on each day and waited for somebody to move them on: an estimate. */
+
+import { lawOf } from '../../models/growth.js';
+import type { LoggedSeason } from './logged-season.js';
+import type { Readiness } from './readiness.js';
+import { Spread } from './spread.js';
+import type { Lots } from './stays.js';
+
+/** Of a larger stay so many moments are looked at, each for as many plants. */
+const MOST_MOMENTS = 16;
+
+/**
+ * Ready plants of stage `s`, one entry a day: from the day nearest to when each became ready, as the plan's growing times
+ * and the log's limits make likely (see readiness.ts), to the day before it left.
+ */
+export function waitingPlants(
+  { plan, days }: LoggedSeason,
+  s: number,
+  lots: Lots,
+  readiness: Readiness,
+): Float64Array {
+  const waiting = new Float64Array(days);
+  const spreads = plan.crops.map(({ stages }) => new Spread(lawOf(stages[s]!.time)));
+  /** Many lots are alike: whole days of waiting before leaving, by limits and number. */
+  const known = new Map<string, Float64Array>();
+  for (const lot of lots[s]!) {
+    for (const stay of lot.stays) {
+      if (stay.end !== 'on' && stay.end !== 'standing') continue;
+      const { earliest, latest } = readiness.of(lot, stay);
+      const [least, most] = [earliest - lot.from, latest - lot.from];
+      const n = Math.min(stay.count, MOST_MOMENTS);
+      const key = `${lot.crop} ${least} ${most} ${n}`;
+      let times = known.get(key);
+      if (times === undefined) {
+        times = new Float64Array(n);
+        spreads[lot.crop]!.fill(least, most, times);
+        known.set(key, times);
+      }
+      const leaves = Math.min(stay.to, days);
+      for (let i = 0; i < n; i++) {
+        const from = Math.round(lot.from + times[i]!);
+        if (from >= leaves) continue;
+        waiting[from]! += stay.count / n;
+        if (leaves < days) waiting[leaves]! -= stay.count / n;
+      }
+    }
+  }
+  for (let day = 1; day < days; day++) waiting[day]! += waiting[day - 1]!;
+  return waiting;
+}

@@ -1,0 +1,125 @@
+/**
+ * What the same season would have given under another cadence, with the season's own luck.
+ *
+ * Growing times and losses are those that the log shows (own-luck.ts), visits those of the season (attendance.ts). Only the
+ * sowings change. For comparison the season is also simulated with the sowings as they were: if the line was run as the
+ * simulator runs it, that gives the season itself; where it does not, the log departs from the rules or the plan.
+ */
+
+import { daysEvery, daysOn } from '../../models/cadence.js';
+import type { Weekday } from '../../models/dates.js';
+import { SOWN } from '../../models/ledger.js';
+import { Line } from '../../models/line.js';
+import { type CropPlan, type Plan, type Sowing, seasonDays } from '../../models/plan.js';
+import type { LoggedSeason } from './logged-season.js';
+import type { OwnLuck } from './own-luck.js';
+
+/** Another cadence, for all crops. At least one is not null, and not both `every` and `on`. */
+export interface Change {
+  /** Days from one sowing to the next, the first on day 0 [d]. */
+  readonly every: number | null;
+  readonly on: readonly Weekday[] | null;
+  /** Seeds per sowing. */
+  readonly seeds: number | null;
+}
+
+export interface WhatIf {
+  readonly change: Change;
+  /** Seeds per sowing of each crop under the change. */
+  readonly seeds: Readonly<Record<string, number>>;
+  /** Picks of each week: as it was, and as it would have been. */
+  readonly weeks: readonly { readonly start: string; readonly was: number; readonly would: number }[];
+  readonly picked: { readonly was: number; readonly would: number };
+  readonly sown: { readonly was: number; readonly would: number };
+  /** Picks of the season simulated with its own sowings and its own luck. */
+  readonly again: number;
+  /** Whether that gave the picks of each week as they were. */
+  readonly faithful: boolean;
+  /** Share of the draws that had not been seen, and were taken from those that had. */
+  readonly resampled: number;
+}
+
+/**
+ * @param weeks picks of each week as they were, with the date on which each begins
+ * @param visits of the season [d]
+ * @returns null if the log has no cadence to change: nothing was sown
+ */
+export function whatIf(
+  season: LoggedSeason,
+  luck: OwnLuck,
+  visits: readonly number[],
+  weeks: readonly { readonly start: string; readonly heads: number }[],
+  change: Change,
+): WhatIf | null {
+  if (season.batches.length === 0) return null;
+  const again = simulated(season, luck, visits, (_, c) => asItWas(season, c));
+  const changed = season.plan.crops.map((crop, c) => changedSowing(season, crop, c, change));
+  const would = simulated(season, luck, visits, (_, c) => changed[c]!);
+  const was = weeks.map(({ heads }) => heads);
+  return {
+    change,
+    seeds: Object.fromEntries(season.plan.crops.map(({ name }, c) => [name, changed[c]!.seeds])),
+    weeks: weeks.map(({ start, heads }, week) => ({ start, was: heads, would: would.weekPicks[week] ?? 0 })),
+    picked: { was: total(was), would: total(would.weekPicks) },
+    sown: { was: season.batches.reduce((sum, { seeds }) => sum + seeds, 0), would: would.sown },
+    again: total(again.weekPicks),
+    faithful: was.every((heads, week) => heads === again.weekPicks[week]),
+    resampled: would.resampled,
+  };
+}
+
+type Due = Extract<Sowing, { kind: 'due' }>;
+
+/** The sowings of the log. Each is made of as many parts of one size as it takes, since no two need be alike. */
+function asItWas({ batches }: LoggedSeason, c: number): Due {
+  const mine = batches.filter(({ crop }) => crop === c);
+  const part = mine.reduce((size, { seeds }) => greatestDivisor(size, seeds), 0);
+  const days = mine.flatMap(({ sown, seeds }) => new Array<number>(seeds / part).fill(sown));
+  return { kind: 'due', days, seeds: Math.max(1, part) };
+}
+
+/** The greatest number that divides both, by Euclid; the other one if one is 0. */
+function greatestDivisor(a: number, b: number): number {
+  return b === 0 ? a : greatestDivisor(b, a % b);
+}
+
+function changedSowing(season: LoggedSeason, crop: CropPlan, c: number, { every, on, seeds }: Change): Due {
+  const { plan, batches } = season;
+  const mine = batches.filter((batch) => batch.crop === c);
+  const sown = mine.reduce((sum, batch) => sum + batch.seeds, 0);
+  const planned = season.planned && crop.sowing.kind === 'due' ? crop.sowing : null;
+  const days =
+    every !== null
+      ? daysEvery(every, seasonDays(plan))
+      : on !== null
+        ? daysOn(on, plan.start, seasonDays(plan))
+        : (planned?.days ?? mine.map((batch) => batch.sown));
+  // A crop that has no number of seeds of its own is sown as it was on average.
+  return { kind: 'due', days, seeds: seeds ?? planned?.seeds ?? Math.round(sown / Math.max(1, mine.length)) };
+}
+
+interface Simulated {
+  readonly weekPicks: readonly number[];
+  readonly sown: number;
+  readonly resampled: number;
+}
+
+function simulated(
+  season: LoggedSeason,
+  luck: OwnLuck,
+  visits: readonly number[],
+  sowing: (crop: CropPlan, c: number) => Sowing,
+): Simulated {
+  const plan: Plan = {
+    ...season.plan,
+    visits: { kind: 'days', days: visits },
+    crops: season.plan.crops.map((crop, c) => ({ ...crop, sowing: sowing(crop, c) })),
+  };
+  // There are no visits behind the end of what the log tells, so nothing is picked or sown there.
+  const { weekPicks, counts } = new Line(plan, luck).run(plan.seed, 0);
+  return { weekPicks: [...weekPicks], sown: counts[SOWN]!, resampled: luck.beyond() };
+}
+
+function total(picks: readonly number[]): number {
+  return picks.reduce((sum, heads) => sum + heads, 0);
+}

@@ -1,0 +1,135 @@
+/** `evensow replay` through the built program. */
+
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { type Answer, evensow } from './program.js';
+
+const folder = fileURLToPath(new URL('../../scenarios/', import.meta.url));
+const LOG = `${folder}logs/cellar-2027.csv`;
+const SCENARIO = `${folder}home-shelf.yaml`;
+
+describe('as text', () => {
+  let answer: Answer;
+
+  beforeAll(async () => {
+    answer = await evensow(['replay', LOG, SCENARIO, '--every', '2', '--seeds', '8']);
+  });
+
+  test('ends well and says nothing on standard error', () => {
+    expect(answer).toMatchObject({ code: 0, err: '' });
+  });
+
+  test('tells the picks, the other cadence, the empty holes, the hole-days and what is not told, in this order', () => {
+    const titles = answer.out.split('\n\n').map((part) => part.split('\n')[0]);
+    expect(titles.slice(1)).toEqual([
+      'What was picked, week by week',
+      'The same season, sown every 2 days, 8 seeds each time',
+      'Where holes stood empty, and why',
+      'Where the hole-days went',
+      'What the log does not tell',
+    ]);
+  });
+
+  test('fits into 80 columns of plain characters', () => {
+    for (const text of answer.out.split('\n')) {
+      expect(text.length, text).toBeLessThanOrEqual(80);
+      expect(text).toMatch(/^[ -~]*$/);
+    }
+  });
+
+  test('names the 8 spells that cost most, and counts the others', () => {
+    expect(answer.out.match(/^ {2}\d+\. /gm)).toHaveLength(8);
+    expect(answer.out).toMatch(/^ {2}and \d+ more: [\d ]+ hole-days, about \d+ heads\.$/m);
+  });
+
+  test('names in its causes what the log was made with', () => {
+    expect(answer.out.replace(/\s+/g, ' ')).toContain(
+      '23 plants were thrown away in germination on Mon 19 Apr 2027, ready for too long',
+    );
+  });
+});
+
+test('without a scenario it says that holes are a lower bound', async () => {
+  const { code, out } = await evensow(['replay', LOG]);
+  expect(code).toBe(0);
+  expect(out.replace(/\s+/g, ' ')).toContain(
+    'of each stage only the most that ever stood there at once is known',
+  );
+});
+
+test('--json prints one document with all that is told', async () => {
+  const { code, out, err } = await evensow(['replay', LOG, SCENARIO, '--json', '--on', 'mon,thu']);
+  expect({ code, err }).toEqual({ code: 0, err: '' });
+  const result = JSON.parse(out);
+  expect(result).toMatchObject({
+    title: 'Cellar line',
+    days: 182,
+    whole: true,
+    planned: true,
+    missed_visits: expect.arrayContaining(['2027-04-05']),
+    what_if: { change: { every: null, on: ['mon', 'thu'], seeds: null }, seeds: { butterhead: 10 } },
+  });
+  expect(result.stages[0].standing).toHaveLength(182);
+});
+
+test('--csv prints what stood on each day in each stage', async () => {
+  const { code, out } = await evensow(['replay', LOG, SCENARIO, '--csv']);
+  expect(code).toBe(0);
+  const lines = out.split('\r\n');
+  expect(lines[0]).toBe('date,stage,holes,standing,cleaning,empty');
+  expect(lines[1]).toBe('2027-01-04,germination,40,10,0,30');
+  // A header, 3 stages on each of 182 days, and nothing behind the last end of line.
+  expect(lines).toHaveLength(1 + 3 * 182 + 1);
+  for (const line of lines.slice(1, -1)) {
+    const [, , holes, standing, cleaning, empty] = line.split(',').map(Number);
+    expect(standing! + cleaning! + empty!).toBe(holes);
+  }
+});
+
+test('a log may come from standard input', async () => {
+  const { code, out } = await evensow(['replay', '-', SCENARIO], { input: readFileSync(LOG, 'utf8') });
+  expect(code).toBe(0);
+  expect(out).toContain('259 heads');
+});
+
+describe('what is wrong is told with exit code 2, and nothing is printed', () => {
+  const HEADER = 'date,action,crop,batch,stage,channel,count,grams,note';
+  const said = async (args: readonly string[], input = ''): Promise<string> => {
+    const { code, out, err } = await evensow(['replay', ...args], { input });
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    return err.replace(/\s+/g, ' ');
+  };
+
+  test('a row that cannot be true', async () => {
+    const rows = ['2027-01-04,sow,butterhead,B1,,,10,,', '2027-01-11,move,,B1,nursery,,12,,'];
+    expect(await said(['-', SCENARIO], [HEADER, ...rows].join('\n'))).toContain('line 3, column count');
+  });
+
+  test('a row outside the season', async () => {
+    const log = `${HEADER}\n2026-12-24,sow,butterhead,B1,,,10,,\n`;
+    expect(await said(['-', SCENARIO], log)).toContain(
+      'found 2026-12-24; expected a date from 2027-01-04 to 2027-07-04, the season of the scenario. Set start: 2026-12-24 in the scenario.',
+    );
+  });
+
+  test('a log without rows', async () => {
+    expect(await said(['-', SCENARIO], `${HEADER}\n`)).toMatch(/without rows|no row/);
+  });
+
+  test('every option that is wrong, all at once', async () => {
+    const text = await said([LOG, SCENARIO, '--every', '0', '--on', 'monday', '--seeds', '1.5']);
+    expect(text).toContain('--every must not hold "0".');
+    expect(text).toContain('--on must not hold "monday".');
+    expect(text).toContain('--seeds must not be "1.5".');
+    expect(text).toContain('--every and --on must not be given together.');
+  });
+
+  test('two cadences at once', async () => {
+    expect(await said([LOG, SCENARIO, '--every', '2,3'])).toContain('It must be one number of days here.');
+  });
+
+  test('both files from standard input', async () => {
+    expect(await said(['-', '-'])).toContain('must not both be read from standard input');
+  });
+});
