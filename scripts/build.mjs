@@ -25,9 +25,19 @@ await Promise.all([
     outdir: 'dist',
     minify: true,
     keepNames: true,
-    // It finds its own thread file beside itself.
-    external: ['tinypool'],
+    // What is imported when it is needed (the dashboard, threads) lies in files of its own.
+    splitting: true,
+    chunkNames: 'part-[hash]',
+    // Packages that find files beside themselves, or are too large to be read at every start.
+    external: ['tinypool', 'ink', 'react'],
     banner: { js: `#!/usr/bin/env node\n${requireShim}` },
+  }),
+  // What the second thread of the dashboard runs.
+  build({
+    ...common,
+    entryPoints: { 'seasons-thread': 'cli/dashboard/seasons-thread.ts' },
+    outdir: 'dist',
+    banner: { js: requireShim },
   }),
   // What each thread of a study runs.
   build({

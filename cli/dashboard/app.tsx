@@ -1,0 +1,136 @@
+/** Ties the state to the world: asks the other thread, keeps time while a season runs, writes files. Draws nothing itself. */
+
+import { useApp, useIsScreenReaderEnabled } from 'ink';
+import { type ReactNode, useEffect, useReducer, useRef, useState } from 'react';
+import type { Scenario } from '../../sim/scenario/schema.js';
+import { type Film, filmFrom } from '../../sim/study/film-data.js';
+import { Problem } from '../problem.js';
+import { exists, writeWhole } from '../write-file.js';
+import type { Reply } from './answer.js';
+import { Dashboard } from './dashboard.js';
+import { Guard } from './guard.js';
+import type { RealSeason } from './real-season.js';
+import { scenarioText } from './save.js';
+import { Seasons } from './seasons.js';
+import { type Action, beginning, reduce, type State } from './state.js';
+import type { Signs } from './theme.js';
+import { useTerminalSize } from './use-terminal-size.js';
+
+/** Milliseconds between two frames of a season that runs by days; by weeks a frame stays longer. */
+const FRAME = 50;
+const WEEK_FRAME = 250;
+
+export interface AppProps {
+  readonly scenario: Scenario;
+  /** Text of the file it came from: what is saved is this with the changes. */
+  readonly text: string;
+  /** The season of a log; null without one. */
+  readonly real: RealSeason | null;
+  readonly signs: Signs;
+  /** The built seasons-thread.js. */
+  readonly thread: URL;
+}
+
+export function App(props: AppProps): ReactNode {
+  const { exit } = useApp();
+  const size = useTerminalSize();
+  const [state, dispatch] = useReducer(reduce, null, () =>
+    beginning({ scenario: props.scenario, ...size, hasLog: props.real !== null }),
+  );
+  const [film, setFilm] = useState<Film | null>(null);
+
+  useEffect(() => dispatch({ type: 'resize', ...size }), [size]);
+  useSeasons(props, state, dispatch, setFilm);
+  useFrames(state, dispatch);
+  useSaving(props, state, dispatch);
+  useEffect(() => {
+    if (state.quit) exit();
+  }, [state.quit, exit]);
+  useEffect(() => {
+    const shown = state.real ? props.real?.film : film;
+    if (shown) dispatch({ type: 'film', lastDay: shown.days });
+  }, [state.real, film, props.real]);
+
+  return (
+    <Guard failed={exit}>
+      <Dashboard
+        state={state}
+        dispatch={dispatch}
+        film={film}
+        realFilm={props.real?.film ?? null}
+        spells={props.real?.spells ?? []}
+        realPicks={props.real?.picks ?? null}
+        signs={props.signs}
+      />
+    </Guard>
+  );
+}
+
+/** Ask for the film and the figures of each plan that comes on the screen. */
+function useSeasons(
+  { thread }: AppProps,
+  state: State,
+  dispatch: (action: Action) => void,
+  setFilm: (film: Film) => void,
+): void {
+  const { exit } = useApp();
+  const seasons = useRef<Seasons | null>(null);
+  /** Plan of the last question: a question about the same plan is about another season of it. */
+  const last = useRef<Scenario | null>(null);
+  /** What was on the screen before it, be it by a change or by undoing one. */
+  const earlier = useRef<Scenario | null>(null);
+
+  useEffect(() => {
+    const hear = (reply: Reply): void => {
+      if (reply.kind === 'failed') exit(new Error(reply.message));
+      else if (reply.kind === 'film') setFilm(filmFrom(reply.film));
+      else {
+        const { id, result, differences } = reply;
+        dispatch({ type: 'figures', id, figures: { result, differences } });
+      }
+    };
+    seasons.current = new Seasons(thread, hear, exit);
+    return () => void seasons.current?.close();
+  }, [thread, dispatch, setFilm, exit]);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a question belongs to its number, which rises with each
+  useEffect(() => {
+    const { asked: id, scenario, season, figures } = state;
+    const onlyFilm = figures !== null && scenario === last.current;
+    if (scenario !== last.current) earlier.current = last.current;
+    last.current = scenario;
+    seasons.current?.ask({ id, scenario, before: earlier.current, season, onlyFilm });
+    if (onlyFilm && figures !== null) dispatch({ type: 'figures', id, figures });
+  }, [state.asked]);
+}
+
+/** Keep time while a season runs. Somebody who listens is not interrupted: there the season does not run by itself. */
+function useFrames({ playing, stride }: State, dispatch: (action: Action) => void): void {
+  const listening = useIsScreenReaderEnabled();
+  useEffect(() => {
+    if (playing === 0 || listening) return;
+    const timer = setInterval(() => dispatch({ type: 'tick' }), stride === 1 ? FRAME : WEEK_FRAME);
+    return () => clearInterval(timer);
+  }, [playing, stride, listening, dispatch]);
+}
+
+/** Write the file that the state wishes for, and say what became of it. */
+function useSaving({ scenario, text }: AppProps, state: State, dispatch: (action: Action) => void): void {
+  const { saving, scenario: now } = state;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a wish is carried out once, with the plan of that moment
+  useEffect(() => {
+    if (saving === null) return;
+    const write = async (): Promise<void> => {
+      if (!saving.over && (await exists(saving.path))) {
+        dispatch({ type: 'saved', outcome: 'exists', message: '' });
+        return;
+      }
+      await writeWhole(saving.path, scenarioText(text, scenario, now));
+      dispatch({ type: 'saved', outcome: 'written', message: `Written: ${saving.path}` });
+    };
+    write().catch((error: unknown) => {
+      if (!(error instanceof Problem)) throw error;
+      dispatch({ type: 'saved', outcome: 'failed', message: error.message });
+    });
+  }, [saving]);
+}

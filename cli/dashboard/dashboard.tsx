@@ -1,0 +1,118 @@
+/** The whole dashboard: the parts in their places, and the one place where keys come in. */
+
+import { Box, Text, useInput, useIsScreenReaderEnabled, useStdout } from 'ink';
+import { useCallback, useMemo, useRef } from 'react';
+import type { Film } from '../../sim/study/film.js';
+import { Answer } from './panels/answer.js';
+import { Foot } from './panels/foot.js';
+import { Head } from './panels/head.js';
+import { Help } from './panels/help.js';
+import { Line } from './panels/line.js';
+import { Plan } from './panels/plan.js';
+import { Spoken } from './panels/spoken.js';
+import type { Spell } from './real-season.js';
+import { actionsFor } from './select-actions.js';
+import { isTooSmall, type Layout, LEAST, layoutOf } from './select-layout.js';
+import { type Action, reduce, type State } from './state.js';
+import type { Signs } from './theme.js';
+
+export interface DashboardProps {
+  readonly state: State;
+  /** Must stay the same function from one drawing to the next. */
+  readonly dispatch: (action: Action) => void;
+  /** The simulated season; null until it is there. */
+  readonly film: Film | null;
+  /** The logged one; null without a log. */
+  readonly realFilm: Film | null;
+  /** Why holes stood empty in the logged season. */
+  readonly spells: readonly Spell[];
+  /** Picks of each week of the log; null without a log. */
+  readonly realPicks: readonly number[] | null;
+  readonly signs: Signs;
+}
+
+export function Dashboard({ state, dispatch, film, realFilm, spells, realPicks, signs }: DashboardProps) {
+  useKeys(state, dispatch);
+  const colour = useColour();
+  const listening = useIsScreenReaderEnabled();
+  const shown = state.real ? realFilm : film;
+  if (listening) return <Spoken state={state} film={shown} spells={spells} />;
+  if (isTooSmall(state)) {
+    return <Text>{`This needs a window of ${LEAST.columns} x ${LEAST.rows}. q: leave`}</Text>;
+  }
+  return (
+    <Screen state={state} film={shown} spells={spells} realPicks={realPicks} signs={signs} colour={colour} />
+  );
+}
+
+/** One handler for all keys; it stays the same, so that no key is lost while a season runs. */
+function useKeys(state: State, dispatch: (action: Action) => void): void {
+  const latest = useRef(state);
+  latest.current = state;
+  useInput(
+    useCallback(
+      (input, key) => {
+        for (const action of actionsFor({ ...key, input }, latest.current)) {
+          dispatch(action);
+          // The next burst may come before the next drawing.
+          latest.current = reduce(latest.current, action);
+        }
+      },
+      [dispatch],
+    ),
+  );
+}
+
+/** Whether the terminal has 16 colours and NO_COLOR does not forbid them. */
+function useColour(): boolean {
+  const { stdout } = useStdout();
+  return useMemo(() => typeof stdout.hasColors === 'function' && stdout.hasColors(16), [stdout]);
+}
+
+export interface ScreenProps extends Pick<DashboardProps, 'state' | 'spells' | 'realPicks' | 'signs'> {
+  /** Of the season on the screen. */
+  readonly film: Film | null;
+  readonly colour: boolean;
+}
+
+/** What somebody sees who looks. */
+export function Screen({ state, film, spells, realPicks, signs, colour }: ScreenProps) {
+  const layout = useLayout(state, film, signs);
+  const { width, margin, between } = layout;
+  const { day, real, cover, note, columns, rows } = state;
+  const height = rows - 1;
+  const isHelp = cover.kind === 'help';
+  const common = { signs, colour };
+  return (
+    <Box
+      width={columns}
+      height={height}
+      overflow="hidden"
+      flexDirection="column"
+      paddingX={margin}
+      gap={isHelp ? 0 : between}
+    >
+      {isHelp ? (
+        <Help width={width} height={height} {...common} />
+      ) : (
+        <>
+          <Head state={state} film={film} width={width} height={layout.head} {...common} />
+          <Line film={film} day={day} real={real} layout={layout} {...common} />
+          <Answer state={state} film={film} realPicks={realPicks} layout={layout} {...common} />
+          <Plan state={state} spells={spells} day={real ? day : 0} layout={layout} {...common} />
+          <Box flexGrow={1} flexDirection="column" justifyContent="flex-end">
+            <Foot cover={cover} note={note} width={width} {...common} />
+          </Box>
+        </>
+      )}
+    </Box>
+  );
+}
+
+function useLayout(state: State, film: Film | null, signs: Signs): Layout {
+  const { columns, rows, scenario, kept, real } = state;
+  return useMemo(
+    () => layoutOf({ columns, rows, scenario, kept, real }, film, signs),
+    [columns, rows, scenario, kept, real, film, signs],
+  );
+}

@@ -1,0 +1,70 @@
+/**
+ * Opens the dashboard on the terminal and gives the terminal back, whatever happens. The only file that has both ink and the
+ * process in its hands.
+ *
+ * ink and react are loaded here and nowhere else, when they are needed: that takes half a second.
+ */
+
+import type { Scenario } from '../../sim/scenario/schema.js';
+import type { RealSeason } from './real-season.js';
+import { Terminal } from './terminal.js';
+import { signsFor } from './theme.js';
+
+export interface Opening {
+  readonly scenario: Scenario;
+  readonly text: string;
+  readonly real: RealSeason | null;
+  /** Linear text for somebody who listens. */
+  readonly listening: boolean;
+}
+
+/** @returns the exit code @throws what a component threw, with the terminal given back */
+export async function open({ scenario, text, real, listening }: Opening): Promise<number> {
+  prepare();
+  const [{ render }, { createElement }, { App }] = await Promise.all([
+    import('ink'),
+    import('react'),
+    import('./app.js'),
+  ]);
+  const terminal = new Terminal(process.stdout);
+  let code = 0;
+  const end: { now: (() => void) | null } = { now: null };
+  if (!listening) {
+    terminal.enter((signal) => {
+      code = signal;
+      end.now?.();
+    });
+  }
+  try {
+    const app = render(
+      createElement(App, {
+        scenario,
+        text,
+        real,
+        signs: signsFor(process.env, process.platform),
+        thread: new URL('./seasons-thread.js', import.meta.url),
+      }),
+      {
+        stdout: listening ? process.stdout : terminal.stream(),
+        exitOnCtrlC: false,
+        patchConsole: false,
+        isScreenReaderEnabled: listening,
+      },
+    );
+    end.now = () => app.unmount();
+    await app.waitUntilExit();
+  } finally {
+    terminal.leave();
+  }
+  return code;
+}
+
+/** What react and ink read from the environment when they are loaded. */
+function prepare(): void {
+  // React's development build keeps a record of every frame, for ever.
+  process.env['NODE_ENV'] ??= 'production';
+  // ink shows only the last frame where it believes to be watched by nobody; whoever opens the dashboard watches it.
+  for (const name of ['CI', 'CONTINUOUS_INTEGRATION']) delete process.env[name];
+  // ink's colours know FORCE_COLOR, not NO_COLOR (no-color.org: set and not empty).
+  if (process.env['NO_COLOR']) process.env['FORCE_COLOR'] = '0';
+}

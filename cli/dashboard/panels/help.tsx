@@ -1,0 +1,17 @@
+/** Every key and every sign. */
+
+import { memo } from 'react';
+import { helpRows } from '../select-help.js';
+import type { Signs } from '../theme.js';
+import { Rows } from './rows.js';
+
+export interface HelpProps {
+  readonly width: number;
+  readonly height: number;
+  readonly signs: Signs;
+  readonly colour: boolean;
+}
+
+export const Help = memo(function Help({ width, height, signs, colour }: HelpProps) {
+  return <Rows rows={helpRows(width, height, signs)} height={height} width={width} colour={colour} />;
+});

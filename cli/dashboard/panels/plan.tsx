@@ -1,0 +1,24 @@
+/** What can be turned, what that brought, which plans were kept. */
+
+import { memo } from 'react';
+import { type PlanInput, planRows } from '../select-plan.js';
+import { Rows } from './rows.js';
+import { sameButFor } from './same.js';
+
+export interface PlanProps extends PlanInput {
+  readonly colour: boolean;
+}
+
+export const Plan = memo(
+  function Plan({ colour, ...input }: PlanProps) {
+    return (
+      <Rows
+        rows={planRows(input)}
+        height={input.layout.plan.height + 1}
+        width={input.layout.width}
+        colour={colour}
+      />
+    );
+  },
+  sameButFor('scenario', 'knob', 'past', 'figures', 'asked', 'answered', 'kept', 'real'),
+);

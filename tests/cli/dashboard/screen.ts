@@ -1,0 +1,139 @@
+/** The built program in a real pseudo-terminal, seen through an emulated screen: what a user would see. */
+
+import { spawn } from '@lydell/node-pty';
+import xterm from '@xterm/headless';
+import { BINARY } from '../program.js';
+
+export interface ScreenOptions {
+  readonly columns?: number;
+  readonly rows?: number;
+  readonly env?: Readonly<Record<string, string>>;
+  readonly cwd?: string;
+  /** The program; the built one if left out. */
+  readonly binary?: string;
+}
+
+/** Milliseconds to wait for something to appear. */
+const PATIENCE = 20_000;
+
+export class Screen {
+  readonly #pty;
+  readonly #terminal: InstanceType<typeof xterm.Terminal>;
+  /** Everything that the program wrote, escape sequences and all. */
+  written = '';
+  /** Exit code, once the program has ended. */
+  code: number | null = null;
+  signal: number | undefined;
+
+  /** Start `evensow ...args`. */
+  constructor(
+    args: readonly string[],
+    { columns = 80, rows = 24, env = {}, cwd = process.cwd(), binary = BINARY }: ScreenOptions = {},
+  ) {
+    this.#terminal = new xterm.Terminal({ cols: columns, rows, allowProposedApi: true, scrollback: 500 });
+    // What stood on the screen before must be there again afterwards.
+    this.#terminal.write('before the program\r\n');
+    this.#pty = spawn(process.execPath, [binary, ...args], {
+      cols: columns,
+      rows,
+      cwd,
+      name: env['TERM'] ?? 'xterm-256color',
+      env: {
+        PATH: process.env['PATH'] ?? '',
+        HOME: process.env['HOME'] ?? '',
+        LANG: 'C.UTF-8',
+        TZ: 'UTC',
+        ...env,
+      },
+    });
+    this.#pty.onData((text) => {
+      this.written += text;
+      this.#terminal.write(text);
+    });
+    this.#pty.onExit(({ exitCode, signal }) => {
+      this.code = exitCode;
+      this.signal = signal;
+    });
+  }
+
+  /** The lines of the screen as they stand, without blanks at their ends. */
+  get lines(): string[] {
+    const { active } = this.#terminal.buffer;
+    return Array.from(
+      { length: this.#terminal.rows },
+      (_, i) => active.getLine(active.baseY + i)?.translateToString(true) ?? '',
+    );
+  }
+
+  get text(): string {
+    return this.lines.join('\n').trimEnd();
+  }
+
+  /** Is the second screen shown? */
+  get isAlternate(): boolean {
+    return this.#terminal.buffer.active.type === 'alternate';
+  }
+
+  /** Lines that scrolled off the first screen. */
+  get scrollback(): number {
+    return this.#terminal.buffer.normal.baseY;
+  }
+
+  type(keys: string): void {
+    this.#pty.write(keys);
+  }
+
+  resize(columns: number, rows: number): void {
+    this.#terminal.resize(columns, rows);
+    this.#pty.resize(columns, rows);
+  }
+
+  kill(signal: string): void {
+    this.#pty.kill(signal);
+  }
+
+  /** Wait until the screen holds what is expected. @throws with the screen as it is, if it does not come */
+  async shows(expected: RegExp | string): Promise<string> {
+    await this.until(
+      () => (typeof expected === 'string' ? this.text.includes(expected) : expected.test(this.text)),
+      `the screen to show ${expected}`,
+    );
+    return this.text;
+  }
+
+  /** Wait until the program has ended. */
+  async ends(): Promise<number> {
+    await this.until(() => this.code !== null, 'the program to end');
+    // What it wrote last may still be on its way through the screen.
+    await this.settles();
+    return this.code!;
+  }
+
+  /** Wait until nothing has changed for a while. */
+  async settles(quiet = 200): Promise<string> {
+    let before = '';
+    let since = Date.now();
+    await this.until(() => {
+      if (this.written !== before) {
+        before = this.written;
+        since = Date.now();
+      }
+      return Date.now() - since >= quiet;
+    }, 'the screen to come to rest');
+    return this.text;
+  }
+
+  async until(done: () => boolean, what: string): Promise<void> {
+    const end = Date.now() + PATIENCE;
+    while (!done()) {
+      if (Date.now() > end) throw new Error(`waited in vain for ${what}; the screen:\n${this.text}`);
+      await new Promise((resolve) => setTimeout(resolve, 10));
+    }
+  }
+
+  /** End the program if it still runs, whatever became of the test. */
+  close(): void {
+    if (this.code === null) this.#pty.kill('SIGKILL');
+    this.#terminal.dispose();
+  }
+}
