@@ -51,7 +51,7 @@ await Promise.all([
     ...common,
     entryPoints: { bench: 'tests/bench/bench.ts' },
     outdir: 'dist/bench',
-    external: ['tinypool'],
+    external: ['tinypool', 'ink', 'react', '@lydell/node-pty', '@xterm/headless'],
     banner: { js: requireShim },
   }),
 ]);

@@ -19,16 +19,10 @@ import { vary } from '../../sim/scenario/vary.js';
 import { gather } from '../../sim/study/gather.js';
 import { pool } from '../../sim/study/pool.js';
 import type { Workload } from '../../sim/study/workload.js';
+import { dashboard, growthOfAnHour, hourOfPlaying } from './dashboard.js';
 import { large, lineOf, small } from './plans.js';
+import { median, type Row } from './rows.js';
 import { runStraightforward } from './straightforward.js';
-
-interface Row {
-  what: string;
-  measured: string;
-  target: string;
-  /** null: nothing was demanded, or it could not be measured. */
-  met: boolean | null;
-}
 
 /** What a piece of work consumed, to be checked. */
 interface Work {
@@ -47,21 +41,24 @@ const PARTS: Record<string, () => Row[] | Promise<Row[]>> = {
   compare,
   luck,
   workers,
+  dashboard,
+  hour: () => [growthOfAnHour(runSelf('child-hour', ['--expose-gc'], { NODE_ENV: 'production' }))],
 };
 
 /** What a child process of this program does instead of the benchmark, by its argument. */
-const CHILDREN: Record<string, () => number[]> = {
+const CHILDREN: Record<string, () => number[] | Promise<number[]>> = {
   'child-memory': () => {
     checked(runLine(new Line(large), 0, 1));
     return [residentMb()];
   },
   'child-growth': measureGrowth,
+  'child-hour': hourOfPlaying,
 };
 
 async function main(names: string[]): Promise<void> {
   const child = CHILDREN[names[0] ?? ''];
   if (child !== undefined) {
-    console.log(JSON.stringify(child()));
+    console.log(JSON.stringify(await child()));
     return;
   }
   const unknown = names.filter((name) => PARTS[name] === undefined);
@@ -190,8 +187,15 @@ function residentMb(): number {
 }
 
 /** Run this file as a child process. @returns the numbers that it printed */
-function runSelf(argument: string, flags: readonly string[] = []): number[] {
-  const child = spawnSync(process.execPath, [...flags, process.argv[1]!, argument], { encoding: 'utf8' });
+function runSelf(
+  argument: string,
+  flags: readonly string[] = [],
+  env: Readonly<Record<string, string>> = {},
+): number[] {
+  const child = spawnSync(process.execPath, [...flags, process.argv[1]!, argument], {
+    encoding: 'utf8',
+    env: { ...process.env, ...env },
+  });
   if (child.status !== 0) throw new Error(`${argument} ended with ${child.status}: ${child.stderr}`);
   return JSON.parse(child.stdout) as number[];
 }
@@ -357,10 +361,6 @@ function inTurns(rounds: number, works: readonly ((round: number) => Work)[]): T
     for (const [i, { cpu }] of last.entries()) times[i]!.push(cpu);
   }
   return last.map(({ work }, i) => ({ cpu: median(times[i]!), work }));
-}
-
-function median(values: readonly number[]): number {
-  return [...values].sort((a, b) => a - b)[values.length >> 1]!;
 }
 
 /** Three figures, without a decimal point where it says nothing. */

@@ -79,6 +79,10 @@ export class Screen {
     return this.#terminal.buffer.normal.baseY;
   }
 
+  get pid(): number {
+    return this.#pty.pid;
+  }
+
   type(keys: string): void {
     this.#pty.write(keys);
   }
@@ -123,11 +127,11 @@ export class Screen {
     return this.text;
   }
 
-  async until(done: () => boolean, what: string): Promise<void> {
+  async until(done: () => boolean, what: string, every = 10): Promise<void> {
     const end = Date.now() + PATIENCE;
     while (!done()) {
       if (Date.now() > end) throw new Error(`waited in vain for ${what}; the screen:\n${this.text}`);
-      await new Promise((resolve) => setTimeout(resolve, 10));
+      await new Promise((resolve) => setTimeout(resolve, every));
     }
   }
 
