@@ -1,7 +1,7 @@
 /** The library's public face: one list of named exports, no logic. */
 
-export { COUNTS, type CountName, type Season, STATE_COUNT, STATES, type State } from './models/ledger.js';
 /* The line and one season of it. */
+export { COUNTS, type CountName, type Season, STATE_COUNT, STATES, type State } from './models/ledger.js';
 export { type Deed, Line, type Recorder } from './models/line.js';
 export type {
   CropPlan,
@@ -15,26 +15,44 @@ export type {
   Want,
 } from './models/plan.js';
 export { holesOf, seasonDays } from './models/plan.js';
-/* A scenario file, read. */
+
+/* A scenario file: read, varied, amended. */
+export { type Amendment, amendScenario } from './scenario/amend.js';
 export type { Fault, Warning } from './scenario/faults.js';
+export { toPlan } from './scenario/plan.js';
 export { readScenario } from './scenario/read.js';
 export type { Scenario } from './scenario/schema.js';
 export { scenarioJsonSchema, scenarioKeyTable } from './scenario/schema.js';
+export { type Cadence, type Variation, vary } from './scenario/vary.js';
+
+/* A season log: read, appended to, replayed. */
+export { appendRow } from './season/append.js';
+export { readLog } from './season/read-log.js';
+export { replaySeason } from './season/replay/replay.js';
+export type { ReplayResult } from './season/replay/result.js';
+export type { LogRow } from './season/rows.js';
+export { Standing } from './season/standing.js';
+/* Several plans: side by side, by size, the cheapest for a goal. */
+export { type FluidBound, fluidBound } from './study/bound.js';
+/* One plan. */
 export type { Change } from './study/changes.js';
+export { type CompareResult, type Contender, compareStudy } from './study/compare.js';
+/* Many seasons, on one thread or several, whole or in parts. */
 export type { Crew } from './study/crew.js';
+/* A season day by day. */
+export { type Film, filmOf } from './study/film.js';
 export { type GatherOptions, gather } from './study/gather.js';
+export type { Gathered } from './study/gathered.js';
 export { findLimits, type Limits, type Trial, trialSeasons } from './study/limits.js';
 export { pool } from './study/pool.js';
-/* Many seasons. */
 export { defaultSeasons, MOST_SEASONS, type ReplicateOptions, replicate } from './study/replicate.js';
-/* The cheapest plan for a goal. */
 export { searchStudy } from './study/search.js';
 export type { SearchGoal } from './study/search-budget.js';
 export type { Candidate, Cost, Least, Settings } from './study/search-candidates.js';
 export type { FoundPlan, SearchedPlan, SearchResult } from './study/search-result.js';
-/* Stages of other sizes. */
 export { type SizeOfLine, type SizeResult, sizeStudy } from './study/size.js';
 export { type Layout, type Sizes, sizesOf } from './study/size-layout.js';
+export type { Shard, Study } from './study/study.js';
 export {
   type FirstPick,
   type Mean,
@@ -46,3 +64,4 @@ export {
   type WeekResult,
 } from './study/summary.js';
 export { firstRunningWeek, Tallies } from './study/tallies.js';
+export type { Job, Workload } from './study/workload.js';

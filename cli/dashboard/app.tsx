@@ -16,8 +16,8 @@ import { type Action, beginning, reduce, type State } from './state.js';
 import type { Signs } from './theme.js';
 import { useTerminalSize } from './use-terminal-size.js';
 
-/** Milliseconds between two frames of a season that runs by days; by weeks a frame stays longer. */
-const FRAME = 50;
+/** Milliseconds between two frames of a season that runs by days; by weeks a frame stays longer. The clock adds some. */
+const FRAME = 45;
 const WEEK_FRAME = 250;
 
 export interface AppProps {
@@ -75,7 +75,7 @@ function useSeasons(
 ): void {
   const { exit } = useApp();
   const seasons = useRef<Seasons | null>(null);
-  /** Plan of the last question: a question about the same plan is about another season of it. */
+  /** Plan of the last question. */
   const last = useRef<Scenario | null>(null);
   /** What was on the screen before it, be it by a change or by undoing one. */
   const earlier = useRef<Scenario | null>(null);
@@ -95,12 +95,12 @@ function useSeasons(
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: a question belongs to its number, which rises with each
   useEffect(() => {
-    const { asked: id, scenario, season, figures } = state;
-    const onlyFilm = figures !== null && scenario === last.current;
+    const { asked: id, answered, scenario, season } = state;
+    // Another season of a plan whose figures are complete.
+    const onlyFilm = answered === id;
     if (scenario !== last.current) earlier.current = last.current;
     last.current = scenario;
     seasons.current?.ask({ id, scenario, before: earlier.current, season, onlyFilm });
-    if (onlyFilm && figures !== null) dispatch({ type: 'figures', id, figures });
   }, [state.asked]);
 }
 

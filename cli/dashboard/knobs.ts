@@ -1,6 +1,6 @@
 /**
- * What can be turned about a plan by keys: seeds, cadence, channels, visit days, want. Each knob reads its value off a
- * scenario and gives the scenario with the next value. Pure: a scenario in, a scenario out.
+ * What can be turned about a plan by keys: seeds, cadence, channels, visit days, want. Each knob reads its
+ * value off a scenario and gives the scenario with the next value. Pure: a scenario in, a scenario out.
  */
 
 import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
@@ -34,7 +34,9 @@ const VISITS: readonly (readonly Weekday[])[] = [
   [...WEEKDAYS],
 ];
 
-/** The knobs of a scenario: for each crop cadence and seeds, for each stage channels, then visits and want. */
+/**
+ * The knobs of a scenario: for each crop cadence and seeds, for each stage channels, then visits and want.
+ */
 export function knobsOf(scenario: Scenario): Knob[] {
   const one = scenario.crops.length === 1;
   return [
@@ -144,8 +146,8 @@ const wantKnob: Knob = {
 };
 
 /**
- * The next whole number; in steps of about a twentieth where the numbers are large. Never below 1 or above `most`. One step back is
- * as large as the one that led there.
+ * The next whole number; in steps of about a twentieth where the numbers are large. Never below 1 or above
+ * `most`. One step back is as large as the one that led there.
  */
 function step(value: number, by: 1 | -1, most: number): number {
   const from = by === 1 ? value : value - 1;

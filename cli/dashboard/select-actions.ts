@@ -1,4 +1,7 @@
-/** What a burst of input asks for: terminals hand over several characters at once when somebody types fast or pastes. */
+/**
+ * What a burst of input asks for: terminals hand over several characters at once when somebody types fast or
+ * pastes.
+ */
 
 import { actionFor, type Press } from './keys.js';
 import { type Action, reduce, type State } from './state.js';

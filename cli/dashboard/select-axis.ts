@@ -44,7 +44,9 @@ export function weekOfColumn(axis: TimeAxis, column: number): number {
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
-/** The scale of dates: each month where it begins, years too where there are many, and the day on the screen. */
+/**
+ * The scale of dates: each month where it begins, years too where there are many, and the day on the screen.
+ */
 export function dateScale(axis: TimeAxis, start: string, day: number, signs: Signs): Row {
   const places = new Array<string>(axis.columns).fill(signs.rule);
   let free = 0;
@@ -63,7 +65,9 @@ export function dateScale(axis: TimeAxis, start: string, day: number, signs: Sig
   return writer.row();
 }
 
-/** Days on which months (or years) begin, and what to write there; day 0 counts as the beginning of its month. */
+/**
+ * Days on which months (or years) begin, and what to write there; day 0 counts as the beginning of its month.
+ */
 function months(days: number, start: string, years: boolean): { first: number; label: string }[] {
   const found: { first: number; label: string }[] = [];
   for (let day = 0; day < days; day++) {

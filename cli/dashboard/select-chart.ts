@@ -1,4 +1,7 @@
-/** The picks of each week over the season: what is usual, what 8 of 10 seasons bring, what is wanted, what came. */
+/**
+ * The picks of each week over the season: what is usual, what 8 of 10 seasons bring, what is wanted, what
+ * came.
+ */
 
 import type { WeekResult } from '../../sim/study/summary.js';
 import { thousands } from '../views/format.js';
@@ -80,7 +83,10 @@ function isWithin(row: number, { p10, p90 }: Column, place: (heads: number) => P
   return p90 > 0 && place(p10).row <= row && row <= place(p90).row;
 }
 
-/** Where a week has several columns, its band and its mark stand in the middle one: week by week, like plants in a row. */
+/**
+ * Where a week has several columns, its band and its mark stand in the middle one: week by week, like plants
+ * in a row.
+ */
 function isStem(axis: TimeAxis, column: number): boolean {
   if (axis.daysPerColumn >= 7) return true;
   const perWeek = Math.round(7 / axis.daysPerColumn);
@@ -100,8 +106,8 @@ function columnsOf(axis: TimeAxis, weeks: readonly WeekResult[]): Column[] {
 }
 
 /**
- * What came in each column, as far as anything is known; weeks that share one on average. Nothing before the first pick: that
- * those weeks are empty is no news.
+ * What came in each column, as far as anything is known; weeks that share one on average. Nothing before the
+ * first pick: that those weeks are empty is no news.
  */
 function pickedColumns(axis: TimeAxis, picked: readonly number[]): (number | undefined)[] {
   const first = picked.findIndex((heads) => heads > 0);

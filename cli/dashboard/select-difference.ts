@@ -14,7 +14,7 @@ const VERDICTS = {
   unknown: 'cannot be told apart',
 } as const;
 
-export type DifferenceState = Pick<State, 'past' | 'figures' | 'asked' | 'answered'>;
+export type DifferenceState = Pick<State, 'figures' | 'asked' | 'answered'>;
 
 /** A line and its figures. */
 export interface DifferenceWords {
@@ -31,7 +31,7 @@ export function differencesOf(
 ): { readonly words: readonly DifferenceWords[] } | { readonly why: string } {
   if (isOut(state)) return { why: runningWords() };
   const differences = state.figures?.differences ?? null;
-  if (state.past.length === 0 || differences === null) {
+  if (differences === null) {
     return { why: 'Change the plan with + and -: what that brings will stand here.' };
   }
   return {

@@ -16,7 +16,10 @@ export interface FigureWords {
 /** Columns of the labels. */
 const LABEL = 14;
 
-/** The figures in the order of their weight, as many as `height` rows hold; a long value goes on in the next row. */
+/**
+ * The figures in the order of their weight, as many as `height` rows hold; a long value goes on in the next
+ * row.
+ */
 export function figureRows(result: RunResult, width: number, height: number, signs: Signs): Row[] {
   const room = Math.max(1, width - LABEL - 1);
   return figureWords(result)

@@ -1,4 +1,7 @@
-/** What is true of a whole film, whatever the day: worked out once for each, so that a picture of it does not jump about. */
+/**
+ * What is true of a whole film, whatever the day: worked out once for each, so that a picture of it does not
+ * jump about.
+ */
 
 import { FILLING, STATE_COUNT, UNSUPPLIED, UNTENDED } from '../../sim/models/ledger.js';
 import type { Film } from '../../sim/study/film.js';

@@ -39,7 +39,9 @@ export function headRows({ state, film, width, height, signs }: HeadInput): Row[
   return [apart([piece(title, 'strong')], season, width), fittedRow([...date, ...done], width)];
 }
 
-/** What was done on a day, as far as it goes into `width` columns: `sown 10, moved 7`; or that nobody came. */
+/**
+ * What was done on a day, as far as it goes into `width` columns: `sown 10, moved 7`; or that nobody came.
+ */
 export function dayWords(film: Film, day: number, width = Number.POSITIVE_INFINITY): string {
   const frame = frameOf(film, day);
   const deeds = deedsOf(film.dealtAt(frame));

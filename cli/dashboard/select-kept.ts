@@ -42,7 +42,7 @@ export function keptRows(state: KeptState, width: number, height: number, signs:
       const plain = piece(`${names[r]!.padEnd(NAME)}${text}`, meanings[r] ?? 'plain');
       const other = shown[r - 2]?.scenario;
       if (other === undefined || left < 12) return [plain];
-      const words = differing(other, scenario) || 'the plan on the screen';
+      const words = differing(other, scenario) || 'as now';
       return [plain, piece(`  ${cut(words, left, signs.more)}`, 'faint')];
     })
     .slice(0, height);

@@ -1,4 +1,7 @@
-/** What can be turned, in columns: up and down go down a column and on to the next. The chosen one has a pointer too. */
+/**
+ * What can be turned, in columns: up and down go down a column and on to the next. The chosen one has a
+ * pointer too.
+ */
 
 import type { Scenario } from '../../sim/scenario/schema.js';
 import { knobsOf } from './knobs.js';

@@ -23,11 +23,17 @@ const BODY = 3;
 /** Share of their common room that the line may take from the chart. */
 const LINE_SHARE = 0.55;
 
-/** A low screen has room for the least only, a usual one is 24 rows, a high one has room for headings and blanks. */
+/**
+ * A low screen has room for the least only, a usual one is 24 rows, a high one has room for headings and
+ * blanks.
+ */
 type Height = 'low' | 'usual' | 'high';
 /** Rows of the knobs, at most. */
 const KNOBS: Readonly<Record<Height, number>> = { low: 1, usual: 2, high: 4 };
-/** Rows of the differences to the plan before; of the causes of empty holes, where the season of a log is shown. */
+/**
+ * Rows of the differences to the plan before; of the causes of empty holes, where the season of a log is
+ * shown.
+ */
 const DIFFERENCES: Readonly<Record<Height, number>> = { low: 1, usual: 2, high: 3 };
 const CAUSES: Readonly<Record<Height, number>> = { low: 1, usual: 3, high: 6 };
 
@@ -142,7 +148,10 @@ function heightOf(rows: number): Height {
   return rows < 19 ? 'low' : rows < 32 ? 'usual' : 'high';
 }
 
-/** Columns before the chart and the curves: the name of a stage, at most `most` columns of it, and a count of its holes. */
+/**
+ * Columns before the chart and the curves: the name of a stage, at most `most` columns of it, and a count of
+ * its holes.
+ */
 function gutterOf({ stages }: Scenario, most: number): number {
   const names = Math.max(...stages.map(({ name }) => widthOf(name)));
   const counts = Math.max(...stages.map(({ channels, holes }) => thousands(channels * holes).length));

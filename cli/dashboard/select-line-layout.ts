@@ -1,6 +1,6 @@
 /**
- * Which stage gets how much room, and whether it is drawn hole by hole or as shares. Depends on the film and the size of the
- * screen only, so that nothing moves while a season runs.
+ * Which stage gets how much room, and whether it is drawn hole by hole or as shares. Depends on the film and
+ * the size of the screen only, so that nothing moves while a season runs.
  */
 
 import { STATE_COUNT } from '../../sim/models/ledger.js';
@@ -104,46 +104,69 @@ function isBetter(merits: readonly number[], before: readonly number[]): boolean
   return false;
 }
 
+/** The stages of a band beside each other, as good as `width` columns and `body` rows allow. */
 function placed(film: Film, stages: readonly number[], width: number, body: number): StagePlace[] {
   const choices = stages.map((s) =>
     film.holes === null ? [] : arrangements(film.stages[s]!, body, pitchOf(s, film.stages.length)),
   );
-  const chosen: (Arrangement | null)[] = choices.map(narrowest);
-  // Whole names if that leaves everything hole by hole, else names may be cut.
+  const smallest = choices.map(narrowest);
+  const room = width - (stages.length - 1) * GAP;
+  // Whole names where that leaves every stage hole by hole; else names may be cut.
   const wanted = stages.map((s) => Math.max(leastWidth(film), nameWidth(film, s)));
-  const least = (i: number): number => (fits ? wanted[i]! : leastWidth(film));
-  let fits = true;
-  const takes = (arrangement: Arrangement | null, i: number): number =>
-    Math.max(least(i), arrangement?.width ?? 0);
-  const taken = (): number => chosen.reduce((sum, one, i) => sum + takes(one, i), (stages.length - 1) * GAP);
-  fits = taken() <= width;
-  // As shares where they do not fit, the widest first.
-  while (taken() > width) {
-    const widest = chosen.reduce((w, one, i) => (takes(one, i) > takes(chosen[w]!, w) ? i : w), 0);
-    if (chosen[widest] === null) break;
-    chosen[widest] = null;
-  }
-  // The room that is left goes to wider spacing, a step for every stage before the next step.
-  for (const pitch of [1, 2, 3]) {
-    chosen.forEach((now, i) => {
-      if (now === null) return;
-      const spare = width - taken();
-      chosen[i] =
-        choices[i]!.find((one) => one.pitch <= pitch && takes(one, i) - takes(now, i) <= spare) ?? now;
-    });
-  }
-  const widths = chosen.map(takes);
-  spread(widths, wanted, chosen, width - taken());
+  const least = sum(widthsOf(smallest, wanted)) <= room ? wanted : stages.map(() => leastWidth(film));
+  const chosen = loosened(fitting(smallest, least, room), choices, least, room);
+  const widths = widthsOf(chosen, least);
+  spread(widths, wanted, chosen, room - sum(widths));
   return stages.map((stage, i) => ({ stage, arrangement: chosen[i]!, width: widths[i]! }));
 }
 
-/** What is still left goes to names that are cut, then to the shares, whose bars get longer, then to all stages alike. */
-function spread(
-  widths: number[],
-  wanted: readonly number[],
-  chosen: readonly (Arrangement | null)[],
-  spare: number,
-): void {
+type Chosen = readonly (Arrangement | null)[];
+
+/** Columns of each stage: its arrangement, or what its name and its shares need. */
+function widthsOf(chosen: Chosen, least: readonly number[]): number[] {
+  return chosen.map((one, i) => Math.max(least[i]!, one?.width ?? 0));
+}
+
+/** As shares where they do not fit hole by hole, the widest first. */
+function fitting(chosen: Chosen, least: readonly number[], room: number): Chosen {
+  const widths = widthsOf(chosen, least);
+  if (sum(widths) <= room || chosen.every((one) => one === null)) return chosen;
+  const widest = widths.indexOf(Math.max(...widths));
+  return fitting(
+    chosen.map((one, i) => (i === widest ? null : one)),
+    least,
+    room,
+  );
+}
+
+/** The room that is left goes to wider spacing, a step for every stage before the next step. */
+function loosened(
+  fitted: Chosen,
+  choices: readonly (readonly Arrangement[])[],
+  least: readonly number[],
+  room: number,
+): Chosen {
+  const chosen = [...fitted];
+  for (const pitch of [1, 2, 3]) {
+    for (const [i, now] of chosen.entries()) {
+      if (now === null) continue;
+      const others = sum(widthsOf(chosen, least)) - Math.max(least[i]!, now.width);
+      const fits = (one: Arrangement): boolean => others + Math.max(least[i]!, one.width) <= room;
+      chosen[i] = choices[i]!.find((one) => one.pitch <= pitch && fits(one)) ?? now;
+    }
+  }
+  return chosen;
+}
+
+function sum(numbers: readonly number[]): number {
+  return numbers.reduce((total, one) => total + one, 0);
+}
+
+/**
+ * What is still left goes to names that are cut, then to the shares, whose bars get longer, then to all
+ * stages alike.
+ */
+function spread(widths: number[], wanted: readonly number[], chosen: Chosen, spare: number): void {
   let left = spare;
   for (const isPoor of [
     (i: number) => widths[i]! < wanted[i]!,

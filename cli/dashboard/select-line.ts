@@ -1,4 +1,7 @@
-/** The line as it stands on a day: stages from left to right, plants going from one to the next, every hole by its state. */
+/**
+ * The line as it stands on a day: stages from left to right, plants going from one to the next, every hole by
+ * its state.
+ */
 
 import { type State as HoleState, STATES } from '../../sim/models/ledger.js';
 import type { Film } from '../../sim/study/film.js';
@@ -51,8 +54,8 @@ function bandRows(film: Film, frame: number, band: Band, names: 1 | 2, signs: Si
 }
 
 /**
- * The name of a stage in the stream of plants, as wide as the stage: `nursery ────── 7 →`. Before the first stage stands what was
- * sown.
+ * The name of a stage in the stream of plants, as wide as the stage: `nursery ────── 7 →`. Before the first
+ * stage stands what was sown.
  */
 function nameRow(film: Film, frame: number, { stage, width }: StagePlace, signs: Signs): Row {
   const { sown, moved, picked } = film.dealtAt(frame);
@@ -165,7 +168,9 @@ function briefRows(film: Film, frame: number, width: number, height: number, sig
   );
 }
 
-/** The signs that the film shows and what they mean, in at most `height` rows; what does not fit is left out. */
+/**
+ * The signs that the film shows and what they mean, in at most `height` rows; what does not fit is left out.
+ */
 export function legendRows(film: Film, real: boolean, width: number, height: number, signs: Signs): Row[] {
   const seen = STATES.filter((_, k) => film.stages.some((_, s) => statesSeen(film, s).includes(k)));
   const rows: RowWriter[] = [];

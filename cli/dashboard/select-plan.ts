@@ -1,4 +1,7 @@
-/** The plan as rows: what can be turned, what the last change brought (or why holes stood empty), plans that were kept. */
+/**
+ * The plan as rows: what can be turned, what the last change brought (or why holes stood empty), plans that
+ * were kept.
+ */
 
 import type { Spell } from './real-season.js';
 import { differenceRows, isOut, runningWords } from './select-difference.js';
@@ -11,10 +14,7 @@ import { counted } from './select-words.js';
 import type { State } from './state.js';
 import type { Row, Signs } from './theme.js';
 
-export type PlanState = Pick<
-  State,
-  'scenario' | 'knob' | 'past' | 'figures' | 'asked' | 'answered' | 'kept' | 'real'
->;
+export type PlanState = Pick<State, 'scenario' | 'knob' | 'figures' | 'asked' | 'answered' | 'kept' | 'real'>;
 
 export interface PlanInput {
   readonly state: PlanState;

@@ -2,7 +2,9 @@
 
 import type { Meaning, Piece, Row } from './theme.js';
 
-/** First and last of the code points that take two columns (Unicode, East Asian Width W and F), without emoji. */
+/**
+ * First and last of the code points that take two columns (Unicode, East Asian Width W and F), without emoji.
+ */
 const WIDE: readonly (readonly [number, number])[] = [
   [0x1100, 0x115f],
   [0x2329, 0x232a],
@@ -32,7 +34,10 @@ const EMOJI = /^\p{Emoji_Presentation}|\ufe0f|^\p{Regional_Indicator}{2}/u;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: those are what must not reach the terminal
 const CONTROLS = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g;
 
-/** Columns that a text takes on the screen, as terminals count them: code point by code point, but an emoji as one. */
+/**
+ * Columns that a text takes on the screen, as terminals count them: code point by code point, but an emoji as
+ * one.
+ */
 export function widthOf(text: string): number {
   if (NARROW.test(text)) return text.length;
   let width = 0;
@@ -51,7 +56,9 @@ function letterWidth(letter: string): number {
   return width;
 }
 
-/** A text in one line without control characters, of at most `width` columns; `more` stands where it was cut. */
+/**
+ * A text in one line without control characters, of at most `width` columns; `more` stands where it was cut.
+ */
 export function cut(text: string, width: number, more = ''): string {
   const line = text.replace(CONTROLS, ' ');
   if (widthOf(line) <= width) return line;

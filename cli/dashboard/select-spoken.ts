@@ -84,7 +84,7 @@ function planLines({ state, spells }: SpokenInput): string[] {
 function keptLines(state: State): string[] {
   return state.kept.map(({ scenario, result }, i) => {
     const [usual, bad, mean, seeds, holes] = cellsOf(scenario, result);
-    const changes = differing(scenario, state.scenario) || 'the plan on the screen';
+    const changes = differing(scenario, state.scenario) || 'the same as now';
     return `Kept plan ${i + 1}, ${changes}: usual week ${usual}, bad week ${bad}, mean ${mean}, ${seeds} seeds a week, ${holes} holes.`;
   });
 }

@@ -1,8 +1,9 @@
 /**
  * How the channels of a stage are laid out in so many columns and rows, hole by hole: geometry only.
  *
- * Holes of one channel stand in a row, `pitch` columns apart; channels stand below each other, then in a second block
- * beside the first, and so on. A channel that is too long is cut over several rows, with a bracket before them.
+ * Holes of one channel stand in a row, `pitch` columns apart; channels stand below each other, then in a
+ * second block beside the first, and so on. A channel that is too long is cut over several rows, with a
+ * bracket before them.
  */
 
 export interface Arrangement {
@@ -50,7 +51,10 @@ export function uncut(
   };
 }
 
-/** Channels cut over several rows each, in at most `height` rows, as narrow as that goes; null if each would have one row or none. */
+/**
+ * Channels cut over several rows each, in at most `height` rows, as narrow as that goes; null if each would
+ * have one row or none.
+ */
 export function cutUp(
   { channels, holesPerChannel }: Channels,
   height: number,
@@ -92,7 +96,9 @@ export const FIRST_ROW = -3;
 export const MIDDLE_ROW = -4;
 export const LAST_ROW = -5;
 
-/** The hole at a place of an arrangement, counted through the stage; or one of the marks above, all below 0. */
+/**
+ * The hole at a place of an arrangement, counted through the stage; or one of the marks above, all below 0.
+ */
 export function holeAt(stage: Channels, arrangement: Arrangement, x: number, y: number): number {
   const { pitch, perBlock, perRow, rowsPerChannel } = arrangement;
   if (rowsPerChannel > 1) return holeOfCut(stage, arrangement, x, y);

@@ -320,8 +320,8 @@ function saved(state: State, { outcome, message }: Extract<Action, { type: 'save
 /** Figures of a plan that is no longer on the screen are dropped, unless nothing newer is there to look at. */
 function answered(state: State, id: number, figures: Figures): State {
   if (id < state.answered) return state;
-  const now = id === state.asked;
-  const keptNow = now
+  const isKept = id === state.asked && state.kept.some(({ scenario }) => scenario === state.scenario);
+  const keptNow = isKept
     ? state.kept.map((plan) =>
         plan.scenario === state.scenario ? { ...plan, result: figures.result } : plan,
       )

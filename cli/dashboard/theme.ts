@@ -1,6 +1,7 @@
 /**
- * Signs and colours by meaning. Each state of a hole has a sign of its own, so that nothing depends on colour; colours are of the
- * 16 that every terminal has, none of them too pale for a light background or too dark for a dark one.
+ * Signs and colours by meaning. Each state of a hole has a sign of its own, so that nothing depends on
+ * colour; colours are of the 16 that every terminal has, none of them too pale for a light background or too
+ * dark for a dark one.
  */
 
 import type { State as HoleState } from '../../sim/models/ledger.js';

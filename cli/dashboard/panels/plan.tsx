@@ -20,5 +20,5 @@ export const Plan = memo(
       />
     );
   },
-  sameButFor('scenario', 'knob', 'past', 'figures', 'asked', 'answered', 'kept', 'real'),
+  sameButFor('scenario', 'knob', 'figures', 'asked', 'answered', 'kept', 'real'),
 );

@@ -1,9 +1,10 @@
 /**
  * Rows on the screen.
  *
- * The text that ink lays out is a column of blanks, always the same; the rows are put in its place line by line when ink writes
- * the frame. Were the rows themselves laid out, ink would measure and remember every row that was ever shown, for ever: a
- * season that runs for an hour would fill the memory. So, too, a frame costs no layout.
+ * The text that ink lays out is a column of blanks, always the same; the rows are put in its place line by
+ * line when ink writes the frame. Were the rows themselves laid out, ink would measure and remember every row
+ * that was ever shown, for ever: a season that runs for an hour would fill the memory. So, too, a frame costs
+ * no layout.
  */
 
 import { Box, Transform } from 'ink';
