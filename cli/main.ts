@@ -6,6 +6,7 @@ import { ACTIONS } from '../sim/season/rows.js';
 import { ORDERS } from '../sim/study/compare.js';
 import { LEAST } from '../sim/study/search-candidates.js';
 import { check } from './commands/check.js';
+import type { ChoresOptions } from './commands/chores.js';
 import { compareCommand } from './commands/compare.js';
 import { merge } from './commands/merge.js';
 import { runCommand } from './commands/run.js';
@@ -164,6 +165,33 @@ function commands(ended: (code: number) => void, text: string[]): Command {
       },
     );
 
+  goingOn(program.command('ahead'))
+    .description(
+      'the next weeks from what stands by the log: heads, empty holes, batches without room, what to sow',
+    )
+    .argument('<file>', 'scenario file (YAML or JSON), - for standard input')
+    .argument('<log>', 'season log (CSV), - for standard input')
+    .option('--weeks <number>', 'weeks to look ahead (8)')
+    .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
+    .action(async (file: string, log: string, options: Options) => {
+      const { ahead } = await import('./commands/ahead.js');
+      ended(await ahead(file, log, options));
+    });
+
+  goingOn(program.command('chores'))
+    .description('the work list of the next visits: what to sow, move, pick and clean')
+    .argument('<file>', 'scenario file (YAML or JSON), - for standard input')
+    .argument('[log]', 'season log (CSV), - for standard input; if left out, the plan from an empty line')
+    .option('--days <number>', 'days to list (14)')
+    .addOption(new Option('--json', 'print everything as one JSON document').conflicts(['csv', 'ics']))
+    .addOption(
+      new Option('--ics', 'print a calendar file (iCalendar) that calendar programs import').conflicts('csv'),
+    )
+    .action(async (file: string, log: string | undefined, options: ChoresOptions) => {
+      const { chores } = await import('./commands/chores.js');
+      ended(await chores(file, log, options));
+    });
+
   program
     .command('replay')
     .description(
@@ -200,6 +228,16 @@ function studyCommand(command: Command): Command {
   return withManner(
     command.option('-n, --seasons <number>', 'how many seasons (200, fewer for very large lines)'),
   );
+}
+
+/** What goes on from a season log. */
+function goingOn(command: Command): Command {
+  return command
+    .option('--today <date>', 'today, YYYY-MM-DD or now (the date of the last row)')
+    .option('-n, --seasons <number>', 'how many futures (200, fewer for very large lines)')
+    .option('-s, --seed <number>', "seed of the random numbers; the scenario's if left out")
+    .addOption(new Option('--csv', 'print the figures as CSV'))
+    .option('-o, --out <file>', 'write the result to a file, whole or not at all');
 }
 
 /** The options that every study has. */

@@ -48,6 +48,8 @@ export async function open({ scenario, text, real, listening }: Opening): Promis
         stdout: listening ? process.stdout : terminal.stream(),
         exitOnCtrlC: false,
         patchConsole: false,
+        // A key that comes while a season runs waits for the next frame.
+        maxFps: 60,
         isScreenReaderEnabled: listening,
       },
     );

@@ -15,10 +15,13 @@ export interface Law {
   readonly quantile: (u: number) => number;
   /** Replace the uniform numbers in `values[0 .. n-1]` by their quantiles. The loop is the law's own, for speed. */
   readonly fill: (values: Float64Array, n: number) => void;
+  /** @param t any number @returns the share of all times that are at most `t` */
+  readonly share: (t: number) => number;
 }
 
-function law(quantile: (u: number) => number, fill: Law['fill']): Law {
-  return { quantile, fill };
+/** @param share of a finite `t` above 0: no time is shorter, and none lasts for ever */
+function law(quantile: Law['quantile'], fill: Law['fill'], share: Law['share']): Law {
+  return { quantile, fill, share: (t) => (t > 0 ? (t < Infinity ? share(t) : 1) : 0) };
 }
 
 /** Every time is `mean`. */
@@ -29,6 +32,7 @@ export function fixedLaw(mean: number): Law {
     (values, n) => {
       values.fill(mean, 0, n);
     },
+    (t) => (t >= mean ? 1 : 0),
   );
 }
 
@@ -45,6 +49,7 @@ export function lognormalLaw(mean: number, cv: number): Law {
       normalQuantiles(values, n);
       for (let i = 0; i < n; i++) values[i] = Math.exp(mu + sigma * values[i]!);
     },
+    (t) => normalShare((Math.log(t) - mu) / sigma),
   );
 }
 
@@ -56,6 +61,7 @@ export function exponentialLaw(mean: number): Law {
     (values, n) => {
       for (let i = 0; i < n; i++) values[i] = -mean * Math.log1p(-values[i]!);
     },
+    (t) => -Math.expm1(-t / mean),
   );
 }
 
@@ -70,6 +76,7 @@ export function weibullLaw(mean: number, cv: number): Law {
     (values, n) => {
       for (let i = 0; i < n; i++) values[i] = scale * (-Math.log1p(-values[i]!)) ** power;
     },
+    (t) => -Math.expm1(-((t / scale) ** k)),
   );
 }
 
@@ -87,12 +94,19 @@ export function triangularLaw(mean: number, cv: number): Law {
   const high = mean + half;
   const quantile = (u: number): number =>
     u < 0.5 ? low + half * Math.sqrt(2 * u) : high - half * Math.sqrt(2 * (1 - u));
-  return law(quantile, (values, n) => {
-    for (let i = 0; i < n; i++) {
-      const u = values[i]!;
-      values[i] = u < 0.5 ? low + half * Math.sqrt(2 * u) : high - half * Math.sqrt(2 * (1 - u));
-    }
-  });
+  return law(
+    quantile,
+    (values, n) => {
+      for (let i = 0; i < n; i++) {
+        const u = values[i]!;
+        values[i] = u < 0.5 ? low + half * Math.sqrt(2 * u) : high - half * Math.sqrt(2 * (1 - u));
+      }
+    },
+    (t) => {
+      if (t >= high) return 1;
+      return t < mean ? Math.max(0, (t - low) / half) ** 2 / 2 : 1 - ((high - t) / half) ** 2 / 2;
+    },
+  );
 }
 
 /** The listed times, each equally likely. */
@@ -106,6 +120,16 @@ export function observedLaw(times: readonly number[]): Law {
     (u) => sorted[Math.floor(u * count)]!,
     (values, n) => {
       for (let i = 0; i < n; i++) values[i] = sorted[Math.floor(values[i]! * count)]!;
+    },
+    (t) => {
+      let low = 0;
+      let high = count;
+      while (low < high) {
+        const middle = (low + high) >> 1;
+        if (sorted[middle]! <= t) low = middle + 1;
+        else high = middle;
+      }
+      return low / count;
     },
   );
 }
@@ -146,7 +170,23 @@ export function gammaLaw(mean: number, cv: number): Law {
         );
       }
     },
+    (t) => gammaShare(t / scale, shape),
   );
+}
+
+/** Above this shape (spread below 0.0032) the incomplete gamma function takes long, and another form is as good. */
+const NEARLY_NORMAL = 1e5;
+
+/** Share of a gamma law of scale 1 up to x; for very large shapes by Wilson & Hilferty, as in the quantile. */
+function gammaShare(x: number, shape: number): number {
+  if (shape <= NEARLY_NORMAL) return regularisedGamma(shape, x);
+  return normalShare(3 * Math.sqrt(shape) * (Math.cbrt(x / shape) - 1 + 1 / (9 * shape)));
+}
+
+/** P(Z <= z) of the standard normal law, right in both tails: P(Z > |z|) = Q(1/2, z^2/2) / 2. */
+function normalShare(z: number): number {
+  const tail = regularisedGamma(0.5, (z * z) / 2, true) / 2;
+  return z < 0 ? tail : 1 - tail;
 }
 
 /** Coefficients of ln T in each piece, by powers of the way through it (0 to 1). */

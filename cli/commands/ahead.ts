@@ -1,0 +1,48 @@
+/** `evensow ahead FILE LOG`: the next weeks, from what stands today. */
+
+import { lookAhead, runsAhead, weeksNeeded } from '../../sim/season/ahead/ahead.js';
+import { defaultSeasons } from '../../sim/study/replicate.js';
+import { goingOptions, lengthened, loadGoing, withProgress } from '../going-on.js';
+import { formOf, type Options, wholeNumber } from '../options.js';
+import { Problem } from '../problem.js';
+import { DONE, INTERRUPTED, tell } from '../streams.js';
+import { aheadCsv } from '../views/ahead-csv.js';
+import { aheadText } from '../views/ahead-text.js';
+import { logFaultsText } from '../views/log-faults-text.js';
+import { put } from './study.js';
+
+const MOST_WEEKS = 52;
+const USUAL_WEEKS = 8;
+
+/**
+ * @param file path of the scenario, or `-` for standard input
+ * @param log path of the season log, or `-`
+ * @throws Problem if an option, the scenario or the log is wrong
+ */
+export async function ahead(file: string, log: string, options: Options): Promise<number> {
+  const faults: string[] = [];
+  const { today, seasons, seed } = goingOptions(options, faults);
+  const weeks = wholeNumber('--weeks', options['weeks'], 1, MOST_WEEKS, USUAL_WEEKS, faults) ?? USUAL_WEEKS;
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  const going = await loadGoing(file, log);
+  const plan = lengthened(going, today, (short, from) => weeksNeeded(short, from, weeks));
+  const futures = seasons ?? defaultSeasons(going.scenario.plan);
+  const reading = await withProgress(runsAhead(futures), (pause) =>
+    lookAhead(plan, going.rows, { today, weeks, futures, seed: seed ?? plan.seed, pause }),
+  );
+  if (reading === 'stopped') {
+    tell('evensow: stopped before all futures were run; there is nothing to show.');
+    return INTERRUPTED;
+  }
+  if (!reading.ok) throw new Problem(logFaultsText(going.name, reading.faults));
+  const { result } = reading;
+  const form = formOf(options);
+  const text =
+    form === 'json'
+      ? `${JSON.stringify(result, null, 2)}\n`
+      : form === 'csv'
+        ? aheadCsv(result)
+        : aheadText(result);
+  await put(text, options['out'] ?? null);
+  return DONE;
+}

@@ -1,0 +1,61 @@
+/** `evensow chores FILE [LOG]`: what to do on each visit of the next days. */
+
+import { type ChoresResult, listChores, weeksToList } from '../../sim/season/chores/chores.js';
+import { defaultSeasons } from '../../sim/study/replicate.js';
+import { goingOptions, lengthened, loadGoing, withProgress } from '../going-on.js';
+import { formOf, type Options, wholeNumber } from '../options.js';
+import { Problem } from '../problem.js';
+import { DONE, INTERRUPTED, tell } from '../streams.js';
+import { choresCsv } from '../views/chores-csv.js';
+import { choresIcs } from '../views/chores-ics.js';
+import { choresText } from '../views/chores-text.js';
+import { logFaultsText } from '../views/log-faults-text.js';
+import { put } from './study.js';
+
+const MOST_DAYS = 366;
+const USUAL_DAYS = 14;
+
+/** As typed; `ics` asks for a calendar file. */
+export type ChoresOptions = Options & { readonly ics?: boolean };
+
+/**
+ * @param file path of the scenario, or `-` for standard input
+ * @param log path of the season log, or `-`; if left out, the list begins with an empty line on the scenario's first day
+ * @throws Problem if an option, the scenario or the log is wrong
+ */
+export async function chores(file: string, log: string | undefined, options: ChoresOptions): Promise<number> {
+  const faults: string[] = [];
+  const { today, seasons, seed } = goingOptions(options, faults);
+  const days = wholeNumber('--days', options['days'], 1, MOST_DAYS, USUAL_DAYS, faults) ?? USUAL_DAYS;
+  if (today !== null && log === undefined) {
+    faults.push(
+      '--today must not be given without a log. Without one the list begins on the first day of the scenario. Example: evensow chores my-line.yaml season.csv --today 2027-03-15',
+    );
+  }
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  const going = await loadGoing(file, log);
+  const plan = lengthened(going, today, (_, from) => weeksToList(from, days));
+  const futures = seasons ?? defaultSeasons(going.scenario.plan);
+  const reading = await withProgress(futures, (pause) =>
+    listChores(plan, going.rows, { today, days, futures, seed: seed ?? plan.seed, pause }),
+  );
+  if (reading === 'stopped') {
+    tell('evensow: stopped before all futures were run; there is nothing to show.');
+    return INTERRUPTED;
+  }
+  if (!reading.ok) throw new Problem(logFaultsText(going.name, reading.faults));
+  await put(shown(reading.result, options), options['out'] ?? null);
+  return DONE;
+}
+
+function shown(result: ChoresResult, options: ChoresOptions): string {
+  if (options.ics) return choresIcs(result);
+  switch (formOf(options)) {
+    case 'json':
+      return `${JSON.stringify(result, null, 2)}\n`;
+    case 'csv':
+      return choresCsv(result);
+    case 'text':
+      return choresText(result);
+  }
+}

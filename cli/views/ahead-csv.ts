@@ -1,0 +1,83 @@
+/** What lies ahead as CSV (RFC 4180): one row a figure and date, numbers in full. */
+
+import type { AheadResult } from '../../sim/season/ahead/ahead.js';
+import type { Range } from '../../sim/season/ahead/range.js';
+import { csvRows } from './csv.js';
+
+type Cell = string | number | null;
+
+const HEADER = [
+  'figure',
+  'date',
+  'until',
+  'stage',
+  'batch',
+  'crop',
+  'mean',
+  'se',
+  'p10',
+  'p50',
+  'p90',
+  'chance',
+];
+
+/** Where a row belongs. */
+interface Place {
+  readonly date: string;
+  readonly until?: string;
+  readonly stage?: string;
+  readonly batch?: string | null;
+  readonly crop?: string;
+  readonly chance?: number;
+}
+
+export function aheadCsv({ weeks, stages, no_room, sowings, refills }: AheadResult): string {
+  const rows: Cell[][] = [HEADER];
+  for (const { start, ready, picked, wanted } of weeks) {
+    rows.push(row('ready', { date: start }, ready), row('picked', { date: start }, picked));
+    if (wanted !== null) rows.push(row('wanted', { date: start }, wanted));
+  }
+  for (const { name, empty, first_empty } of stages) {
+    empty.forEach((range, i) => {
+      rows.push(row('empty holes', { date: weeks[i]!.start, stage: name }, range));
+    });
+    if (first_empty !== null) {
+      const { chance, p10, p50, p90 } = first_empty;
+      rows.push(row('more empty from', { date: p50, stage: name, chance }, null, [p10, p50, p90]));
+    }
+  }
+  for (const { from, to, stage, batch, crop, chance, blocked, thrown_away } of no_room) {
+    const place = { date: from, until: to, stage, batch, crop, chance };
+    rows.push(row('blocked', place, blocked), row('thrown away', place, thrown_away));
+  }
+  for (const { date, crop, planned_seeds, advised_seeds } of sowings?.dates ?? []) {
+    rows.push(row('planned seeds', { date, crop }, planned_seeds));
+    rows.push(row('advised seeds', { date, crop }, advised_seeds));
+  }
+  for (const { date, crop, seeds } of refills) rows.push(row('refill seeds', { date, crop }, seeds));
+  return csvRows(rows);
+}
+
+/** @param dates of a figure that is a date, in place of quantiles */
+function row(
+  figure: string,
+  { date, until, stage, batch, crop, chance }: Place,
+  value: Range | number | null,
+  dates: readonly string[] = [],
+): Cell[] {
+  const range = typeof value === 'number' || value === null ? null : value;
+  return [
+    figure,
+    date,
+    until ?? null,
+    stage ?? null,
+    batch ?? null,
+    crop ?? null,
+    range?.mean ?? (typeof value === 'number' ? value : null),
+    range?.se ?? null,
+    range?.p10 ?? dates[0] ?? null,
+    range?.p50 ?? dates[1] ?? null,
+    range?.p90 ?? dates[2] ?? null,
+    chance ?? null,
+  ];
+}

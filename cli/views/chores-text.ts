@@ -1,0 +1,67 @@
+/** The work list as a page for each week, 80 columns wide, with boxes to tick. */
+
+import type { ChoresResult, VisitChores } from '../../sim/season/chores/chores.js';
+import { CAUTION } from './caution.js';
+import { type ChoreLine, choreLines, TIE } from './chores-words.js';
+import { dateText, thousands, wrap } from './format.js';
+
+const WIDTH = 80;
+/** Narrowest columns of the numbers and of what they stay within. */
+const NUMBER = 5;
+const WITHIN = 7;
+
+export function choresText(result: ChoresResult): string {
+  const parts = [heading(result), ...weeks(result.visits), wrap(`Take care. ${CAUTION.join(' ')}`, WIDTH)];
+  return `${parts.join('\n\n')}\n`;
+}
+
+function heading({ title, from, to, last_visit, futures, seed }: ChoresResult): string {
+  const each = futures === 1 ? '1 future' : `${thousands(futures)} futures`;
+  const since =
+    last_visit === null
+      ? 'from an empty line, by the plan'
+      : `from what stands by the log after ${dateText(last_visit)}`;
+  return wrap(
+    `${title}: work from ${dateText(from)} to ${dateText(to)}, ${since}. The number to expect, and what 8 of 10 futures stay within (${each} simulated, seed ${seed}).`,
+    WIDTH,
+  );
+}
+
+/** From Monday to Sunday, each with a heading of its own. */
+function weeks(visits: readonly VisitChores[]): string[] {
+  if (visits.length === 0) return ['No visit falls on these days.'];
+  const listed = visits.map(({ date, chores }) => ({ date, lines: choreLines(chores) }));
+  const all = listed.flatMap(({ lines }) => lines);
+  const columns = {
+    number: Math.max(NUMBER, ...all.map(({ expected }) => expected.length + 2)),
+    within: Math.max(WITHIN, ...all.map(({ within }) => within.length)),
+  };
+  const byWeek = new Map<string, string[]>();
+  for (const { date, lines } of listed) {
+    const monday = mondayOf(date);
+    byWeek.set(monday, [...(byWeek.get(monday) ?? []), visitText(date, lines, columns)]);
+  }
+  return [...byWeek].map(([monday, days]) =>
+    [`Week of ${dateText(monday)}`, '-'.repeat(WIDTH), days.join('\n\n')].join('\n'),
+  );
+}
+
+function visitText(
+  date: string,
+  lines: readonly ChoreLine[],
+  columns: { readonly number: number; readonly within: number },
+): string {
+  if (lines.length === 0) return `${dateText(date)}\n  nothing to be done, as far as can be told`;
+  const rows = lines.map(({ verb, expected, within, words }) => {
+    const front = `  [ ] ${verb.padEnd(5)}${expected.padStart(columns.number)} ${within.padEnd(columns.within)}  `;
+    const broken = wrap(words, WIDTH, ' '.repeat(front.length)).trimStart();
+    return `${front}${broken.replaceAll(TIE, ' ')}`;
+  });
+  return [dateText(date), ...rows].join('\n');
+}
+
+function mondayOf(iso: string): string {
+  const date = new Date(`${iso}T00:00:00Z`);
+  date.setUTCDate(date.getUTCDate() - ((date.getUTCDay() + 6) % 7));
+  return date.toISOString().slice(0, 10);
+}

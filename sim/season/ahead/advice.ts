@@ -1,0 +1,141 @@
+/**
+ * Which seeds on the coming dates bring more than those of the plan: worked out (seeds-that-fit.ts), tried, and compared with
+ * the plan in the same futures.
+ *
+ * What fits by mean times may still be a little too much or too little for a line in which times vary. So the whole list is
+ * tried as it is and with some more and some fewer seeds; the smallest is taken that brings no fewer heads than the best,
+ * as far as those futures can tell.
+ */
+
+import { studentQuantile } from '../../engine/student.js';
+import { Moments } from '../../engine/tally.js';
+import type { Plan } from '../../models/plan.js';
+import { type ComingSowing, withoutSowings, withSeeds } from './coming-sowings.js';
+import { type Pause, runFutures } from './futures.js';
+import { LoadWatch } from './load-watch.js';
+import type { Openings } from './openings.js';
+import { seedsThatFit, wholeSeeds } from './seeds-that-fit.js';
+import { WeeksWatch } from './weeks-watch.js';
+
+/** Multiples of the list that are tried. */
+const MULTIPLES = [0.8, 0.9, 1, 1.1, 1.25];
+/** Futures in which they are tried, at most. */
+const FUTURES = 50;
+const CONFIDENCE = 0.95;
+/** What is worth another list: this share more heads, or at most this share of the plan's seeds for as many heads. */
+const MORE = 0.01;
+const FEWER = 0.95;
+/** As many heads: surely no more than this share is missing. */
+const AS_MANY = 0.01;
+
+/** A mean over futures with its 95 % interval; the interval is null of one future. */
+export interface Difference {
+  readonly mean: number;
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+export interface Advice {
+  /** Seeds for each of the sowings. */
+  readonly seeds: readonly number[];
+  /** Heads picked until the last of these sowings has been picked: mean with the plan's seeds and with these. */
+  readonly planned: number;
+  readonly advised: number;
+  /** Of the futures, pair by pair: advised less planned. */
+  readonly difference: Difference;
+  /** `more` heads (1 % at least); as many from `fewer seeds`; or `keep` the plan's seeds, which are as good or better. */
+  readonly verdict: 'more' | 'fewer seeds' | 'keep';
+}
+
+/** What is needed to run futures and to count what they give. */
+export interface Trials {
+  readonly openings: Openings;
+  readonly futures: number;
+  readonly seed: number;
+  /** First day to come [d from the start]. */
+  readonly from: number;
+  /** Weeks until the last of the sowings has been picked. */
+  readonly weeks: number;
+  readonly pause: Pause | undefined;
+}
+
+/** Futures that are run at most to find the list. */
+export function trialRuns(futures: number): number {
+  return (1 + MULTIPLES.length) * Math.min(FUTURES, futures);
+}
+
+/**
+ * @param sowings at least one
+ * @param planned picks in each future with the plan's own seeds
+ * @returns null if `pause` said to stop
+ */
+export async function advise(
+  plan: Plan,
+  sowings: readonly ComingSowing[],
+  planned: readonly number[],
+  trials: Trials,
+): Promise<Advice | null> {
+  const { openings, seed, pause } = trials;
+  const few = Math.min(FUTURES, trials.futures);
+  const load = new LoadWatch(plan);
+  if (!(await runFutures(withoutSowings(plan), openings, few, seed, load, pause))) return null;
+  const fitting = seedsThatFit(plan, sowings, load);
+  const lists = distinct(MULTIPLES.map((multiple) => wholeSeeds(sowings, fitting, multiple)));
+  const tried: { seeds: readonly number[]; picks: readonly number[] }[] = [];
+  for (const seeds of lists) {
+    const picks = await picksWith(withSeeds(plan, sowings, seeds), few, trials);
+    if (picks === null) return null;
+    tried.push({ seeds, picks });
+  }
+  const best = tried.reduce((most, one) => (mean(one.picks) > mean(most.picks) ? one : most));
+  const { seeds } = tried.find(({ picks }) => {
+    const { low } = differenceOf(picks, best.picks);
+    return low === null || low <= 0;
+  })!;
+  const advised = await picksWith(withSeeds(plan, sowings, seeds), trials.futures, trials);
+  if (advised === null) return null;
+  const difference = differenceOf(planned, advised);
+  return {
+    seeds,
+    planned: mean(planned),
+    advised: mean(advised),
+    difference,
+    verdict: verdictOf(difference, mean(planned), sum(seeds) / sum(sowings.map((one) => one.planned))),
+  };
+}
+
+async function picksWith(plan: Plan, futures: number, trials: Trials): Promise<number[] | null> {
+  const { openings, seed, from, weeks, pause } = trials;
+  const watch = new WeeksWatch(from, weeks, plan.stages.length - 1);
+  return (await runFutures(plan, openings, futures, seed, watch, pause)) ? watch.totals : null;
+}
+
+function distinct(lists: readonly (readonly number[])[]): (readonly number[])[] {
+  return [...new Map(lists.map((list) => [list.join(' '), list])).values()];
+}
+
+/** b less a, future by future. */
+function differenceOf(a: readonly number[], b: readonly number[]): Difference {
+  const moments = new Moments();
+  a.forEach((value, i) => {
+    moments.add(b[i]! - value);
+  });
+  if (a.length < 2) return { mean: moments.mean, low: null, high: null };
+  const half = studentQuantile((1 + CONFIDENCE) / 2, a.length - 1) * moments.standardError;
+  return { mean: moments.mean, low: moments.mean - half, high: moments.mean + half };
+}
+
+/** @param share of the plan's seeds */
+function verdictOf({ mean: more, low }: Difference, planned: number, share: number): Advice['verdict'] {
+  if (low === null) return 'keep';
+  if (low > 0 && more >= MORE * planned) return 'more';
+  return low >= -AS_MANY * planned && share < FEWER ? 'fewer seeds' : 'keep';
+}
+
+function mean(values: readonly number[]): number {
+  return sum(values) / values.length;
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((all, value) => all + value, 0);
+}

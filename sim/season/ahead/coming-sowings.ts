@@ -1,0 +1,76 @@
+/** The sowings that are to come by the scenario, of the crops that have dates; and the same plan with other seeds on them. */
+
+import type { Plan } from '../../models/plan.js';
+
+/** A visit at which seeds of a crop are sown that were due. */
+export interface ComingSowing {
+  /** Place of the crop in the plan. */
+  readonly crop: number;
+  /** Day of the visit [d from the start]. */
+  readonly day: number;
+  /** When they fall due, the earliest of those that are sown then [d from the start]. */
+  readonly due: number;
+  /** Seeds that the plan sows. */
+  readonly planned: number;
+  /** Day of the crop's next sowing; a gap as before, or a week, if there is none [d from the start]. */
+  readonly next: number;
+}
+
+/**
+ * @param over the last visit that is over; what was due by then is not sown any more [d from the start]
+ * @param from first day to come
+ * @param to the end of what is looked at, not included
+ * @returns in the order of the visits
+ */
+export function comingSowings(plan: Plan, over: number, from: number, to: number): ComingSowing[] {
+  const visits = plan.visits.kind === 'days' ? plan.visits.days.filter((day) => day >= from) : [];
+  return plan.crops
+    .flatMap(({ sowing }, crop) => {
+      if (sowing.kind === 'refill') return [];
+      const found: { day: number; due: number; planned: number }[] = [];
+      for (const due of sowing.days) {
+        const day = due > over ? visits.find((visit) => visit >= due) : undefined;
+        if (day === undefined) continue;
+        const before = found.at(-1);
+        if (before?.day === day) before.planned += sowing.seeds;
+        else found.push({ day, due, planned: sowing.seeds });
+      }
+      return found.map(({ day, due, planned }, i): ComingSowing => {
+        const gap = i > 0 ? day - found[i - 1]!.day : 7;
+        return { crop, day, due, planned, next: found[i + 1]?.day ?? day + gap };
+      });
+    })
+    .filter(({ day }) => day < to)
+    .sort((a, b) => a.day - b.day || a.crop - b.crop);
+}
+
+/** The plan with other seeds on these dates, and from the last of them on as it was. */
+export function withSeeds(plan: Plan, sowings: readonly ComingSowing[], seeds: readonly number[]): Plan {
+  const crops = plan.crops.map((crop, c) => {
+    const { sowing } = crop;
+    if (sowing.kind === 'refill') return crop;
+    const days: number[] = [];
+    // One seed a due day: a day on which more are due stands in the list more than once.
+    const due = (day: number, count: number): void => {
+      for (let i = 0; i < count; i++) days.push(day);
+    };
+    let last = -Infinity;
+    sowings.forEach((coming, i) => {
+      if (coming.crop !== c) return;
+      due(coming.due, seeds[i]!);
+      last = coming.day;
+    });
+    for (const day of sowing.days) if (day > last) due(day, sowing.seeds);
+    return { ...crop, sowing: { kind: 'due' as const, days, seeds: 1 } };
+  });
+  return { ...plan, crops };
+}
+
+/** The plan with nothing sown any more of the crops that have dates. */
+export function withoutSowings(plan: Plan): Plan {
+  const crops = plan.crops.map((crop) => {
+    if (crop.sowing.kind === 'refill') return crop;
+    return { ...crop, sowing: { kind: 'due' as const, days: [], seeds: 1 } };
+  });
+  return { ...plan, crops };
+}

@@ -1,0 +1,94 @@
+/**
+ * The growths of one stage that tell something of what stands there now.
+ *
+ * A log says how many plants of a batch left at a visit, not which. So the plants that left tell which ones are left, as far
+ * as they were of the same batch; and where holes were short, since ready plants go longest ready first, how long those that
+ * stayed can have been ready. What left before the oldest of these came in tells nothing any more.
+ */
+
+import { stageLots } from '../replay/occupancy.js';
+import type { Limited } from '../replay/room.js';
+import type { Lot, Lots, Stay } from '../replay/stays.js';
+
+/** How a growth ended: moved on or picked, thrown away ready, died or failed, or not yet. */
+export type End = 'on' | 'discarded' | 'dead' | 'standing';
+
+/** One plant that grew (or grows) in the stage. */
+export interface Growth {
+  readonly batch: number;
+  readonly crop: number;
+  /** Picks that it had given. */
+  readonly phase: number;
+  /** Place of the visit at which it left; of the last visit if it stands. */
+  readonly visit: number;
+  readonly end: End;
+  /** Day on which it came in [d]. Taken from the log in the order of coming; see stage-past.ts. */
+  readonly from: number;
+  /** Whether the chance of leaving at that visit depends on when others were ready. */
+  readonly tied: boolean;
+}
+
+export interface StageGrowths {
+  readonly growths: readonly Growth[];
+  /** Place of the first visit that is looked at; what was ready at the visit before it is known only if holes were left. */
+  readonly firstVisit: number;
+}
+
+/** How many visits with short holes are looked at behind the oldest that matters. */
+const FURTHER_BACK = 8;
+
+/**
+ * @param visits at least one, ascending [d]
+ * @param holes of the stage; of plants with several cuts more can seem to stand than there are
+ */
+export function growthsOf(
+  lots: Lots,
+  stage: number,
+  stages: number,
+  visits: readonly number[],
+  limited: Limited,
+  holes: number,
+): StageGrowths {
+  const here = stageLots(lots, stage, stages);
+  const isOf = (lot: Lot): string => `${lot.batch} ${lot.phase}`;
+  const standing = here.filter((lot) => lot.stays.some(({ end }) => end === 'standing'));
+  const groups = new Set(standing.map(isOf));
+  const mates = here.filter((lot) => groups.has(isOf(lot)));
+  const oldest = mates.reduce((least, { from }) => Math.min(least, from), Infinity);
+  let firstVisit = 0;
+  while (firstVisit < visits.length - 1 && visits[firstVisit]! <= oldest) firstVisit++;
+  for (let i = 0; i < FURTHER_BACK && firstVisit > 0 && limited[firstVisit - 1] === 1; i++) firstVisit--;
+
+  const places = new Map(visits.map((day, i) => [day, i]));
+  const last = visits.length - 1;
+  const growths: Growth[] = [];
+  for (const lot of here) {
+    const mate = groups.has(isOf(lot));
+    for (const stay of lot.stays) {
+      const visit = stay.end === 'standing' ? last : places.get(stay.to)!;
+      const end = endOf(stay);
+      const tied =
+        end === 'standing'
+          ? limited[last] === 1
+          : end !== 'dead' && (limited[visit] === 1 || (visit > 0 && limited[visit - 1] === 1));
+      if (!(mate || (tied && visit >= firstVisit))) continue;
+      const { batch, crop, phase, from } = lot;
+      for (let i = 0; i < stay.count; i++) growths.push({ batch, crop, phase, visit, end, from, tied });
+    }
+  }
+  return { growths: thatFit(growths, holes), firstVisit };
+}
+
+/** Without those plants that have given most picks, of these the first, if more stand than there are holes. */
+function thatFit(growths: readonly Growth[], holes: number): readonly Growth[] {
+  const standing = growths.filter(({ end }) => end === 'standing');
+  const gone = standing
+    .sort((a, b) => b.phase - a.phase || a.from - b.from)
+    .slice(0, Math.max(0, standing.length - holes));
+  return gone.length === 0 ? growths : growths.filter((growth) => !gone.includes(growth));
+}
+
+function endOf({ end }: Stay): End {
+  if (end === 'picked') return 'on';
+  return end === 'failed' || end === 'died' ? 'dead' : end;
+}

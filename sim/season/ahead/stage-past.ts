@@ -1,0 +1,286 @@
+/**
+ * A past of one stage that agrees with the log, drawn at random: which plants of a batch came in when, when those that had
+ * to wait for a hole became ready, and what the plants that stand are about to do.
+ *
+ * All of it is unknown, and all of it together has a probability by the plan's laws and the rules of the line:
+ *
+ * - what moved on, or was picked, was ready by then, and not yet at the last visit that left holes free;
+ * - of two plants of which one went on at a visit and the other had to stay, the first was ready first;
+ * - nothing that stands was dead at the last visit, nor had been ready for longer than it keeps.
+ *
+ * The past is changed bit by bit, each bit drawn anew given all the others (Gibbs sampling, Geman & Geman 1984, IEEE
+ * Transactions on Pattern Analysis and Machine Intelligence 6:721-741; exchanges of two plants by the rule of Metropolis
+ * et al. 1953; both from memory). After some rounds it is a draw from all pasts that agree, each as often as it is likely.
+ */
+
+import { TICK } from '../../engine/clock.js';
+import type { Uniform } from '../../engine/random.js';
+import type { Limited } from '../replay/room.js';
+import type { Course } from './course.js';
+import { firstFronts } from './first-fronts.js';
+import type { Growth, StageGrowths } from './growths.js';
+
+/** What a plant that stands is about to do. */
+export type Fate = 'ripen' | 'die' | 'fail';
+
+/** A growth, with what is not known of it. */
+interface Unknown {
+  readonly growth: Growth;
+  readonly course: Course;
+  /** Day on which it came in [d]. */
+  from: number;
+  /** When it became, or becomes, ready [d]; of use only if it is tied, and not for a plant that will die or fail. */
+  ready: number;
+  /** Of plants that stand. */
+  fate: Fate;
+  /** How likely its end is if it came in on a day; kept where it depends on nothing else. */
+  readonly known: Map<number, number>;
+}
+
+/** Plants that cannot be told apart but by when they came in. */
+interface Group {
+  readonly members: Unknown[];
+  mixed: boolean;
+}
+
+export class StagePast {
+  readonly #visits: readonly number[];
+  readonly #limited: Limited;
+  readonly #firstVisit: number;
+  readonly #uniform: Uniform;
+  readonly #groups: Group[] = [];
+  readonly #standing: Unknown[] = [];
+  /** Tied plants that left, by the place of the visit. */
+  readonly #left: Unknown[][];
+  readonly #tied: boolean;
+  /** The earliest that a plant can have become ready that was left behind at a visit [d]. */
+  readonly #front: Float64Array;
+
+  /**
+   * @param courseOf what is likely of a growth
+   * @param visits at least one, ascending [d]
+   * @param limited visits at which holes were short
+   * @param uniform numbers between 0 and 1
+   */
+  constructor(
+    { growths, firstVisit }: StageGrowths,
+    courseOf: (growth: Growth) => Course,
+    visits: readonly number[],
+    limited: Limited,
+    uniform: Uniform,
+  ) {
+    this.#visits = visits;
+    this.#limited = limited;
+    this.#firstVisit = firstVisit;
+    this.#uniform = uniform;
+    this.#left = visits.map(() => []);
+    this.#front = new Float64Array(visits.length);
+    const groups = new Map<string, Group>();
+    for (const growth of growths) {
+      const key = `${growth.batch} ${growth.phase}`;
+      const group = groups.get(key) ?? { members: [], mixed: false };
+      groups.set(key, group);
+      const { from } = growth;
+      const course = courseOf(growth);
+      const unknown: Unknown = { growth, course, from, ready: from, fate: 'ripen', known: new Map() };
+      if (group.members.length > 0 && group.members[0]!.from !== from) group.mixed = true;
+      group.members.push(unknown);
+      if (growth.end === 'standing') this.#standing.push(unknown);
+      else if (growth.tied) this.#left[growth.visit]!.push(unknown);
+    }
+    this.#groups = [...groups.values()].filter(({ mixed }) => mixed);
+    this.#tied = limited[visits.length - 1] === 1 && this.#standing.length > 0;
+    this.#begin();
+  }
+
+  /** Whether there is anything that takes rounds to settle. */
+  get settles(): boolean {
+    return this.#groups.length > 0 || this.#tied;
+  }
+
+  /** One round: every bit is drawn anew. */
+  round(): void {
+    for (const { members } of this.#groups) for (let i = 0; i < members.length; i++) this.#exchange(members);
+    this.#drawReady();
+    // Where they bear on nothing else, it is soon enough when they are told.
+    if (this.#tied) this.#drawStanding();
+  }
+
+  /**
+   * What the plants that stand are about to do, in the order of the growths.
+   * @param hear is given the growth, what it is about to do and when [d] (a time up to the last visit: it is ready), and
+   * whether by the plan's laws it can hardly stand there still
+   */
+  tell(hear: (growth: Growth, fate: Fate, at: number, overdue: boolean) => void): void {
+    const last = this.#visits.at(-1)!;
+    if (!this.#tied) this.#drawStanding();
+    for (const unknown of this.#standing) {
+      const { growth, course, from, fate, ready } = unknown;
+      let at = ready;
+      if (fate === 'die') at = from + course.deathBeyond(last - from, this.#uniform);
+      if (fate === 'fail') at = from + course.timeWithin(last - from + TICK, Infinity, this.#uniform());
+      hear(growth, fate, at, this.#standingWeight(unknown, from) < HARDLY);
+    }
+  }
+
+  /* ---- the beginning ---- */
+
+  #begin(): void {
+    const visits = this.#visits;
+    const fronts = this.#left.some((list) => list.length > 0)
+      ? firstFronts(this.#left, this.#standing, visits, this.#limited, this.#firstVisit)
+      : new Float64Array(visits.length);
+    for (let i = this.#firstVisit; i < visits.length; i++) {
+      for (const unknown of this.#left[i]!) {
+        const most = this.#limited[i] === 1 ? fronts[i]! : visits[i]!;
+        this.#setReady(unknown, this.#least(unknown, i), this.#most(unknown, most));
+      }
+      this.#pushFront(i);
+    }
+    this.#drawStanding();
+  }
+
+  /* ---- rounds ---- */
+
+  /** Let two plants of a batch change places: each came in when the other did. */
+  #exchange(members: readonly Unknown[]): void {
+    const a = members[Math.floor(this.#uniform() * members.length)]!;
+    const b = members[Math.floor(this.#uniform() * members.length)]!;
+    if (a.from === b.from) return;
+    const now = this.#weight(a, a.from) * this.#weight(b, b.from);
+    const then = this.#weight(a, b.from) * this.#weight(b, a.from);
+    if (!(then > 0) || this.#uniform() * now >= then) return;
+    const { from } = a;
+    a.from = b.from;
+    b.from = from;
+  }
+
+  /** Visit by visit: when those became ready that left then, after those that left before and before those that stayed. */
+  #drawReady(): void {
+    const visits = this.#visits;
+    const until = this.#leastAfter();
+    for (let i = this.#firstVisit; i < visits.length; i++) {
+      for (const unknown of this.#left[i]!) {
+        const most = this.#limited[i] === 1 ? Math.min(visits[i]!, until[i]!) : visits[i]!;
+        this.#setReady(unknown, this.#least(unknown, i), this.#most(unknown, most));
+      }
+      this.#pushFront(i);
+    }
+  }
+
+  #drawStanding(): void {
+    const last = this.#visits.at(-1)!;
+    for (const unknown of this.#standing) {
+      const { course, from } = unknown;
+      const least = this.#leastStanding(unknown, from);
+      const lives = (1 - course.loss) * course.germination * course.beyond(least - TICK - from);
+      const dies = course.loss * course.germination * course.dyingBeyond(last - from);
+      const fails = (1 - course.germination) * course.beyond(last - from);
+      const u = this.#uniform() * (lives + dies + fails);
+      if (u < lives || !(dies + fails > 0)) {
+        unknown.fate = 'ripen';
+        this.#setReady(unknown, least, Infinity);
+      } else unknown.fate = u < lives + dies ? 'die' : 'fail';
+    }
+  }
+
+  #setReady(unknown: Unknown, least: number, most: number): void {
+    const { course, from } = unknown;
+    // A log can say what cannot be; then the earliest moment stands for all.
+    const top = Math.max(least, most);
+    unknown.ready = from + course.timeWithin(least - from, top - from, this.#uniform());
+  }
+
+  /* ---- limits ---- */
+
+  /** The earliest that a plant can have become ready that left at visit i. */
+  #least({ growth, course, from }: Unknown, i: number): number {
+    const before = i > this.#firstVisit ? this.#front[i - 1]! : this.#frontBefore();
+    const kept = growth.end === 'discarded' ? (this.#visits[i - 1] ?? -Infinity) : this.#visits[i]!;
+    return Math.max(from + TICK, before, kept - course.keeps);
+  }
+
+  /** The latest: before those that stayed; but who was thrown away had been ready for longer than it keeps. */
+  #most({ growth, course }: Unknown, beforeOthers: number): number {
+    if (growth.end !== 'discarded') return beforeOthers;
+    return this.#visits[growth.visit]! - course.keeps - TICK;
+  }
+
+  /** The earliest that a plant that stands can have become ready, or becomes it, if it does. */
+  #leastStanding({ course }: Unknown, from: number): number {
+    const last = this.#visits.length - 1;
+    return Math.max(from + TICK, this.#front[last]!, this.#visits[last]! - course.keeps);
+  }
+
+  /** Of those that were left behind at the last visit before the first that is looked at. */
+  #frontBefore(): number {
+    const before = this.#firstVisit - 1;
+    return before >= 0 && this.#limited[before] === 0 ? this.#visits[before]! + TICK : -Infinity;
+  }
+
+  /** After visit i: where holes were left nothing ready was; else nothing that was ready before one that went. */
+  #pushFront(i: number): void {
+    if (this.#limited[i] === 0) {
+      this.#front[i] = this.#visits[i]! + TICK;
+      return;
+    }
+    let front = i > this.#firstVisit ? this.#front[i - 1]! : this.#frontBefore();
+    for (const { growth, ready } of this.#left[i]!) if (growth.end === 'on') front = Math.max(front, ready);
+    this.#front[i] = front;
+  }
+
+  /** For each visit: when the first of those became ready that left later or stand. */
+  #leastAfter(): Float64Array {
+    const least = new Float64Array(this.#visits.length);
+    let first = Infinity;
+    if (this.#tied) {
+      for (const { fate, ready } of this.#standing) if (fate === 'ripen') first = Math.min(first, ready);
+    }
+    for (let i = this.#visits.length - 1; i >= this.#firstVisit; i--) {
+      least[i] = first;
+      for (const { ready } of this.#left[i]!) first = Math.min(first, ready);
+    }
+    return least;
+  }
+
+  /* ---- how likely ---- */
+
+  /** How likely it is, but for a factor, that a plant ended as it did if it came in on a day. */
+  #weight(unknown: Unknown, from: number): number {
+    const { growth, course, ready, fate } = unknown;
+    const last = this.#visits.at(-1)!;
+    if (growth.tied && growth.end !== 'dead') {
+      if (growth.end !== 'standing' || fate === 'ripen') return ready > from ? course.near(ready - from) : 0;
+      return fate === 'die' ? course.dyingBeyond(last - from) : course.beyond(last - from);
+    }
+    let weight = unknown.known.get(from);
+    if (weight === undefined) {
+      weight =
+        growth.end === 'standing' ? this.#standingWeight(unknown, from) : this.#leavingWeight(unknown, from);
+      unknown.known.set(from, weight);
+    }
+    return weight;
+  }
+
+  #standingWeight(unknown: Unknown, from: number): number {
+    const { course } = unknown;
+    const age = this.#visits.at(-1)! - from;
+    const lives = course.beyond(this.#leastStanding(unknown, from) - TICK - from);
+    const sprouted = (1 - course.loss) * lives + course.loss * course.dyingBeyond(age);
+    return course.germination * sprouted + (1 - course.germination) * course.beyond(age);
+  }
+
+  #leavingWeight({ growth, course }: Unknown, from: number): number {
+    const day = this.#visits[growth.visit]!;
+    if (day <= from) return 0;
+    const before = growth.visit > 0 ? this.#visits[growth.visit - 1]! - from : 0;
+    if (growth.end === 'dead') return course.dyingBeyond(before) - course.dyingBeyond(day - from);
+    // Thrown away although holes were left at the visit before: nothing that is known of it tells when it came.
+    if (growth.end === 'discarded') return 1;
+    const least = Math.max(before, day - course.keeps - TICK - from);
+    return course.readyBy(day - from) - course.readyBy(Math.max(0, least));
+  }
+}
+
+/** Probability below which it is told that a plant stands longer than it should. */
+const HARDLY = 1e-6;

@@ -1,0 +1,173 @@
+/**
+ * Where a season stands according to its log: what stands, which holes are out of use, which visits were made.
+ *
+ * The log is taken to tell all that was done up to the last day before the first day to come. That is today, if today has no
+ * row yet: then its visit is still to be made. If it has one, that visit is over.
+ */
+
+import { toGrid } from '../../engine/clock.js';
+import { dayFrom } from '../../models/dates.js';
+import type { Cleaning } from '../../models/opening.js';
+import { holesOf, type Plan } from '../../models/plan.js';
+import type { LogFault } from '../log-faults.js';
+import { attendance } from '../replay/attendance.js';
+import { type LoggedSeason, loggedSeason } from '../replay/logged-season.js';
+import { occupancy, type StageDays, stageLots } from '../replay/occupancy.js';
+import { type Limited, limitedVisits } from '../replay/room.js';
+import { type Lots, lotsOf } from '../replay/stays.js';
+import type { LogRow } from '../rows.js';
+
+export interface Today {
+  readonly season: LoggedSeason;
+  readonly lots: Lots;
+  /** First day to come [d from the start]. */
+  readonly from: number;
+  /** Visits that were made, ascending [d]. */
+  readonly visits: readonly number[];
+  /** Planned visits after the last one that cannot have been made, as sowings were due and were not sown [d] */
+  readonly missed: readonly number[];
+  /** Of each stage: the visits after which ready plants may have been left behind. */
+  readonly limited: readonly Limited[];
+  /** Holes that are being cleaned. */
+  readonly cleaning: readonly Cleaning[];
+  /** For each stage whether a plant has ever come into it. */
+  readonly reached: readonly boolean[];
+}
+
+export type TodayReading =
+  | { readonly ok: true; readonly today: Today }
+  | { readonly ok: false; readonly faults: readonly LogFault[] };
+
+/**
+ * @param rows as `readLog` hands them out for the plan's stages and crops
+ * @param plan whose season reaches beyond today; with `visits: always` it is taken as visited daily
+ * @param date of today, ISO 8601; if null, that of the last row (of an empty log the start of the season)
+ * @returns faults if rows lie outside the season or after today, or more stands than the plan has holes
+ */
+export function todayOf(rows: readonly LogRow[], plan: Plan, date: string | null): TodayReading {
+  const lastRow = rows.at(-1);
+  const later = date === null ? [] : rows.filter((row) => row.date > date);
+  if (later.length > 0) return { ok: false, faults: [laterFault(later, date!)] };
+  const day = dayFrom(plan.start, date ?? lastRow?.date ?? plan.start);
+  const from = Math.max(
+    0,
+    lastRow !== undefined && dayFrom(plan.start, lastRow.date) === day ? day + 1 : day,
+  );
+  const framing = loggedSeason(rows, plan, true, from);
+  if (!framing.ok) return framing;
+  const { season } = framing;
+  const lots = lotsOf(season);
+  const { visits, missed } = attendance(season, lots);
+  const stages = occupancy(season, lots, visits);
+  const lastVisit = visits.at(-1) ?? -1;
+  const faults = lastVisit < 0 ? [] : crowded(rows, season, lots);
+  if (faults.length > 0) return { ok: false, faults };
+  return {
+    ok: true,
+    today: {
+      season,
+      lots,
+      from,
+      visits,
+      missed: rows.length === 0 ? [] : missed.filter((missing) => missing > lastVisit),
+      limited: limitedVisits(season, stages, visits),
+      cleaning:
+        lastVisit < 0 ? [] : stages.flatMap((_, s) => cleaningNow(season, lots, stages, s, lastVisit)),
+      reached: plan.stages.map((_, s) => lots[s]!.length > 0),
+    },
+  };
+}
+
+/** Holes of a stage that are out of use after the last visit. */
+function cleaningNow(
+  { plan, days }: LoggedSeason,
+  lots: Lots,
+  stages: readonly StageDays[],
+  s: number,
+  lastVisit: number,
+): Cleaning[] {
+  const { cleaning, logged, rests } = stages[s]!;
+  const cleanDays = toGrid(plan.stages[s]!.cleanDays);
+  const found: Cleaning[] = [];
+  /** Of what is given, as many as there are. */
+  const take = (most: number, given: Iterable<{ holes: number; until: number }>): void => {
+    let left = most;
+    for (const { holes, until } of given) {
+      const taken = Math.min(left, holes);
+      if (taken > 0) found.push({ stage: s, holes: taken, until: Math.max(lastVisit, until) });
+      left -= taken;
+    }
+  };
+  const byRows = Math.min(logged[lastVisit]!, cleaning[lastVisit]!);
+  const afterPlants = stageLots(lots, s, plan.stages.length).flatMap(({ stays }) =>
+    stays
+      .filter(({ to, vacates }) => vacates && to + cleanDays > lastVisit)
+      .map(({ to, count }) => ({ holes: count, until: to + cleanDays })),
+  );
+  take(cleaning[lastVisit]! - byRows, afterPlants);
+  // How long somebody leaves a channel open that a row names is not known: for the usual days, it is taken.
+  const open = rests.filter(({ to }) => to >= days);
+  take(
+    byRows,
+    open.map(({ holes, from }) => ({ holes, until: from + cleanDays })),
+  );
+  return found;
+}
+
+function laterFault(rows: readonly LogRow[], date: string): LogFault {
+  return {
+    line: rows[0]!.line,
+    column: 'date',
+    found: rows[0]!.date,
+    expected: `no row after ${date}, the day from which to look ahead`,
+    nearest: null,
+    advice: `Look ahead from ${rows.at(-1)!.date}, or from a later day.`,
+    more: rows.length - 1,
+  };
+}
+
+/** More plants than holes: the log belongs to a line of other stages. */
+function crowded(rows: readonly LogRow[], { plan }: LoggedSeason, lots: Lots): LogFault[] {
+  return plan.stages.flatMap((stage, s) => {
+    const stands = leastStanding(plan, lots, s);
+    const holes = holesOf(stage);
+    if (stands <= holes) return [];
+    return [
+      {
+        line: rows.findLast((row) => row.stage === stage.name)!.line,
+        column: null,
+        found: `${stands} plants in ${stage.name} after the last row`,
+        expected: `at most ${holes}, for the scenario has so many holes there`,
+        nearest: null,
+        advice: 'Set channels and holes of the stage in the scenario, or log what was lost.',
+        more: 0,
+      },
+    ];
+  });
+}
+
+/**
+ * The fewest plants that can stand in a stage. Of those with several cuts a log does not say which were picked; as many as
+ * possible have given all their picks.
+ */
+function leastStanding({ stages, crops }: Plan, lots: Lots, s: number): number {
+  const came = new Map<number, number>();
+  const picked = new Map<number, number>();
+  const add = (counts: Map<number, number>, batch: number, count: number): void => {
+    counts.set(batch, (counts.get(batch) ?? 0) + count);
+  };
+  const cutsOf = new Map<number, number>();
+  for (const { batch, crop, phase, count, stays } of stageLots(lots, s, stages.length)) {
+    cutsOf.set(batch, s === stages.length - 1 ? crops[crop]!.cuts : 1);
+    if (phase === 0) add(came, batch, count);
+    for (const stay of stays) {
+      if (stay.end === 'picked') add(picked, batch, stay.count);
+      else if (stay.end !== 'standing') add(came, batch, -stay.count);
+    }
+  }
+  let least = 0;
+  for (const [batch, count] of came) {
+    least += count - Math.floor((picked.get(batch) ?? 0) / cutsOf.get(batch)!);
+  }
+  return least;
+}

@@ -1,0 +1,138 @@
+/**
+ * Looking ahead is calibrated: what comes lies in the range from 10 to 90 % of the futures in 8 of 10 weeks.
+ *
+ * 500 seasons, each simulated from the plan and stopped at a random day; what is known of it then is its log. Futures go on from
+ * there, and the season itself goes on as well. In each of the next 8 weeks its picks are ranked among those of the
+ * futures. If the season is one like the futures, its rank is as likely to be any; that needs no large number of futures,
+ * 19 do. Picks are whole numbers and often equal, so among equal ones the place is drawn at random (seeded): then the rank
+ * is exactly even, and a range that covers 80 % of ranks is one of 80 %. (Randomised probability integral transform; Czado,
+ * Gneiting & Held (2009), "Predictive model assessment for count data", Biometrics 65:1254-1261, from memory.)
+ *
+ * How sure: the weeks of a season hang together little (measured, the standard error over seasons is 0.7 points, that of 4000
+ * independent checks 0.63). So 78 to 82 % is 2.8 standard errors to either side.
+ */
+
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { stream } from '../../../sim/engine/random.js';
+import { isoOfDay } from '../../../sim/models/dates.js';
+import { Line } from '../../../sim/models/line.js';
+import type { Opening } from '../../../sim/models/opening.js';
+import type { Plan } from '../../../sim/models/plan.js';
+import { toPlan } from '../../../sim/scenario/plan.js';
+import { readScenario } from '../../../sim/scenario/read.js';
+import { Openings } from '../../../sim/season/ahead/openings.js';
+import { quantile } from '../../../sim/season/ahead/range.js';
+import { todayOf } from '../../../sim/season/ahead/today.js';
+import { simulatedLog } from '../../support/simulated-log.js';
+
+const SEASONS = 500;
+const FUTURES = 19;
+const WEEKS = 8;
+
+/** A scenario of the repository, long enough to be stopped in its last week and to go on. @param change of its text */
+function planOf(name: string, change: (text: string) => string = (text) => text) {
+  const text = readFileSync(new URL(`../../../scenarios/${name}.yaml`, import.meta.url), 'utf8');
+  const read = readScenario(change(text));
+  if (!read.ok) throw new Error(`${name} is wrong`);
+  const { weeks } = read.plan;
+  return { weeks, plan: toPlan({ ...read.scenario, weeks: weeks + WEEKS + 1 }) };
+}
+
+/** Picks in each of the weeks from a day on. */
+function weeklyPicks(
+  line: Line,
+  seed: number,
+  season: number,
+  from: number,
+  opening: Opening | null,
+): number[] {
+  const picks = new Array<number>(WEEKS).fill(0);
+  const note = (t: number, deed: string): void => {
+    const week = Math.floor((t - from) / 7);
+    if (deed === 'pick' && t >= from && week < WEEKS) picks[week]!++;
+  };
+  line.run(seed, season, { note }, opening);
+  return picks;
+}
+
+/** Stop seasons, look ahead, and rank what came: from 0 to 1, one rank a week; and how often the range of the futures held. */
+function checkSeasons(plan: Plan, weeks: number, seasons: number, futures: number) {
+  const line = new Line(plan);
+  const chance = stream(99, 0, ['calibration']);
+  const ranks: number[] = [];
+  let held = 0;
+  let open = 0;
+  for (let season = 0; season < seasons; season++) {
+    const day = Math.floor(1 + chance() * (7 * weeks - 1));
+    const came = weeklyPicks(line, 100, season, day, null);
+    const rows = simulatedLog(plan, 100, season, { until: day });
+    const reading = todayOf(rows, plan, isoOfDay(plan.start, day));
+    if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
+    const openings = new Openings(reading.today, 555);
+    const ahead = Array.from({ length: futures }, (_, k) =>
+      weeklyPicks(line, 777 + season, k, day, openings.opening(k)),
+    );
+    came.forEach((picks, week) => {
+      const others = Float64Array.from(ahead, (future) => future[week]!).sort();
+      const less = others.filter((other) => other < picks).length;
+      const equal = others.filter((other) => other === picks).length;
+      ranks.push((less + chance() * (equal + 1)) / (futures + 1));
+      // Of a week in which all futures agree the range always holds.
+      if (others[0] === others.at(-1)) return;
+      open++;
+      if (picks >= quantile(others, 0.1) && picks <= quantile(others, 0.9)) held++;
+    });
+  }
+  return { ranks, held: held / open };
+}
+
+function shareWithin(ranks: readonly number[], low: number, high: number): number {
+  return ranks.filter((rank) => rank >= low && rank < high).length / ranks.length;
+}
+
+describe('the range from 10 to 90 % holds the picks of 78 to 82 % of the next weeks', () => {
+  const shelf = planOf('home-shelf');
+
+  test('on the built-in scenario; neither end is missed more often than the other', {
+    timeout: 240_000,
+  }, () => {
+    const { ranks } = checkSeasons(shelf.plan, shelf.weeks, SEASONS, FUTURES);
+    expect(ranks).toHaveLength(SEASONS * WEEKS);
+    const share = shareWithin(ranks, 0.1, 0.9);
+    expect(share).toBeGreaterThanOrEqual(0.78);
+    expect(share).toBeLessThanOrEqual(0.82);
+    // Each end is missed by 10 %: 3 standard errors of such a share over 4000 checks, taken as independent, and a little more.
+    for (const missed of [shareWithin(ranks, 0, 0.1), shareWithin(ranks, 0.9, 1)]) {
+      expect(Math.abs(missed - 0.1)).toBeLessThan(0.018);
+    }
+  });
+
+  test('and so does the range that is told, of whole numbers, from 100 futures, in weeks that are open', {
+    timeout: 240_000,
+  }, () => {
+    // Fewer seasons: 1.6 points of standard error, about 3 are allowed. Over 500 seasons with 200 futures it was 80.5 %.
+    const { held } = checkSeasons(shelf.plan, shelf.weeks, 100, 100);
+    expect(Math.abs(held - 0.8)).toBeLessThan(0.045);
+  });
+
+  test('where times vary much and holes are short, so that all depends on what is known of each plant', () => {
+    // Here times that are drawn as if nothing were known of a plant's age are 6 points off (measured).
+    const { plan, weeks } = planOf('home-shelf', (text) =>
+      text
+        .replace(/spread: 0\.\d+/g, 'spread: 0.4')
+        .replace(/keeps: \d+/g, 'keeps: 12')
+        .replace('seeds: 10', 'seeds: 12'),
+    );
+    const { ranks } = checkSeasons(plan, weeks, 200, 9);
+    // The standard error is about 1.1 points; 4 are allowed.
+    expect(Math.abs(shareWithin(ranks, 0.1, 0.9) - 0.8)).toBeLessThan(0.044);
+  }, 240_000);
+
+  test('where heads are wanted and plants are cut again', () => {
+    const { plan, weeks } = planOf('kitchen-garden');
+    const { ranks } = checkSeasons(plan, weeks, 80, 9);
+    // Which plants of a batch were picked again is not logged, so here it need not be exact; 1.5 points of standard error.
+    expect(Math.abs(shareWithin(ranks, 0.1, 0.9) - 0.8)).toBeLessThan(0.06);
+  }, 240_000);
+});
