@@ -39,7 +39,9 @@ export interface Range {
 export const MOST_SECTIONS = 40;
 
 /** Plants that a piece should run to, so that there are enough pieces to share out and not too many to hand over. */
-const PIECE_PLANTS = 150_000;
+const PIECE_PLANTS = 300_000;
+
+const EVEN = 12;
 
 /** Seasons of the longest job. */
 export function seasonsOf(workload: Workload): number {
@@ -55,7 +57,10 @@ export function shardRange(seasons: number, k: number, n: number): Range {
 export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
   const { sections, jobs } = workload;
   const plants = jobs.reduce((sum, job) => sum + plantsOf(job.plan), 0);
-  const stint = Math.max(1, Math.round(PIECE_PLANTS / Math.max(1, plants)));
+  const most = Math.max(1, Math.round(PIECE_PLANTS / Math.max(1, plants)));
+  // Blocks of equal length, in a number that two, three, four or six threads can share without a rest.
+  const blocks = Math.ceil((to - from) / (most * sections) / EVEN) * EVEN;
+  const stint = Math.max(1, Math.ceil((to - from) / (blocks * sections)));
   const pieces: Piece[] = [];
   for (let block = from; block < to; block += stint * sections) {
     const end = Math.min(to, block + stint * sections);
