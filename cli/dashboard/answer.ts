@@ -31,6 +31,8 @@ export type Reply =
   | {
       readonly kind: 'figures';
       readonly id: number;
+      /** null if it was sent before. */
+      readonly film: FilmData | null;
       /** Without `limits` at first; they come with a second reply. */
       readonly result: RunResult;
       /** Heads a week, and heads in a bad week; null without a plan before. */

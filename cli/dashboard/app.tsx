@@ -85,7 +85,8 @@ function useSeasons(
       if (reply.kind === 'failed') exit(new Error(reply.message));
       else if (reply.kind === 'film') setFilm(filmFrom(reply.film));
       else {
-        const { id, result, differences } = reply;
+        const { id, film, result, differences } = reply;
+        if (film !== null) setFilm(filmFrom(film));
         dispatch({ type: 'figures', id, figures: { result, differences } });
       }
     };

@@ -1,8 +1,8 @@
 /**
  * What the second thread of the dashboard runs: it answers one question after another, and lets go of one when a newer one comes.
  *
- * First the film, which is a single season; then the figures of 200 seasons with the difference to the plan before; last
- * what holds the line back.
+ * The film, which is a single season, and the figures of 200 seasons with the difference to the plan before; last what holds
+ * the line back.
  */
 
 import { parentPort } from 'node:worker_threads';
@@ -52,9 +52,11 @@ async function work(): Promise<void> {
 
 async function answer({ id, scenario, before, season, onlyFilm }: Question): Promise<void> {
   const plan = toPlan(scenario);
-  const film = filmOf(plan, plan.seed, season).data;
+  const { data: film } = filmOf(plan, plan.seed, season);
+  // The first picture comes at once; later ones come with the figures, so that the screen is drawn once for both.
+  const alone = onlyFilm || remembered.size === 0;
   // Handed over, not copied.
-  port.postMessage({ kind: 'film', id, film } satisfies Reply, filmBuffers(film));
+  if (alone) port.postMessage({ kind: 'film', id, film } satisfies Reply, filmBuffers(film));
   if (onlyFilm) return;
 
   const gathered = await seasonsFor(scenario);
@@ -62,7 +64,14 @@ async function answer({ id, scenario, before, season, onlyFilm }: Question): Pro
   const whole = gathered.whole(0);
   const differences = before === null ? null : await differencesTo(before, scenario, gathered);
   if (waiting !== null) return;
-  send({ kind: 'figures', id, result: summarise(plan, plan.seed, whole, null, false), differences });
+  const figures: Reply = {
+    kind: 'figures',
+    id,
+    film: alone ? null : film,
+    result: summarise(plan, plan.seed, whole, null, false),
+    differences,
+  };
+  port.postMessage(figures, alone ? [] : filmBuffers(film));
 
   const trials = trialSeasons(whole.seasons);
   const tried = await gather(
@@ -71,7 +80,8 @@ async function answer({ id, scenario, before, season, onlyFilm }: Question): Pro
   );
   if (tried.trials(0).length < trials) return;
   const limits = findLimits(plan, tried.trials(0), firstRunningWeek(whole));
-  send({ kind: 'figures', id, result: summarise(plan, plan.seed, whole, limits, false), differences });
+  const result = summarise(plan, plan.seed, whole, limits, false);
+  send({ kind: 'figures', id, film: null, result, differences });
 }
 
 /** @returns null if a newer question came before they were run */
