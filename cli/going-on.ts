@@ -7,8 +7,7 @@ import type { Plan } from '../sim/models/plan.js';
 import { toPlan } from '../sim/scenario/plan.js';
 import type { Pause } from '../sim/season/ahead/futures.js';
 import type { LogRow } from '../sim/season/rows.js';
-import { MOST_SEASONS } from '../sim/study/replicate.js';
-import { type Options, wholeNumber } from './options.js';
+import { type Options, type SeasonOptions, seasonOptions } from './options.js';
 import { Problem } from './problem.js';
 import { Progress } from './progress.js';
 import { loadScenario, type Read } from './scenario-file.js';
@@ -58,18 +57,15 @@ export function lengthened(
 }
 
 /** Options of both commands, checked. */
-export interface GoingOptions {
+export interface GoingOptions extends SeasonOptions {
   readonly today: string | null;
-  readonly seasons: number | undefined;
-  readonly seed: number | undefined;
 }
 
 /** @param faults takes a sentence for each wrong option */
 export function goingOptions(options: Options, faults: string[]): GoingOptions {
   return {
     today: dateOf(options['today'], faults),
-    seasons: wholeNumber('--seasons', options['seasons'], 1, MOST_SEASONS, 200, faults),
-    seed: wholeNumber('--seed', options['seed'], 0, Number.MAX_SAFE_INTEGER, 7, faults),
+    ...seasonOptions(options, faults),
   };
 }
 

@@ -2,6 +2,7 @@
 
 import { WEEKDAYS, type Weekday } from '../sim/models/dates.js';
 import { nearest } from '../sim/models/nearest.js';
+import type { Cadence } from '../sim/scenario/vary.js';
 
 /** What the items of a list must be. */
 interface Items<Item> {
@@ -55,6 +56,18 @@ export function everyList(text: string | undefined, faults: string[]): number[] 
     },
     faults,
   );
+}
+
+/** The cadences that --every and --on name, those of --every first. */
+export function cadenceLists(
+  every: string | undefined,
+  on: string | undefined,
+  faults: string[],
+): Exclude<Cadence, { refill: true }>[] {
+  return [
+    ...everyList(every, faults).map((days) => ({ every: days })),
+    ...weekdayLists('--on', on, [], faults).map((days) => ({ on: days as Exclude<typeof days, string> })),
+  ];
 }
 
 /** Whole numbers, such as seeds; `2..5` stands for 2,3,4,5. */

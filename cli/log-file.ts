@@ -27,6 +27,7 @@ import { lock } from 'proper-lockfile';
 import { Problem } from './problem.js';
 import { now, tell } from './streams.js';
 import { readTextFile } from './text-file.js';
+import { syncFolder } from './write-file.js';
 
 /** The most that is read of a log [bytes]: more than a million rows. */
 const LIMIT = 64_000_000;
@@ -237,13 +238,6 @@ async function writeDown(path: string, bytes: Buffer, like: BigIntStats | null):
   } finally {
     await handle.close();
   }
-}
-
-/** The new name is on the disk only once its folder is. Some systems cannot open a folder; there it must do without. */
-async function syncFolder(folder: string): Promise<void> {
-  const handle = await open(folder, 'r').catch(() => null);
-  await handle?.sync().catch(() => {});
-  await handle?.close();
 }
 
 function decoded(bytes: Buffer, name: string): string {

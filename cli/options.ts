@@ -46,18 +46,29 @@ const MOST_WORKERS = 256;
 /** Most parts of a study. */
 const MOST_SHARDS = 100_000;
 
-/** The options of a study that say how much and in which manner, before the scenario is known. */
-export interface StudyOptions {
+/** How many seasons, and which luck. */
+export interface SeasonOptions {
   readonly seasons: number | undefined;
   readonly seed: number | undefined;
+}
+
+/** @param faults takes a sentence for each wrong option */
+export function seasonOptions(options: Options, faults: string[]): SeasonOptions {
+  return {
+    seasons: wholeNumber('--seasons', options['seasons'], 1, MOST_SEASONS, 200, faults),
+    seed: wholeNumber('--seed', options['seed'], 0, Number.MAX_SAFE_INTEGER, 7, faults),
+  };
+}
+
+/** The options of a study that say how much and in which manner, before the scenario is known. */
+export interface StudyOptions extends SeasonOptions {
   readonly manner: Manner;
 }
 
 /** @param faults takes a sentence for each wrong option */
 export function studyOptions(options: Options, faults: string[]): StudyOptions {
   return {
-    seasons: wholeNumber('--seasons', options['seasons'], 1, MOST_SEASONS, 200, faults),
-    seed: wholeNumber('--seed', options['seed'], 0, Number.MAX_SAFE_INTEGER, 7, faults),
+    ...seasonOptions(options, faults),
     manner: {
       form: formOf(options),
       out: options['out'] ?? null,
@@ -77,22 +88,37 @@ function shardOf(text: string | undefined, faults: string[]): Shard | null {
   return null;
 }
 
+/** What is shared out among threads and parts, in words. */
+interface Shared {
+  /** How many there are, as a sentence. */
+  readonly there: string;
+  /** The most parts, such as "3 parts". */
+  readonly parts: string;
+  /** What else helps, such as "ask for more seasons"; of threads and of parts. */
+  readonly more: readonly [threads: string, parts: string];
+}
+
 /**
- * What the number of seasons rules out.
- * @param seasons that will be run
+ * What the number of things to share out rules out.
+ * @param count seasons or plans
  */
-export function seasonFaults(seasons: number, { workers, shard }: Manner): string[] {
+export function sharingFaults(count: number, { workers, shard }: Manner, words: Shared): string[] {
   const faults: string[] = [];
-  const there = `There are only ${seasons} seasons to share out.`;
-  if (workers !== null && workers > seasons) {
-    faults.push(
-      `--workers must not be ${workers}. ${there} Ask for at most ${seasons}, or for more seasons.`,
-    );
+  const { there, parts, more } = words;
+  if (workers !== null && workers > count) {
+    faults.push(`--workers must not be ${workers}. ${there} Ask for at most ${count}, or ${more[0]}.`);
   }
-  if (shard !== null && shard.n > seasons) {
-    faults.push(
-      `--shard must not be ${shard.k}/${shard.n}. ${there} Make at most ${seasons} parts, or ask for more seasons.`,
-    );
+  if (shard !== null && shard.n > count) {
+    faults.push(`--shard must not be ${shard.k}/${shard.n}. ${there} Make at most ${parts}, or ${more[1]}.`);
   }
   return faults;
+}
+
+/** @param seasons that will be run */
+export function seasonFaults(seasons: number, manner: Manner): string[] {
+  return sharingFaults(seasons, manner, {
+    there: `There are only ${seasons} seasons to share out.`,
+    parts: `${seasons} parts`,
+    more: ['for more seasons', 'ask for more seasons'],
+  });
 }

@@ -31,10 +31,16 @@ export async function loadSource(file: string | undefined): Promise<Source> {
   return { name, text: await readTextFile(path) };
 }
 
+/** What was read already: a command looks at its scenario, and then its study does. */
+const known = new WeakMap<Source, Read>();
+
 /** @throws Problem with every fault of the file */
-export function readSource({ name, text }: Source): Read {
-  const read = readScenario(text);
-  if (!read.ok) throw new Problem(faultsText(name, read.faults));
+export function readSource(source: Source): Read {
+  const before = known.get(source);
+  if (before !== undefined) return before;
+  const read = readScenario(source.text);
+  if (!read.ok) throw new Problem(faultsText(source.name, read.faults));
+  known.set(source, read);
   return read;
 }
 

@@ -37,7 +37,7 @@ export async function writeWhole(path: string, text: string): Promise<void> {
 }
 
 /** The name is on the disk only once its folder is. Some systems cannot open a folder; there nothing more can be done. */
-async function syncFolder(folder: string): Promise<void> {
+export async function syncFolder(folder: string): Promise<void> {
   const handle = await open(folder, 'r').catch(() => null);
   await handle?.sync().catch(() => {});
   await handle?.close();

@@ -8,6 +8,7 @@ import { Problem } from '../problem.js';
 import { DONE, INTERRUPTED, tell } from '../streams.js';
 import { aheadCsv } from '../views/ahead-csv.js';
 import { aheadText } from '../views/ahead-text.js';
+import { jsonText } from '../views/json.js';
 import { logFaultsText } from '../views/log-faults-text.js';
 import { put } from './study.js';
 
@@ -37,12 +38,7 @@ export async function ahead(file: string, log: string, options: Options): Promis
   if (!reading.ok) throw new Problem(logFaultsText(going.name, reading.faults));
   const { result } = reading;
   const form = formOf(options);
-  const text =
-    form === 'json'
-      ? `${JSON.stringify(result, null, 2)}\n`
-      : form === 'csv'
-        ? aheadCsv(result)
-        : aheadText(result);
+  const text = form === 'json' ? jsonText(result) : form === 'csv' ? aheadCsv(result) : aheadText(result);
   await put(text, options['out'] ?? null);
   return DONE;
 }

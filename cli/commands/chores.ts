@@ -9,6 +9,7 @@ import { DONE, INTERRUPTED, tell } from '../streams.js';
 import { choresCsv } from '../views/chores-csv.js';
 import { choresIcs } from '../views/chores-ics.js';
 import { choresText } from '../views/chores-text.js';
+import { jsonText } from '../views/json.js';
 import { logFaultsText } from '../views/log-faults-text.js';
 import { put } from './study.js';
 
@@ -52,7 +53,7 @@ function shown(result: ChoresResult, options: ChoresOptions): string {
   if (options.ics) return choresIcs(result);
   switch (formOf(options)) {
     case 'json':
-      return `${JSON.stringify(result, null, 2)}\n`;
+      return jsonText(result);
     case 'csv':
       return choresCsv(result);
     case 'text':

@@ -3,7 +3,7 @@
 import type { Cadence, Variation } from '../../sim/scenario/vary.js';
 import { ORDERS } from '../../sim/study/compare.js';
 import { defaultSeasons } from '../../sim/study/replicate.js';
-import { everyList, oneOf, weekdayLists, wholeList } from '../lists.js';
+import { cadenceLists, oneOf, weekdayLists, wholeList } from '../lists.js';
 import { type Options, seasonFaults, studyOptions } from '../options.js';
 import { Problem } from '../problem.js';
 import { loadScenario } from '../scenario-file.js';
@@ -40,10 +40,7 @@ export async function compareCommand(files: readonly string[], options: Options)
 /** Every cadence with every number of seeds and all visits that were named; none if nothing was. */
 function variationsOf(options: Options, faults: string[]): Variation[] {
   const cadences: Cadence[] = [
-    ...everyList(options['every'], faults).map((every) => ({ every })),
-    ...weekdayLists('--on', options['on'], [], faults).map((on) => ({
-      on: on as Exclude<typeof on, string>,
-    })),
+    ...cadenceLists(options['every'], options['on'], faults),
     ...(options.refill ? [{ refill: true } as const] : []),
   ];
   const seeds = wholeList('--seeds', options['seeds'], [1, 1_000_000], '4,6,8', faults);

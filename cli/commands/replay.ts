@@ -10,9 +10,9 @@ import { Problem } from '../problem.js';
 import { loadScenario } from '../scenario-file.js';
 import { loadSeasonLog } from '../season-log.js';
 import { DONE, print } from '../streams.js';
+import { jsonText } from '../views/json.js';
 import { logFaultsText } from '../views/log-faults-text.js';
 import { replayCsv } from '../views/replay-csv.js';
-import { replayJson } from '../views/replay-json.js';
 import { replayText } from '../views/replay-text.js';
 import type { Form } from './study.js';
 
@@ -77,7 +77,7 @@ function view(result: ReplayResult, form: Form): string {
     case 'text':
       return replayText(result);
     case 'json':
-      return replayJson(result);
+      return jsonText(result);
     case 'csv':
       return replayCsv(result);
   }

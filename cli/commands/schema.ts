@@ -2,8 +2,9 @@
 
 import { scenarioJsonSchema } from '../../sim/scenario/schema.js';
 import { DONE, print } from '../streams.js';
+import { jsonText } from '../views/json.js';
 
 export async function schema(): Promise<number> {
-  await print(`${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`);
+  await print(jsonText(scenarioJsonSchema()));
   return DONE;
 }

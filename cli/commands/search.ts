@@ -5,8 +5,8 @@ import { type Grid, gridAround, gridSize } from '../../sim/scenario/grid.js';
 import type { SearchGoal } from '../../sim/study/search-budget.js';
 import { LEAST, type Least } from '../../sim/study/search-candidates.js';
 import type { SearchAssignment } from '../assignment.js';
-import { channelLists, everyList, numberFrom, oneOf, weekdayLists, wholeList } from '../lists.js';
-import { type Options, studyOptions, wholeNumber } from '../options.js';
+import { cadenceLists, channelLists, numberFrom, oneOf, weekdayLists, wholeList } from '../lists.js';
+import { type Options, sharingFaults, studyOptions, wholeNumber } from '../options.js';
 import { Problem } from '../problem.js';
 import { loadScenario } from '../scenario-file.js';
 import { carryOutStudy, type Manner } from './study.js';
@@ -100,12 +100,7 @@ function share(
 /** What the limits are; empty lists where none was given. */
 function gridOf(options: SearchOptions, faults: string[]): Grid {
   return {
-    cadences: [
-      ...everyList(options['every'], faults).map((every) => ({ every })),
-      ...weekdayLists('--on', options['on'], [], faults).map((on) => ({
-        on: on as Exclude<typeof on, string>,
-      })),
-    ],
+    cadences: cadenceLists(options['every'], options['on'], faults),
     seeds: wholeList('--seeds', options['seeds'], [1, 1_000_000], '4..12', faults),
     channels: channelLists(options.channels, faults),
     visits: weekdayLists('--visits', options['visits'], ['daily'], faults) as Grid['visits'],
@@ -124,14 +119,10 @@ function gridFaults(grid: Grid): string[] {
   ];
 }
 
-function shardFaults(plans: number, { workers, shard }: Manner): string[] {
-  const faults: string[] = [];
-  const there = plans === 1 ? 'There is only 1 plan.' : `There are only ${plans} plans to share out.`;
-  if (workers !== null && workers > plans)
-    faults.push(`--workers must not be ${workers}. ${there} Ask for at most ${plans}, or widen the limits.`);
-  if (shard !== null && shard.n > plans)
-    faults.push(
-      `--shard must not be ${shard.k}/${shard.n}. ${there} Make at most ${plans === 1 ? '1 part' : `${plans} parts`}, or widen the limits.`,
-    );
-  return faults;
+function shardFaults(plans: number, manner: Manner): string[] {
+  return sharingFaults(plans, manner, {
+    there: plans === 1 ? 'There is only 1 plan.' : `There are only ${plans} plans to share out.`,
+    parts: plans === 1 ? '1 part' : `${plans} parts`,
+    more: ['widen the limits', 'widen the limits'],
+  });
 }

@@ -6,6 +6,7 @@ import { carryOut } from '../carry-out.js';
 import { partText } from '../parts.js';
 import { DONE, INTERRUPTED, print, tell } from '../streams.js';
 import { kindOf } from '../studies/kinds.js';
+import { jsonText } from '../views/json.js';
 import { writeWhole } from '../write-file.js';
 
 export type Form = 'text' | 'json' | 'csv';
@@ -50,7 +51,7 @@ export async function carryOutStudy(asked: Assignment, manner: Manner): Promise<
 /** The result of a study as text, CSV or JSON. */
 export function shown(asked: Assignment, result: unknown, form: Form): string {
   const kind = kindOf(asked);
-  if (form === 'json') return `${JSON.stringify(result, null, 2)}\n`;
+  if (form === 'json') return jsonText(result);
   return form === 'csv' ? kind.csv(result) : kind.text(result, asked);
 }
 

@@ -20,6 +20,7 @@ import {
   type Film,
   type FilmData,
   filmFrom,
+  MOST_HOLES,
 } from '../../sim/study/film-data.js';
 import { causeText } from '../views/replay-words.js';
 
@@ -39,9 +40,6 @@ export interface RealSeason {
   /** Picks of each week. */
   readonly picks: readonly number[];
 }
-
-/** Holes of a line that are filmed one by one; of more only the counts. */
-const MOST_HOLES = 20_000;
 
 export function realSeason(result: ReplayResult, plan: Plan, rows: readonly LogRow[]): RealSeason {
   return {

@@ -16,7 +16,7 @@ import type { Gathered } from '../../sim/study/gathered.js';
 import { findLimits, trialSeasons } from '../../sim/study/limits.js';
 import { defaultSeasons } from '../../sim/study/replicate.js';
 import { summarise } from '../../sim/study/summary.js';
-import { firstRunningWeek } from '../../sim/study/tallies.js';
+import { firstCommonWeek, firstRunningWeek } from '../../sim/study/tallies.js';
 import { MOST_SECTIONS } from '../../sim/study/workload.js';
 import { type Difference, type Question, type Reply, SEASONS } from './answer.js';
 
@@ -108,10 +108,8 @@ async function differencesTo(
 ): Promise<Extract<Reply, { kind: 'figures' }>['differences']> {
   const earlier = await seasonsFor(before);
   if (earlier === null) return null;
-  // The weeks in which both lines are running, or the one that ever runs.
   const firsts = [earlier, gathered].map((seasons) => firstRunningWeek(seasons.whole(0)));
-  const running = firsts.filter((week) => week < scenario.weeks);
-  const from = running.length === 0 ? scenario.weeks : Math.max(...running);
+  const from = firstCommonWeek(firsts, scenario.weeks);
   const [theirs, ours] = [
     samplesOf(earlier, 0, toPlan(before), from),
     samplesOf(gathered, 0, toPlan(scenario), from),

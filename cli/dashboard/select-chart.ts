@@ -4,10 +4,9 @@
  */
 
 import type { WeekResult } from '../../sim/study/summary.js';
-import { thousands } from '../views/format.js';
+import { counted, thousands } from '../views/format.js';
 import { columnOfDay, type TimeAxis, weekOfColumn } from './select-axis.js';
 import { apart, fittedRight, piece, RowWriter, rowWidth } from './select-rows.js';
-import { counted } from './select-words.js';
 import type { Meaning, Piece, Row, Signs } from './theme.js';
 
 export interface ChartInput {

@@ -3,6 +3,7 @@
  * were kept.
  */
 
+import { counted } from '../views/format.js';
 import type { Spell } from './real-season.js';
 import { differenceRows, isOut, runningWords } from './select-difference.js';
 import { keptRows } from './select-kept.js';
@@ -10,7 +11,6 @@ import { knobRows } from './select-knobs.js';
 import type { Layout } from './select-layout.js';
 import { beside, piece, widthOf } from './select-rows.js';
 import { spellRows } from './select-spells.js';
-import { counted } from './select-words.js';
 import type { State } from './state.js';
 import type { Row, Signs } from './theme.js';
 

@@ -1,10 +1,9 @@
 /** Why holes stood empty in the logged season, as far as it touches the day on the screen. */
 
 import { isoOfDay } from '../../sim/models/dates.js';
-import { dateText, wrap } from '../views/format.js';
+import { counted, dateText, wrap } from '../views/format.js';
 import type { Spell } from './real-season.js';
 import { piece } from './select-rows.js';
-import { counted } from './select-words.js';
 import type { Row } from './theme.js';
 
 export function spellsOn(spells: readonly Spell[], day: number): Spell[] {

@@ -3,7 +3,7 @@
 import { isoOfDay } from '../../sim/models/dates.js';
 import { STATES } from '../../sim/models/ledger.js';
 import type { Film } from '../../sim/study/film.js';
-import { dateText, thousands } from '../views/format.js';
+import { counted, dateText, thousands } from '../views/format.js';
 import { GROUPS } from './keys.js';
 import { knobsOf } from './knobs.js';
 import type { Spell } from './real-season.js';
@@ -14,7 +14,7 @@ import { dayWords } from './select-head.js';
 import { cellsOf, differing } from './select-kept.js';
 import { cut } from './select-rows.js';
 import { spellsOn, spellWords } from './select-spells.js';
-import { counted, HOLE_WORDS, holeWords, seasonWords } from './select-words.js';
+import { HOLE_WORDS, holeWords, seasonWords } from './select-words.js';
 import type { State } from './state.js';
 
 export interface SpokenInput {

@@ -3,7 +3,7 @@
 import type { State as HoleState } from '../../sim/models/ledger.js';
 import type { Change } from '../../sim/study/changes.js';
 import type { Limits } from '../../sim/study/limits.js';
-import { thousands } from '../views/format.js';
+import { listed } from '../views/format.js';
 import type { State } from './state.js';
 
 /** What stands in a hole, in few words. */
@@ -31,15 +31,6 @@ export function holeWords(state: HoleState, real: boolean): string {
 }
 
 /** `1 hole`, `3 holes`. */
-export function counted(count: number, one: string): string {
-  return `${thousands(count)} ${one}${count === 1 ? '' : 's'}`;
-}
-
-/** a, b and c */
-export function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-}
-
 export function heldBackBy(limits: Limits): string {
   switch (limits.by) {
     case 'stage':

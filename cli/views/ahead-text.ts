@@ -1,11 +1,20 @@
 /** What lies ahead in a grower's words. Figures come from the result; here they are only laid out. */
 
 import type { AheadResult, NoRoom, Sowings, StageAhead, WeekAhead } from '../../sim/season/ahead/ahead.js';
-import { columns, countText, dateText, gainText, percentText, thousands, wrap } from './format.js';
+import {
+  columns,
+  countText,
+  dateText,
+  gainText,
+  indented,
+  percentText,
+  thousands,
+  WIDTH,
+  wrap,
+} from './format.js';
 import { barUpTo } from './pictures.js';
 import { clipped, meanText, spanText } from './range-text.js';
 
-const WIDTH = 80;
 /** Places of the longest bar. */
 const BAR = 24;
 /** Batches without room that are told one by one. */
@@ -220,8 +229,4 @@ function verdict({ verdict: kind, planned, advised, difference, until, dates }: 
 /** `4 Jan`. */
 function shortDate(iso: string): string {
   return dateText(iso).split(' ').slice(1, 3).join(' ');
-}
-
-function indented(lines: readonly string[]): string[] {
-  return lines.map((line) => `  ${line}`);
 }

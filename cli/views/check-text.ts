@@ -1,7 +1,7 @@
 /** A plan in a few lines, so that its owner sees whether it is the one that was meant. */
 
 import type { CropPlan, Plan } from '../../sim/models/plan.js';
-import { dateText, thousands } from './format.js';
+import { counted, dateText } from './format.js';
 
 /** @param name of the file @param plan what it says @param holes of each stage */
 export function checkText(name: string, plan: Plan, holes: readonly number[]): string {
@@ -28,8 +28,4 @@ function sowingText(crop: CropPlan): string {
   if (crop.sowing.kind === 'refill') return 'sown at each visit, what the line will miss';
   const { days, seeds } = crop.sowing;
   return `${counted(days.length, 'sowing')} of ${counted(seeds, 'seed')}, ${counted(days.length * seeds, 'seed')}`;
-}
-
-function counted(count: number, what: string): string {
-  return `${thousands(count)} ${what}${count === 1 ? '' : 's'}`;
 }

@@ -3,9 +3,8 @@
 import type { ChoresResult, VisitChores } from '../../sim/season/chores/chores.js';
 import { CAUTION } from './caution.js';
 import { type ChoreLine, choreLines, TIE } from './chores-words.js';
-import { dateText, thousands, wrap } from './format.js';
+import { dateText, thousands, WIDTH, wrap } from './format.js';
 
-const WIDTH = 80;
 /** Narrowest columns of the numbers and of what they stay within. */
 const NUMBER = 5;
 const WITHIN = 7;

@@ -8,13 +8,14 @@ import {
   dateText,
   decimalsFor,
   gainText,
+  indented,
   percentText,
   thousands,
+  WIDTH,
   wrap,
 } from './format.js';
 import { bar } from './pictures.js';
 
-const WIDTH = 80;
 /** Places of the bar of heads a week. */
 const BAR = 12;
 /** Longest name that fits into the tables; if one is longer, the plans are numbered. */
@@ -193,8 +194,4 @@ function percent(value: Compared | null | undefined): string {
 
 function day(value: Compared | null | undefined): string {
   return value ? `day ${Math.round(value.mean)}` : '-';
-}
-
-function indented(lines: readonly string[], by = 2): string[] {
-  return lines.map((line) => `${' '.repeat(by)}${line}`);
 }

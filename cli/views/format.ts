@@ -1,5 +1,8 @@
 /** Numbers, dates and columns as a grower reads them. Pure functions. */
 
+/** Columns of a text: it fits into the smallest usual terminal. */
+export const WIDTH = 80;
+
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
@@ -18,6 +21,16 @@ export function countText(value: number): string {
 /** A whole number with thin groups of three: 152 400. */
 export function thousands(value: number): string {
   return String(value).replace(/\B(?=(\d{3})+(?!\d))/g, ' ');
+}
+
+/** `1 hole`, `12 holes`. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${thousands(count)} ${count === 1 ? one : many}`;
+}
+
+/** a, b and c */
+export function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
 
 /** A share as a percentage; a share that is not 0 never reads as 0. */
@@ -51,6 +64,11 @@ export function columns(rows: readonly (readonly string[])[], gap = 2): string[]
       .join(' '.repeat(gap))
       .trimEnd(),
   );
+}
+
+/** Lines further to the right. */
+export function indented(lines: readonly string[], by = 2): string[] {
+  return lines.map((line) => `${' '.repeat(by)}${line}`);
 }
 
 /** Break a sentence into lines of at most `width`, each after `indent`. */

@@ -3,11 +3,10 @@
 import type { IdleSpell } from '../../sim/season/replay/idle-spells.js';
 import type { ReplayedStage, ReplayResult } from '../../sim/season/replay/result.js';
 import type { WhatIf } from '../../sim/season/replay/what-if.js';
-import { columns, dateText, gainText, percentText, thousands, wrap } from './format.js';
+import { columns, counted, dateText, gainText, percentText, thousands, WIDTH, wrap } from './format.js';
 import { bar } from './pictures.js';
 import { causeText, changeText } from './replay-words.js';
 
-const WIDTH = 80;
 /** Places of the longest bar. */
 const BAR = 44;
 /** Spells that are told one by one. */
@@ -187,10 +186,6 @@ function notTold(result: ReplayResult): string {
   return ['What the log does not tell', ...sentences.map((sentence) => wrap(sentence, WIDTH, '  '))].join(
     '\n',
   );
-}
-
-function counted(count: number, one: string, many = `${one}s`): string {
-  return `${thousands(count)} ${count === 1 ? one : many}`;
 }
 
 function weightText(grams: number): string {

@@ -10,12 +10,12 @@ import {
   dateText,
   decimalsFor,
   gainText,
+  listed,
   percentText,
   thousands,
+  WIDTH,
   wrap,
 } from './format.js';
-
-const WIDTH = 80;
 
 /** What each state of a hole means to somebody who looks at it. */
 const STATE_WORDS: Readonly<Record<State, string>> = {
@@ -105,11 +105,7 @@ function holdsBack(result: RunResult): string {
     lines.push(...trialRows(limits.trials));
     if (limits.better.length > 0) {
       lines.push(
-        wrap(
-          `But ${listText(limits.better.map(changeText))} would bring more than any channel.`,
-          WIDTH,
-          '  ',
-        ),
+        wrap(`But ${listed(limits.better.map(changeText))} would bring more than any channel.`, WIDTH, '  '),
       );
     }
   }
@@ -122,7 +118,7 @@ function verdict(limits: Limits): string {
     case 'stage':
       return limits.stages.length === 1
         ? `${limits.stages[0]}: one more channel there brings more heads than in any other stage.`
-        : `${listText(limits.stages)}: one more channel brings more heads in each, and none stands out.`;
+        : `${listed(limits.stages)}: one more channel brings more heads in each, and none stands out.`;
     case 'sowing':
       return 'None: one more channel brings nothing in any stage, more seeds do. What is sown sets the yield.';
     case 'visits':
@@ -132,11 +128,6 @@ function verdict(limits: Limits): string {
     case 'nothing':
       return 'None of them: nothing that was tried brings more heads.';
   }
-}
-
-/** a, b and c */
-function listText(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
 
 function trialRows(trials: readonly Trial[]): string[] {

@@ -1,10 +1,9 @@
 /** The plans of a search as a picture: heads a week against steadiness. */
 
 import type { SearchResult } from '../../sim/study/search-result.js';
-import { countText, percentText, wrap } from './format.js';
+import { countText, percentText, WIDTH, wrap } from './format.js';
 import { plane } from './pictures.js';
 
-const WIDTH = 80;
 const INDENT = '  ';
 const COLUMNS = 60;
 const ROWS = 10;

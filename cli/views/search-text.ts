@@ -2,11 +2,10 @@
 
 import type { Cost, Least } from '../../sim/study/search-candidates.js';
 import type { FoundPlan, SearchResult } from '../../sim/study/search-result.js';
-import { columns, countText, dateText, percentText, thousands, wrap } from './format.js';
+import { columns, counted, countText, dateText, percentText, thousands, WIDTH, wrap } from './format.js';
 import { yieldAgainstSteadiness } from './search-picture.js';
 import { limitsText, planLines } from './search-words.js';
 
-const WIDTH = 80;
 const INDENT = '  ';
 
 /** So few plans make no picture. */
@@ -43,7 +42,7 @@ function heading(
     : '';
   return [
     wrap(
-      `${title}: sought is the plan with ${LEAST_WORDS[least]} that brings at least ${headsText(goal.heads)} in ${shareText(goal.weeks_met)} of the weeks, among ${plansText(candidates)} with the same luck (seed ${seed}).${stopped}`,
+      `${title}: sought is the plan with ${LEAST_WORDS[least]} that brings at least ${counted(goal.heads, 'head')} in ${shareText(goal.weeks_met)} of the weeks, among ${plansText(candidates)} with the same luck (seed ${seed}).${stopped}`,
       WIDTH,
     ),
     wrap(`${given}: ${limitsText(within)}.`, WIDTH),
@@ -65,7 +64,7 @@ function whatItGives(
   return [
     wrap(`It takes ${costText(cost)}.`, WIDTH, INDENT),
     wrap(
-      `It brings at least ${headsText(goal.heads)} in ${percentText(met.mean)} of the weeks (${intervalText(met)}; 95 % interval); ${countText(heads)} a week on average; ${countText(bad)} or fewer in a bad week (1 in 10).`,
+      `It brings at least ${counted(goal.heads, 'head')} in ${percentText(met.mean)} of the weeks (${intervalText(met)}; 95 % interval); ${countText(heads)} a week on average; ${countText(bad)} or fewer in a bad week (1 in 10).`,
       WIDTH,
       INDENT,
     ),
@@ -162,10 +161,6 @@ function costText({ holes, seeds_a_week: seeds, lit_m2: area, visits_a_week: vis
   if (seeds !== null) parts.push(`${countText(seeds)} ${seeds === 1 ? 'seed' : 'seeds'} a week`);
   if (visits !== null) parts.push(`${visits} ${visits === 1 ? 'visit' : 'visits'} a week`);
   return parts.length === 1 ? parts[0]! : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
-}
-
-function headsText(heads: number): string {
-  return heads === 1 ? '1 head' : `${thousands(heads)} heads`;
 }
 
 /** A share that somebody chose: without decimals that are none. */

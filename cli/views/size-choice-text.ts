@@ -1,8 +1,8 @@
 /** Which size: the one with most heads and those as good, and where more room stops to pay. */
 
 import type { SizeResult } from '../../sim/study/size.js';
-import { decimalsFor, wrap } from './format.js';
-import { headsText, KNEE, sizeNamed, WIDTH } from './size-words.js';
+import { decimalsFor, WIDTH, wrap } from './format.js';
+import { headsText, KNEE, sizeNamed } from './size-words.js';
 
 /** More equals than these are counted, not named. */
 const NAMED = 3;

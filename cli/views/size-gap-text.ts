@@ -2,9 +2,9 @@
 
 import type { Gap, Step } from '../../sim/study/gap.js';
 import type { SizeResult } from '../../sim/study/size.js';
-import { columns, gainText, wrap } from './format.js';
+import { columns, gainText, WIDTH, wrap } from './format.js';
 import { pieceBetween } from './pictures.js';
-import { headsText, sizeNamed, WIDTH } from './size-words.js';
+import { headsText, sizeNamed } from './size-words.js';
 
 /** Places of the picture of the steps. */
 const PIECES = 24;

@@ -1,8 +1,8 @@
 /** Two stages against each other: heads a week of each size beside what holes and times allow, then its bad week. */
 
 import type { SizeOfLine, SizeResult } from '../../sim/study/size.js';
-import { countText } from './format.js';
-import { headsText, KNEE, PRESENT, short, signsOf, WIDTH } from './size-words.js';
+import { countText, WIDTH } from './format.js';
+import { headsText, KNEE, PRESENT, short, signsOf } from './size-words.js';
 
 /** More rows than these are no picture any more. */
 const MOST_ROWS = 20;

@@ -1,9 +1,9 @@
 /** Sizes one below the other: room, heads a week and the bound as a bar, the bad week, and where holes stand empty. */
 
 import type { SizeOfLine, SizeResult } from '../../sim/study/size.js';
-import { columns, countText, percentText, wrap } from './format.js';
+import { columns, countText, percentText, WIDTH, wrap } from './format.js';
 import { barUpTo } from './pictures.js';
-import { headsText, short, signsOf, WIDTH } from './size-words.js';
+import { headsText, short, signsOf } from './size-words.js';
 
 /** Rows that are shown; the rest is in the CSV. */
 const MOST_ROWS = 20;

@@ -2,13 +2,13 @@
 
 import type { SizeResult } from '../../sim/study/size.js';
 import type { Worth } from '../../sim/study/size-worth.js';
-import { columns, dateText, decimalsFor, gainText, thousands, wrap } from './format.js';
+import { columns, dateText, decimalsFor, gainText, thousands, WIDTH, wrap } from './format.js';
 import { sizeChoice } from './size-choice-text.js';
 import { gapText } from './size-gap-text.js';
 import { isGrid, sizeGrid } from './size-grid-text.js';
 import { sizeList } from './size-list-text.js';
 import { frontierPicture } from './size-picture.js';
-import { PRESENT, short, WIDTH } from './size-words.js';
+import { PRESENT, short } from './size-words.js';
 
 export function sizeText(result: SizeResult): string {
   const parts = [heading(result)];

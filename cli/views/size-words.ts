@@ -3,8 +3,6 @@
 import type { SizeOfLine, SizeResult } from '../../sim/study/size.js';
 import { thousands } from './format.js';
 
-export const WIDTH = 80;
-
 /** Signs behind the size as it is, and the one at the knee. */
 export const PRESENT = '*';
 export const KNEE = '#';

@@ -57,3 +57,19 @@ function studentProbability(t: number, df: number): number {
   const within = odd ? (2 / Math.PI) * (angle + sine * sum) : sine * sum;
   return (1 + within) / 2;
 }
+
+/** Confidence of every interval. */
+export const CONFIDENCE = 0.95;
+
+/**
+ * Interval of a mean, at `CONFIDENCE`.
+ * @param error standard error of the mean, estimated with `df` degrees of freedom
+ */
+export function studentInterval(
+  mean: number,
+  error: number,
+  df: number,
+): { readonly mean: number; readonly low: number; readonly high: number } {
+  const half = studentQuantile((1 + CONFIDENCE) / 2, df) * error;
+  return { mean, low: mean - half, high: mean + half };
+}

@@ -15,7 +15,7 @@ import type { Gathered } from './gathered.js';
 import { findLimits, type Limits, trialSeasons } from './limits.js';
 import type { Estimate } from './sections.js';
 import { ofSeasons, type Study } from './study.js';
-import { firstRunningWeek } from './tallies.js';
+import { firstCommonWeek, firstRunningWeek } from './tallies.js';
 import { MOST_SECTIONS } from './workload.js';
 
 /** A plan to be compared and what it is called. */
@@ -90,8 +90,7 @@ function conclude(
   if (run === 0) return null;
   const { weeks, start } = contenders[0]!.plan;
   const firstWeeks = wholes.map(firstRunningWeek);
-  const running = firstWeeks.filter((week) => week < weeks);
-  const from = running.length === 0 ? weeks : Math.max(...running);
+  const from = firstCommonWeek(firstWeeks, weeks);
   const samples = contenders.map(({ plan }, job) => samplesOf(gathered, job, plan, from));
   const base = samples[0]!;
 

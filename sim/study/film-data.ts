@@ -83,6 +83,9 @@ export interface FilmData {
   readonly visits: Uint8Array<ArrayBuffer>;
 }
 
+/** Holes of a line that are filmed one by one, if nobody says otherwise; of more only the counts are kept. */
+export const MOST_HOLES = 20_000;
+
 /** Places within what was done before a picture; moved into stage s at DEALT_MOVED + s. */
 export const DEALT_SOWN = 0;
 export const DEALT_PICKED = 1;

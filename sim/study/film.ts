@@ -14,6 +14,7 @@ import {
   type Film,
   type FilmData,
   filmFrom,
+  MOST_HOLES,
 } from './film-data.js';
 import { HoleStates } from './film-states.js';
 
@@ -23,8 +24,6 @@ export interface FilmOptions {
   /** Only the counts of a line of more holes than this are kept; 20 000 if left out. A hole takes a byte a day. */
   readonly mostHoles?: number;
 }
-
-const MOST_HOLES = 20_000;
 
 /**
  * The film of one season.

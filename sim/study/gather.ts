@@ -1,6 +1,5 @@
 /** Run the seasons of a workload with whoever is there, and bring together what they give. */
 
-import { changesOf } from './changes.js';
 import { alone, type Crew } from './crew.js';
 import { Gathered } from './gathered.js';
 import { piecesOf, type Range, runsOf, seasonsOf, type Workload } from './workload.js';
@@ -26,9 +25,8 @@ export interface GatherOptions {
  */
 export async function gather(workload: Workload, options: GatherOptions = {}): Promise<Gathered> {
   const { crew = alone(workload), range = { from: 0, to: seasonsOf(workload) }, pause } = options;
-  const changes = workload.jobs.map((job) => (job.trials > 0 ? changesOf(job.plan).length : 0));
   const pieces = piecesOf(workload, range);
-  const all = pieces.reduce((sum, piece) => sum + runsOf(workload, piece, changes), 0);
+  const all = pieces.reduce((sum, piece) => sum + runsOf(workload, piece), 0);
   const gathered = new Gathered(workload);
   let next = 0;
   let done = 0;

@@ -22,6 +22,8 @@ export class Gathered {
   readonly #jobs: readonly Job[];
   readonly #sections: (Tallies | null)[][];
   readonly #trials: TrialSeason[][];
+  /** What `whole` gave last, until something is added. */
+  readonly #wholes: (Tallies | null)[];
 
   constructor(workload: Workload, data?: readonly JobData[]) {
     const { jobs, sections } = workload;
@@ -33,11 +35,13 @@ export class Gathered {
         return tally === null ? null : new Tallies(plan, tally);
       });
     });
+    this.#wholes = jobs.map(() => null);
     this.#trials = jobs.map((_, j) => (data === undefined ? [] : [...data[j]!.trials]));
   }
 
-  /** The tallies of a section, made when they are first asked for. */
+  /** The tallies of a section to be added to, made when they are first asked for. */
   section(job: number, section: number): Tallies {
+    this.#wholes[job] = null;
     const sections = this.#sections[job]!;
     sections[section] ??= new Tallies(this.#jobs[job]!.plan);
     return sections[section];
@@ -48,10 +52,13 @@ export class Gathered {
     return this.#sections[job]!;
   }
 
-  /** All sections of a job in one. */
+  /** All sections of a job in one, to be read only. */
   whole(job: number): Tallies {
+    const before = this.#wholes[job]!;
+    if (before !== null) return before;
     const tallies = new Tallies(this.#jobs[job]!.plan);
     for (const section of this.#sections[job]!) if (section !== null) tallies.merge(section);
+    this.#wholes[job] = tallies;
     return tallies;
   }
 

@@ -3,9 +3,9 @@
 import { type Season, SHORT, WANTED } from '../models/ledger.js';
 import { Line } from '../models/line.js';
 import { holesOf, type Plan } from '../models/plan.js';
-import { applied, type Change, cannotMatter, changesOf } from './changes.js';
+import { applied, type Change, cannotMatter } from './changes.js';
 import { Gathered, type TrialSeason } from './gathered.js';
-import type { Piece, Workload } from './workload.js';
+import { changesTried, type Piece, type Workload } from './workload.js';
 
 /** Hears how many more seasons were run. null: go on at once; false in a promise: stop. */
 export type Step = (runs: number) => Promise<boolean> | null;
@@ -21,12 +21,7 @@ export class Hand {
 
   constructor(workload: Workload) {
     this.#workload = workload;
-    this.#changes = workload.jobs.map((job) => (job.trials > 0 ? changesOf(job.plan) : []));
-  }
-
-  /** How many changes are tried in each job. */
-  get changes(): number[] {
-    return this.#changes.map((changes) => changes.length);
+    this.#changes = workload.jobs.map(changesTried);
   }
 
   /**

@@ -5,12 +5,11 @@
  * seasons are run again with the change, and the difference is taken season by season, so that luck cancels out.
  */
 
-import { studentQuantile } from '../engine/student.js';
+import { studentInterval } from '../engine/student.js';
 import { Moments } from '../engine/tally.js';
 import type { Plan } from '../models/plan.js';
 import { type Change, changesOf } from './changes.js';
 import type { TrialSeason } from './gathered.js';
-import { CONFIDENCE } from './sections.js';
 
 /** A change and what it brings. */
 export interface Trial {
@@ -37,7 +36,7 @@ export interface Limits {
 }
 
 /** A gain below this share of the picks is not called one. */
-const WORTH = 0.005;
+export const WORTH = 0.005;
 /** Wanted heads that may be missing before the want no longer counts as met. */
 const MET = 0.01;
 
@@ -74,8 +73,7 @@ export function findLimits(plan: Plan, tried: readonly TrialSeason[], fromWeek: 
 function interval(differences: readonly number[]): { mean: number; low: number; high: number } {
   const moments = new Moments();
   for (const difference of differences) moments.add(difference);
-  const half = studentQuantile((1 + CONFIDENCE) / 2, differences.length - 1) * moments.standardError;
-  return { mean: moments.mean, low: moments.mean - half, high: moments.mean + half };
+  return studentInterval(moments.mean, moments.standardError, differences.length - 1);
 }
 
 function verdict(

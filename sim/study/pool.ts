@@ -1,6 +1,5 @@
 /** Several threads that run the seasons of a workload. What they give does not depend on how many they are. */
 
-import { changesOf } from './changes.js';
 import type { Crew } from './crew.js';
 import { Gathered, type JobData } from './gathered.js';
 import type { Step } from './hand.js';
@@ -32,7 +31,6 @@ export async function pool(
     workerData: workload,
     concurrentTasksPerWorker: 1,
   });
-  const changes = workload.jobs.map((job) => (job.trials > 0 ? changesOf(job.plan).length : 0));
   let closed = false;
 
   /** @returns null if the threads were let go of before the errand was done */
@@ -50,7 +48,7 @@ export async function pool(
     hands: threads * AHEAD,
     tally: async (piece, step) => {
       const data = await send<JobData[]>({ kind: 'tally', piece });
-      if (data === null || !(await goOn(step, runsOf(workload, piece, changes)))) return null;
+      if (data === null || !(await goOn(step, runsOf(workload, piece)))) return null;
       return new Gathered(workload, data);
     },
     weeks: async (job, first, count, step) => {

@@ -8,7 +8,8 @@
  * from memory).
  */
 
-import { CONFIDENCE, type Estimate } from './sections.js';
+import { CONFIDENCE } from '../engine/student.js';
+import type { Estimate } from './sections.js';
 import { Evidence } from './selection-guard.js';
 
 /** The smallest stake of the bets, as a part of the purse. */

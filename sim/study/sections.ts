@@ -9,7 +9,7 @@
  * Simulation (2007), chapter III; for quantiles Nakayama, ACM TOMACS 24 (2014) 19; both from memory.
  */
 
-import { studentQuantile } from '../engine/student.js';
+import { studentInterval } from '../engine/student.js';
 
 /** A figure and its 95 % interval; no interval (null) with fewer than 2 sections. */
 export interface Estimate {
@@ -17,9 +17,6 @@ export interface Estimate {
   readonly low: number | null;
   readonly high: number | null;
 }
-
-/** Confidence of every interval. */
-export const CONFIDENCE = 0.95;
 
 /**
  * @param all the figure of all seasons
@@ -38,6 +35,5 @@ export function estimate(
     squares += part.seasons * (part.figure - all) ** 2;
   }
   const error = Math.sqrt(squares / ((sections - 1) * seasons));
-  const half = studentQuantile((1 + CONFIDENCE) / 2, sections - 1) * error;
-  return { mean: all, low: all - half, high: all + half };
+  return studentInterval(all, error, sections - 1);
 }

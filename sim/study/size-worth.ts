@@ -1,6 +1,7 @@
 /** What one more channel is worth in each stage, and so which stage holds the line back. */
 
 import { differenceOf, type Figure, type Samples } from './figures.js';
+import { WORTH } from './limits.js';
 import type { Estimate } from './sections.js';
 
 /** One more channel of a stage, all else as it is. */
@@ -22,9 +23,6 @@ export interface Worths {
    */
   readonly hold_back: readonly string[] | null;
 }
-
-/** A gain below this share of the picks is not called one (as in limits.ts). */
-export const WORTH = 0.005;
 
 /**
  * @param present the plan as it is

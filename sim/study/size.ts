@@ -20,7 +20,7 @@ import { type SizeJobs, sizeJobs } from './size-jobs.js';
 import { areaIn, holesIn, type Layout, type Sizes } from './size-layout.js';
 import { type Worths, worthsOf } from './size-worth.js';
 import { ofSeasons, type Study } from './study.js';
-import { firstRunningWeek } from './tallies.js';
+import { firstCommonWeek, firstRunningWeek } from './tallies.js';
 import { MOST_SECTIONS } from './workload.js';
 
 /** A figure of a size, and how it differs from that of the present one (null for that itself). */
@@ -165,8 +165,10 @@ function conclude(gathered: Gathered, lines: SizeJobs, asked: Asked): SizeResult
 
 /** The first week in which all lines that ever run are running, those of the ladders included. */
 function firstWeek(gathered: Gathered, { jobs }: SizeJobs, weeks: number): number {
-  const first = jobs.map((_, j) => firstRunningWeek(gathered.whole(j))).filter((week) => week < weeks);
-  return first.length === 0 ? weeks : Math.max(...first);
+  return firstCommonWeek(
+    jobs.map((_, j) => firstRunningWeek(gathered.whole(j))),
+    weeks,
+  );
 }
 
 /** The one with most heads a week, of equal ones the one with fewest holes. */

@@ -97,6 +97,16 @@ export function firstRunningWeek(tallies: Tallies): number {
   return weeks;
 }
 
+/**
+ * The first week in which every line is running that ever runs.
+ * @param firsts first running week of each line (see `firstRunningWeek`)
+ * @returns `weeks` if none ever runs
+ */
+export function firstCommonWeek(firsts: readonly number[], weeks: number): number {
+  const running = firsts.filter((week) => week < weeks);
+  return running.length === 0 ? weeks : Math.max(...running);
+}
+
 /** Picks of the weeks from `from` on, of all seasons together. */
 export function picksFrom(tallies: Tallies, from: number): Counts {
   const all = new Counts();

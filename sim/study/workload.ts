@@ -6,6 +6,7 @@
  */
 
 import { holesOf, type Plan, seasonDays } from '../models/plan.js';
+import { type Change, changesOf } from './changes.js';
 
 /** A plan and how often it is to be run. */
 export interface Job {
@@ -71,8 +72,14 @@ export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
   return pieces;
 }
 
+/** The changes that the first seasons of a job are run again with. */
+export function changesTried({ plan, trials }: Job): Change[] {
+  return trials > 0 ? changesOf(plan) : [];
+}
+
 /** Season runs that a piece takes, trials included. */
-export function runsOf(workload: Workload, piece: Piece, changes: readonly number[]): number {
+export function runsOf(workload: Workload, piece: Piece): number {
+  const changes = workload.jobs.map((job) => changesTried(job).length);
   let runs = 0;
   for (let k = 0; k < piece.count; k++) {
     const season = piece.first + k * workload.sections;

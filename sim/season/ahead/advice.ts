@@ -7,7 +7,7 @@
  * as far as those futures can tell.
  */
 
-import { studentQuantile } from '../../engine/student.js';
+import { studentInterval } from '../../engine/student.js';
 import { Moments } from '../../engine/tally.js';
 import type { Plan } from '../../models/plan.js';
 import { type ComingSowing, withoutSowings, withSeeds } from './coming-sowings.js';
@@ -21,7 +21,6 @@ import { WeeksWatch } from './weeks-watch.js';
 const MULTIPLES = [0.8, 0.9, 1, 1.1, 1.25];
 /** Futures in which they are tried, at most. */
 const FUTURES = 50;
-const CONFIDENCE = 0.95;
 /** What is worth another list: this share more heads, or at most this share of the plan's seeds for as many heads. */
 const MORE = 0.01;
 const FEWER = 0.95;
@@ -121,8 +120,7 @@ function differenceOf(a: readonly number[], b: readonly number[]): Difference {
     moments.add(b[i]! - value);
   });
   if (a.length < 2) return { mean: moments.mean, low: null, high: null };
-  const half = studentQuantile((1 + CONFIDENCE) / 2, a.length - 1) * moments.standardError;
-  return { mean: moments.mean, low: moments.mean - half, high: moments.mean + half };
+  return studentInterval(moments.mean, moments.standardError, a.length - 1);
 }
 
 /** @param share of the plan's seeds */

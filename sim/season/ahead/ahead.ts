@@ -12,16 +12,17 @@ import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import type { LogFault } from '../log-faults.js';
 import type { LogRow } from '../rows.js';
 import { type Advice, advise, trialRuns } from './advice.js';
-import { Batches } from './batches.js';
+import type { Batches } from './batches.js';
+import { comingSeason } from './coming-season.js';
 import { comingSowings } from './coming-sowings.js';
-import { cutShort, type Pause, runFutures, together } from './futures.js';
+import { type Pause, runFutures, together } from './futures.js';
 import { type EmptyHoles, HolesWatch } from './holes-watch.js';
-import { Openings } from './openings.js';
+import type { Openings } from './openings.js';
 import type { Range } from './range.js';
 import { RoomWatch, type ShortOfRoom } from './room-watch.js';
 import { longestWay } from './seeds-that-fit.js';
 import { SownWatch } from './sown-watch.js';
-import { type Today, todayOf } from './today.js';
+import type { Today } from './today.js';
 import { WeeksWatch } from './weeks-watch.js';
 
 export interface AheadOptions {
@@ -168,21 +169,17 @@ export async function lookAhead(
   options: AheadOptions,
 ): Promise<AheadReading> {
   const { weeks, futures, seed = plan.seed, pause } = options;
-  for (const [name, value] of Object.entries({ weeks, futures })) {
-    if (!(Number.isInteger(value) && value >= 1))
-      throw new RangeError(`${name} must be at least 1: ${value}`);
-  }
-  const reading = todayOf(rows, plan, options.today);
+  const reading = comingSeason(plan, rows, {
+    today: options.today,
+    seed,
+    counts: { weeks, futures },
+    weeks: (from) => weeksNeeded(plan, from, weeks),
+  });
   if (!reading.ok) return reading;
-  const { today } = reading;
-  const { from, season } = today;
-  const needed = weeksNeeded(plan, from, weeks);
-  if (plan.weeks < needed) throw new RangeError(`the plan must have ${needed} weeks: ${plan.weeks}`);
-  const line = cutShort(season.plan, needed);
+  const { today, line, openings, batches } = reading.coming;
+  const { from } = today;
   const days = line.visits.kind === 'days' ? line.visits.days : [];
   const last = line.stages.length - 1;
-  const openings = new Openings(today, seed);
-  const batches = new Batches(season.batches, openings);
   const heads = new WeeksWatch(from, weeks, last);
   const holes = new HolesWatch(line, from, weeks);
   const room = new RoomWatch(batches, days, from + 7 * weeks, last);

@@ -10,11 +10,10 @@
 import { streamKey } from '../../engine/random.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
-import { type AnyBatch, Batches } from '../ahead/batches.js';
-import { cutShort, type Pause, runFutures, together } from '../ahead/futures.js';
-import { Openings } from '../ahead/openings.js';
+import type { AnyBatch } from '../ahead/batches.js';
+import { comingSeason } from '../ahead/coming-season.js';
+import { type Pause, runFutures, together } from '../ahead/futures.js';
 import type { Range } from '../ahead/range.js';
-import { todayOf } from '../ahead/today.js';
 import type { LogFault } from '../log-faults.js';
 import type { LogRow } from '../rows.js';
 import { CHORES, type ChoreKind, ChoresWatch, type CountedChore } from './chores-watch.js';
@@ -103,19 +102,15 @@ export async function listChores(
   options: ChoresOptions,
 ): Promise<ChoresReading> {
   const { days, futures, seed = plan.seed, pause } = options;
-  for (const [name, value] of Object.entries({ days, futures })) {
-    if (!(Number.isInteger(value) && value >= 1))
-      throw new RangeError(`${name} must be at least 1: ${value}`);
-  }
-  const reading = todayOf(rows, plan, options.today);
+  const reading = comingSeason(plan, rows, {
+    today: options.today,
+    seed,
+    counts: { days, futures },
+    weeks: (from) => weeksToList(from, days),
+  });
   if (!reading.ok) return reading;
-  const { today } = reading;
-  const { from, season } = today;
-  const needed = weeksToList(from, days);
-  if (plan.weeks < needed) throw new RangeError(`the plan must have ${needed} weeks: ${plan.weeks}`);
-  const line = cutShort(season.plan, needed);
-  const openings = new Openings(today, seed);
-  const batches = new Batches(season.batches, openings);
+  const { today, line, openings, batches } = reading.coming;
+  const { from } = today;
   const watch = new ChoresWatch(line, batches, from, from + days);
   if (!(await runFutures(line, openings, futures, seed, together([batches, watch]), pause))) return 'stopped';
 
