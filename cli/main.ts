@@ -8,6 +8,7 @@ import { LEAST } from '../sim/study/search-candidates.js';
 import { check } from './commands/check.js';
 import type { ChoresOptions } from './commands/chores.js';
 import { compareCommand } from './commands/compare.js';
+import type { FitOptions } from './commands/fit.js';
 import { merge } from './commands/merge.js';
 import { runCommand } from './commands/run.js';
 import { schema } from './commands/schema.js';
@@ -208,6 +209,23 @@ function commands(ended: (code: number) => void, text: string[]): Command {
       // Loaded when it is needed: what keeps two shells apart listens to signals from then on.
       const { replay } = await import('./commands/replay.js');
       ended(await replay(file, scenario, options));
+    });
+
+  program
+    .command('fit')
+    .description(
+      'what the season log tells of growing times, losses and germination, with 95 % intervals; --write puts it into the scenario',
+    )
+    .argument('<log>', 'the season log (CSV), - for standard input')
+    .argument('[file]', 'the present scenario, - for standard input; without it only the estimates are shown')
+    .option('--write <file>', 'write the scenario with the values of the log put in, whole or not at all')
+    .option('--over', 'the file may be there already')
+    .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
+    .addOption(new Option('--csv', 'print the figures as CSV'))
+    .action(async (file: string, scenario: string | undefined, options: FitOptions) => {
+      // Loaded when it is needed: what keeps two shells apart listens to signals from then on.
+      const command = await import('./commands/fit.js');
+      ended(await command.fit(file, scenario, options));
     });
 
   program

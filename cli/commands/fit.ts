@@ -1,0 +1,106 @@
+/** `evensow fit LOG [FILE]`: what a season's log tells about growing times, losses and germination. */
+
+import type { Plan } from '../../sim/models/plan.js';
+import { amendScenario } from '../../sim/scenario/amend.js';
+import { type FitResult, fitSeason } from '../../sim/season/fit.js';
+import { changesOf, type FitChange } from '../../sim/season/fit-changes.js';
+import { readLog } from '../../sim/season/read-log.js';
+import type { Source } from '../assignment.js';
+import { loadLog } from '../log-file.js';
+import { formOf, type Options } from '../options.js';
+import { Problem } from '../problem.js';
+import { loadScenario } from '../scenario-file.js';
+import { DONE, print, tell } from '../streams.js';
+import { fitCsv } from '../views/fit-csv.js';
+import { fitJson } from '../views/fit-json.js';
+import { fitText } from '../views/fit-text.js';
+import { logFaultsText, logWarningsText } from '../views/log-faults-text.js';
+import { exists, writeWhole } from '../write-file.js';
+import type { Form } from './study.js';
+
+/** `write`: file for the scenario with the fitted values put in; `over`: it may be there already. */
+export type FitOptions = Options & { readonly over?: boolean };
+
+/** A scenario and what the log would change in it. */
+interface Present {
+  readonly source: Source;
+  readonly plan: Plan;
+}
+
+/**
+ * @param log path of the season log, or `-` for standard input
+ * @param file path of the present scenario, or `-`; if left out only the estimates are shown
+ * @throws Problem if the log, the scenario or the options are wrong, or the file cannot be written
+ */
+export async function fit(log: string, file: string | undefined, options: FitOptions): Promise<number> {
+  const out = options['write'] ?? null;
+  await checkOptions(log, file, out, options.over === true);
+  const present: Present | null = file === undefined ? null : await loadScenario(file);
+  const result = await estimate(log, present?.plan ?? null);
+  const changes = present === null ? null : changesOf(result, present.plan);
+  if (present !== null && changes !== null && out !== null) {
+    await writeWhole(out, amendScenario(present.source.text, changes));
+  }
+  await print(view(result, present?.source.name ?? null, changes, formOf(options)));
+  if (out !== null) tell(writtenText(out, changes!));
+  return DONE;
+}
+
+/** What can be told to be wrong before anything is read. */
+async function checkOptions(
+  log: string,
+  file: string | undefined,
+  out: string | null,
+  over: boolean,
+): Promise<void> {
+  if (log === '-' && file === '-') {
+    throw new Problem(
+      'the log and the scenario must not both be read from standard input. One of them must be a file. Example: evensow fit - my-line.yaml < season.csv',
+    );
+  }
+  if (out !== null && file === undefined) {
+    throw new Problem(
+      `--write must not be given without a scenario. It writes the scenario with the values of the log put in, so that must be named too. Example: evensow fit ${log} my-line.yaml --write ${out}`,
+    );
+  }
+  if (out !== null && !over && (await exists(out))) {
+    throw new Problem(
+      `--write must not name ${out}, which is there already. It must be a new file. Name another, or add --over to replace it.`,
+    );
+  }
+}
+
+async function estimate(log: string, plan: Plan | null): Promise<FitResult> {
+  const name = log === '-' ? 'standard input' : log;
+  const stages = plan?.stages.map((stage) => stage.name) ?? null;
+  const read = readLog(await loadLog(log), stages, plan?.crops ?? null);
+  if (!read.ok) throw new Problem(logFaultsText(name, read.faults));
+  if (read.warnings.length > 0) tell(logWarningsText(name, read.warnings));
+  if (read.rows.length === 0) {
+    throw new Problem(
+      `${name} must not be without rows. It must hold what was done: a row for each sowing, move, pick and loss. Example: evensow log sow 6 butterhead --to ${name}`,
+    );
+  }
+  return fitSeason(read.rows, read.stages, plan);
+}
+
+function view(
+  result: FitResult,
+  scenario: string | null,
+  changes: readonly FitChange[] | null,
+  form: Form,
+): string {
+  switch (form) {
+    case 'text':
+      return fitText(result, scenario, changes);
+    case 'json':
+      return fitJson(result, changes);
+    case 'csv':
+      return fitCsv(result);
+  }
+}
+
+function writtenText(out: string, changes: readonly FitChange[]): string {
+  const what = changes.length === 1 ? '1 value' : `${changes.length} values`;
+  return `evensow: ${out} is the scenario with ${what} from the log; all else is as it was.`;
+}

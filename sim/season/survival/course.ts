@@ -1,0 +1,117 @@
+/**
+ * The grid of a stretch (see stretch.ts) and the course of a batch on it.
+ *
+ * The edges of cells are at even places, their middles at odd ones.
+ */
+
+import type { AgeTable } from './age-table.js';
+
+/** A weight less than this beside the largest possible one counts as none. */
+const VANISHING = 1e-200;
+
+/**
+ * Place on the grid of a front. State 0: where it was at the beginning of the stretch. State i: in cell i.
+ */
+export function placeOf(state: number): number {
+  return state === 0 ? 0 : 2 * state - 1;
+}
+
+/**
+ * One step of the chain, kept from one call to the next because making it anew would cost more than filling
+ * it.
+ */
+export interface Step {
+  /** Fronts before that matter: `from` to `until`, exclusive. */
+  from: number;
+  until: number;
+  /** Likelihood of moving from each front before to each of `from` to `cells`, row by row. */
+  weights: Float64Array;
+  /** Likelihood of each front after the visit, given what was seen until then. */
+  readonly front: Float64Array;
+}
+
+/**
+ * Of one batch, the chance of being ready by each point of the grid: the edges of cells are at even, their
+ * middles at odd places. A batch leaves within a few visits, so only the points that are asked for are filled
+ * in.
+ */
+export class Course {
+  readonly #table: AgeTable;
+  readonly #ages: readonly number[];
+  readonly #by: Float64Array;
+  readonly #after: Float64Array;
+  readonly #step: number;
+  #tilts: readonly number[] = [];
+
+  /**
+   * @param ages of the cohorts at the beginning of the stretch, negative if they came later [units]
+   * @param points of the grid
+   * @param step from one point to the next [units]
+   */
+  constructor(table: AgeTable, ages: readonly number[], points: number, step: number) {
+    this.#table = table;
+    this.#ages = ages;
+    this.#step = step;
+    this.#by = new Float64Array(points);
+    this.#after = new Float64Array(points);
+  }
+
+  /** Forget what was filled in. @param tilts weights of the cohorts (see cohorts.ts) */
+  begin(tilts: readonly number[]): void {
+    this.#tilts = tilts;
+    this.#by.fill(Number.NaN);
+  }
+
+  /** Chance of becoming ready between two places. */
+  chance(start: number, stop: number): number {
+    this.#know(start);
+    this.#know(stop);
+    return between(this.#by[start]!, this.#after[start]!, this.#by[stop]!, this.#after[stop]!);
+  }
+
+  /**
+   * Multiply the weights of a step by the chances of `count` plants, each over `most`.
+   * What vanishes is made 0 before it becomes a number with few digits, which are slow besides.
+   */
+  multiply({ from, until, weights }: Step, cells: number, count: number, most: number): void {
+    const by = this.#by;
+    const after = this.#after;
+    const width = cells - from + 1;
+    for (let j = Math.max(1, from); j <= cells; j++) this.#know(2 * j);
+    for (let i = from; i < until; i++) {
+      const start = placeOf(i);
+      this.#know(start);
+      const startBy = by[start]!;
+      const startAfter = after[start]!;
+      const row = (i - from) * width - from;
+      for (let j = Math.max(1, i); j <= cells; j++) {
+        const weight = weights[row + j]!;
+        if (weight === 0) continue;
+        const share = between(startBy, startAfter, by[2 * j]!, after[2 * j]!) / most;
+        const product = weight * (count === 1 ? share : count === 2 ? share * share : share ** count);
+        weights[row + j] = product < VANISHING ? 0 : product;
+      }
+    }
+  }
+
+  #know(place: number): void {
+    if (Number.isNaN(this.#by[place]!)) this.#fill(place);
+  }
+
+  #fill(place: number): void {
+    let by = 0;
+    let after = 0;
+    for (let j = 0; j < this.#ages.length; j++) {
+      const age = this.#ages[j]! + this.#step * place;
+      by += this.#tilts[j]! * this.#table.readyBy(age);
+      after += this.#tilts[j]! * this.#table.readyAfter(age);
+    }
+    this.#by[place] = by;
+    this.#after[place] = after;
+  }
+}
+
+/** The difference of the two smaller numbers is the one that keeps its digits. */
+function between(startBy: number, startAfter: number, stopBy: number, stopAfter: number): number {
+  return Math.max(0, stopBy < startAfter ? stopBy - startBy : startAfter - stopAfter);
+}

@@ -1,0 +1,97 @@
+/**
+ * The likelihood of a stretch of short visits, from two grids.
+ *
+ * The error of a grid falls with the square of its cells. So a grid with cells twice as wide has four times
+ * the error, and a third of the difference takes it away but for the next order (Richardson's extrapolation;
+ * textbook method, from memory).
+ */
+
+import type { AgeTable } from './age-table.js';
+import { Course, placeOf } from './course.js';
+import type { Member, Piece } from './intervals.js';
+import { Stretch } from './stretch.js';
+
+/**
+ * Units in a cell of the finer grid: its middle must lie on the lattice. The coarser grid's cells are twice
+ * as wide.
+ */
+export const CELL = 2;
+
+interface Grid {
+  readonly stretch: Stretch;
+  readonly courses: readonly Course[];
+  /** From one point of the grid to the next [units] */
+  readonly step: number;
+}
+
+export class Grids {
+  readonly #fine: Grid;
+  readonly #coarse: Grid;
+  readonly #start: number;
+
+  /** @param tables by kind @param members all groups of the stage */
+  constructor(piece: Piece, members: readonly Member[], tables: readonly AgeTable[]) {
+    this.#start = piece.start;
+    this.#fine = gridOf(piece, members, tables, 1);
+    this.#coarse = gridOf(piece, members, tables, 2);
+  }
+
+  /**
+   * ln of the likelihood.
+   * @param tilts of each group that takes part
+   * @param end ln of the likelihood of what came after, by the last front [units]
+   */
+  value(tilts: readonly (readonly number[])[], end: (front: number) => number): number {
+    const coarse = this.#forward(this.#coarse, tilts, end);
+    const fine = this.#forward(this.#fine, tilts, end);
+    return fine + (fine - coarse) / 3;
+  }
+
+  /**
+   * Fronts after each visit that may well have been [units] (see Stretch.path), without the likelihood: on
+   * the coarser grid, which is near enough to make tilts from.
+   */
+  roughPath(shares: readonly number[]): number[] {
+    return this.#pathOn(this.#coarse, shares);
+  }
+
+  /** Prepare `roughPath`. */
+  prepare(tilts: readonly (readonly number[])[], end: (front: number) => number): void {
+    this.#forward(this.#coarse, tilts, end);
+  }
+
+  /** After `value`: fronts after each visit that may well have been [units] */
+  path(shares: readonly number[]): number[] {
+    return this.#pathOn(this.#fine, shares);
+  }
+
+  #pathOn({ stretch, step }: Grid, shares: readonly number[]): number[] {
+    return stretch.path(shares).map((place) => this.#start + step * place);
+  }
+
+  #forward(
+    { stretch, courses, step }: Grid,
+    tilts: readonly (readonly number[])[],
+    end: (front: number) => number,
+  ): number {
+    for (const [k, course] of courses.entries()) course.begin(tilts[k]!);
+    return stretch.forward(courses, (state) => end(this.#start + step * placeOf(state)));
+  }
+}
+
+function gridOf(
+  { start, visits, members: taking }: Piece,
+  members: readonly Member[],
+  tables: readonly AgeTable[],
+  step: number,
+): Grid {
+  const cell = CELL * step;
+  const stretch = new Stretch(visits.map(({ day, leaving }) => ({ cells: (day - start) / cell, leaving })));
+  const points = (2 * (visits.at(-1)!.day - start)) / cell + 1;
+  const courses = taking.map((m) => {
+    const { kind, entries } = members[m]!;
+    const ages = entries.map((entry) => start - entry);
+    return new Course(tables[kind]!, ages, points, step);
+  });
+  return { stretch, courses, step };
+}

@@ -1,0 +1,159 @@
+/**
+ * A stage's record as intervals: between which moments each plant became ready or died.
+ *
+ * Between two visits if holes were left over at both. What happened at visits at which holes were short is
+ * gathered into stretches (see stretch.ts), each with the visit that ended it.
+ */
+
+import type { Group, StageRecord, Visit } from './record.js';
+import type { Leaving } from './stretch.js';
+
+export type Outcome = 'ready' | 'dead' | 'standing';
+
+/** A fate whose interval is known. Days as units of the lattice. */
+export interface KnownFate {
+  readonly outcome: Outcome;
+  readonly count: number;
+  /** Of those that stand, the visit by which none of them was ready. */
+  readonly from: number;
+  /** Of those that stand, the last visit. */
+  readonly to: number;
+}
+
+/** A fate in a stretch, or at the visit that ended it. */
+export interface StretchFate {
+  readonly outcome: 'ready' | 'standing';
+  readonly count: number;
+  /** Number of the stretch. */
+  readonly piece: number;
+  /** Which of its visits; one more than the last for the end. */
+  readonly place: number;
+}
+
+/** The fates of a group. */
+export interface Member {
+  readonly kind: number;
+  /** In units, and plants; the largest cohort last, which costs least (see cohorts.ts). */
+  readonly entries: readonly number[];
+  readonly sizes: readonly number[];
+  readonly known: KnownFate[];
+  readonly unknown: StretchFate[];
+}
+
+/** A short visit at which plants left. */
+export interface PieceVisit {
+  readonly day: number;
+  /** By the place of their groups among those that take part. */
+  readonly leaving: readonly Leaving[];
+}
+
+/** A stretch and what is around it. Days in units. */
+export interface Piece {
+  /** The last visit before it. */
+  readonly start: number;
+  /** At least one. */
+  readonly visits: readonly PieceVisit[];
+  /** Visit at which all ready plants found a hole again, or the last visit of all. */
+  readonly end: number;
+  readonly outcome: 'ready' | 'standing';
+  /** Groups that take part. */
+  readonly members: readonly number[];
+  /** Plants that left at the end, or still stand. */
+  readonly atEnd: readonly Leaving[];
+}
+
+export interface Intervals {
+  readonly members: readonly Member[];
+  readonly pieces: readonly Piece[];
+  /** Days from the first entry to the last visit [units] */
+  readonly longest: number;
+}
+
+/** @param unit of the lattice [d]: a power of a half, so that days lie on it */
+export function intervalsOf({ visits, groups }: StageRecord, unit: number): Intervals {
+  const inUnits = (day: number): number => Math.round(day / unit);
+  const last = visits.length === 0 ? 0 : inUnits(visits.at(-1)!.day);
+  const first = groups.reduce((least, { entries }) => Math.min(least, inUnits(entries[0]!.day)), last);
+  const members = groups.map((group) => memberOf(group, visits, inUnits));
+  const pieces: Piece[] = [];
+  const leaving = visits.map((): Leaving[] => []);
+  for (const [batch, { ready }] of groups.entries()) {
+    for (const { visit, count } of ready) leaving[visit]!.push({ batch, count });
+  }
+  let start = inUnits(visits[0]?.day ?? 0);
+  let short: PieceVisit[] = [];
+  for (const [v, visit] of visits.entries()) {
+    const day = inUnits(visit.day);
+    if (visit.short) {
+      // A visit at which nobody left says nothing: the front stays where it was.
+      if (leaving[v]!.length > 0) short.push({ day, leaving: leaving[v]! });
+      continue;
+    }
+    close(members, pieces, { start, short, end: day, outcome: 'ready', atEnd: leaving[v]! });
+    start = day;
+    short = [];
+  }
+  const atEnd = groups.flatMap(({ standing }, batch) => (standing > 0 ? [{ batch, count: standing }] : []));
+  close(members, pieces, { start, short, end: last, outcome: 'standing', atEnd });
+  return { members, pieces, longest: last - first };
+}
+
+/** With the deaths, which are looked at on every visit. */
+function memberOf(
+  { kind, entries, dead }: Group,
+  visits: readonly Visit[],
+  inUnits: (day: number) => number,
+): Member {
+  const bySize = [...entries].sort((a, b) => a.count - b.count);
+  return {
+    kind,
+    entries: bySize.map(({ day }) => inUnits(day)),
+    sizes: bySize.map(({ count }) => count),
+    known: dead.map(({ visit, count }) => ({
+      outcome: 'dead',
+      count,
+      from: inUnits(visits[Math.max(0, visit - 1)]!.day),
+      to: inUnits(visits[visit]!.day),
+    })),
+    unknown: [],
+  };
+}
+
+interface Open extends Pick<Piece, 'start' | 'end' | 'outcome' | 'atEnd'> {
+  readonly short: readonly PieceVisit[];
+}
+
+/** Book what happened since the last visit with holes left over. */
+function close(
+  members: readonly Member[],
+  pieces: Piece[],
+  { start, short, end, outcome, atEnd }: Open,
+): void {
+  if (short.length === 0) {
+    for (const { batch, count } of atEnd) {
+      members[batch]!.known.push({ outcome, count, from: start, to: end });
+    }
+    return;
+  }
+  const piece = pieces.length;
+  for (const [place, { leaving }] of short.entries()) {
+    for (const { batch, count } of leaving) {
+      members[batch]!.unknown.push({ outcome: 'ready', count, piece, place });
+    }
+  }
+  for (const { batch, count } of atEnd) {
+    members[batch]!.unknown.push({ outcome, count, piece, place: short.length });
+  }
+  const taking = [
+    ...new Set([...short.flatMap(({ leaving }) => leaving), ...atEnd].map(({ batch }) => batch)),
+  ];
+  const local = ({ batch, count }: Leaving): Leaving => ({ batch: taking.indexOf(batch), count });
+  pieces.push({
+    start,
+    visits: short.map(({ day, leaving }) => ({ day, leaving: leaving.map(local) })),
+    end,
+    outcome,
+    members: taking,
+    atEnd: atEnd.map(local),
+  });
+}

@@ -1,0 +1,41 @@
+/** What was seen of a stage, as plain data. */
+
+/** Plants that left at a visit. */
+export interface Seen {
+  /** Place of the visit in the record. */
+  readonly visit: number;
+  readonly count: number;
+}
+
+/** Plants that came into the stage and cannot be told apart later. */
+export interface Group {
+  /**
+   * Number of the kind of plant: a crop, or a crop's growth after a pick. All plants of a kind follow one
+   * law.
+   */
+  readonly kind: number;
+  /** When they came in, ascending [d], and how many. */
+  readonly entries: readonly { readonly day: number; readonly count: number }[];
+  /** Those that left ready: moved, picked, or thrown away after having been ready too long. */
+  readonly ready: readonly Seen[];
+  /** Those that were cleared dead or failed. */
+  readonly dead: readonly Seen[];
+  /** Those that are left at the last visit. */
+  readonly standing: number;
+}
+
+export interface Visit {
+  /** [d] */
+  readonly day: number;
+  /**
+   * Whether ready plants may have been left behind for want of holes (or, in the last stage, of wanted
+   * heads).
+   */
+  readonly short: boolean;
+}
+
+export interface StageRecord {
+  /** Ascending. */
+  readonly visits: readonly Visit[];
+  readonly groups: readonly Group[];
+}

@@ -1,0 +1,98 @@
+/**
+ * Fits growth time, spread, loss and germination of each kind of plant to what was seen of a stage.
+ *
+ * Where holes were short the plants of all kinds stand in one queue, so each kind is fitted with the others
+ * as they were fitted last, round after round (see kind-search.ts); and the likelihood needs a grid of time
+ * (see grids.ts), which must be fine beside the spread that is found in the end.
+ */
+
+import { CELL } from './grids.js';
+import { staysInTurn } from './in-turn.js';
+import { type Fitted, KindSearch, parametersAt, type Question, type Start } from './kind-search.js';
+import type { Group, StageRecord } from './record.js';
+import { type Censored, fitSample } from './sample.js';
+import { StageLikelihood } from './stage-likelihood.js';
+
+/** Unit of the lattice [d]: at most that, so that the cells of the coarser grid are whole parts of a day. */
+const WIDEST_UNIT = 1 / 4;
+const FINEST_UNIT = 1 / 32;
+/**
+ * A law whose standard deviation is less than so many cells cannot be told on the grid, and none is tried.
+ */
+const LEAST_CELLS = 2;
+/** The law that is found covers at least so many, so that narrower ones can be tried beside it. */
+const FINE_CELLS = 3;
+/**
+ * A search does not start at less spread than this: where all plants left at the same age, a likelihood is
+ * flat there.
+ */
+const LEAST_START = 0.08;
+
+/**
+ * @param questions one for each kind
+ * @param compare whether to fit the other shapes too
+ * @returns for each kind; null for one that was not to be fitted
+ */
+export function fitStage(
+  record: StageRecord,
+  questions: readonly Question[],
+  compare: boolean,
+): (Fitted | null)[] {
+  const starts = questions.map((question, kind) => startOf(record, kind, question));
+  let unit = WIDEST_UNIT;
+  let likelihood = new StageLikelihood(record, questions.length, unit);
+  const together = likelihood.kindsTogether;
+  const narrowest = (): number => (together ? LEAST_CELLS * CELL * unit : 0);
+  const parameters = questions.map((question, kind) => parametersAt(question, starts[kind]!));
+  const searches = questions.map(
+    (_, kind) => new KindSearch(likelihood, questions, kind, parameters, narrowest()),
+  );
+  const asked = searches.filter(({ question }) => question.fit);
+  for (;;) {
+    for (let round = 0; round < (together && searches.length > 1 ? 2 : 1); round++) {
+      for (const search of asked) search.climb();
+    }
+    const fine = unitFor(Math.min(...asked.map(({ deviation }) => deviation)));
+    const finer = asked.some(({ atNarrowest }) => atNarrowest) ? Math.min(fine, unit / 2) : fine;
+    if (!together || unit === FINEST_UNIT || finer >= unit) break;
+    unit = unit / 2;
+    likelihood = new StageLikelihood(record, questions.length, unit);
+    for (const search of searches) search.change(likelihood, narrowest());
+  }
+  return searches.map((search) => {
+    if (!search.question.fit) return null;
+    // The others may have moved since.
+    if (together) search.climb();
+    return search.fitted(compare);
+  });
+}
+
+/** The largest power of a half at which a law of this standard deviation [d] covers FINE_CELLS cells. */
+function unitFor(deviation: number): number {
+  const unit = 2 ** Math.floor(Math.log2(deviation / (FINE_CELLS * CELL)));
+  return Math.min(WIDEST_UNIT, Math.max(FINEST_UNIT, unit));
+}
+
+/** A first guess: every plant by itself, first in, first out. */
+function startOf(record: StageRecord, kind: number, { shape, guess }: Question): Start {
+  const groups = record.groups.filter((group) => group.kind === kind);
+  const sample = groups.flatMap((group) => readyTimes(group, record));
+  const total = (list: readonly { readonly count: number }[]): number =>
+    list.reduce((sum, { count }) => sum + count, 0);
+  const ready = total(groups.flatMap((group) => group.ready));
+  const dead = total(groups.flatMap((group) => group.dead));
+  const cleared = (dead + 0.5) / (dead + ready + 1);
+  if (ready === 0) return { ...guess, cleared };
+  const { mean, cv } = fitSample(shape, sample);
+  return { mean, cv: Math.min(1.5, Math.max(LEAST_START, cv)), cleared };
+}
+
+/** Plants that left ready between two visits, and those that stand. */
+function readyTimes(group: Group, { visits }: StageRecord): Censored[] {
+  return staysInTurn(group, { visits, groups: [] }).flatMap(({ day, count, end, visit }): Censored[] => {
+    const age = visits[visit]!.day - day;
+    if (end === 'standing') return age > 0 ? [{ from: age, to: Infinity, count }] : [];
+    if (end === 'dead' || age <= 0) return [];
+    return [{ from: Math.max(0, visits[visit - 1]!.day - day), to: age, count }];
+  });
+}

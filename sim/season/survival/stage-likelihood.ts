@@ -1,0 +1,227 @@
+/**
+ * The likelihood of what was seen of a stage.
+ *
+ * A plant needs a time T with distribution F. With probability `loss` it dies, at U T with U uniform; D(t) =
+ * P(U T <= t). In the first stage a seed sprouts with probability `germination` g; one that does not is seen
+ * to have failed when T is over. Plants are seen on visits only. By its age a on leaving the stage at a
+ * visit, with b its age at the visit before (at the front of those that are ready, see stretch.ts, if holes
+ * were short), a plant contributes
+ *
+ *     moved, picked or thrown away as ready too long    g (1 - loss) (F(a) - F(b))
+ *     cleared as dead or failed                         g loss (D(a) - D(b)) + (1 - g) (F(a) - F(b))
+ *     still standing                                    g (1 - loss) (1 - F) + g loss (1 - D) + (1 - g) (1 - F)
+ *
+ * The deaths are looked at on every visit, whether or not holes were short. Plants of a batch that came in on
+ * different dates cannot be told apart afterwards: see cohorts.ts. Interval censoring as in Sun, J. (2006),
+ * The Statistical Analysis of Interval-censored Failure Time Data, chapter 2 (from memory); the competing
+ * fates and the rest from the rules of the line.
+ */
+
+import { AgeTable, type Chances } from './age-table.js';
+import { Cohorts, tilted } from './cohorts.js';
+import { PATHS, sharesOf } from './front-paths.js';
+import { Grids } from './grids.js';
+import { intervalsOf, type KnownFate, type Member, type Piece, type StretchFate } from './intervals.js';
+import type { StageRecord } from './record.js';
+
+/** What a group of several cohorts needs; filled anew at each trial. */
+interface Mixed {
+  readonly cohorts: Cohorts;
+  /** Chances of the known fates, then of those in stretches, with the fronts of one path. */
+  readonly chances: Float64Array;
+  /** On average over the paths. */
+  readonly mean: Float64Array;
+}
+
+/** Fronts by stretch and visit [units] */
+type Fronts = readonly (readonly number[])[];
+
+/** Tilts of the cohorts of each group. */
+type Tilts = readonly (readonly number[])[];
+
+export class StageLikelihood {
+  readonly #tables: readonly AgeTable[];
+  readonly #members: readonly Member[];
+  /** By member; null for a group of one cohort. */
+  readonly #mixed: readonly (Mixed | null)[];
+  readonly #pieces: readonly Piece[];
+  /** By piece. */
+  readonly #grids: readonly Grids[];
+  /** By path, piece and visit: see front-paths.ts. */
+  readonly #shares: readonly (readonly number[])[][];
+  /** Whether a group of several cohorts takes part in a stretch. */
+  readonly #mixedInStretches: boolean;
+
+  /**
+   * @param kinds how many there are
+   * @param unit of the lattice of ages [d]: a power of a half. Only what happened at short visits depends on
+   * it.
+   */
+  constructor(record: StageRecord, kinds: number, unit: number) {
+    const { members, pieces, longest } = intervalsOf(record, unit);
+    this.#tables = Array.from({ length: kinds }, () => new AgeTable(unit, longest + 1));
+    this.#members = members;
+    this.#mixed = members.map((member) => (member.sizes.length > 1 ? mixedOf(member) : null));
+    this.#pieces = pieces;
+    this.#grids = pieces.map((piece) => new Grids(piece, members, this.#tables));
+    this.#shares = Array.from({ length: PATHS }, (_, path) =>
+      pieces.map(({ visits }) => sharesOf(path, visits.length)),
+    );
+    this.#mixedInStretches = members.some(({ sizes, unknown }) => sizes.length > 1 && unknown.length > 0);
+  }
+
+  /** Whether holes were ever short, so that all kinds must be looked at together. */
+  get kindsTogether(): boolean {
+    return this.#pieces.length > 0;
+  }
+
+  /** Plants of a kind that left ready. */
+  readyOf(kind: number): number {
+    return this.#members
+      .filter((member) => member.kind === kind)
+      .flatMap(({ known, unknown }) => [...known, ...unknown])
+      .reduce((sum, { outcome, count }) => sum + (outcome === 'ready' ? count : 0), 0);
+  }
+
+  /**
+   * ln of the likelihood, but for a constant.
+   * @param chances of each kind
+   * @param kind whose parameters are looked for: where holes were never short, only its plants count
+   */
+  value(chances: readonly Chances[], kind: number): number {
+    const counts = (k: number): boolean => k === kind || this.kindsTogether;
+    for (const [k, one] of chances.entries()) if (counts(k)) this.#tables[k]!.set(one);
+    const before = this.#mixedInStretches ? this.#pathsBefore() : [];
+    let sum = 0;
+    const t = this.#members.map((member, m) => {
+      const mixed = counts(member.kind) ? this.#mixed[m]! : null;
+      return mixed === null ? evenTilts(member) : this.#tilts(member, mixed, before);
+    });
+    for (const [p, piece] of this.#pieces.entries()) {
+      sum += this.#grids[p]!.value(tiltsOf(piece, t), (front) => this.#ending(piece, t, front));
+    }
+    const paths = this.#mixedInStretches
+      ? this.#shares.map((shares) => this.#grids.map((grid, p) => grid.path(shares[p]!)))
+      : [];
+    for (const [m, member] of this.#members.entries()) {
+      if (!counts(member.kind)) continue;
+      const mixed = this.#mixed[m]!;
+      if (mixed !== null) sum += this.#mixedValue(member, mixed, t[m]!, paths);
+      else for (const fate of member.known) sum += fate.count * logOf(this.#chance(member, 0, fate));
+    }
+    return sum;
+  }
+
+  /** Of a fate of a plant of cohort `j`. */
+  #chance(member: Member, j: number, { outcome, from, to }: Omit<KnownFate, 'count'>): number {
+    const table = this.#tables[member.kind]!;
+    const entry = member.entries[j]!;
+    switch (outcome) {
+      case 'ready':
+        return table.readyBetween(from - entry, to - entry);
+      case 'dead':
+        return table.deadBetween(from - entry, to - entry);
+      case 'standing':
+        return table.standing(from - entry, to - entry);
+    }
+  }
+
+  /** Of a group of several cohorts. @param paths of the fronts, none if it takes part in no stretch */
+  #tilts(member: Member, { cohorts, chances, mean }: Mixed, paths: readonly Fronts[]): number[] {
+    this.#fillKnown(member, chances);
+    if (member.unknown.length === 0) return cohorts.tilts(chances);
+    mean.fill(0);
+    for (const fronts of paths) {
+      this.#fillUnknown(member, chances, fronts);
+      for (let i = 0; i < mean.length; i++) mean[i]! += chances[i]! / paths.length;
+    }
+    return cohorts.tilts(mean);
+  }
+
+  /** ln of the likelihood of a group of several cohorts, but for its part in the stretches. */
+  #mixedValue(member: Member, mixed: Mixed, t: readonly number[], paths: readonly Fronts[]): number {
+    const { known, unknown, sizes } = member;
+    const { cohorts, chances } = mixed;
+    let sum = 0;
+    for (let v = 0; v < known.length; v++) sum += known[v]!.count * logOf(tilted(chances, v, t));
+    for (let j = 0; j < sizes.length; j++) sum -= sizes[j]! * Math.log(t[j]!);
+    if (unknown.length === 0) return sum + logOf(cohorts.hit(chances, t));
+    let hit = 0;
+    for (const fronts of paths) {
+      this.#fillUnknown(member, chances, fronts);
+      hit += cohorts.hit(chances, t);
+    }
+    return sum + logOf(hit / paths.length);
+  }
+
+  #fillKnown(member: Member, chances: Float64Array): void {
+    const { sizes, known } = member;
+    for (let v = 0; v < known.length; v++) {
+      for (let j = 0; j < sizes.length; j++)
+        chances[v * sizes.length + j] = this.#chance(member, j, known[v]!);
+    }
+  }
+
+  /** With the fronts of one path. */
+  #fillUnknown(member: Member, chances: Float64Array, fronts: Fronts): void {
+    const { sizes, known, unknown } = member;
+    for (let u = 0; u < unknown.length; u++) {
+      const at = (known.length + u) * sizes.length;
+      for (let j = 0; j < sizes.length; j++) {
+        chances[at + j] = this.#stretchChance(member, j, unknown[u]!, fronts);
+      }
+    }
+  }
+
+  /** Of a fate in a stretch of a plant of cohort `j`. */
+  #stretchChance(member: Member, j: number, { outcome, piece, place }: StretchFate, fronts: Fronts): number {
+    const table = this.#tables[member.kind]!;
+    const entry = member.entries[j]!;
+    const { start, end } = this.#pieces[piece]!;
+    const before = place === 0 ? start : fronts[piece]![place - 1]!;
+    if (outcome === 'standing') return table.standingAbout(before - entry, end - entry);
+    const after = fronts[piece]![place] ?? end;
+    return table.readyByAbout(after - entry) - table.readyByAbout(before - entry);
+  }
+
+  /** Paths of the fronts before there are tilts: these are made from them. */
+  #pathsBefore(): Fronts[] {
+    const even = this.#members.map(evenTilts);
+    for (const [p, piece] of this.#pieces.entries()) {
+      this.#grids[p]!.prepare(tiltsOf(piece, even), (front) => this.#ending(piece, even, front));
+    }
+    return this.#shares.map((shares) => this.#grids.map((grid, p) => grid.roughPath(shares[p]!)));
+  }
+
+  /** ln of the likelihood of what came after a stretch, by its last front. */
+  #ending({ end, outcome, members, atEnd }: Piece, t: Tilts, front: number): number {
+    let sum = 0;
+    for (const { batch, count } of atEnd) {
+      const m = members[batch]!;
+      const fate = { outcome, from: front, to: end };
+      let chance = 0;
+      for (const [j, tilt] of t[m]!.entries()) chance += tilt * this.#chance(this.#members[m]!, j, fate);
+      sum += count * logOf(chance);
+    }
+    return sum;
+  }
+}
+
+function tiltsOf({ members }: Piece, t: Tilts): Tilts {
+  return members.map((m) => t[m]!);
+}
+
+function evenTilts({ sizes }: Member): number[] {
+  return sizes.map(() => 1);
+}
+
+function mixedOf({ sizes, known, unknown }: Member): Mixed {
+  const counts = [...known, ...unknown].map(({ count }) => count);
+  const chances = (): Float64Array => new Float64Array(counts.length * sizes.length);
+  return { cohorts: new Cohorts(sizes, counts), chances: chances(), mean: chances() };
+}
+
+/** ln p; of a chance that has vanished, of the smallest there is, so that a search finds its way back. */
+function logOf(p: number): number {
+  return Math.log(Math.max(p, 1e-300));
+}

@@ -1,0 +1,236 @@
+/** `evensow fit` through the built program. */
+
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { fitText } from '../../cli/views/fit-text.js';
+import { readScenario } from '../../sim/index.js';
+import { fitSeason } from '../../sim/season/fit.js';
+import { changesOf } from '../../sim/season/fit-changes.js';
+import { logText, simulatedLog } from '../support/simulated-log.js';
+import { type Answer, evensow } from './program.js';
+
+const scenarios = fileURLToPath(new URL('../../scenarios/', import.meta.url));
+const LOG = `${scenarios}logs/cellar-2027.csv`;
+const SCENARIO = `${scenarios}home-shelf.yaml`;
+
+const folder = mkdtempSync(join(tmpdir(), 'evensow-fit-'));
+const file = (name: string): string => join(folder, name);
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function planOf(path: string) {
+  const read = readScenario(readFileSync(path, 'utf8'));
+  if (!read.ok) throw new Error(JSON.stringify(read.faults));
+  return read.plan;
+}
+
+/** A log of a simulated season of some scenario, up to a day. */
+function written(name: string, scenario: string, until = Infinity): string {
+  writeFileSync(file(name), logText(simulatedLog(planOf(scenarios + scenario), 7, 0, { until })));
+  return file(name);
+}
+
+describe('beside a scenario', () => {
+  let answer: Answer;
+
+  beforeAll(async () => {
+    answer = await evensow(['fit', LOG, SCENARIO]);
+  });
+
+  test('ends well and says nothing on standard error', () => {
+    expect(answer).toMatchObject({ code: 0, err: '' });
+  });
+
+  test('tells of each stage, which shapes fit and what waited, then what would change', () => {
+    const parts = answer.out.split('\n\n').map((part) => part.split('\n')[0]);
+    expect(parts.slice(1)).toEqual(['butterhead', `What it would change in ${SCENARIO}`]);
+    const flat = answer.out.replace(/\s+/g, ' ');
+    for (const stage of ['germination', 'nursery', 'finishing'])
+      expect(answer.out).toContain(`\n  ${stage} `);
+    expect(flat).toMatch(/Of the seeds \d\d\.\d % \(.* %\) sprout\./);
+    expect(flat).toContain('Shape: ');
+    expect(flat).toContain('That is allowed for.');
+  });
+
+  test('fits into 80 columns of plain characters', () => {
+    for (const text of answer.out.split('\n')) {
+      expect(text).toMatch(/^[ -~]*$/);
+      // The name of the file is the user's.
+      expect(text.replace(SCENARIO, '').length, text).toBeLessThanOrEqual(80);
+    }
+  });
+
+  test('finds again what the season was simulated with, although nobody came for a fortnight', async () => {
+    const { out } = await evensow(['fit', LOG, SCENARIO, '--json']);
+    const { stages } = JSON.parse(out).crops[0];
+    // The scenario's times; four standard errors are about as wide as the interval.
+    for (const [s, days] of [7, 14, 21].entries()) {
+      const { low, high } = stages[s].days;
+      expect(Math.abs((low + high) / 2 - days)).toBeLessThan(high - low);
+    }
+  });
+});
+
+test('without a scenario it says that waiting cannot be told from growing, and changes nothing', async () => {
+  const { code, out } = await evensow(['fit', LOG]);
+  expect(code).toBe(0);
+  expect(out.replace(/\s+/g, ' ')).toContain('what a plant waited for a hole is taken for growing');
+  expect(out).not.toContain('What it would change');
+});
+
+test('several crops and several cuts fit into 80 columns', async () => {
+  const log = written('kitchen.csv', 'kitchen-garden.yaml', 80);
+  const { code, out } = await evensow(['fit', log, `${scenarios}kitchen-garden.yaml`]);
+  expect(code).toBe(0);
+  for (const text of out.split('\n')) {
+    if (!text.startsWith('What it would')) expect(text.length, text).toBeLessThanOrEqual(80);
+  }
+  const flat = out.replace(/\s+/g, ' ');
+  expect(flat).toContain('the log does not say which plants gave their first pick');
+});
+
+test('names of 60 signs fit into 80 columns too', () => {
+  const name = 'a very long name of a stage of the line, as long as it may be';
+  const plan = planOf(SCENARIO);
+  const long = {
+    ...plan,
+    stages: plan.stages.map((stage) => ({ ...stage, name: `${stage.name} ${name}`.slice(0, 60) })),
+    crops: plan.crops.map((crop) => ({ ...crop, name: name.slice(0, 60) })),
+  };
+  const rows = simulatedLog(long, 7, 0, { until: 80 });
+  const result = fitSeason(
+    rows,
+    long.stages.map((stage) => stage.name),
+    long,
+  );
+  for (const text of fitText(result, 'x.yaml', changesOf(result, long)).split('\n')) {
+    expect(text.length, text).toBeLessThanOrEqual(80);
+  }
+});
+
+describe('too little', () => {
+  test('a stage that few plants have left is said to be too little, without a number', async () => {
+    const log = written('young.csv', 'home-shelf.yaml', 22);
+    const { code, out } = await evensow(['fit', log, SCENARIO]);
+    expect(code).toBe(0);
+    expect(out.replace(/\s+/g, ' ')).toMatch(
+      /Too little for nursery: \d+ plants? (was|were) seen to leave it ready/,
+    );
+    expect(out).not.toMatch(/^ {2}nursery/m);
+  });
+
+  test('of a log without rows, the next step is told', async () => {
+    writeFileSync(file('empty.csv'), 'date,action,crop,batch,stage,channel,count,grams,note\r\n');
+    const { code, out, err } = await evensow(['fit', file('empty.csv'), SCENARIO]);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain('must not be without rows');
+    expect(err).toContain('evensow log sow');
+  });
+
+  test('a crop that the scenario does not have is a fault of the log, with its line', async () => {
+    const text = readFileSync(LOG, 'utf8').replaceAll('butterhead', 'cress');
+    const { code, err } = await evensow(['fit', '-', SCENARIO], { input: text });
+    expect(code).toBe(2);
+    expect(err).toContain('line 2');
+    expect(err).toContain('cress');
+    expect(err).toContain('butterhead');
+  });
+});
+
+describe('--json and --csv', () => {
+  test('hold the same figures, in full', async () => {
+    const json = JSON.parse((await evensow(['fit', LOG, SCENARIO, '--json'])).out);
+    expect(json).toMatchObject({ from: '2027-01-04', holes_known: true });
+    const csv = (await evensow(['fit', LOG, SCENARIO, '--csv'])).out.trimEnd().split('\r\n');
+    expect(csv[0]).toBe('crop,stage,regrowth,figure,value,low,high,good');
+    const rows = json.crops[0].stages.flatMap((stage: Record<string, never>) =>
+      ['days', 'spread', 'loss', 'germination'].flatMap((figure) => {
+        const told = stage[figure] as { value: number; low: number; high: number; good: boolean } | null;
+        return told === null
+          ? []
+          : [
+              [
+                'butterhead',
+                stage['stage'],
+                'false',
+                figure,
+                told.value,
+                told.low,
+                told.high,
+                told.good,
+              ].join(','),
+            ];
+      }),
+    );
+    expect(csv.slice(1)).toEqual(rows);
+  });
+
+  test('the changes name the keys of the scenario', async () => {
+    const { changes } = JSON.parse((await evensow(['fit', LOG, SCENARIO, '--json'])).out);
+    expect(changes.map(({ path }: { path: string[] }) => path.join('.'))).toContain(
+      'crops.0.stages.nursery.days',
+    );
+    expect(JSON.parse((await evensow(['fit', LOG, '--json'])).out).changes).toBeNull();
+  });
+});
+
+describe('--write', () => {
+  test('writes the scenario with the values put in: only these differ, comments and layout stay', async () => {
+    const out = file('fitted.yaml');
+    const { code, err } = await evensow(['fit', LOG, SCENARIO, '--write', out]);
+    expect(code).toBe(0);
+    expect(err).toMatch(/fitted\.yaml is the scenario with \d+ values from the log/);
+    const { changes } = JSON.parse((await evensow(['fit', LOG, SCENARIO, '--json'])).out);
+    const [before, after] = [SCENARIO, out].map((path) => readFileSync(path, 'utf8')) as [string, string];
+    // But for numbers, the text is the same.
+    expect(after.replaceAll(/[\d.]+/g, '#')).toBe(before.replaceAll(/[\d.]+/g, '#'));
+    const plan = planOf(out);
+    for (const { path, value } of changes as { path: (string | number)[]; value: number }[]) {
+      const [, , , stage, key] = path;
+      const s = plan.stages.findIndex(({ name }) => name === stage);
+      const growing = plan.crops[0]!.stages[s];
+      const found =
+        path.at(-1) === 'germination'
+          ? plan.crops[0]!.germination
+          : key === 'loss'
+            ? growing!.loss
+            : growing!.time[key as 'days' | 'spread'];
+      expect(found).toBe(value);
+    }
+    expect(planOf(out).visits).toEqual(planOf(SCENARIO).visits);
+  });
+
+  test('leaves what is there alone unless it is told to go over it', async () => {
+    const out = file('mine.yaml');
+    writeFileSync(out, 'mine');
+    const refused = await evensow(['fit', LOG, SCENARIO, '--write', out]);
+    expect(refused.code).toBe(2);
+    expect(refused.err).toContain('--over');
+    expect(readFileSync(out, 'utf8')).toBe('mine');
+    expect((await evensow(['fit', LOG, SCENARIO, '--write', out, '--over'])).code).toBe(0);
+    expect(planOf(out).title).toBe('Cellar line');
+  });
+
+  test('leaves nothing behind if it cannot write', async () => {
+    const { code, err } = await evensow(['fit', LOG, SCENARIO, '--write', file('no/such.yaml')]);
+    expect(code).toBe(2);
+    expect(err).toContain('there is no folder');
+    expect(readdirSync(folder).filter((name) => name.includes('part'))).toEqual([]);
+  });
+
+  test('needs a scenario', async () => {
+    const { code, err } = await evensow(['fit', LOG, '--write', file('new.yaml')]);
+    expect(code).toBe(2);
+    expect(err).toContain('without a scenario');
+  });
+
+  test('takes one of the two from standard input, not both', async () => {
+    const { code, err } = await evensow(['fit', '-', '-']);
+    expect(code).toBe(2);
+    expect(err).toContain('must not both');
+    const piped = await evensow(['fit', '-', SCENARIO], { input: readFileSync(LOG, 'utf8') });
+    expect(piped.out).toBe((await evensow(['fit', LOG, SCENARIO])).out);
+  });
+});
