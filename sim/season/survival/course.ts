@@ -24,7 +24,10 @@ export interface Step {
   /** Fronts before that matter: `from` to `until`, exclusive. */
   from: number;
   until: number;
-  /** Likelihood of moving from each front before to each of `from` to `cells`, row by row. */
+  /** Fronts after the visit that matter: `first` to `last`. */
+  first: number;
+  last: number;
+  /** Likelihood of moving from each front before to each of `first` to `last`, row by row. */
   weights: Float64Array;
   /** Likelihood of each front after the visit, given what was seen until then. */
   readonly front: Float64Array;
@@ -40,7 +43,10 @@ export class Course {
   readonly #ages: readonly number[];
   readonly #by: Float64Array;
   readonly #after: Float64Array;
+  /** At which trial a point was filled in. */
+  readonly #filledAt: Int32Array;
   readonly #step: number;
+  #trial = 0;
   #tilts: readonly number[] = [];
 
   /**
@@ -54,12 +60,13 @@ export class Course {
     this.#step = step;
     this.#by = new Float64Array(points);
     this.#after = new Float64Array(points);
+    this.#filledAt = new Int32Array(points);
   }
 
   /** Forget what was filled in. @param tilts weights of the cohorts (see cohorts.ts) */
   begin(tilts: readonly number[]): void {
     this.#tilts = tilts;
-    this.#by.fill(Number.NaN);
+    this.#trial++;
   }
 
   /** Chance of becoming ready between two places. */
@@ -73,29 +80,30 @@ export class Course {
    * Multiply the weights of a step by the chances of `count` plants, each over `most`.
    * What vanishes is made 0 before it becomes a number with few digits, which are slow besides.
    */
-  multiply({ from, until, weights }: Step, cells: number, count: number, most: number): void {
+  multiply({ from, until, first, last, weights }: Step, count: number, most: number): void {
     const by = this.#by;
     const after = this.#after;
-    const width = cells - from + 1;
-    for (let j = Math.max(1, from); j <= cells; j++) this.#know(2 * j);
+    const width = last - first + 1;
+    for (let j = Math.max(from, first); j <= last; j++) this.#know(2 * j);
     for (let i = from; i < until; i++) {
       const start = placeOf(i);
       this.#know(start);
       const startBy = by[start]!;
       const startAfter = after[start]!;
-      const row = (i - from) * width - from;
-      for (let j = Math.max(1, i); j <= cells; j++) {
-        const weight = weights[row + j]!;
-        if (weight === 0) continue;
+      const row = (i - from) * width - first;
+      for (let j = Math.max(i, first); j <= last; j++) {
+        let product = weights[row + j]!;
+        if (product === 0) continue;
         const share = between(startBy, startAfter, by[2 * j]!, after[2 * j]!) / most;
-        const product = weight * (count === 1 ? share : count === 2 ? share * share : share ** count);
+        // A plant at a time: there are few, and a power costs more than ten multiplications.
+        for (let k = 0; k < count; k++) product *= share;
         weights[row + j] = product < VANISHING ? 0 : product;
       }
     }
   }
 
   #know(place: number): void {
-    if (Number.isNaN(this.#by[place]!)) this.#fill(place);
+    if (this.#filledAt[place] !== this.#trial) this.#fill(place);
   }
 
   #fill(place: number): void {
@@ -108,6 +116,7 @@ export class Course {
     }
     this.#by[place] = by;
     this.#after[place] = after;
+    this.#filledAt[place] = this.#trial;
   }
 }
 

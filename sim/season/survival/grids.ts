@@ -9,7 +9,7 @@
 import type { AgeTable } from './age-table.js';
 import { Course, placeOf } from './course.js';
 import type { Member, Piece } from './intervals.js';
-import { Stretch } from './stretch.js';
+import { Stretch, type Window } from './stretch.js';
 
 /**
  * Units in a cell of the finer grid: its middle must lie on the lattice. The coarser grid's cells are twice
@@ -28,10 +28,12 @@ export class Grids {
   readonly #fine: Grid;
   readonly #coarse: Grid;
   readonly #start: number;
+  readonly #visits: Piece['visits'];
 
   /** @param tables by kind @param members all groups of the stage */
   constructor(piece: Piece, members: readonly Member[], tables: readonly AgeTable[]) {
     this.#start = piece.start;
+    this.#visits = piece.visits;
     this.#fine = gridOf(piece, members, tables, 1);
     this.#coarse = gridOf(piece, members, tables, 2);
   }
@@ -43,8 +45,20 @@ export class Grids {
    */
   value(tilts: readonly (readonly number[])[], end: (front: number) => number): number {
     const coarse = this.#forward(this.#coarse, tilts, end);
-    const fine = this.#forward(this.#fine, tilts, end);
+    const fine = this.#forward(this.#fine, tilts, end, this.#windows());
     return fine + (fine - coarse) / 3;
+  }
+
+  /** Fronts on the finer grid that matter, as the coarser one has them and a cell more on either side. */
+  #windows(): Window[] {
+    return this.#coarse.stretch.windows().map(({ first, last }, k) => ({
+      first: Math.max(1, 2 * (first - 1) - 1),
+      last: Math.min(this.#lastCell(k), 2 * (last + 1)),
+    }));
+  }
+
+  #lastCell(visit: number): number {
+    return (this.#visits[visit]!.day - this.#start) / CELL;
   }
 
   /**
@@ -73,9 +87,10 @@ export class Grids {
     { stretch, courses, step }: Grid,
     tilts: readonly (readonly number[])[],
     end: (front: number) => number,
+    windows: readonly Window[] | null = null,
   ): number {
     for (const [k, course] of courses.entries()) course.begin(tilts[k]!);
-    return stretch.forward(courses, (state) => end(this.#start + step * placeOf(state)));
+    return stretch.forward(courses, (state) => end(this.#start + step * placeOf(state)), windows);
   }
 }
 

@@ -19,9 +19,9 @@ const FINEST_UNIT = 1 / 32;
 /**
  * A law whose standard deviation is less than so many cells cannot be told on the grid, and none is tried.
  */
-const LEAST_CELLS = 2;
+const LEAST_CELLS = 4;
 /** The law that is found covers at least so many, so that narrower ones can be tried beside it. */
-const FINE_CELLS = 3;
+const FINE_CELLS = 6;
 /**
  * A search does not start at less spread than this: where all plants left at the same age, a likelihood is
  * flat there.

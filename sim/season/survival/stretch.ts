@@ -32,6 +32,12 @@ export interface ShortVisit {
   readonly leaving: readonly Leaving[];
 }
 
+/** Fronts after a visit that matter: states `first` to `last`. */
+export interface Window {
+  readonly first: number;
+  readonly last: number;
+}
+
 /** Fronts less likely than this, beside the likeliest, are left out. */
 const NEGLIGIBLE = 1e-10;
 /**
@@ -61,6 +67,8 @@ export class Stretch {
     this.#steps = visits.map(() => ({
       from: 0,
       until: 1,
+      first: 1,
+      last: 1,
       weights: new Float64Array(0),
       front: new Float64Array(states),
     }));
@@ -69,28 +77,34 @@ export class Stretch {
   /**
    * @param courses of the batches
    * @param end ln of the likelihood of what came after the stretch, by the state of the last front
+   * @param windows for each visit, if it is known already which fronts matter
    * @returns ln of the likelihood of the stretch
    */
-  forward(courses: readonly Course[], end: (state: number) => number): number {
+  forward(
+    courses: readonly Course[],
+    end: (state: number) => number,
+    windows: readonly Window[] | null = null,
+  ): number {
     this.#end = end;
     let value = 0;
     let front = this.#start;
-    let last = 1;
+    let before: Window = { first: 0, last: 0 };
     for (const [k, step] of this.#steps.entries()) {
       const visit = this.#visits[k]!;
-      value += fill(step, visit, front, last, courses);
-      const { from, until, weights } = step;
-      const width = visit.cells - from + 1;
+      aim(step, front, before, windows?.[k] ?? { first: 1, last: visit.cells });
+      value += fill(step, visit, front, courses);
+      const { from, until, first, last, weights } = step;
+      const width = last - first + 1;
       const next = step.front;
       next.fill(0);
       for (let i = from; i < until; i++) {
         const weight = front[i]!;
         if (weight === 0) continue;
-        const row = (i - from) * width - from;
-        for (let j = Math.max(1, i); j <= visit.cells; j++) next[j]! += weight * weights[row + j]!;
+        const row = (i - from) * width - first;
+        for (let j = Math.max(first, i); j <= last; j++) next[j]! += weight * weights[row + j]!;
       }
-      last = visit.cells + 1;
-      value += normalise(next, last);
+      value += normalise(next, step);
+      before = { first, last };
       front = next;
     }
     return value + this.#fillLater(front);
@@ -118,18 +132,43 @@ export class Stretch {
     return places;
   }
 
+  /**
+   * After `forward`: for each visit the fronts that matter, given all that was seen, later too.
+   * They are fewer by far than those that matter given what was seen until then.
+   */
+  windows(): Window[] {
+    const windows = new Array<Window>(this.#steps.length);
+    let later = this.#later.slice();
+    for (let k = this.#steps.length - 1; k >= 0; k--) {
+      const { front, from, until, first, last, weights } = this.#steps[k]!;
+      windows[k] = windowOf(front, later, first, last);
+      const width = last - first + 1;
+      const before = new Float64Array(later.length);
+      let largest = 0;
+      for (let i = from; i < until; i++) {
+        const row = (i - from) * width - first;
+        let sum = 0;
+        for (let j = Math.max(first, i); j <= last; j++) sum += weights[row + j]! * later[j]!;
+        before[i] = sum;
+        largest = Math.max(largest, sum);
+      }
+      for (let i = from; i < until && largest > 0; i++) before[i]! /= largest;
+      later = before;
+    }
+    return windows;
+  }
+
   /** How likely each front after visit `k` is, if the next one is at `next`. */
   #weighFronts(k: number, next: number): void {
     const { front } = this.#steps[k]!;
-    const { from, until, weights } = this.#steps[k + 1]!;
-    const { cells } = this.#visits[k + 1]!;
-    const width = cells - from + 1;
+    const { from, until, first, last, weights } = this.#steps[k + 1]!;
+    const width = last - first + 1;
     // The middle of cell j is at 2 j - 1.
-    const cell = Math.min(cells, Math.max(1, (next + 1) / 2));
+    const cell = Math.min(last, Math.max(first, (next + 1) / 2));
     const low = Math.floor(cell);
     const share = cell - low;
     for (let i = Math.max(1, from); i < until; i++) {
-      const row = (i - from) * width - from;
+      const row = (i - from) * width - first;
       const here = i <= low ? weights[row + low]! : 0;
       const above = share > 0 && i <= low + 1 ? weights[row + low + 1]! : 0;
       this.#likely[i] = front[i]! * ((1 - share) * here + share * above);
@@ -157,31 +196,53 @@ export class Stretch {
   }
 }
 
+/** The states at which a front may well be. @param later likelihood of what came after, by state */
+function windowOf(front: Float64Array, later: Float64Array, first: number, last: number): Window {
+  let largest = 0;
+  for (let i = first; i <= last; i++) largest = Math.max(largest, front[i]! * later[i]!);
+  const matters = (i: number): boolean => front[i]! * later[i]! > NEGLIGIBLE * largest;
+  let low = first;
+  while (low < last && !matters(low)) low++;
+  let high = last;
+  while (high > low && !matters(high)) high--;
+  return { first: low, last: high };
+}
+
+/** Set the fronts of a step that matter. @param before those after the visit before */
+function aim(step: Step, front: Float64Array, before: Window, { first, last }: Window): void {
+  let largest = 0;
+  for (let i = before.first; i <= before.last; i++) largest = Math.max(largest, front[i]!);
+  let from = before.first;
+  while (from < before.last && front[from]! <= NEGLIGIBLE * largest) from++;
+  let until = before.last + 1;
+  while (until > from + 1 && front[until - 1]! <= NEGLIGIBLE * largest) until--;
+  step.from = from;
+  step.first = Math.max(first, 1, from);
+  step.last = Math.max(last, step.first);
+  // No front goes back: from one beyond the window none of it can be reached.
+  step.until = Math.min(until, step.last + 1);
+}
+
 /**
  * Fill the weights of one visit, divided by e^scale so that they do not vanish.
- * @param last fronts before, from 0 on
  * @returns scale
  */
 function fill(
   step: Step,
   { cells, leaving }: ShortVisit,
   front: Float64Array,
-  last: number,
   courses: readonly Course[],
 ): number {
-  let largest = 0;
-  for (let i = 0; i < last; i++) largest = Math.max(largest, front[i]!);
-  let from = 0;
-  while (front[from]! <= NEGLIGIBLE * largest) from++;
-  let until = last;
-  while (front[until - 1]! <= NEGLIGIBLE * largest) until--;
-  const width = cells - from + 1;
-  step.from = from;
-  step.until = until;
+  const { from, until, first, last } = step;
+  // What a cell holds is a difference, so the cell before the first one is needed too.
+  const left = Math.max(1, from, first - 1);
+  step.first = left;
+  const width = last - left + 1;
   if (step.weights.length < (until - from) * width) step.weights = new Float64Array((until - from) * width);
+  const { weights } = step;
   for (let i = from; i < until; i++) {
-    const row = (i - from) * width - from;
-    step.weights.fill(front[i]! === 0 ? 0 : 1, row + Math.max(1, i), row + cells + 1);
+    const row = (i - from) * width - left;
+    weights.fill(front[i]! === 0 ? 0 : 1, row + Math.max(left, i), row + last + 1);
   }
   let scale = 0;
   for (const { batch, count } of leaving) {
@@ -189,25 +250,25 @@ function fill(
     // shares.
     const most = courses[batch]!.chance(placeOf(from), 2 * cells);
     scale += count * Math.log(Math.max(LEAST_CHANCE, most));
-    if (most > LEAST_CHANCE) courses[batch]!.multiply(step, cells, count, most);
+    if (most > LEAST_CHANCE) courses[batch]!.multiply(step, count, most);
   }
   for (let i = from; i < until; i++) {
-    const row = (i - from) * width - from;
+    const row = (i - from) * width - left;
     let grown = 0;
-    for (let j = Math.max(1, i); j <= cells; j++) {
-      const now = step.weights[row + j]!;
-      step.weights[row + j] = now - grown;
+    for (let j = Math.max(left, i); j <= last; j++) {
+      const now = weights[row + j]!;
+      weights[row + j] = j < first ? 0 : now - grown;
       grown = now;
     }
   }
   return scale;
 }
 
-/** Divide the first `n` by their sum. @returns its logarithm */
-function normalise(weights: Float64Array, n: number): number {
+/** Divide the fronts of a step by their sum. @returns its logarithm */
+function normalise(front: Float64Array, { first, last }: Step): number {
   let sum = 0;
-  for (let i = 0; i < n; i++) sum += weights[i]!;
-  if (sum > 0) for (let i = 0; i < n; i++) weights[i]! /= sum;
+  for (let i = first; i <= last; i++) sum += front[i]!;
+  if (sum > 0) for (let i = first; i <= last; i++) front[i]! /= sum;
   return Math.log(Math.max(sum, LEAST_CHANCE));
 }
 
