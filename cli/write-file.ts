@@ -12,6 +12,12 @@ export async function exists(path: string): Promise<boolean> {
   );
 }
 
+/** Do two paths lead to the same thing that is there? */
+export async function sameFile(a: string, b: string): Promise<boolean> {
+  const [one, other] = await Promise.all([a, b].map((path) => realpath(path).catch(() => null)));
+  return one !== null && one === other;
+}
+
 /**
  * Write `text` to `path`. Whatever happens, `path` holds the old text or the new one. A link is followed.
  * @throws Problem if the folder does not exist or may not be written to, or the disk is full

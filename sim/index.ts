@@ -25,10 +25,12 @@ export type { Scenario } from './scenario/schema.js';
 export { scenarioJsonSchema, scenarioKeyTable } from './scenario/schema.js';
 export { type Cadence, type Variation, vary } from './scenario/vary.js';
 
-/* A season log: read, appended to, replayed, looked ahead from. */
+/* A season log: read, appended to, replayed, fitted, looked ahead from. */
 export { type AheadResult, lookAhead, weeksNeeded } from './season/ahead/ahead.js';
 export { appendRow } from './season/append.js';
 export { type ChoresResult, listChores, weeksToList } from './season/chores/chores.js';
+export { type FitResult, fitSeason } from './season/fit.js';
+export { changesOf, type FitChange } from './season/fit-changes.js';
 export { readLog } from './season/read-log.js';
 export { replaySeason } from './season/replay/replay.js';
 export type { ReplayResult } from './season/replay/result.js';

@@ -4,18 +4,17 @@ import type { Plan } from '../../sim/models/plan.js';
 import { amendScenario } from '../../sim/scenario/amend.js';
 import { type FitResult, fitSeason } from '../../sim/season/fit.js';
 import { changesOf, type FitChange } from '../../sim/season/fit-changes.js';
-import { readLog } from '../../sim/season/read-log.js';
 import type { Source } from '../assignment.js';
-import { loadLog } from '../log-file.js';
 import { formOf, type Options } from '../options.js';
 import { Problem } from '../problem.js';
 import { loadScenario } from '../scenario-file.js';
-import { DONE, print, tell } from '../streams.js';
+import { loadSeasonLog } from '../season-log.js';
+import { DONE, hasWatcher, print, showProgress, tell } from '../streams.js';
 import { fitCsv } from '../views/fit-csv.js';
-import { fitJson } from '../views/fit-json.js';
 import { fitText } from '../views/fit-text.js';
-import { logFaultsText, logWarningsText } from '../views/log-faults-text.js';
-import { exists, writeWhole } from '../write-file.js';
+import { counted } from '../views/format.js';
+import { jsonText } from '../views/json.js';
+import { exists, sameFile, writeWhole } from '../write-file.js';
 import type { Form } from './study.js';
 
 /** `write`: file for the scenario with the fitted values put in; `over`: it may be there already. */
@@ -63,6 +62,11 @@ async function checkOptions(
       `--write must not be given without a scenario. It writes the scenario with the values of the log put in, so that must be named too. Example: evensow fit ${log} my-line.yaml --write ${out}`,
     );
   }
+  if (out !== null && (await sameFile(out, log))) {
+    throw new Problem(
+      `--write must not name ${out}, which is the log. It must be a file for the scenario. Example: --write fitted.yaml`,
+    );
+  }
   if (out !== null && !over && (await exists(out))) {
     throw new Problem(
       `--write must not name ${out}, which is there already. It must be a new file. Name another, or add --over to replace it.`,
@@ -70,18 +74,17 @@ async function checkOptions(
   }
 }
 
+/** With the stage that is being fitted shown on a terminal. */
 async function estimate(log: string, plan: Plan | null): Promise<FitResult> {
-  const name = log === '-' ? 'standard input' : log;
-  const stages = plan?.stages.map((stage) => stage.name) ?? null;
-  const read = readLog(await loadLog(log), stages, plan?.crops ?? null);
-  if (!read.ok) throw new Problem(logFaultsText(name, read.faults));
-  if (read.warnings.length > 0) tell(logWarningsText(name, read.warnings));
-  if (read.rows.length === 0) {
-    throw new Problem(
-      `${name} must not be without rows. It must hold what was done: a row for each sowing, move, pick and loss. Example: evensow log sow 6 butterhead --to ${name}`,
-    );
+  const { rows, stages } = await loadSeasonLog(log, plan);
+  const watched = hasWatcher();
+  try {
+    return fitSeason(rows, stages, plan, (stage) => {
+      if (watched) showProgress(`fitting ${stage}, stage ${stages.indexOf(stage) + 1} of ${stages.length}`);
+    });
+  } finally {
+    if (watched) showProgress('');
   }
-  return fitSeason(read.rows, read.stages, plan);
 }
 
 function view(
@@ -94,13 +97,12 @@ function view(
     case 'text':
       return fitText(result, scenario, changes);
     case 'json':
-      return fitJson(result, changes);
+      return jsonText({ ...result, changes });
     case 'csv':
       return fitCsv(result);
   }
 }
 
 function writtenText(out: string, changes: readonly FitChange[]): string {
-  const what = changes.length === 1 ? '1 value' : `${changes.length} values`;
-  return `evensow: ${out} is the scenario with ${what} from the log; all else is as it was.`;
+  return `evensow: ${out} is the scenario with ${counted(changes.length, 'value')} from the log; all else is as it was.`;
 }

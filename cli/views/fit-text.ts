@@ -6,14 +6,14 @@ import {
   FEWEST_READY,
   type Figure,
   type FitResult,
+  MOST_WAITED,
   type StageFit,
   WIDEST_DAYS,
   WIDEST_SPREAD,
 } from '../../sim/season/fit.js';
 import type { FitChange } from '../../sim/season/fit-changes.js';
-import { columns, dateText, percentText, thousands, wrap } from './format.js';
+import { columns, counted, dateText, listed, percentText, thousands, WIDTH, wrap } from './format.js';
 
-const WIDTH = 80;
 /** Longest name of a stage or crop that is told in full in a table. */
 const MOST_NAME = 12;
 
@@ -51,6 +51,7 @@ function cropText({ crop, known, stages }: CropFit): string {
   const sentences = [
     ...(germination === null ? [] : [`Of the seeds ${shareText(germination)} sprout.`]),
     ...(fitted.length === 0 ? [] : [shapesText(fitted)]),
+    ...(fitted.some(doubtful) ? ['In brackets: not sure enough to be written.'] : []),
     ...stages.flatMap(tooLittle),
     ...inTurn(stages),
     ...waiting(fitted),
@@ -99,6 +100,10 @@ function shareText({ value, low, high }: Figure): string {
   return `${percentText(value)} (${percentText(low)} to ${percentText(high)})`;
 }
 
+function doubtful({ days, spread, loss, germination }: StageFit): boolean {
+  return [days, spread, loss, germination].some((figure) => figure?.good === false);
+}
+
 /** Which shapes fit, one sentence for stages that are alike in that. */
 function shapesText(stages: readonly StageFit[]): string {
   const byWords = new Map<string, string[]>();
@@ -106,7 +111,7 @@ function shapesText(stages: readonly StageFit[]): string {
     const words = shapeWords(fit);
     byWords.set(words, [...(byWords.get(words) ?? []), nameText(fit)]);
   }
-  const sentences = [...byWords].map(([words, names]) => `${listText(names)}: ${words}`);
+  const sentences = [...byWords].map(([words, names]) => `${listed(names)}: ${words}`);
   return `Shape: ${sentences.join('; ')}.`;
 }
 
@@ -123,18 +128,13 @@ function shapeWords({ shapes, shape, told_apart }: StageFit): string {
     : `${shape} was fitted, but ${best.shape} fits better (AIC lower by ${gap.toFixed(1)})`;
 }
 
-/** a, b and c */
-function listText(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-}
-
 /** What too little was seen for. */
 function tooLittle(fit: StageFit): string[] {
   const { ready, dead, standing, days, spread, loss, germination } = fit;
   const name = fit.regrowth ? `regrowth in ${fit.stage}` : fit.stage;
   if (days === null) {
-    const seen = ready === 1 ? '1 plant was' : `${thousands(ready)} plants were`;
-    const rest = `${thousands(standing)} still ${standing === 1 ? 'stands' : 'stand'}, ${thousands(dead)} died or failed`;
+    const seen = counted(ready, 'plant was', 'plants were');
+    const rest = `${counted(standing, 'still stands', 'still stand')}, ${thousands(dead)} died or failed`;
     return [
       `Too little for ${name}: ${seen} seen to leave it ready (${rest}); a time takes at least ${FEWEST_READY}.`,
     ];
@@ -142,14 +142,18 @@ function tooLittle(fit: StageFit): string[] {
   if (fit.in_turn) return [];
   const what = [
     ...(days.good ? [] : [`days (from end to end of the interval is a factor of ${WIDEST_DAYS} or more)`]),
-    ...(spread?.good === false
-      ? [`spread (from end to end of the interval is a factor of ${WIDEST_SPREAD} or more)`]
-      : []),
+    ...(spread?.good === false ? [`spread (${spreadDoubt(fit)})`] : []),
     ...(loss?.good === false || germination?.good === false
       ? [`losses (fewer than ${FEWEST_ENDED} plants left or died)`]
       : []),
   ];
-  return what.length === 0 ? [] : [`Too little for ${name}: ${listText(what)}.`];
+  return what.length === 0 ? [] : [`Too little for ${name}: ${listed(what)}.`];
+}
+
+function spreadDoubt({ ready, short }: StageFit): string {
+  return short > MOST_WAITED * ready
+    ? `over ${100 * MOST_WAITED} % of the plants may have waited, so its interval is too narrow`
+    : `from end to end of the interval is a factor of ${WIDEST_SPREAD} or more`;
 }
 
 /** What is not known of plants that are cut several times. */
@@ -158,7 +162,7 @@ function inTurn(stages: readonly StageFit[]): string[] {
   return stage === undefined
     ? []
     : [
-        `${stage} and regrowth: the log does not say which plants gave their first pick and which a later one. They are taken to be picked in turn. That is near enough for the mean days, not for spread and loss, which are not written.`,
+        `${stage} and regrowth: the log does not say which plants gave their first pick and which a later one. They are taken to be picked in turn. That is near enough for the mean days, though their intervals are somewhat too narrow, but not for spread and loss, which are not written.`,
       ];
 }
 
@@ -168,7 +172,7 @@ function waiting(stages: readonly StageFit[]): string[] {
   if (waited.length === 0) return [];
   const counts = waited.map((fit) => `${nameText(fit)} ${thousands(fit.short)} of ${thousands(fit.ready)}`);
   return [
-    `Left at a visit when there was no room or no want for all that were ready, so that they may have waited: ${listText(counts)}. That is allowed for.`,
+    `Left at a visit when there was no room or no want for all that were ready, so that they may have waited: ${listed(counts)}. That is allowed for.`,
   ];
 }
 

@@ -1,6 +1,6 @@
 /** `evensow fit` through the built program. */
 
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -211,6 +211,18 @@ describe('--write', () => {
     expect(readFileSync(out, 'utf8')).toBe('mine');
     expect((await evensow(['fit', LOG, SCENARIO, '--write', out, '--over'])).code).toBe(0);
     expect(planOf(out).title).toBe('Cellar line');
+  });
+
+  test('never goes over the log, by whatever name', async () => {
+    const log = file('season.csv');
+    writeFileSync(log, readFileSync(LOG));
+    symlinkSync(log, file('same.csv'));
+    for (const out of [log, file('same.csv')]) {
+      const { code, err } = await evensow(['fit', log, SCENARIO, '--write', out, '--over']);
+      expect(code).toBe(2);
+      expect(err).toContain('is the log');
+    }
+    expect(readFileSync(log)).toEqual(readFileSync(LOG));
   });
 
   test('leaves nothing behind if it cannot write', async () => {

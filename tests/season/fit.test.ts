@@ -120,6 +120,23 @@ describe('where plants waited for holes', () => {
   });
 });
 
+test('where nearly all waited, the spread is not good; where many did, it is', () => {
+  const wanting = (heads: number): StageFit => {
+    const days = [...Array(40).keys()].flatMap((half) =>
+      half % 2 === 0 ? [3.5 * half] : [3.5 * half - 0.5],
+    );
+    const wanted = plan({ want: { heads, days } });
+    return told(fitSeason(simulatedLog(wanted, 4, 0), STAGES, wanted), 'finishing');
+  };
+  const [few, many] = [wanting(10), wanting(22)] as const;
+  expect(few.short / few.ready).toBeGreaterThan(0.9);
+  expect(few.days!.good).toBe(true);
+  expect(few.spread!.good).toBe(false);
+  expect(many.short / many.ready).toBeGreaterThan(0.2);
+  expect(many.short / many.ready).toBeLessThan(0.9);
+  expect(many.spread!.good).toBe(true);
+});
+
 describe('too little', () => {
   const part = (until: number): FitResult => fitSeason(simulatedLog(PLAN, 4, 0, { until }), STAGES, PLAN);
 
