@@ -144,7 +144,9 @@ export class Standing {
       stands === 0 ? `none, for none stands in ${where}` : `at most ${stands}, for so many stand in ${where}`;
     const now = this.#stages.map((name, s) => `${batch.standing[s]} in ${name}`).join(', ');
     const cuts =
-      action === 'pick' && batch.cuts === 1 && batch.picked > 0 ? ' A plant is gone with its one pick.' : '';
+      from === this.#last && batch.cuts === 1 && batch.picked > 0
+        ? ' A plant is gone with its one pick, unless the scenario gives the crop more cuts.'
+        : '';
     return {
       ...slip('count', found, expected),
       advice: `Of ${batch.name} there are by then ${now}.${cuts}`,

@@ -1,9 +1,11 @@
 /** What is told of a log, and what is not: too little data, unknown holes, shapes. */
 
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../sim/models/plan.js';
 import { type FitResult, fitSeason, type StageFit } from '../../sim/season/fit.js';
 import type { LogRow } from '../../sim/season/rows.js';
+import { arbitraryPlan } from '../support/arbitrary-plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
 import { simulatedLog } from '../support/simulated-log.js';
 
@@ -117,6 +119,34 @@ describe('where plants waited for holes', () => {
     expect(unknown.holes_known).toBe(false);
     expect(told(unknown, 'nursery').short).toBe(0);
     expect(told(unknown, 'nursery').days!.low).toBeGreaterThan(13);
+  });
+});
+
+test('whatever the line, figures are numbers in their order, and nobody is lost', () => {
+  const lines = arbitraryPlan().filter(({ visits }) => visits.kind === 'days');
+  const law = (some: Plan, seed: number, until: number): void => {
+    const rows = simulatedLog(some, seed, 0, { until });
+    const { crops } = fitSeason(
+      rows,
+      some.stages.map(({ name }) => name),
+      some,
+    );
+    for (const fit of crops.flatMap(({ stages }) => stages)) {
+      expect(fit.entered).toBe(fit.ready + fit.dead + fit.standing);
+      for (const figure of [fit.days, fit.spread, fit.loss, fit.germination]) {
+        if (figure === null) continue;
+        expect(figure.low).toBeGreaterThanOrEqual(0);
+        // A figure at the end of its interval may lie beyond it by a rounding error.
+        expect(figure.value - figure.low).toBeGreaterThanOrEqual(-1e-9);
+        expect(figure.high - figure.value).toBeGreaterThanOrEqual(-1e-9);
+        expect(Number.isFinite(figure.high)).toBe(true);
+      }
+      for (const { aic } of fit.shapes) expect(Number.isFinite(aic)).toBe(true);
+    }
+  };
+  fc.assert(fc.property(lines, fc.nat(1e6), fc.integer({ min: 10, max: 200 }), law), {
+    seed: 20270104,
+    numRuns: 100,
   });
 });
 

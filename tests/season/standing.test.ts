@@ -124,6 +124,13 @@ describe('a row that cannot be true is refused and changes nothing', () => {
   });
 });
 
+test('what was picked and is picked or lost again may be a crop of several cuts: the scenario says so', () => {
+  const standing = standingOf([...TEN_ON_THEIR_WAY, row('pick', 5, 'B1', 'finishing')]);
+  expect(standing.take(row('pick', 2, 'B1', 'finishing'))).toMatch(/unless the scenario .* more cuts/);
+  expect(standing.take(row('lose', 1, 'B1', 'finishing'))).toMatch(/unless the scenario .* more cuts/);
+  expect(standing.take(row('lose', 4, 'B1', 'nursery'))).not.toMatch(/cuts/);
+});
+
 describe('a crop with three cuts', () => {
   const three = () => 3;
   const two = [
