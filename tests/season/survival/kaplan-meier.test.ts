@@ -1,12 +1,12 @@
 /**
- * Kaplan-Meier curves of Freireich et al. (1963) against survfit of R's package survival 3.5-3 (again
+ * Kaplan-Meier curves of public data against survfit of R's package survival 3.5-3 (again
  * computed with independent Python code): share, Greenwood's standard error, 95 % interval on the scale of
  * ln(-ln S).
  */
 
 import { expect, test } from 'vitest';
 import { type CurveStep, kaplanMeier, medianOf } from '../../../sim/season/survival/kaplan-meier.js';
-import { PLACEBO, SIX_MP } from './published.js';
+import { LUNG, PLACEBO, SIX_MP } from './published.js';
 
 const curve = (data: typeof SIX_MP): CurveStep[] => kaplanMeier(data.map((one) => ({ ...one, count: 1 })));
 
@@ -73,6 +73,26 @@ test('placebo: down to nobody', () => {
     low: Number.NaN,
     high: Number.NaN,
   });
+});
+
+test('lung: 228 patients, ties and all', () => {
+  const steps = curve(LUNG);
+  const shareAt = (day: number): number => steps.findLast(({ time }) => time <= day)!.share;
+  const expected = [
+    [100, 0.8639689676],
+    [200, 0.6802728622],
+    [300, 0.5306081178],
+    [365, 0.4092416245],
+    [500, 0.2932691937],
+    [730, 0.1156930983],
+  ] as const;
+  for (const [day, share] of expected) expect(shareAt(day)).toBeCloseTo(share, 9);
+  expect(medianOf(steps).value).toBe(310);
+  // survfit prints 285 to 363 for the median, on the scale of ln S, which is its default but not ours. Share and
+  // error must give that.
+  const passes = (sign: -1 | 1): number =>
+    steps.find(({ share, error }) => share * Math.exp((sign * 1.959964 * error) / share) <= 0.5)!.time;
+  expect([passes(-1), passes(1)]).toEqual([285, 363]);
 });
 
 test('the median is where the curve passes one half; its interval where the interval of the share does', () => {

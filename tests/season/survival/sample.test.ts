@@ -11,7 +11,16 @@ import { lnGamma } from '../../../sim/engine/gamma.js';
 import { type FittedShape, survivalLaw } from '../../../sim/season/survival/laws.js';
 import { maximise } from '../../../sim/season/survival/maximise.js';
 import { type Censored, fitSample, sampleLikelihood } from '../../../sim/season/survival/sample.js';
-import { asSample, EVERY_THREE_DAYS, MIXED, OVARIAN, OVERLAPPING, PLACEBO, SIX_MP } from './published.js';
+import {
+  asSample,
+  EVERY_THREE_DAYS,
+  LUNG,
+  MIXED,
+  OVARIAN,
+  OVERLAPPING,
+  PLACEBO,
+  SIX_MP,
+} from './published.js';
 
 interface Moments {
   readonly mean: number;
@@ -47,6 +56,15 @@ const PUBLISHED: readonly [string, Censored[], Readonly<Record<FittedShape, Row>
       weibull: [1.3704998593, 9.4821412555, -64.920107589],
       lognormal: [1.8251210202, 0.9032163073, -65.9875931833],
       gamma: [1.64226, 5.277281, -65.0013799002],
+    },
+  ],
+  [
+    'lung',
+    asSample(LUNG),
+    {
+      weibull: [1.3168401716, 417.7586653742, -1153.8511880894],
+      lognormal: [5.6633049622, 1.0976392698, -1169.2690553056],
+      gamma: [1.47808363, 266.1777014, -1154.7346325957],
     },
   ],
   [
@@ -107,6 +125,7 @@ test('the exponential law is the Weibull law with a CV of 1: its rate is events 
     // 9 relapses in 359 weeks, 21 in 182 (sums of the published data); survreg.
     [asSample(SIX_MP), 9 / 359, -42.1748803004],
     [asSample(PLACEBO), 21 / 182, -66.3491692364],
+    [asSample(LUNG), 0.0023709281, -1162.3381757875],
     [asSample(OVARIAN), 0.0007698229, -98.0322002],
     [EVERY_THREE_DAYS, 0.0377762284, -57.2039627832],
     [OVERLAPPING, 0.0725468255, -22.3122067418],
