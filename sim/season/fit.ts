@@ -21,7 +21,7 @@ import { kaplanMeier, type Median, medianOf } from './survival/kaplan-meier.js';
 import type { Fitted, Question } from './survival/kind-search.js';
 import { FITTED_SHAPES, type FittedShape } from './survival/laws.js';
 import type { Estimate } from './survival/profile.js';
-import type { Group, StageRecord } from './survival/record.js';
+import { type Group, type StageRecord, total } from './survival/record.js';
 import { fitStage } from './survival/stage-fit.js';
 
 /** Fewest plants that must have left ready for days and spread. */
@@ -154,10 +154,6 @@ function plannedTime(plan: Plan | null, crop: string, stage: string, regrowth: b
 function fittedShape(time: GrowthTime | null): FittedShape {
   if (time?.shape === 'exponential') return 'weibull';
   return FITTED_SHAPES.find((shape) => shape === time?.shape) ?? 'lognormal';
-}
-
-function total(list: readonly { readonly count: number }[]): number {
-  return list.reduce((sum, { count }) => sum + count, 0);
 }
 
 /** The fits of a stage, one for each kind of plant that was there. */

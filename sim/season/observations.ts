@@ -17,7 +17,7 @@ import { attendedDays } from './attended-days.js';
 import { Cuts } from './cuts.js';
 import { lossKind } from './replay/losses.js';
 import type { LogRow } from './rows.js';
-import type { Group, StageRecord } from './survival/record.js';
+import { type Group, type StageRecord, total } from './survival/record.js';
 
 /** Plants that follow one law in a stage. */
 export interface Kind {
@@ -220,8 +220,6 @@ class Watcher {
       return this.#picked >= wanted;
     }
     const { cleanDays } = plan.stages[s + 1]!;
-    const total = (list: readonly { count: number }[]): number =>
-      list.reduce((sum, { count }) => sum + count, 0);
     const resting = total(this.#left[s + 1]!.filter((left) => left.day + cleanDays > day));
     // A grower who logs cleaning logs what the plan's days of cleaning count as well.
     const cleaning = Math.max(resting, total(this.#cleaning[s + 1]!));

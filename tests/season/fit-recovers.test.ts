@@ -16,7 +16,7 @@ import { observe } from '../../sim/season/observations.js';
 import { staysInTurn } from '../../sim/season/survival/in-turn.js';
 import type { Question } from '../../sim/season/survival/kind-search.js';
 import type { Estimate } from '../../sim/season/survival/profile.js';
-import type { Group, StageRecord } from '../../sim/season/survival/record.js';
+import { type Group, type StageRecord, total } from '../../sim/season/survival/record.js';
 import { fitStage } from '../../sim/season/survival/stage-fit.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
 import { simulatedLog } from '../support/simulated-log.js';
@@ -69,9 +69,6 @@ const found = STAGES.map(() => ({
 const naive: number[] = [];
 const inTurn: Estimate[] = [];
 const counts = { ready: 0, short: 0, standing: 0, entered: 0 };
-
-const total = (list: readonly { readonly count: number }[]): number =>
-  list.reduce((sum, { count }) => sum + count, 0);
 
 /** The same group as if its plants had left in the order of their coming, one group for each date. */
 function takenInTurn(group: Group, record: StageRecord): Group[] {

@@ -7,6 +7,11 @@ export interface Seen {
   readonly count: number;
 }
 
+/** Plants of all of a list. */
+export function total(list: readonly { readonly count: number }[]): number {
+  return list.reduce((sum, { count }) => sum + count, 0);
+}
+
 /** Plants that came into the stage and cannot be told apart later. */
 export interface Group {
   /**

@@ -9,7 +9,7 @@
 import { CELL } from './grids.js';
 import { staysInTurn } from './in-turn.js';
 import { type Fitted, KindSearch, parametersAt, type Question, type Start } from './kind-search.js';
-import type { Group, StageRecord } from './record.js';
+import { type Group, type StageRecord, total } from './record.js';
 import { type Censored, fitSample } from './sample.js';
 import { StageLikelihood } from './stage-likelihood.js';
 
@@ -77,8 +77,6 @@ function unitFor(deviation: number): number {
 function startOf(record: StageRecord, kind: number, { shape, guess }: Question): Start {
   const groups = record.groups.filter((group) => group.kind === kind);
   const sample = groups.flatMap((group) => readyTimes(group, record));
-  const total = (list: readonly { readonly count: number }[]): number =>
-    list.reduce((sum, { count }) => sum + count, 0);
   const ready = total(groups.flatMap((group) => group.ready));
   const dead = total(groups.flatMap((group) => group.dead));
   const cleared = (dead + 0.5) / (dead + ready + 1);
