@@ -9,9 +9,9 @@
 
 import type { Plan } from '../models/plan.js';
 import type { LogRow } from './rows.js';
-import type { Group } from './survival/record.js';
+import { type Group, type Seen, total } from './survival/record.js';
 
-/** One growth of one plant: until its first pick, or between two picks. */
+/** Growths of some plants of a batch that began together: until their first pick, or between two picks. */
 interface Growth {
   readonly crop: number;
   readonly batch: string;
@@ -19,14 +19,18 @@ interface Growth {
   readonly due: number;
   readonly regrowth: boolean;
   readonly cutsLeft: number;
-  end: { readonly visit: number; readonly how: 'ready' | 'dead' } | null;
+  /** Plants that are still at it. */
+  count: number;
+  readonly ready: Map<number, number>;
+  readonly dead: Map<number, number>;
 }
 
 export class Cuts {
   readonly #plan: Plan | null;
   readonly #days: readonly number[];
+  /** By the day on which they are due; of equal ones the earlier first. */
   readonly #growing: Growth[] = [];
-  readonly #over: Growth[] = [];
+  readonly #all: Growth[] = [];
 
   /** @param days of the visits [d] */
   constructor(plan: Plan | null, days: readonly number[]) {
@@ -43,25 +47,26 @@ export class Cuts {
     const { cuts, stages } = this.#planOf(name)!;
     const from = this.#days[visit]!;
     const due = from + stages.at(-1)!.time.days;
-    for (let i = 0; i < count; i++) {
-      this.#add({ crop, batch, from, due, regrowth: false, cutsLeft: cuts, end: null });
-    }
+    this.#add({ crop, batch, from, due, regrowth: false, cutsLeft: cuts, count });
   }
 
   /** @returns how many plants left their hole */
   leave({ action, crop, batch, count }: LogRow, visit: number, how: 'ready' | 'dead'): number {
     let gone = 0;
-    const mine = this.#growing.filter((growth) => growth.batch === batch).slice(0, count);
-    for (const growth of mine) {
-      this.#growing.splice(this.#growing.indexOf(growth), 1);
-      growth.end = { visit, how };
-      this.#over.push(growth);
+    let left = count;
+    for (const growth of this.#growing.filter((some) => some.batch === batch)) {
+      const taken = Math.min(left, growth.count);
+      if (taken === 0) break;
+      left -= taken;
+      growth.count -= taken;
+      growth[how].set(visit, (growth[how].get(visit) ?? 0) + taken);
+      if (growth.count === 0) this.#growing.splice(this.#growing.indexOf(growth), 1);
       const cutsLeft = growth.cutsLeft - 1;
-      if (action !== 'pick' || cutsLeft === 0) gone++;
+      if (action !== 'pick' || cutsLeft === 0) gone += taken;
       else {
         const from = this.#days[visit]!;
         const due = from + this.#planOf(crop)!.regrow!.time.days;
-        this.#add({ crop: growth.crop, batch, from, due, regrowth: true, cutsLeft, end: null });
+        this.#add({ crop: growth.crop, batch, from, due, regrowth: true, cutsLeft, count: taken });
       }
     }
     return gone;
@@ -73,28 +78,26 @@ export class Cuts {
    */
   groups(kindOf: (crop: number, regrowth: boolean) => number): Group[] {
     const alike = new Map<string, Growth[]>();
-    for (const growth of [...this.#over, ...this.#growing]) {
+    for (const growth of this.#all) {
       const key = JSON.stringify([growth.batch, growth.from, growth.regrowth]);
       const known = alike.get(key);
       if (known === undefined) alike.set(key, [growth]);
       else known.push(growth);
     }
     return [...alike.values()].map((growths) => {
-      const seen = (how: 'ready' | 'dead') => {
+      const ended = (how: 'ready' | 'dead'): Seen[] => {
         const counts = new Map<number, number>();
-        for (const { end } of growths) {
-          if (end?.how === how) counts.set(end.visit, (counts.get(end.visit) ?? 0) + 1);
+        for (const growth of growths) {
+          for (const [visit, count] of growth[how]) counts.set(visit, (counts.get(visit) ?? 0) + count);
         }
         return [...counts].map(([visit, count]) => ({ visit, count }));
       };
       const { crop, from, regrowth } = growths[0]!;
-      return {
-        kind: kindOf(crop, regrowth),
-        entries: [{ day: from, count: growths.length }],
-        ready: seen('ready'),
-        dead: seen('dead'),
-        standing: growths.filter(({ end }) => end === null).length,
-      };
+      const ready = ended('ready');
+      const dead = ended('dead');
+      const standing = total(growths);
+      const count = total(ready) + total(dead) + standing;
+      return { kind: kindOf(crop, regrowth), entries: [{ day: from, count }], ready, dead, standing };
     });
   }
 
@@ -102,9 +105,10 @@ export class Cuts {
     return this.#plan?.crops.find(({ name }) => name === crop);
   }
 
-  /** Kept by the day on which they are due; of equal ones the earlier first. */
-  #add(growth: Growth): void {
+  #add(begun: Omit<Growth, 'ready' | 'dead'>): void {
+    const growth = { ...begun, ready: new Map(), dead: new Map() };
     const place = this.#growing.findIndex(({ due }) => due > growth.due);
     this.#growing.splice(place < 0 ? this.#growing.length : place, 0, growth);
+    this.#all.push(growth);
   }
 }

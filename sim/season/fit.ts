@@ -64,6 +64,8 @@ export interface StageFit {
   readonly ready: number;
   /** Those that were cleared dead or failed. */
   readonly dead: number;
+  /** First stage: of these, the ones whose rows do not say whether they died or failed; 0 in others. */
+  readonly cause_unknown: number;
   readonly standing: number;
   /** Of those that left ready, the ones that left at a visit at which holes (or wanted heads) were short. */
   readonly short: number;
@@ -77,14 +79,17 @@ export interface StageFit {
   readonly spread: Figure | null;
   /**
    * Probability of dying; null likewise, and in the first stage if all that is cleared counts as failed
-   * seeds.
+   * seeds: if the scenario has no loss there and no row tells of one.
    */
   readonly loss: Figure | null;
   /** Probability of sprouting; null likewise, and in every stage but the first. */
   readonly germination: Figure | null;
   /** Shape that was fitted. */
   readonly shape: FittedShape;
-  /** The shapes, the best first; empty if nothing was fitted. */
+  /**
+   * The shapes, the best first; empty if nothing was fitted, and where plants were taken to be picked in turn: there
+   * the wrong one may look better.
+   */
   readonly shapes: readonly ShapeFit[];
   /** Whether the best shape fits clearly better than the next. */
   readonly told_apart: boolean;
@@ -170,10 +175,12 @@ function fitsOf(
     const ready = total(groups[k]!.flatMap((group) => group.ready));
     // A line of one stage sows into the stage that it picks from, and there a plant may regrow.
     const seeds = first && !regrowth;
+    const planLoss = planned(plan, seen.crops[crop]!)?.stages[0]?.loss ?? 0;
+    const died = groups[k]!.some(({ dead }) => dead.some(({ cause }) => cause === 'died'));
     return {
       shape: fittedShape(time),
       seeds,
-      losses: !seeds || (planned(plan, seen.crops[crop]!)?.stages[0]?.loss ?? 0) > 0,
+      losses: !seeds || planLoss > 0 || died,
       guess: { mean: time?.days ?? 14, cv: Math.min(1, Math.max(0.05, time?.spread ?? 0.15)) },
       fit: ready >= FEWEST_READY,
     };
@@ -199,9 +206,10 @@ function toldOf(
   const entered = total(groups.flatMap(({ entries }) => entries));
   const left = groups.flatMap(({ ready }) => ready);
   const ready = total(left);
-  const dead = total(groups.flatMap((group) => group.dead));
-  const shapes = fitted === null ? [] : shapesOf(fitted, question);
+  const cleared = groups.flatMap((group) => group.dead);
+  const dead = total(cleared);
   const inTurn = kinds.some((kind) => kind.crop === crop && kind.regrowth);
+  const shapes = fitted === null || inTurn ? [] : shapesOf(fitted, question);
   const enough = ready + dead >= FEWEST_ENDED;
   const short = total(left.filter(({ visit }) => record.visits[visit]!.short));
   return {
@@ -211,6 +219,7 @@ function toldOf(
     entered,
     ready,
     dead,
+    cause_unknown: question.seeds ? total(cleared.filter(({ cause }) => cause === undefined)) : 0,
     standing: groups.reduce((sum, { standing }) => sum + standing, 0),
     short,
     stay: ready === 0 ? null : stayOf(groups, record),

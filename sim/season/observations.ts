@@ -8,7 +8,8 @@
  * `want`) no more heads were wanted. Without a plan the holes are not known, and no visit counts as short.
  *
  * A `lose` row counts as death or failed seed, unless its note says that the plants were thrown away
- * ("discarded", "too long" and so on, see replay/losses.ts): then they had been ready.
+ * ("discarded", "too long" and so on, see replay/losses.ts): then they had been ready. In the first stage a note tells
+ * the dead from the failed.
  */
 
 import { dayFrom, isoOfDay } from '../models/dates.js';
@@ -76,8 +77,15 @@ interface OpenGroup {
   readonly crop: number;
   readonly entries: Map<number, number>;
   readonly ready: Map<number, number>;
-  readonly dead: Map<number, number>;
+  /** By what the note says. */
+  readonly dead: Readonly<Record<'died' | 'failed' | 'unknown', Map<number, number>>>;
   standing: number;
+}
+
+/** Why plants were cleared, as far as it matters: in later stages nothing can fail. */
+function causeOf(row: LogRow, s: number): 'died' | 'failed' | 'unknown' {
+  const kind = s === 0 ? lossKind(row.note) : null;
+  return kind === 'died' || kind === 'failed' ? kind : 'unknown';
 }
 
 /** Holes out of use by a `clean` row. */
@@ -162,11 +170,12 @@ class Watcher {
 
   #closed({ crop, entries, ready, dead, standing }: OpenGroup): Group {
     const seen = (counts: Map<number, number>) => [...counts].map(([visit, count]) => ({ visit, count }));
+    const because = (cause: 'died' | 'failed') => seen(dead[cause]).map((some) => ({ ...some, cause }));
     return {
       kind: crop,
       entries: [...entries].map(([visit, count]) => ({ day: this.#days[visit]!, count })),
       ready: seen(ready),
-      dead: seen(dead),
+      dead: [...seen(dead.unknown), ...because('died'), ...because('failed')],
       standing,
     };
   }
@@ -191,7 +200,8 @@ class Watcher {
     }
     let group = this.#groups[s]!.get(row.batch);
     if (group === undefined) {
-      group = { crop, entries: new Map(), ready: new Map(), dead: new Map(), standing: 0 };
+      const dead = { died: new Map(), failed: new Map(), unknown: new Map() };
+      group = { crop, entries: new Map(), ready: new Map(), dead, standing: 0 };
       this.#groups[s]!.set(row.batch, group);
     }
     group.standing += row.count;
@@ -204,7 +214,7 @@ class Watcher {
     else {
       const group = this.#groups[s]!.get(row.batch)!;
       group.standing -= row.count;
-      add(group[how], visit, row.count);
+      add(how === 'ready' ? group.ready : group.dead[causeOf(row, s)], visit, row.count);
     }
     this.#standing[s]! -= gone;
     if (gone > 0) this.#left[s]!.push({ day: this.#days[visit]!, count: gone });

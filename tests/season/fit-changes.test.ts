@@ -19,6 +19,7 @@ const stageFit = (rest: Partial<StageFit>): StageFit => ({
   entered: 200,
   ready: 180,
   dead: 10,
+  cause_unknown: 0,
   standing: 10,
   short: 0,
   stay: null,

@@ -287,11 +287,41 @@ describe('crops and shapes of the plan', () => {
       ...PLAN,
       crops: [{ ...PLAN.crops[0]!, stages: [{ ...tray!, loss: 0.1 }, nursery!, finishing!] }],
     };
-    const fit = told(fitSeason(simulatedLog(lossy, 4, 0, { until: 110 }), STAGES, lossy), 'tray');
-    expect(fit.loss!.low).toBeLessThan(0.1);
-    expect(fit.loss!.high).toBeGreaterThan(0.1);
-    expect(fit.germination!.low).toBeLessThan(0.9);
-    expect(fit.germination!.high).toBeGreaterThan(0.9);
+    const noted = simulatedLog(lossy, 4, 0, { until: 110 });
+    const silent = noted.map((row) => (row.action === 'lose' ? { ...row, note: null } : row));
+    const width = ({ low, high }: { low: number; high: number }): number => high - low;
+    for (const rows of [noted, silent]) {
+      const fit = told(fitSeason(rows, STAGES, lossy), 'tray');
+      expect(fit.loss!.low).toBeLessThan(0.1);
+      expect(fit.loss!.high).toBeGreaterThan(0.1);
+      expect(fit.germination!.low).toBeLessThan(0.9);
+      expect(fit.germination!.high).toBeGreaterThan(0.9);
+    }
+    // Notes tell more than their absence does.
+    const [told1, told2] = [noted, silent].map((rows) => told(fitSeason(rows, STAGES, lossy), 'tray'));
+    expect(width(told1!.loss!)).toBeLessThan(width(told2!.loss!));
+    expect(told1!.cause_unknown).toBe(0);
+    expect(told2!.cause_unknown).toBe(told2!.dead);
+  });
+
+  test('that plants died in the first stage is seen from notes, also where the plan has no loss there', () => {
+    const [tray, nursery, finishing] = PLAN.crops[0]!.stages;
+    const lossy = {
+      ...PLAN,
+      crops: [{ ...PLAN.crops[0]!, stages: [{ ...tray!, loss: 0.1 }, nursery!, finishing!] }],
+    };
+    for (const plan of [PLAN, null]) {
+      const fit = told(fitSeason(simulatedLog(lossy, 4, 0, { until: 110 }), STAGES, plan), 'tray');
+      for (const [figure, truth] of [
+        [fit.days, 8],
+        [fit.spread, 0.2],
+        [fit.loss, 0.1],
+        [fit.germination, 0.9],
+      ] as const) {
+        expect(figure!.low).toBeLessThan(truth);
+        expect(figure!.high).toBeGreaterThan(truth);
+      }
+    }
   });
 
   test('of a crop with several cuts only the days are good: which plants were picked is not logged', () => {
@@ -307,6 +337,7 @@ describe('crops and shapes of the plan', () => {
       expect(fit.days!.good).toBe(true);
       expect(fit.spread!.good).toBe(false);
       expect(fit.loss!.good).toBe(false);
+      expect(fit.shapes).toEqual([]);
     }
     expect(Math.abs(regrowth!.days!.value / 9 - 1)).toBeLessThan(0.05);
     expect(told(result, 'nursery').in_turn).toBe(false);

@@ -68,7 +68,7 @@ test('without a plan the visits are the days with a row, and holes are never sho
           { visit: 1, count: 2 },
           { visit: 2, count: 1 },
         ],
-        dead: [{ visit: 1, count: 1 }],
+        dead: [{ visit: 1, count: 1, cause: 'failed' }],
         standing: 0,
       },
     ],
@@ -153,18 +153,34 @@ test('where only so many heads are wanted, picks that reach that are short, and 
 
 test('what was thrown away because it had been ready too long was ready; all else that is lost is dead', () => {
   const log = rows(`
-    0 sow 5 B1 tray
+    0 sow 6 B1 tray
     7 lose 1 B1 tray Discarded, leggy
     7 lose 1 B1 tray stood too long
     9 lose 1 B1 tray damped off
     9 lose 1 B1 tray
+    9 lose 1 B1 tray did not sprout
   `);
   const [group] = observe(log, STAGES, null).stages[0]!.record.groups;
   expect(group).toMatchObject({
     ready: [{ visit: 1, count: 2 }],
-    dead: [{ visit: 2, count: 2 }],
+    dead: [
+      { visit: 2, count: 1 },
+      { visit: 2, count: 1, cause: 'died' },
+      { visit: 2, count: 1, cause: 'failed' },
+    ],
     standing: 1,
   });
+});
+
+test('beyond the first stage nothing fails, whatever a note says', () => {
+  const log = rows(`
+    0 sow 2 B1 tray
+    7 move 2 B1 finishing
+    9 lose 1 B1 finishing failed
+    9 lose 1 B1 finishing died
+  `);
+  const [group] = observe(log, STAGES, null).stages[1]!.record.groups;
+  expect(group!.dead).toEqual([{ visit: 2, count: 2 }]);
 });
 
 test('each crop is a kind of its own, in the order of its first row', () => {

@@ -71,8 +71,17 @@ export class AgeTable {
 
   /** Probability of dying, or of proving a failed seed, at an age in (from, to]. */
   deadBetween(from: number, to: number): number {
-    const lost = this.#lost === 0 ? 0 : this.#lost * (this.#lostByAt(to) - this.#lostByAt(from));
-    return lost + this.#failed * this.#between(from, to);
+    return this.diedBetween(from, to) + this.failedBetween(from, to);
+  }
+
+  /** Probability of dying at an age in (from, to]. */
+  diedBetween(from: number, to: number): number {
+    return this.#lost === 0 ? 0 : this.#lost * (this.#lostByAt(to) - this.#lostByAt(from));
+  }
+
+  /** Probability of proving a failed seed at an age in (from, to]. */
+  failedBetween(from: number, to: number): number {
+    return this.#failed * this.#between(from, to);
   }
 
   /**

@@ -8,6 +8,8 @@ import type { AgeTable } from './age-table.js';
 
 /** A weight less than this beside the largest possible one counts as none. */
 const VANISHING = 1e-200;
+/** So many shares are multiplied one by one. */
+const FEW = 10;
 
 /**
  * Place on the grid of a front. State 0: where it was at the beginning of the stretch. State i: in cell i.
@@ -95,8 +97,9 @@ export class Course {
         let product = weights[row + j]!;
         if (product === 0) continue;
         const share = between(startBy, startAfter, by[2 * j]!, after[2 * j]!) / most;
-        // A plant at a time: there are few, and a power costs more than ten multiplications.
-        for (let k = 0; k < count; k++) product *= share;
+        // Of few, a plant at a time: a power costs more than ten multiplications.
+        if (count > FEW) product *= share ** count;
+        else for (let k = 0; k < count; k++) product *= share;
         weights[row + j] = product < VANISHING ? 0 : product;
       }
     }

@@ -8,7 +8,8 @@
 import type { Group, StageRecord, Visit } from './record.js';
 import type { Leaving } from './stretch.js';
 
-export type Outcome = 'ready' | 'dead' | 'standing';
+/** `dead`: died or failed, nobody says which. */
+export type Outcome = 'ready' | 'dead' | 'died' | 'failed' | 'standing';
 
 /** A fate whose interval is known. Days as units of the lattice. */
 export interface KnownFate {
@@ -109,8 +110,8 @@ function memberOf(
     kind,
     entries: bySize.map(({ day }) => inUnits(day)),
     sizes: bySize.map(({ count }) => count),
-    known: dead.map(({ visit, count }) => ({
-      outcome: 'dead',
+    known: dead.map(({ visit, count, cause }) => ({
+      outcome: cause ?? 'dead',
       count,
       from: inUnits(visits[Math.max(0, visit - 1)]!.day),
       to: inUnits(visits[visit]!.day),

@@ -7,6 +7,12 @@ export interface Seen {
   readonly count: number;
 }
 
+/** Plants that were cleared at a visit. */
+export interface Cleared extends Seen {
+  /** As their row says, in the first stage: whether they died, or were seeds that failed. Left out if it says nothing. */
+  readonly cause?: 'died' | 'failed';
+}
+
 /** Plants of all of a list. */
 export function total(list: readonly { readonly count: number }[]): number {
   return list.reduce((sum, { count }) => sum + count, 0);
@@ -24,7 +30,7 @@ export interface Group {
   /** Those that left ready: moved, picked, or thrown away after having been ready too long. */
   readonly ready: readonly Seen[];
   /** Those that were cleared dead or failed. */
-  readonly dead: readonly Seen[];
+  readonly dead: readonly Cleared[];
   /** Those that are left at the last visit. */
   readonly standing: number;
 }

@@ -8,7 +8,9 @@
  * were short), a plant contributes
  *
  *     moved, picked or thrown away as ready too long    g (1 - loss) (F(a) - F(b))
- *     cleared as dead or failed                         g loss (D(a) - D(b)) + (1 - g) (F(a) - F(b))
+ *     cleared as dead                                   g loss (D(a) - D(b))
+ *     cleared as a seed that failed                     (1 - g) (F(a) - F(b))
+ *     cleared, nobody says why                          the sum of the last two
  *     still standing                                    g (1 - loss) (1 - F) + g loss (1 - D) + (1 - g) (1 - F)
  *
  * The deaths are looked at on every visit, whether or not holes were short. Plants of a batch that came in on
@@ -121,6 +123,10 @@ export class StageLikelihood {
         return table.readyBetween(from - entry, to - entry);
       case 'dead':
         return table.deadBetween(from - entry, to - entry);
+      case 'died':
+        return table.diedBetween(from - entry, to - entry);
+      case 'failed':
+        return table.failedBetween(from - entry, to - entry);
       case 'standing':
         return table.standing(from - entry, to - entry);
     }
