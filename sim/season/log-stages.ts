@@ -3,7 +3,7 @@
  *
  * - The first stage is the one that `sow` rows name (the most frequent, should they differ). If they leave it empty:
  *   the stage most often named by `lose` or `clean` rows that no plant was ever moved into and that is not
- *   merely a slip of one that was. If there is none, and nothing was ever moved, the stage that was picked from. Else
+ *   merely a slip of one that was: it is no slip if it was written several times, or differs in its number only (S1, S2). If there is none, and nothing was ever moved, the stage that was picked from. Else
  *   it is called `sown`.
  * - From there on, the next stage is the one that most batches went into next; a batch's way is the order in which it
  *   was first moved into each stage. The way ends with the stage that was picked from, or where no batch went on.
@@ -16,6 +16,9 @@ import type { Draft } from './log-fields.js';
 
 /** A line has no more stages than this; looking for more would only cost. */
 const MOST_STAGES = 20;
+
+/** A name that stands in so many rows is no slip. */
+const NO_SLIP = 3;
 
 /** What the first stage is called if the log does not say. */
 export const UNNAMED_STAGE = 'sown';
@@ -39,7 +42,11 @@ export function inferStages(rows: readonly Pick<Draft, 'action' | 'batch' | 'sta
     else if (way.length < MOST_STAGES && !way.includes(stage)) way.push(stage);
   }
   const movedInto = named.move.most(MOST_STAGES);
-  const elsewhere = (stage: string) => nearest(stage, movedInto) === null;
+  const elsewhere = (stage: string, count: number): boolean =>
+    !movedInto.includes(stage) &&
+    (count >= NO_SLIP ||
+      movedInto.some((into) => numbered(into, stage)) ||
+      nearest(stage, movedInto) === null);
   const first =
     named.sow.winner() ??
     named.lose.winner(elsewhere) ??
@@ -47,6 +54,12 @@ export function inferStages(rows: readonly Pick<Draft, 'action' | 'batch' | 'sta
     (movedInto.length === 0 ? named.pick.winner() : null) ??
     UNNAMED_STAGE;
   return wayFrom(first, ways, named.pick.winner());
+}
+
+/** Whether two names differ in their numbers only. */
+function numbered(one: string, other: string): boolean {
+  const bare = (name: string): string => name.replaceAll(/\d+/g, '#');
+  return one !== other && bare(one) === bare(other);
 }
 
 function wayFrom(first: string, ways: ReadonlyMap<string, readonly string[]>, last: string | null): string[] {
@@ -88,11 +101,11 @@ class Votes {
   }
 
   /** The most frequent name (the earliest of equals) that may be taken; null if there is none. */
-  winner(may: (name: string) => boolean = () => true): string | null {
+  winner(may: (name: string, count: number) => boolean = () => true): string | null {
     let best: string | null = null;
     let most = 0;
     for (const [name, count] of this.#counts) {
-      if (count > most && may(name)) {
+      if (count > most && may(name, count)) {
         best = name;
         most = count;
       }

@@ -505,6 +505,26 @@ describe('without a scenario the stages are inferred', () => {
     expect(stagesOf(...SEASON.map((row) => row.replace('B1,germination,,10', 'B1,,,10')))).toEqual(STAGES);
   });
 
+  test('from there too if the names of stages are alike', () => {
+    const bare = SEASON.map((row) => row.replace('B1,germination,,10', 'B1,,,10'));
+    const renamed = (first: string, second: string, third: string): readonly string[] =>
+      stagesOf(
+        ...bare.map((row) =>
+          row.replace('germination', first).replace('nursery', second).replace('finishing', third),
+        ),
+      );
+    expect(renamed('stage 1', 'stage 2', 'stage 3')).toEqual(['stage 1', 'stage 2', 'stage 3']);
+    expect(renamed('S1', 'S2', 'S3')).toEqual(['S1', 'S2', 'S3']);
+    const lost = (stage: string, times: number): string[] =>
+      Array.from({ length: times }, () => `2027-01-08,lose,,B1,${stage},,1,,`);
+    const more = bare.filter((row) => !row.includes('lose')).map((row) => row.replace('B1,,,10', 'B1,,,20'));
+    // Nearly the name of the next stage: taken for a slip once, not when it is written again and again.
+    expect(stagesOf(...[...more, ...lost('nursery A', 4)].sort())[0]).toBe('nursery A');
+    expect(faultsOf(csv(...[...more, ...lost('nursery A', 1)].sort()), null)).toMatchObject([
+      { column: 'stage', nearest: 'nursery' },
+    ]);
+  });
+
   test('else the first stage is called sown', () => {
     const rows = SEASON.filter((row) => !row.includes('lose')).map((row) => row.replace('germination', ''));
     expect(stagesOf(...rows)).toEqual(['sown', 'nursery', 'finishing']);
