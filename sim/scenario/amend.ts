@@ -1,13 +1,25 @@
 /**
  * Sets keys in the text of a scenario and leaves everything else as it was written: comments, order, blanks.
  *
- * A value that stands in the text is replaced there, character for character. Only where that cannot be done (the key is not
- * there yet, the value runs over several lines, an alias stands in the way) is the document written anew by the YAML
- * library, which keeps comments and order but not every blank. Each result is read again and must say what it should.
+ * A value that stands in the text is replaced there, character for character; a key that is not there yet is put behind the
+ * last one of its map. Only where that cannot be done (the value runs over several lines, an alias stands in the way) is
+ * the document written anew by the YAML library, which keeps comments and order but not every blank. Each result is
+ * read again and must say what it should.
  */
 
 import { isDeepStrictEqual } from 'node:util';
-import { type Document, isAlias, isCollection, isNode, isScalar, type Node, stringify, visit } from 'yaml';
+import {
+  type Document,
+  isAlias,
+  isCollection,
+  isMap,
+  isNode,
+  isScalar,
+  type Node,
+  stringify,
+  visit,
+  type YAMLMap,
+} from 'yaml';
 import { parseYaml } from './syntax.js';
 
 export interface Amendment {
@@ -58,10 +70,48 @@ function isJson(text: string): boolean {
 function splice(text: string, document: Document, { path, value }: Amendment): string | null {
   if (value === undefined) return null;
   const node = document.getIn(path, true);
+  if (node === undefined) return inserted(text, document, path, value);
   if (!isNode(node) || node.range == null || node.anchor !== undefined) return null;
   if (!(isScalar(node) || (isCollection(node) && node.flow === true))) return null;
   const [from, to] = node.range;
   return text.slice(0, from) + flowText(value, isJson(text)) + text.slice(to);
+}
+
+/** A new key behind the last one of its map that stands on a line of its own; null if there is no such place. */
+function inserted(text: string, document: Document, path: Amendment['path'], value: unknown): string | null {
+  const key = path.at(-1);
+  const map = document.getIn(path.slice(0, -1), true);
+  if (typeof key !== 'string' || !isMap(map) || map.range == null) return null;
+  const json = isJson(text);
+  const pair = `${json ? JSON.stringify(key) : key}: ${flowText(value, json)}`;
+  const ends = endsOf(map);
+  if (map.flow === true) {
+    const end = ends.at(-1);
+    if (end === undefined) return null;
+    return `${text.slice(0, end)}, ${pair}${text.slice(end)}`;
+  }
+  const end = ends.findLast((_, i) => !text.slice(startOf(map, i), ends[i]).includes('\n'));
+  if (end === undefined) return null;
+  // Behind what else stands on that line, as a comment does.
+  const newline = text.indexOf('\n', end);
+  const at = newline < 0 ? text.length : newline;
+  const line = text[at - 1] === '\r' ? at - 1 : at;
+  const first = startOf(map, 0);
+  const indent = ' '.repeat(first - (text.lastIndexOf('\n', first - 1) + 1));
+  return `${text.slice(0, line)}${text[at - 1] === '\r' ? '\r\n' : '\n'}${indent}${pair}${text.slice(line)}`;
+}
+
+/** Where each pair of a map ends in the text. */
+function endsOf(map: YAMLMap): number[] {
+  return map.items.map(({ key, value }) => {
+    const last = isNode(value) ? value : (key as Node);
+    return last.range?.[1] ?? Number.POSITIVE_INFINITY;
+  });
+}
+
+/** Where a pair of a map begins in the text. */
+function startOf(map: YAMLMap, i: number): number {
+  return (map.items[i]!.key as Node).range?.[0] ?? 0;
 }
 
 function flowText(value: unknown, json: boolean): string {

@@ -52,6 +52,44 @@ test('a key that is not there is added, and the comments stay', () => {
   for (const comment of CELLAR.match(/#.*/g)!) expect(after).toContain(comment.trim());
 });
 
+describe('a key that is not there is put behind the last one, and not a sign of the rest changes', () => {
+  /** The lines of `after` that `before` does not have, when all others are the same in the same order. */
+  function addedLines(before: string, after: string): string[] {
+    const old = before.split('\n');
+    const added: string[] = [];
+    for (const line of after.split('\n')) {
+      if (line === old[0]) old.shift();
+      else added.push(line);
+    }
+    expect(old).toEqual([]);
+    return added;
+  }
+
+  test('of a map in braces, on its line', () => {
+    const text = CELLAR.replace(', loss: 0.03', '');
+    const after = amendScenario(text, [{ path: ['crops', 0, 'stages', 'nursery', 'loss'], value: 0.02 }]);
+    expect(changedLines(text, after)).toEqual([
+      expect.stringMatching(/^nursery: \{.*\} -> nursery: \{.*, loss: 0\.02\}/),
+    ]);
+  });
+
+  test.each(['\n', '\r\n'])('of a map in lines, as a line of its own (%j)', (end) => {
+    const text = CELLAR.replace(/ *germination: 0\.\d+.*\n/, '').replaceAll('\n', end);
+    const after = amendScenario(text, [{ path: ['crops', 0, 'germination'], value: 0.85 }]);
+    expect(addedLines(text, after).map((line) => line.trim())).toEqual(['germination: 0.85']);
+    const read = readScenario(after);
+    expect(read.ok && read.scenario.crops[0]!.germination).toBe(0.85);
+    if (end === '\r\n') expect(after.replaceAll('\r\n', '')).not.toContain('\n');
+  });
+
+  test('of JSON, whatever its layout', () => {
+    const text = JSON.stringify({ a: [{ b: 1 }], c: { d: 2 } }, null, 4);
+    const after = amendScenario(text, [{ path: ['c', 'e'], value: 3 }]);
+    expect(JSON.parse(after)).toEqual({ a: [{ b: 1 }], c: { d: 2, e: 3 } });
+    expect(changedLines(text, after)).toEqual(['"d": 2 -> "d": 2, "e": 3']);
+  });
+});
+
 test('a key is taken out', () => {
   const after = amendScenario(CELLAR, [{ path: ['want'], value: undefined }]);
   const read = readScenario(after);
