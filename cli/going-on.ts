@@ -7,12 +7,12 @@ import type { Plan } from '../sim/models/plan.js';
 import { toPlan } from '../sim/scenario/plan.js';
 import type { Pause } from '../sim/season/ahead/futures.js';
 import type { LogRow } from '../sim/season/rows.js';
-import { type Options, type SeasonOptions, seasonOptions } from './options.js';
-import { Problem } from './problem.js';
+import { checkOut, type Options, type SeasonOptions, scenarioInput, seasonOptions } from './options.js';
 import { Progress } from './progress.js';
 import { loadScenario, type Read } from './scenario-file.js';
 import { loadSeasonLog } from './season-log.js';
 import { Interrupt, today } from './streams.js';
+import { checkInputs } from './text-file.js';
 
 /** A scenario, and its log so far. */
 export interface Going {
@@ -22,17 +22,23 @@ export interface Going {
   readonly rows: readonly LogRow[];
 }
 
-/**
- * @param file path of the scenario, or `-` for standard input
- * @param log path of the log, or `-`; if undefined, nothing was done yet
- * @throws Problem if the scenario or the log is wrong
- */
-export async function loadGoing(file: string, log: string | undefined): Promise<Going> {
-  if (file === '-' && log === '-') {
-    throw new Problem(
-      'the scenario and the log must not both be read from standard input. One of them must be a file. Example: evensow ahead my-line.yaml - < season.csv',
-    );
-  }
+/** What is read, and where the result goes. */
+export interface Reading {
+  /** For examples. */
+  readonly command: string;
+  /** Path of the scenario, or `-` for standard input. */
+  readonly file: string;
+  /** Path of the log, or `-`; if undefined, nothing was done yet. */
+  readonly log: string | undefined;
+  /** File for the result; null for standard output. */
+  readonly out: string | null;
+}
+
+/** @throws Problem if the scenario or the log is wrong, or the result may not be written where it is to go */
+export async function loadGoing({ command, file, log, out }: Reading): Promise<Going> {
+  checkInputs('the scenario and the log', [file, log], `evensow ${command} my-line.yaml - < season.csv`);
+  const logs = log === undefined ? [] : [{ path: log, what: 'the log' }];
+  await checkOut(out, [scenarioInput(file), ...logs]);
   const scenario = await loadScenario(file);
   if (log === undefined) return { scenario, name: '', rows: [] };
   const { name, rows } = await loadSeasonLog(log, scenario.plan);
@@ -50,6 +56,8 @@ export function lengthened(
   weeks: (plan: Plan, from: number) => number,
 ): Plan {
   const { plan } = scenario;
+  // A log that begins before the season is a fault, which is told with the season as the scenario has it.
+  if (rows[0] !== undefined && rows[0].date < plan.start) return plan;
   const day = dayFrom(plan.start, today ?? rows.at(-1)?.date ?? plan.start);
   // Today's visit may be over or not: one day more does no harm.
   const needed = weeks(plan, Math.max(0, day + 1));

@@ -10,6 +10,8 @@ interface Items<Item> {
   /** Such as "whole numbers from 1 to 1000000". */
   readonly expected: string;
   readonly example: string;
+  /** `2..5` stands for 2,3,4,5. */
+  readonly ranges: boolean;
   /** @returns undefined if the text is no such item */
   read(text: string): Item | undefined;
 }
@@ -31,7 +33,7 @@ function listOf<Item>(text: string | undefined, items: Items<Item>, faults: stri
   }
   const found: Item[] = [];
   const seen = new Set<string>();
-  for (const item of texts) {
+  for (const item of texts.flatMap((text) => rangeItems(text, items, faults))) {
     const value = items.read(item);
     if (value === undefined) faults.push(`${option} must not hold ${JSON.stringify(item)}. ${advice}`);
     else if (seen.has(JSON.stringify(value)))
@@ -47,9 +49,10 @@ function listOf<Item>(text: string | undefined, items: Items<Item>, faults: stri
 /** Days between sowings; `2..5` stands for 2,3,4,5. */
 export function everyList(text: string | undefined, faults: string[]): number[] {
   return listOf(
-    text === undefined ? undefined : withRanges(text),
+    text,
     {
       option: '--every',
+      ranges: true,
       expected: 'numbers of days from 0.01 to 3650',
       example: '2,3,4,7',
       read: (item) => numberFrom(item, 0.01, 3650),
@@ -79,9 +82,10 @@ export function wholeList(
   faults: string[],
 ): number[] {
   return listOf(
-    text === undefined ? undefined : withRanges(text),
+    text,
     {
       option,
+      ranges: true,
       expected: `whole numbers from ${least} to ${most}`,
       example,
       read: (item) => {
@@ -93,20 +97,31 @@ export function wholeList(
   );
 }
 
-/** Longest range that is written out. */
+/** Most values of a range. */
 const LONGEST_RANGE = 1000;
 
-/** Items like `4..6` written out as `4,5,6`. What is no range stays, and is found to be no number. */
-function withRanges(text: string): string {
-  return text
-    .split(',')
-    .map((item) => {
-      const [, from, to] = /^\s*(\d+)\.\.(\d+)\s*$/.exec(item) ?? [];
-      const [first, last] = [Number(from), Number(to)];
-      if (!(first <= last && last - first < LONGEST_RANGE)) return item;
-      return Array.from({ length: last - first + 1 }, (_, i) => first + i).join(',');
-    })
-    .join(',');
+/**
+ * An item like `4..6` written out as 4, 5, 6. What is no range stays.
+ * @param faults takes a sentence if the range runs down or is too long; then it stands for nothing
+ */
+function rangeItems(item: string, { option, ranges }: Items<unknown>, faults: string[]): string[] {
+  const range = ranges ? /^(\d+)\.\.(\d+)$/.exec(item) : null;
+  if (range === null) return [item];
+  const [first, last] = [Number(range[1]), Number(range[2])];
+  const values = last - first + 1;
+  if (values < 1) {
+    faults.push(
+      `${option} must not hold "${item}". That range runs down; it must run up, from the least value to the most. Write ${last}..${first} instead.`,
+    );
+    return [];
+  }
+  if (values > LONGEST_RANGE) {
+    faults.push(
+      `${option} must not hold "${item}". That range has ${values} values; it must have ${LONGEST_RANGE} at most. Make it shorter, or name single values with commas between.`,
+    );
+    return [];
+  }
+  return Array.from({ length: values }, (_, i) => String(first + i));
 }
 
 /** Most channels of a stage, as in a scenario. */
@@ -153,6 +168,7 @@ export function weekdayLists(
     text,
     {
       option,
+      ranges: false,
       expected: `${[...words, 'weekdays joined by +'].join(' or ')} (${WEEKDAYS.join(', ')})`,
       example: words.length > 0 ? `${words[0]},mon+thu` : 'mon+thu,tue',
       read: (item) => (words.includes(item) ? item : weekdaysFrom(item)),

@@ -7,32 +7,25 @@
  * log right before the renaming.
  */
 
-import { randomBytes } from 'node:crypto';
 import type { BigIntStats } from 'node:fs';
-import {
-  access,
-  constants,
-  open,
-  readdir,
-  readFile,
-  readlink,
-  realpath,
-  rename,
-  rm,
-  stat,
-} from 'node:fs/promises';
-import { basename, dirname, join, resolve } from 'node:path';
+import { access, constants, lstat, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { lock } from 'proper-lockfile';
 import { Problem } from './problem.js';
 import { now, tell } from './streams.js';
-import { readTextFile } from './text-file.js';
-import { syncFolder } from './write-file.js';
+import { readTextFile, type TextKind } from './text-file.js';
+import { partBeside, refuseOdd, stateOf, syncFolder, targetOf, writeDown } from './write-file.js';
 
 /** The most that is read of a log [bytes]: more than a million rows. */
 const LIMIT = 64_000_000;
 const HINT = 'A season log has some thousands of rows.';
-const MISSING = 'Check the path; a log begins with: evensow log sow 6 butterhead --to FILE';
+const LOG: TextKind = {
+  what: 'a season log',
+  limit: LIMIT,
+  hint: HINT,
+  missing: 'Check the path; a log begins with: evensow log sow 6 butterhead --to FILE',
+};
 
 /** A lock that nobody has renewed for so long is left over from a program that was killed [ms]. */
 const STALE = 5000;
@@ -50,7 +43,7 @@ const UNFINISHED = 60_000;
  * @throws Problem if it cannot be read
  */
 export async function loadLog(file: string): Promise<string> {
-  return await readTextFile(file, { limit: LIMIT, hint: HINT, missing: MISSING });
+  return await readTextFile(file, LOG);
 }
 
 /** What is to be written behind the present text, and what is to be handed back when that is safely on the disk. */
@@ -106,7 +99,7 @@ class LogFile {
     await this.#clearUp();
     const { bytes, state } = await this.#read();
     const addition = compose(decoded(bytes, this.name));
-    const part = join(this.#folder, `.${this.#base}.${process.pid}.${randomBytes(4).toString('hex')}.part`);
+    const part = partBeside(this.path);
     try {
       await writeDown(part, Buffer.concat([bytes, Buffer.from(addition.text)]), state);
       if (!(await held.lasts()) || !sameState(state, await stateOf(this.path))) return null;
@@ -122,9 +115,7 @@ class LogFile {
   async #read(): Promise<{ bytes: Buffer; state: BigIntStats | null }> {
     const state = await stateOf(this.path);
     if (state === null) return { bytes: Buffer.alloc(0), state };
-    if (state.isDirectory()) throw new Problem(`${this.name}: this is a folder. Name a file in it.`);
-    if (!state.isFile())
-      throw new Problem(`${this.name}: this is no file that can be replaced. Name another.`);
+    refuseOdd(this.name, state);
     if (state.size > LIMIT) {
       throw new Problem(`${this.name}: the file is too large: more than ${LIMIT / 1e6} MB. ${HINT}`);
     }
@@ -143,18 +134,6 @@ class LogFile {
       const old = (await stat(path).catch(() => null))?.mtimeMs ?? Number.POSITIVE_INFINITY;
       if (!isRunning(Number(pid)) || Date.now() - old > UNFINISHED) await rm(path, { force: true });
     }
-  }
-}
-
-/** The path behind a link, or behind links to links, whether or not there is a file yet. */
-async function targetOf(file: string): Promise<string> {
-  try {
-    return await realpath(file);
-  } catch (error) {
-    // Links that lead round in a circle lead to nothing: that is told when the file is looked at.
-    const circle = (error as NodeJS.ErrnoException).code === 'ELOOP';
-    const link = circle ? null : await readlink(file).catch(() => null);
-    return link === null ? resolve(file) : await targetOf(resolve(dirname(file), link));
   }
 }
 
@@ -186,6 +165,13 @@ async function takeTurn({ name, path }: LogFile): Promise<Turn> {
         release: async () => await release().catch(() => {}),
       };
     } catch (error) {
+      // The lock is a folder. Something else of its name would never be given back.
+      const inTheWay = await lstat(lockPath).catch(() => null);
+      if (inTheWay !== null && !inTheWay.isDirectory()) {
+        throw new Problem(
+          `${lockPath} must not be there: it is no lock of evensow. A folder of that name keeps two shells apart while they write to ${name}. Nothing was written. Move it away, or name another log.`,
+        );
+      }
       if ((error as NodeJS.ErrnoException).code !== 'ELOCKED') {
         throw new Problem(`${name}: ${reason(error)}`);
       }
@@ -210,34 +196,9 @@ async function birthOf(path: string): Promise<string | null> {
   return state === null ? null : `${state.ino} ${state.birthtimeNs}`;
 }
 
-async function stateOf(path: string): Promise<BigIntStats | null> {
-  try {
-    return await stat(path, { bigint: true });
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null;
-    throw error;
-  }
-}
-
 function sameState(a: BigIntStats | null, b: BigIntStats | null): boolean {
   if (a === null || b === null) return a === b;
   return a.ino === b.ino && a.size === b.size && a.mtimeNs === b.mtimeNs && a.ctimeNs === b.ctimeNs;
-}
-
-/** Write a new file and wait until it is on the disk. It gets the owner and the permissions of the one it replaces. */
-async function writeDown(path: string, bytes: Buffer, like: BigIntStats | null): Promise<void> {
-  const handle = await open(path, 'wx', 0o666);
-  try {
-    await handle.writeFile(bytes);
-    if (like !== null) {
-      // Only some may give a file away; the permissions come last, because a new owner clears some of them.
-      await handle.chown(Number(like.uid), Number(like.gid)).catch(() => {});
-      await handle.chmod(Number(like.mode) & 0o7777);
-    }
-    await handle.sync();
-  } finally {
-    await handle.close();
-  }
 }
 
 function decoded(bytes: Buffer, name: string): string {

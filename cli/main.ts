@@ -2,6 +2,7 @@
 
 import { Command, CommanderError, Option } from 'commander';
 import packageJson from '../package.json' with { type: 'json' };
+import { nearest } from '../sim/models/nearest.js';
 import { ACTIONS } from '../sim/season/rows.js';
 import { ORDERS } from '../sim/study/compare.js';
 import { LEAST } from '../sim/study/search-candidates.js';
@@ -15,12 +16,15 @@ import { schema } from './commands/schema.js';
 import { type SearchOptions, searchCommand } from './commands/search.js';
 import { type SizeOptions, sizeCommand } from './commands/size.js';
 import { watch } from './commands/watch.js';
-import { formOf, type Options } from './options.js';
+import { fileToWrite, formOf, type Options } from './options.js';
 import { Problem } from './problem.js';
 import { DONE, FAILED, OutputClosed, print, tell, WRONG_INPUT } from './streams.js';
+import { exists } from './write-file.js';
 
 const BUILT_IN_IF_NONE = '- for standard input; the built-in scenario if left out';
 const FILE = `scenario file (YAML or JSON), ${BUILT_IN_IF_NONE}`;
+
+const OUT = 'write the result to a file, whole or not at all';
 
 const SEARCH_HELP = `Without limits: a sowing every 1 to 7 days, half to twice the seeds, up to 2
 channels more or fewer in the last two stages. Plans are looked at from the
@@ -42,11 +46,39 @@ export async function main(args: readonly string[]): Promise<number> {
   try {
     // Nothing was asked for: the dashboard, where there is a terminal for it.
     if (args.length === 0) return await watch(undefined, undefined, { options: {}, demanded: false });
+    await refuseStrayWord(args, program);
     await program.parseAsync(args, { from: 'user' });
     return code;
   } catch (error) {
-    return await answer(error, text);
+    return await answer(error, text, helpFor(args, program));
   }
+}
+
+/** Names of commands as they may be typed. */
+function namesOf(program: Command): string[] {
+  return [...program.commands.map((command) => command.name()), 'help'];
+}
+
+/**
+ * A first word that is no command is taken for the file of `run`. What can be no more than a slip is told here.
+ * @throws Problem if a plain word is neither a command nor a file, or `help` is asked of what is no command
+ */
+async function refuseStrayWord(args: readonly string[], program: Command): Promise<void> {
+  const ofHelp = args[0] === 'help';
+  const word = ofHelp ? args[1] : args[0];
+  const names = namesOf(program);
+  if (word === undefined || names.includes(word)) return;
+  if (ofHelp ? word.startsWith('-') : !/^[a-z][\w-]*$/i.test(word) || (await exists(word))) return;
+  const near = nearest(word, names);
+  const advice = near === null ? `The commands are ${names.join(', ')}.` : `Did you mean ${near}?`;
+  const file = ofHelp ? '' : ', and there is no file of that name';
+  throw new Problem(`${word} is no command${file}. ${advice} See: evensow --help`);
+}
+
+/** Where to look something up after a slip in these arguments: options without a command are those of `run`. */
+function helpFor([first]: readonly string[], program: Command): string {
+  const command = first !== undefined && first !== 'help' && namesOf(program).includes(first) ? first : 'run';
+  return `evensow ${command} --help`;
 }
 
 /** @param ended hears the exit code of the command that ran @param text takes what commander would print */
@@ -133,7 +165,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .argument('<parts...>', 'files of the parts, all of them, in any order')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
     .addOption(new Option('--csv', 'print the figures as CSV'))
-    .option('-o, --out <file>', 'write the result to a file, whole or not at all')
+    .option('-o, --out <file>', OUT, resultFile)
     .action(async (parts: string[], options: Options) => {
       ended(await merge(parts, { form: formOf(options), out: options.out ?? null }));
     });
@@ -151,7 +183,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .argument('<count>', 'seeds, plants or holes')
     .argument('[what]', 'the batch; for sow the crop, for clean the stage')
     .argument('[stage]', 'moved into, or lost in; may be left out where it can be one only')
-    .option('--to <file>', 'the log', 'season.csv')
+    .option('--to <file>', 'the log', logFile, 'season.csv')
     .option('--line <file>', 'scenario file with the stages and crops of the line')
     .option('--date <date>', 'when it was done, YYYY-MM-DD (today)')
     .option('--batch <name>', 'name of the batch that is sown (the next number: B1, B2, ...)')
@@ -218,7 +250,11 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     )
     .argument('<log>', 'the season log (CSV), - for standard input')
     .argument('[file]', 'the present scenario, - for standard input; without it only the estimates are shown')
-    .option('--write <file>', 'write the scenario with the values of the log put in, whole or not at all')
+    .option(
+      '--write <file>',
+      'write the scenario with the values of the log put in, whole or not at all',
+      fittedFile,
+    )
     .option('--over', 'the file may be there already')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
     .addOption(new Option('--csv', 'print the figures as CSV'))
@@ -241,6 +277,30 @@ function listed(value: string, before: readonly string[] = []): string[] {
   return [...before, value];
 }
 
+function resultFile(name: string): string {
+  return fileToWrite('--out', name, {
+    what: 'the result',
+    example: 'result.txt',
+    output: 'Without --out the result goes to standard output.',
+  });
+}
+
+function logFile(name: string): string {
+  return fileToWrite('--to', name, {
+    what: 'the log',
+    example: 'season.csv',
+    output: 'A log is a file that is read and added to.',
+  });
+}
+
+function fittedFile(name: string): string {
+  return fileToWrite('--write', name, {
+    what: 'the scenario',
+    example: 'fitted.yaml',
+    output: 'The figures go to standard output.',
+  });
+}
+
 /** The options of a study of so many seasons. */
 function studyCommand(command: Command): Command {
   return withManner(
@@ -255,7 +315,7 @@ function goingOn(command: Command): Command {
     .option('-n, --seasons <number>', 'how many futures (200, fewer for very large lines)')
     .option('-s, --seed <number>', "seed of the random numbers; the scenario's if left out")
     .addOption(new Option('--csv', 'print the figures as CSV'))
-    .option('-o, --out <file>', 'write the result to a file, whole or not at all');
+    .option('-o, --out <file>', OUT, resultFile);
 }
 
 /** The options that every study has. */
@@ -266,11 +326,15 @@ function withManner(command: Command): Command {
     .option('--shard <k/n>', 'carry out part k of n only and write it, to be joined with merge')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts(['csv', 'shard']))
     .addOption(new Option('--csv', 'print the figures as CSV').conflicts('shard'))
-    .option('-o, --out <file>', 'write the result to a file, whole or not at all');
+    .option('-o, --out <file>', OUT, resultFile);
 }
 
-/** Turn what was thrown into words and an exit code. */
-async function answer(error: unknown, text: readonly string[]): Promise<number> {
+/**
+ * Turn what was thrown into words and an exit code.
+ * @param text what commander would print
+ * @param help what to type for help
+ */
+async function answer(error: unknown, text: readonly string[], help: string): Promise<number> {
   if (error instanceof OutputClosed) {
     tell('evensow: the output was closed before everything was written; the rest is dropped.');
     return DONE;
@@ -281,7 +345,7 @@ async function answer(error: unknown, text: readonly string[]): Promise<number> 
         `evensow: ${text
           .join('')
           .trim()
-          .replace(/^error: /, '')}\nSee: evensow --help`,
+          .replace(/^error: /, '')}\nSee: ${help}`,
       );
       return WRONG_INPUT;
     }
@@ -289,7 +353,7 @@ async function answer(error: unknown, text: readonly string[]): Promise<number> 
       await print(text.join(''));
       return DONE;
     } catch (closed) {
-      return await answer(closed, []);
+      return await answer(closed, [], help);
     }
   }
   if (error instanceof Problem) {

@@ -3,6 +3,9 @@
 import { MOST_SEASONS } from '../sim/study/replicate.js';
 import type { Shard } from '../sim/study/study.js';
 import type { Form, Manner } from './commands/study.js';
+import { Problem } from './problem.js';
+import { scenarioPath } from './scenario-file.js';
+import { checkReplaceable, sameFile } from './write-file.js';
 
 /**
  * @param name of the option
@@ -39,6 +42,65 @@ export type Options = Readonly<Record<string, string | undefined>> & {
 
 export function formOf(options: Options): Form {
   return options.json ? 'json' : options.csv ? 'csv' : 'text';
+}
+
+/** What is written to the file that an option names. */
+export interface Written {
+  /** Such as "the result". */
+  readonly what: string;
+  /** A name that is right. */
+  readonly example: string;
+  /** What is so of standard output, in a sentence: files only can be named. */
+  readonly output: string;
+}
+
+/**
+ * The name of a file that will be written.
+ * @param option such as "--out"
+ * @throws Problem if it is empty, or `-`, which would become the name of a file
+ */
+export function fileToWrite(option: string, name: string, { what, example, output }: Written): string {
+  const wrong = name.trim() === '' ? 'be empty.' : name === '-' ? `be "-". ${output}` : null;
+  if (wrong === null) return name;
+  throw new Problem(
+    `${option} must not ${wrong} It must be a file for ${what}. Example: ${option} ${example}`,
+  );
+}
+
+/** A file that a command reads. */
+export interface Input {
+  /** Path, or `-` for standard input. */
+  readonly path: string;
+  /** Such as "the scenario". */
+  readonly what: string;
+}
+
+/** @param file path, `-`, or undefined for the built-in scenario */
+export function scenarioInput(file: string | undefined): Input {
+  return {
+    path: scenarioPath(file).path,
+    what: file === undefined ? 'the built-in scenario' : 'the scenario',
+  };
+}
+
+/** A path by which most systems know what standard input leads to. */
+const STANDARD_INPUT = '/dev/stdin';
+
+/**
+ * May the result be written to this file? Asked before any work is done.
+ * @param out as `--out` names it; null for standard output
+ * @param inputs what the command reads
+ * @throws Problem if it is one of the inputs, or no file that can be made or replaced
+ */
+export async function checkOut(out: string | null, inputs: readonly Input[]): Promise<void> {
+  if (out === null) return;
+  for (const { path, what } of inputs) {
+    if (!(await sameFile(out, path === '-' ? STANDARD_INPUT : path))) continue;
+    throw new Problem(
+      `--out must not name ${out}, which is ${what}. It must be a file for the result. Example: --out result.txt`,
+    );
+  }
+  await checkReplaceable(out);
 }
 
 /** Most threads that may be asked for. */

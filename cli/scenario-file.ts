@@ -5,11 +5,26 @@ import { readScenario } from '../sim/scenario/read.js';
 import type { Source } from './assignment.js';
 import { Problem } from './problem.js';
 import { tell } from './streams.js';
-import { readTextFile } from './text-file.js';
+import { readTextFile, type TextKind } from './text-file.js';
 import { faultsText, warningsText } from './views/faults-text.js';
 
 /** The scenario that runs when no file is named. It lies beside dist/ in the package. */
 const BUILT_IN = 'home-shelf.yaml';
+
+const SCENARIO: TextKind = {
+  what: 'a scenario file',
+  limit: 4_000_000,
+  hint: 'A scenario is a text of a few kB.',
+  missing: 'Check the path.',
+};
+/** Where the scenario may be left out. */
+const OPTIONAL: TextKind = {
+  ...SCENARIO,
+  missing: 'Check the path; without a file, evensow runs its built-in scenario.',
+};
+
+/** Whether a command needs a scenario file, or takes the built-in scenario without one: what helps depends on it. */
+export type Need = 'needed' | 'optional';
 
 export type Read = Extract<ReturnType<typeof readScenario>, { ok: true }>;
 
@@ -26,10 +41,13 @@ export function scenarioPath(file: string | undefined): { path: string; name: st
  * The text of a scenario.
  * @param file path, `-` for standard input, or nothing for the built-in scenario
  */
-export async function loadSource(file: string | undefined): Promise<Source> {
+export async function loadSource(file: string | undefined, need: Need = 'needed'): Promise<Source> {
   const { path, name } = scenarioPath(file);
-  return { name, text: await readTextFile(path) };
+  return { name, text: await readTextFile(path, need === 'optional' ? OPTIONAL : SCENARIO) };
 }
+
+/** A scenario with its text. */
+export type Loaded = Read & { readonly source: Source };
 
 /** What was read already: a command looks at its scenario, and then its study does. */
 const known = new WeakMap<Source, Read>();
@@ -49,8 +67,8 @@ export function readSource(source: Source): Read {
  * @param file as in `loadSource`
  * @throws Problem with every fault of the file
  */
-export async function loadScenario(file: string | undefined): Promise<Read & { readonly source: Source }> {
-  const source = await loadSource(file);
+export async function loadScenario(file: string | undefined, need: Need = 'needed'): Promise<Loaded> {
+  const source = await loadSource(file, need);
   const read = readSource(source);
   if (read.warnings.length > 0) tell(warningsText(source.name, read.warnings));
   return { ...read, source };

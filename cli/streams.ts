@@ -5,7 +5,9 @@
  */
 
 import { once } from 'node:events';
+import { fstatSync, writeSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
+import { Problem } from './problem.js';
 
 /** Exit codes. 130 is the shells' code for a program that Ctrl-C ended. */
 export const DONE = 0;
@@ -16,19 +18,61 @@ export const INTERRUPTED = 130;
 /** The reader of standard output has gone, as `head` does when it has enough. */
 export class OutputClosed extends Error {}
 
-/** Write a result to standard output and wait until it is taken. @throws OutputClosed if nobody reads it */
+/**
+ * Write a result to standard output and wait until it is taken.
+ * @throws OutputClosed if nobody reads it
+ * @throws Problem if it cannot be written, as on a full disk
+ */
 export async function print(text: string): Promise<void> {
+  try {
+    if (leadsToFile()) writeToFile(text);
+    else await writeToStream(text);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === undefined) throw error;
+    throw code === 'EPIPE' ? new OutputClosed() : new Problem(`standard output: ${whyUnwritten(code)}`);
+  }
+}
+
+const STANDARD_OUTPUT = 1;
+
+function leadsToFile(): boolean {
+  try {
+    return fstatSync(STANDARD_OUTPUT).isFile();
+  } catch {
+    // It is closed: writing will say so.
+    return false;
+  }
+}
+
+/** A disk that is nearly full takes a part and says so; the stream of Node would take that for all of it. */
+function writeToFile(text: string): void {
+  const bytes = Buffer.from(text);
+  let taken = 0;
+  while (taken < bytes.length) taken += writeSync(STANDARD_OUTPUT, bytes, taken);
+}
+
+async function writeToStream(text: string): Promise<void> {
   await new Promise<void>((resolve, reject) => {
-    const failed = (error: NodeJS.ErrnoException): void => {
-      reject(error.code === 'EPIPE' ? new OutputClosed() : error);
-    };
-    process.stdout.once('error', failed);
+    process.stdout.once('error', reject);
     process.stdout.write(text, (error) => {
-      if (error) return failed(error);
-      process.stdout.off('error', failed);
+      if (error) return reject(error);
+      process.stdout.off('error', reject);
       resolve();
     });
   });
+}
+
+function whyUnwritten(code: string): string {
+  switch (code) {
+    case 'ENOSPC':
+    case 'EDQUOT':
+      return 'the disk is full.';
+    case 'EFBIG':
+      return 'the file may not become so large.';
+    default:
+      return `the system answers ${code}.`;
+  }
 }
 
 /** Write a message to standard error. If nobody reads it there is nobody to tell. */
@@ -76,6 +120,23 @@ export class Interrupt {
   release(): void {
     process.off('SIGINT', this.#stop);
     process.off('SIGTERM', this.#stop);
+  }
+}
+
+/**
+ * Do work that cannot be asked to stop in between. Meanwhile Ctrl-C ends the program at once, as if nobody listened: a
+ * listener would only hear of it when the work is done.
+ */
+export function atOnceStoppable<T>(work: () => T): T {
+  const signals = ['SIGINT', 'SIGTERM'] as const;
+  const heard = signals.map((signal) => process.listeners(signal));
+  for (const signal of signals) process.removeAllListeners(signal);
+  try {
+    return work();
+  } finally {
+    for (const [i, signal] of signals.entries()) {
+      for (const listener of heard[i]!) process.on(signal, listener);
+    }
   }
 }
 

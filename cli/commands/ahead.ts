@@ -25,7 +25,8 @@ export async function ahead(file: string, log: string, options: Options): Promis
   const { today, seasons, seed } = goingOptions(options, faults);
   const weeks = wholeNumber('--weeks', options['weeks'], 1, MOST_WEEKS, USUAL_WEEKS, faults) ?? USUAL_WEEKS;
   if (faults.length > 0) throw new Problem(faults.join('\n'));
-  const going = await loadGoing(file, log);
+  const out = options['out'] ?? null;
+  const going = await loadGoing({ command: 'ahead', file, log, out });
   const plan = lengthened(going, today, (short, from) => weeksNeeded(short, from, weeks));
   const futures = seasons ?? defaultSeasons(going.scenario.plan);
   const reading = await withProgress(runsAhead(futures), (pause) =>
@@ -39,6 +40,6 @@ export async function ahead(file: string, log: string, options: Options): Promis
   const { result } = reading;
   const form = formOf(options);
   const text = form === 'json' ? jsonText(result) : form === 'csv' ? aheadCsv(result) : aheadText(result);
-  await put(text, options['out'] ?? null);
+  await put(text, out);
   return DONE;
 }

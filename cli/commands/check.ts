@@ -6,7 +6,7 @@ import { DONE, print } from '../streams.js';
 import { checkText } from '../views/check-text.js';
 
 export async function check(file: string | undefined): Promise<number> {
-  const { plan } = await loadScenario(file);
+  const { plan } = await loadScenario(file, 'optional');
   await print(checkText(scenarioPath(file).name, plan, plan.stages.map(holesOf)));
   return DONE;
 }

@@ -34,7 +34,8 @@ export async function chores(file: string, log: string | undefined, options: Cho
     );
   }
   if (faults.length > 0) throw new Problem(faults.join('\n'));
-  const going = await loadGoing(file, log);
+  const out = options['out'] ?? null;
+  const going = await loadGoing({ command: 'chores', file, log, out });
   const plan = lengthened(going, today, (_, from) => weeksToList(from, days));
   const futures = seasons ?? defaultSeasons(going.scenario.plan);
   const reading = await withProgress(futures, (pause) =>
@@ -45,7 +46,7 @@ export async function chores(file: string, log: string | undefined, options: Cho
     return INTERRUPTED;
   }
   if (!reading.ok) throw new Problem(logFaultsText(going.name, reading.faults));
-  await put(shown(reading.result, options), options['out'] ?? null);
+  await put(shown(reading.result, options), out);
   return DONE;
 }
 

@@ -4,9 +4,10 @@ import type { Cadence, Variation } from '../../sim/scenario/vary.js';
 import { ORDERS } from '../../sim/study/compare.js';
 import { defaultSeasons } from '../../sim/study/replicate.js';
 import { cadenceLists, oneOf, weekdayLists, wholeList } from '../lists.js';
-import { type Options, seasonFaults, studyOptions } from '../options.js';
+import { checkOut, type Options, scenarioInput, seasonFaults, studyOptions } from '../options.js';
 import { Problem } from '../problem.js';
 import { loadScenario } from '../scenario-file.js';
+import { checkInputs } from '../text-file.js';
 import { carryOutStudy } from './study.js';
 
 /** Most plans of a comparison: more than anybody reads. */
@@ -25,8 +26,15 @@ export async function compareCommand(files: readonly string[], options: Options)
   }
   if (faults.length > 0) throw new Problem(faults.join('\n'));
 
+  const named = files.length === 0 ? [undefined] : files;
+  checkInputs('the scenarios', named, 'evensow compare - with-a-third-nursery.yaml < my-line.yaml');
+  const inputs = named.map(scenarioInput);
+  await checkOut(
+    manner.out,
+    inputs.length === 1 ? inputs : inputs.map(({ path }) => ({ path, what: 'one of the scenarios' })),
+  );
   const read = [];
-  for (const file of files.length === 0 ? [undefined] : files) read.push(await loadScenario(file));
+  for (const file of named) read.push(await loadScenario(file, 'optional'));
   const count = seasons ?? Math.min(...read.map(({ plan }) => defaultSeasons(plan)));
   faults.push(...seasonFaults(count, manner));
   if (faults.length > 0) throw new Problem(faults.join('\n'));

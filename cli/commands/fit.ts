@@ -3,13 +3,14 @@
 import type { Plan } from '../../sim/models/plan.js';
 import { amendScenario } from '../../sim/scenario/amend.js';
 import { type FitResult, fitSeason } from '../../sim/season/fit.js';
-import { changesOf, type FitChange } from '../../sim/season/fit-changes.js';
+import { changesOf, conflictsOf, type FitChange, type FitConflict } from '../../sim/season/fit-changes.js';
 import type { Source } from '../assignment.js';
 import { formOf, type Options } from '../options.js';
 import { Problem } from '../problem.js';
 import { loadScenario } from '../scenario-file.js';
 import { loadSeasonLog } from '../season-log.js';
-import { DONE, hasWatcher, print, showProgress, tell } from '../streams.js';
+import { atOnceStoppable, DONE, hasWatcher, print, showProgress, tell } from '../streams.js';
+import { checkInputs } from '../text-file.js';
 import { fitCsv } from '../views/fit-csv.js';
 import { fitText } from '../views/fit-text.js';
 import { counted } from '../views/format.js';
@@ -37,10 +38,12 @@ export async function fit(log: string, file: string | undefined, options: FitOpt
   const present: Present | null = file === undefined ? null : await loadScenario(file);
   const result = await estimate(log, present?.plan ?? null);
   const changes = present === null ? null : changesOf(result, present.plan);
+  const conflicts = present === null ? null : conflictsOf(result, present.plan);
   if (present !== null && changes !== null && out !== null) {
     await writeWhole(out, amendScenario(present.source.text, changes));
   }
-  await print(view(result, present?.source.name ?? null, changes, formOf(options)));
+  const told = { result, scenario: present?.source.name ?? null, changes, conflicts };
+  await print(view(told, formOf(options)));
   if (out !== null) tell(writtenText(out, changes!));
   return DONE;
 }
@@ -52,9 +55,10 @@ async function checkOptions(
   out: string | null,
   over: boolean,
 ): Promise<void> {
-  if (log === '-' && file === '-') {
+  checkInputs('the log and the scenario', [log, file], 'evensow fit - my-line.yaml < season.csv');
+  if (out === null && over) {
     throw new Problem(
-      'the log and the scenario must not both be read from standard input. One of them must be a file. Example: evensow fit - my-line.yaml < season.csv',
+      '--over must not be given without --write. It lets that file be there already. Leave it out.',
     );
   }
   if (out !== null && file === undefined) {
@@ -79,30 +83,36 @@ async function estimate(log: string, plan: Plan | null): Promise<FitResult> {
   const { rows, stages } = await loadSeasonLog(log, plan);
   const watched = hasWatcher();
   try {
-    return fitSeason(rows, stages, plan, (stage) => {
-      if (watched) showProgress(`fitting ${stage}, stage ${stages.indexOf(stage) + 1} of ${stages.length}`);
-    });
+    return atOnceStoppable(() =>
+      fitSeason(rows, stages, plan, (stage) => {
+        if (watched) showProgress(`fitting ${stage}, stage ${stages.indexOf(stage) + 1} of ${stages.length}`);
+      }),
+    );
   } finally {
     if (watched) showProgress('');
   }
 }
 
-function view(
-  result: FitResult,
-  scenario: string | null,
-  changes: readonly FitChange[] | null,
-  form: Form,
-): string {
+interface Told {
+  readonly result: FitResult;
+  readonly scenario: string | null;
+  readonly changes: readonly FitChange[] | null;
+  readonly conflicts: readonly FitConflict[] | null;
+}
+
+function view({ result, scenario, changes, conflicts }: Told, form: Form): string {
   switch (form) {
     case 'text':
-      return fitText(result, scenario, changes);
+      return fitText(result, scenario, changes, conflicts);
     case 'json':
-      return jsonText({ ...result, changes });
+      return jsonText({ ...result, changes, conflicts });
     case 'csv':
       return fitCsv(result);
   }
 }
 
 function writtenText(out: string, changes: readonly FitChange[]): string {
-  return `evensow: ${out} is the scenario with ${counted(changes.length, 'value')} from the log; all else is as it was.`;
+  if (changes.length === 0)
+    return `evensow: ${out} is the scenario as it was: the log changes nothing in it.`;
+  return `evensow: ${out} is the scenario with ${counted(changes.length, 'value')} from the log; all else says what it said.`;
 }

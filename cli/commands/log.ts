@@ -1,10 +1,14 @@
 /** `evensow log ACTION COUNT BATCH|CROP [STAGE]`: add one row to the season log. */
 
+import { dayFrom, isIsoDate } from '../../sim/models/dates.js';
 import { type Appending, appendRow, type LoggedLine, type Typed } from '../../sim/season/append.js';
+import { fieldText, type LogFault } from '../../sim/season/log-faults.js';
+import { readLog } from '../../sim/season/read-log.js';
 import { appendToLog } from '../log-file.js';
 import { Problem } from '../problem.js';
 import { loadSource, readSource } from '../scenario-file.js';
-import { DONE, print, today } from '../streams.js';
+import { DONE, print, tell, today } from '../streams.js';
+import { counted } from '../views/format.js';
 import { logFaultsText, rowFaultsText } from '../views/log-faults-text.js';
 import { logText } from '../views/log-text.js';
 
@@ -18,6 +22,12 @@ export interface LogOptions {
   readonly channel?: string;
   readonly grams?: string;
   readonly note?: string;
+}
+
+/** A line with the date of its first day. */
+interface DatedLine extends LoggedLine {
+  /** ISO 8601. */
+  readonly start: string;
 }
 
 type Refused = Extract<Appending, { ok: false }>;
@@ -40,11 +50,55 @@ export async function log(
   const usual = line?.stages ?? (await lineOf(undefined)).stages;
   const added = await appendToLog(file, (text) => {
     const appending = appendRow(text, typed, line, usual);
-    if (!appending.ok) throw new Problem(refusal(file, text, appending));
-    return { text: appending.text, result: appending };
+    const early = line === null ? [] : beforeStart(typed.date, line);
+    if (!appending.ok) throw new Problem(refusal(file, text, appending, early));
+    if (early.length > 0) throw new Problem(rowRefusal(file, early));
+    const { stages } = appending.standing;
+    return {
+      text: appending.text,
+      result: { ...appending, far: farText(file, text, stages, line, typed.date) },
+    };
   });
-  await print(logText(added.row, added.batch, added.standing.stages));
+  if (added.far !== null) tell(added.far);
+  try {
+    await print(logText(added.row, added.batch, added.standing.stages));
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error;
+    throw new Problem(`${error.message} The row was written to ${file} all the same; do not log it again.`);
+  }
   return DONE;
+}
+
+/** A row of a day before the line's first could not be read for that line any more. */
+function beforeStart(date: string, { start }: DatedLine): LogFault[] {
+  if (!isIsoDate(date) || date >= start) return [];
+  const advice = 'Name the day with --date, or let start in the scenario be the day of the first sowing.';
+  const expected = `${start} or later, for that is the first day of the line`;
+  return [{ line: 0, column: 'date', found: fieldText(date), expected, nearest: null, advice, more: 0 }];
+}
+
+/** More days than this between two rows are more likely a slip of the year than a line that stood still. */
+const FAR = 366;
+
+/**
+ * What to say of a row long after all that happened before.
+ * @param text of the log without it
+ * @returns null if it is not so far away, or there is nothing before
+ */
+function farText(
+  file: string,
+  text: string,
+  stages: readonly string[],
+  line: DatedLine | null,
+  date: string,
+): string | null {
+  const present = readLog(text, stages, line?.crops ?? null);
+  const last = present.ok ? present.rows.at(-1)?.date : undefined;
+  const [before, what] =
+    last === undefined ? [line?.start, 'the first day of the line'] : [last, 'the last row before it'];
+  if (before === undefined || dayFrom(before, date) <= FAR) return null;
+  const years = Math.round(dayFrom(before, date) / 365.25);
+  return `evensow: ${date} is about ${counted(years, 'year')} after ${what} (${before}), and no row of an earlier date can be added behind it. If it is a slip, remove the last line of ${file}.`;
 }
 
 function typedRow(action: string, count: string, what: string, stage: string, options: LogOptions): Typed {
@@ -70,20 +124,23 @@ function typedRow(action: string, count: string, what: string, stage: string, op
   }
 }
 
-async function lineOf(file: string | undefined): Promise<LoggedLine> {
+async function lineOf(file: string | undefined): Promise<DatedLine> {
   const { plan } = readSource(await loadSource(file));
-  return { stages: plan.stages.map(({ name }) => name), crops: plan.crops };
+  return { stages: plan.stages.map(({ name }) => name), crops: plan.crops, start: plan.start };
 }
 
-function refusal(file: string, text: string, appending: Refused): string {
+function refusal(file: string, text: string, appending: Refused, early: readonly LogFault[]): string {
   if (appending.wrong === 'file') {
     return `nothing was written. ${logFaultsText(file, appending.faults)}`;
   }
-  return [
-    `nothing was written to ${file}.`,
-    rowFaultsText(appending.faults),
-    ...hints(file, text, appending),
-  ].join('\n');
+  // Of a date that is wrong in two ways, the log's word counts: it is the later one.
+  const dated = appending.faults.some(({ column }) => column === 'date');
+  const faults = dated ? appending.faults : [...early, ...appending.faults];
+  return [rowRefusal(file, faults), ...hints(file, text, appending)].join('\n');
+}
+
+function rowRefusal(file: string, faults: readonly LogFault[]): string {
+  return `nothing was written to ${file}.\n${rowFaultsText(faults)}`;
 }
 
 /** What may be behind a row that cannot be: another log or another line was meant. */

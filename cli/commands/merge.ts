@@ -1,13 +1,15 @@
 /** `evensow merge PART...`: join the parts of a study and show it as if it had been carried out in one. */
 
+import { checkOut } from '../options.js';
 import { faultsOf, readPart } from '../parts.js';
 import { Problem } from '../problem.js';
 import { DONE } from '../streams.js';
 import { kindOf } from '../studies/kinds.js';
-import { readTextFile, type TextKind } from '../text-file.js';
+import { checkInputs, readTextFile, type TextKind } from '../text-file.js';
 import { type Form, put, shown } from './study.js';
 
 const PART: TextKind = {
+  what: 'a part',
   limit: 400_000_000,
   hint: 'A part of a study is a text of a few MB.',
   missing: 'Check the path; a part is written by a study with --shard and --out.',
@@ -17,6 +19,11 @@ export async function merge(
   files: readonly string[],
   { form, out }: { readonly form: Form; readonly out: string | null },
 ): Promise<number> {
+  checkInputs('the parts', files, 'evensow merge - part-2.json < part-1.json');
+  await checkOut(
+    out,
+    files.map((path) => ({ path, what: 'one of the parts' })),
+  );
   const parts = [];
   for (const file of files) {
     parts.push(readPart(file, await readTextFile(file, PART)));

@@ -10,6 +10,7 @@ import { Problem } from '../problem.js';
 import { loadScenario } from '../scenario-file.js';
 import { loadSeasonLog } from '../season-log.js';
 import { DONE, print } from '../streams.js';
+import { checkInputs } from '../text-file.js';
 import { jsonText } from '../views/json.js';
 import { logFaultsText } from '../views/log-faults-text.js';
 import { replayCsv } from '../views/replay-csv.js';
@@ -23,16 +24,18 @@ import type { Form } from './study.js';
  */
 export async function replay(log: string, file: string | undefined, options: Options): Promise<number> {
   const change = changeFrom(options);
-  if (log === '-' && file === '-') {
+  const form = formOf(options);
+  if (change !== null && form === 'csv') {
     throw new Problem(
-      'the log and the scenario must not both be read from standard input. One of them must be a file. Example: evensow replay - my-line.yaml < season.csv',
+      '--csv must not be given with another cadence (--every, --on, --seeds). It holds the season as it was, day by day; leave one of them out. --json holds both.',
     );
   }
+  checkInputs('the log and the scenario', [log, file], 'evensow replay - my-line.yaml < season.csv');
   const plan = file === undefined ? null : (await loadScenario(file)).plan;
   const { name, rows, stages } = await loadSeasonLog(log, plan);
   const replayed = replaySeason(rows, stages, plan, { change });
   if (!replayed.ok) throw new Problem(logFaultsText(name, replayed.faults));
-  await print(view(replayed.result, formOf(options)));
+  await print(view(replayed.result, form));
   return DONE;
 }
 

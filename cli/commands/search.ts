@@ -6,7 +6,14 @@ import type { SearchGoal } from '../../sim/study/search-budget.js';
 import { LEAST, type Least } from '../../sim/study/search-candidates.js';
 import type { SearchAssignment } from '../assignment.js';
 import { cadenceLists, channelLists, numberFrom, oneOf, weekdayLists, wholeList } from '../lists.js';
-import { type Options, sharingFaults, studyOptions, wholeNumber } from '../options.js';
+import {
+  checkOut,
+  type Options,
+  scenarioInput,
+  sharingFaults,
+  studyOptions,
+  wholeNumber,
+} from '../options.js';
 import { Problem } from '../problem.js';
 import { loadScenario } from '../scenario-file.js';
 import { carryOutStudy, type Manner } from './study.js';
@@ -25,7 +32,8 @@ export async function searchCommand(file: string | undefined, options: SearchOpt
   faults.push(...gridFaults(given));
   if (goal === null || faults.length > 0) throw new Problem(faults.join('\n'));
 
-  const { plan, scenario, source } = await loadScenario(file);
+  await checkOut(manner.out, [scenarioInput(file)]);
+  const { plan, scenario, source } = await loadScenario(file, 'optional');
   const names = plan.stages.map(({ name }) => name);
   for (const { stage } of given.channels) {
     if (names.includes(stage)) continue;

@@ -3,7 +3,14 @@
 import { defaultSeasons } from '../../sim/study/replicate.js';
 import type { Layout } from '../../sim/study/size-layout.js';
 import { channelLists, numberFrom } from '../lists.js';
-import { type Options, seasonFaults, studyOptions, wholeNumber } from '../options.js';
+import {
+  checkOut,
+  type Options,
+  scenarioInput,
+  seasonFaults,
+  studyOptions,
+  wholeNumber,
+} from '../options.js';
 import { Problem } from '../problem.js';
 import { loadScenario } from '../scenario-file.js';
 import { carryOutStudy } from './study.js';
@@ -22,7 +29,8 @@ export async function sizeCommand(file: string | undefined, options: SizeOptions
   const { seasons, seed, manner } = studyOptions(options, faults);
   const layoutOf = layoutFrom(options, faults);
   if (faults.length > 0) throw new Problem(faults.join('\n'));
-  const { plan, source } = await loadScenario(file);
+  await checkOut(manner.out, [scenarioInput(file)]);
+  const { plan, source } = await loadScenario(file, 'optional');
   const count = seasons ?? defaultSeasons(plan);
   faults.push(...seasonFaults(count, manner));
   if (faults.length > 0) throw new Problem(faults.join('\n'));

@@ -43,7 +43,10 @@ export async function carryOutStudy(asked: Assignment, manner: Manner): Promise<
     tell('evensow: stopped before the first season was over; there is nothing to show.');
     return INTERRUPTED;
   }
-  if (stopped) tell('evensow: stopped; what was known by then is shown.');
+  if (stopped) {
+    const where = manner.out === null ? 'shown' : `written to ${manner.out}`;
+    tell(`evensow: stopped; what was known by then is ${where}.`);
+  }
   await put(shown(asked, result, manner.form), manner.out);
   return stopped ? INTERRUPTED : DONE;
 }

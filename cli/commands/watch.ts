@@ -1,10 +1,11 @@
 /** `evensow watch [FILE] [LOG]`: the line on the screen, and what each change to the plan does. */
 
 import type { RealSeason } from '../dashboard/real-season.js';
-import type { Options } from '../options.js';
+import { type Options, studyOptions } from '../options.js';
 import { loadScenario } from '../scenario-file.js';
 import { isTerminal, tell } from '../streams.js';
-import { runCommand } from './run.js';
+import { checkInputs } from '../text-file.js';
+import { runLoaded } from './run.js';
 
 export interface Watching {
   readonly options: Options;
@@ -17,14 +18,20 @@ export async function watch(
   log: string | undefined,
   { options, demanded }: Watching,
 ): Promise<number> {
+  checkInputs('the scenario and the log', [file, log], 'evensow watch my-line.yaml - < season.csv');
+  const scenario = await loadScenario(file, 'optional');
+  // Also where it cannot be drawn: a log that is missing or wrong is told, not passed over.
+  const real = log === undefined ? null : await realSeasonOf(log, scenario);
   if (!isTerminal()) {
     if (demanded) {
-      tell('evensow: pictures can be drawn on a terminal only; here is what run says instead.');
+      const instead =
+        log === undefined
+          ? ''
+          : ` Of the log, see: evensow replay ${log}${file === undefined ? '' : ` ${file}`}`;
+      tell(`evensow: pictures can be drawn on a terminal only; here is what run says instead.${instead}`);
     }
-    return runCommand(file, {});
+    return runLoaded(scenario, studyOptions({}, []));
   }
-  const scenario = await loadScenario(file);
-  const real = log === undefined ? null : await realSeasonOf(log, scenario);
   const { open } = await import('../dashboard/open.js');
   return open({
     scenario: scenario.scenario,

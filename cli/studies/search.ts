@@ -13,6 +13,7 @@ import { firstCountedWeek } from '../../sim/study/search-weeks.js';
 import type { SearchAssignment } from '../assignment.js';
 import { Problem } from '../problem.js';
 import { readSource } from '../scenario-file.js';
+import { counted } from '../views/format.js';
 import { searchCsv } from '../views/search-csv.js';
 import { searchText } from '../views/search-text.js';
 import type { Kind } from './kind.js';
@@ -70,8 +71,8 @@ function* misfits(
   }
   const from = firstCountedWeek(candidates.map(({ plan }) => plan));
   if (!(from < weeks)) {
-    const settled = Number.isFinite(from) ? `only after ${from} weeks` : 'never';
-    yield `The season must not end before the plans can be judged: the slowest has settled ${settled} (first sowing, mean times, twice their standard deviation, longest time without a visit), and the season has ${weeks} weeks. Let it run longer, or narrow the limits. Example: weeks: ${Number.isFinite(from) ? from + 16 : 26}`;
+    const settled = Number.isFinite(from) ? `only after ${counted(from, 'week')}` : 'never';
+    yield `The season must not end before the plans can be judged: the slowest has settled ${settled} (first sowing, mean times, twice their standard deviation, longest time without a visit), and the season has ${counted(weeks, 'week')}. Let it run longer, or narrow the limits. Example: weeks: ${Number.isFinite(from) ? from + 16 : 26}`;
   }
 }
 

@@ -31,7 +31,7 @@ interface Place {
   readonly chance?: number;
 }
 
-export function aheadCsv({ weeks, stages, no_room, sowings, refills }: AheadResult): string {
+export function aheadCsv({ weeks, stages, no_room, overgrown, sowings, refills }: AheadResult): string {
   const rows: Cell[][] = [HEADER];
   for (const { start, ready, picked, wanted } of weeks) {
     rows.push(row('ready', { date: start }, ready), row('picked', { date: start }, picked));
@@ -49,6 +49,10 @@ export function aheadCsv({ weeks, stages, no_room, sowings, refills }: AheadResu
   for (const { from, to, stage, batch, crop, chance, blocked, thrown_away } of no_room) {
     const place = { date: from, until: to, stage, batch, crop, chance };
     rows.push(row('blocked', place, blocked), row('thrown away', place, thrown_away));
+  }
+  for (const { from, to, stage, batch, crop, chance, thrown_away } of overgrown) {
+    const place = { date: from, until: to, stage, batch, crop, chance };
+    rows.push(row('thrown away, not for want of room', place, thrown_away));
   }
   for (const { date, crop, planned_seeds, advised_seeds } of sowings?.dates ?? []) {
     rows.push(row('planned seeds', { date, crop }, planned_seeds));

@@ -1,19 +1,33 @@
 /** What lies ahead in a grower's words. Figures come from the result; here they are only laid out. */
 
-import type { AheadResult, NoRoom, Sowings, StageAhead, WeekAhead } from '../../sim/season/ahead/ahead.js';
+import type {
+  AheadResult,
+  NoRoom,
+  Sowings,
+  StageAhead,
+  ThrownAway,
+  WeekAhead,
+} from '../../sim/season/ahead/ahead.js';
+import type { Range } from '../../sim/season/ahead/range.js';
+import { assumedSentences } from './assumed-words.js';
 import {
-  columns,
+  counted,
+  countedMean,
   countText,
   dateText,
+  decimalsFor,
+  fitting,
   gainText,
   indented,
   percentText,
+  tableOfNames,
   thousands,
   WIDTH,
   wrap,
 } from './format.js';
 import { barUpTo } from './pictures.js';
-import { clipped, meanText, spanText } from './range-text.js';
+import { meanText, spanText } from './range-text.js';
+import { stageColumns } from './stage-table.js';
 
 /** Places of the longest bar. */
 const BAR = 24;
@@ -21,61 +35,48 @@ const BAR = 24;
 const MOST_BATCHES = 12;
 /** A batch is told if at least so many of its plants are expected to wait or to be thrown away. */
 const LEAST_PLANTS = 1;
-/** Longest name that fits into the tables. */
-const NAME = 20;
+/** Visits with refilled crops that are told. */
+const MOST_REFILLS = 14;
+/** Columns of a text that stands two further to the right. */
+const INSIDE = WIDTH - 2;
 
 export function aheadText(result: AheadResult): string {
   const parts = [
     heading(result),
     now(result),
     heads(result.weeks),
-    ...emptyHoles(result),
-    noRoom(result.no_room),
+    emptyHoles(result),
+    noRoom(result),
     toSow(result),
   ];
   return `${parts.join('\n\n')}\n`;
 }
 
-function heading({ title, from, last_visit, missed, overdue, weeks, futures, seed }: AheadResult): string {
+function heading(result: AheadResult): string {
+  const { title, from, last_visit, weeks, futures, seed } = result;
   const since =
     last_visit === null ? 'nobody was there yet' : `the last visit was on ${dateText(last_visit)}`;
-  const each = futures === 1 ? '1 future' : `${thousands(futures)} futures`;
-  const ahead = weeks.length === 1 ? '1 week' : `${weeks.length} weeks`;
-  const lines = [
-    wrap(
-      `${title}: ${ahead} from ${dateText(from)}, ${each} simulated (seed ${seed}). By the log ${since}.`,
-      WIDTH,
-    ),
-  ];
-  if (missed.length > 0) {
-    const days = missed.map(dateText);
-    lines.push(
-      wrap(
-        `No row tells of ${days.length > 3 ? `${days.slice(0, 2).join(', ')} and ${days.length - 2} more visits` : days.join(' and ')}, although sowings were due: taken as not made. If they were, log what was done.`,
-        WIDTH,
-      ),
-    );
-  }
-  for (const { batch, stage, plants } of overdue) {
-    lines.push(
-      wrap(
-        `${plants} of ${batch} stand in ${stage} for longer than the scenario's times allow; they are taken to be ready by the next visit. If they are dead, log them as lost.`,
-        WIDTH,
-      ),
-    );
-  }
-  return lines.join('\n');
+  return [
+    `${title}: ${counted(weeks.length, 'week')} from ${dateText(from)}, ${counted(futures, 'future')} simulated (seed ${seed}). By the log ${since}.`,
+    ...assumedSentences(result),
+  ]
+    .map((sentence) => wrap(sentence, WIDTH))
+    .join('\n');
 }
 
 function now({ now: stages }: AheadResult): string {
-  const rows = [
-    ['', 'plants', 'being cleaned', 'empty', 'holes'],
-    ...stages.map(({ name, holes, plants, cleaning }) => [
-      clipped(name, NAME),
-      ...[plants, cleaning, holes - plants - cleaning, holes].map(thousands),
-    ]),
-  ];
-  return ['What stands now', ...indented(columns(rows))].join('\n');
+  const table = tableOfNames(
+    stages.map(({ name }) => name),
+    (called) => [
+      ['', 'plants', 'being cleaned', 'empty', 'holes'],
+      ...stages.map(({ name, holes, plants, cleaning }) => [
+        called(name),
+        ...[plants, cleaning, holes - plants - cleaning, holes].map(thousands),
+      ]),
+    ],
+    { width: INSIDE },
+  );
+  return ['What stands now', ...indented(table)].join('\n');
 }
 
 function heads(weeks: readonly WeekAhead[]): string {
@@ -92,7 +93,7 @@ function heads(weeks: readonly WeekAhead[]): string {
       ...(wanted ? [thousands(week.wanted ?? 0)] : []),
     ]),
   ];
-  const table = columns(rows);
+  const table = fitting(rows, INSIDE);
   const bars = weeks.map(({ picked }) => barUpTo(picked.p10 / most, picked.p90 / most, BAR).trimEnd());
   const width = Math.max(...table.map((line) => line.length));
   return [
@@ -106,24 +107,17 @@ function heads(weeks: readonly WeekAhead[]): string {
   ].join('\n');
 }
 
-/** Stages side by side, as many as fit. */
-function emptyHoles({ stages, weeks }: AheadResult): string[] {
-  const cells = stages.map(({ name, empty }) => [clipped(name, NAME), ...empty.map(meanText)]);
-  const width = Math.max(...cells.flat().map((cell) => cell.length)) + 2;
-  const perTable = Math.max(1, Math.floor((WIDTH - 18) / width));
-  const dates = ['week from', ...weeks.map(({ start }) => dateText(start))];
-  const tables: string[] = [];
-  for (let from = 0; from < stages.length; from += perTable) {
-    const shown = cells.slice(from, from + perTable);
-    tables.push(...indented(columns(dates.map((date, i) => [date, ...shown.map((stage) => stage[i]!)]))));
-  }
+function emptyHoles({ stages, weeks }: AheadResult): string {
+  const tables = stageColumns(
+    'week from',
+    stages.map(({ name }) => name),
+    weeks.map(({ start }, week) => [dateText(start), stages.map(({ empty }) => meanText(empty[week]!))]),
+  );
   return [
-    [
-      'Holes that will stand empty, mean of the week (8 of 10 futures)',
-      ...tables,
-      ...stages.flatMap(firstEmpty),
-    ].join('\n'),
-  ];
+    'Holes that will stand empty, mean of the week (8 of 10 futures)',
+    ...tables.flat(),
+    ...stages.flatMap(firstEmpty),
+  ].join('\n');
 }
 
 /** Of a stage that is full now, or nearly. */
@@ -134,85 +128,136 @@ function firstEmpty({ name, holes, empty_now, first_empty }: StageAhead): string
   const often = chance > 0.995 ? '' : `, in ${percentText(chance)} of futures`;
   return [
     wrap(
-      `In ${name} ${empty_now === 0 ? 'no hole is' : `${countText(empty_now)} holes are`} empty now; more will be from ${dateText(p50)} on${when}${often}.`,
+      `In ${name} ${empty_now === 0 ? 'no hole is' : counted(empty_now, 'hole is', 'holes are')} empty now; more will be from ${dateText(p50)} on${when}${often}.`,
       WIDTH,
       '  ',
     ),
   ];
 }
 
-function noRoom(batches: readonly NoRoom[]): string {
+function noRoom({ no_room, overgrown }: AheadResult): string {
   const title = 'Batches that will run out of room';
-  const told = batches.filter(({ blocked, thrown_away }) => {
-    return Math.max(blocked.mean, thrown_away.mean) >= LEAST_PLANTS;
-  });
-  if (told.length === 0) return `${title}\n  None, as far as can be told.`;
-  const rows = [
-    ['batch', 'in', 'from', 'to', 'blocked', 'thrown away', 'chance'],
-    ...told
-      .slice(0, MOST_BATCHES)
-      .map((one) => [
-        one.batch ?? `sown ${shortDate(one.sown)}`,
-        clipped(one.stage, NAME),
-        shortDate(one.from),
-        shortDate(one.to),
-        meanText(one.blocked),
-        meanText(one.thrown_away),
-        percentText(one.chance),
-      ]),
-  ];
-  const rest = told.length - MOST_BATCHES;
+  const blocked = no_room.filter((one) => Math.max(one.blocked.mean, one.thrown_away.mean) >= LEAST_PLANTS);
+  const others = overgrown.filter(({ thrown_away }) => thrown_away.mean >= LEAST_PLANTS);
   return [
-    `${title}: ready plants that find no hole further on`,
-    ...indented(columns(rows)),
-    ...(rest > 0 ? [`  ... and ${rest} more.`] : []),
+    ...(blocked.length === 0
+      ? [title, '  None, as far as can be told.']
+      : [
+          `${title}: ready plants that find no hole further on`,
+          ...batchTable(blocked, ['blocked', 'thrown away'], (one) => [one.blocked, one.thrown_away]),
+        ]),
+    ...(others.length === 0
+      ? []
+      : [
+          '  Thrown away for another reason: not wanted, or nobody comes in time:',
+          ...batchTable(others, ['thrown away'], (one) => [one.thrown_away]),
+        ]),
   ].join('\n');
 }
 
-function toSow({ sowings, refills, weeks }: AheadResult): string {
-  const title = 'What to sow';
-  const parts: string[] = [];
-  if (sowings !== null) parts.push(...sowingTable(sowings));
-  if (refills.length > 0) {
-    const rows = [
+function batchTable<Told extends NoRoom | ThrownAway>(
+  batches: readonly Told[],
+  titles: readonly string[],
+  figures: (batch: Told) => readonly Range[],
+): string[] {
+  const told = batches.slice(0, MOST_BATCHES);
+  const rest = batches.length - told.length;
+  const table = tableOfNames(
+    told.flatMap(({ batch, stage }) => (batch === null ? [stage] : [batch, stage])),
+    (called) => [
+      ['batch', 'in', 'from', 'to', ...titles, 'chance'],
+      ...told.map((one) => [
+        one.batch === null ? `sown ${shortDate(one.sown)}` : called(one.batch),
+        called(one.stage),
+        shortDate(one.from),
+        shortDate(one.to),
+        ...figures(one).map(meanText),
+        percentText(one.chance),
+      ]),
+    ],
+    { width: INSIDE },
+  );
+  return [...indented(table), ...(rest > 0 ? [`  ... and ${thousands(rest)} more.`] : [])];
+}
+
+function toSow(result: AheadResult): string {
+  const { sowings, refills } = result;
+  return [
+    'What to sow',
+    ...(sowings === null ? [] : sowingTable(sowings)),
+    ...(refills.length === 0 ? [] : ['  Refilled, as the scenario says:', ...refillTable(refills)]),
+    ...notSown(result).map((sentence) => wrap(sentence, WIDTH, '  ')),
+  ].join('\n');
+}
+
+function refillTable(refills: AheadResult['refills']): string[] {
+  const told = refills.slice(0, MOST_REFILLS);
+  const table = tableOfNames(
+    told.map(({ crop }) => crop),
+    (called) => [
       ['visit', 'crop', 'seeds', ''],
-      ...refills
-        .slice(0, 14)
-        .map(({ date, crop, seeds }) => [
-          dateText(date),
-          clipped(crop, NAME),
-          countText(Math.round(seeds.mean)),
-          spanText(seeds),
-        ]),
+      ...told.map(({ date, crop, seeds }) => [
+        dateText(date),
+        called(crop),
+        countText(Math.round(seeds.mean)),
+        spanText(seeds),
+      ]),
+    ],
+    { width: INSIDE },
+  );
+  return indented(table);
+}
+
+/** Why nothing is sown, or nothing any more. */
+function notSown({ sowings, refills, weeks, visits, not_sown }: AheadResult): string[] {
+  const span = weeks.length === 1 ? 'week' : `${weeks.length} weeks`;
+  const seeds = not_sown.reduce((sum, one) => sum + one.seeds, 0);
+  const due = `${counted(not_sown.length, 'sowing falls', 'sowings fall')} due (${counted(seeds, 'seed')})`;
+  if (visits === 0) {
+    const missed = not_sown.length === 0 ? '' : `, though ${due}`;
+    return [
+      `Nobody comes in the next ${span} (see visits and away in the scenario), so nothing is sown${missed}.`,
     ];
-    parts.push('  Refilled, as the scenario says:', ...indented(columns(rows)));
   }
-  if (parts.length === 0) {
-    const span = weeks.length === 1 ? 'week' : `${weeks.length} weeks`;
-    parts.push(`  No sowing is due in the next ${span}.`);
+  // What falls due in the last days is often sown at the first visit behind them.
+  if (not_sown.some((one) => one.due <= weeks.at(-1)!.start)) {
+    return [
+      `From ${dateText(not_sown[0]!.due)} on ${due} in these weeks that nobody comes to sow (see visits and away in the scenario).`,
+    ];
   }
-  return [title, ...parts].join('\n');
+  if (sowings !== null || refills.length > 0) return [];
+  return [
+    not_sown.length === 0
+      ? `No sowing is due in the next ${span}.`
+      : `No sowing is made in the next ${span}: ${due} after the last visit.`,
+  ];
 }
 
 function sowingTable(sowings: Sowings): string[] {
-  const several = new Set(sowings.dates.map(({ crop }) => crop)).size > 1;
-  const rows = [
-    ['visit', ...(several ? ['crop'] : []), 'seeds by the plan', 'seeds that fill the gap'],
-    ...sowings.dates.map(({ date, crop, planned_seeds, advised_seeds }) => [
-      dateText(date),
-      ...(several ? [clipped(crop, NAME)] : []),
-      thousands(planned_seeds),
-      thousands(advised_seeds),
-    ]),
-  ];
-  return [wrap(verdict(sowings), WIDTH, '  '), ...indented(columns(rows))];
+  const crops = [...new Set(sowings.dates.map(({ crop }) => crop))];
+  const several = crops.length > 1;
+  const table = tableOfNames(
+    crops,
+    (called) => [
+      ['visit', ...(several ? ['crop'] : []), 'seeds by the plan', 'seeds that fill the gap'],
+      ...sowings.dates.map(({ date, crop, planned_seeds, advised_seeds }) => [
+        dateText(date),
+        ...(several ? [called(crop)] : []),
+        thousands(planned_seeds),
+        thousands(advised_seeds),
+      ]),
+    ],
+    { width: INSIDE },
+  );
+  return [wrap(verdict(sowings), WIDTH, '  '), ...indented(table)];
 }
 
 function verdict({ verdict: kind, planned, advised, difference, until, dates }: Sowings): string {
   const { low, high, mean } = difference;
+  const decimals = decimalsFor(Math.max(1, ...[mean, low ?? 0, high ?? 0].map(Math.abs)));
   const interval =
-    low === null || high === null ? '' : ` (95 %: ${gainText(low, 1)} to ${gainText(high, 1)})`;
-  const change = `${countText(advised)} heads by ${dateText(until)} against ${countText(planned)} with the plan's seeds, ${gainText(mean, 1)}${interval}`;
+    low === null || high === null ? '' : ` (95 %: ${gainText(low, decimals)} to ${gainText(high, decimals)})`;
+  const change = `${countedMean(advised, 'head')} by ${dateText(until)} against ${countText(planned)} with the plan's seeds, ${gainText(mean, decimals)}${interval}`;
   const seeds = (of: 'planned_seeds' | 'advised_seeds'): string =>
     thousands(dates.reduce((sum, date) => sum + date[of], 0));
   const fewer = `${seeds('advised_seeds')} seeds in place of ${seeds('planned_seeds')}`;

@@ -7,6 +7,7 @@
  */
 
 import type { ChoresResult, VisitChores } from '../../sim/season/chores/chores.js';
+import { assumedSentences } from './assumed-words.js';
 import { CAUTION } from './caution.js';
 import { choreLines, summaryText, TIE } from './chores-words.js';
 
@@ -23,18 +24,15 @@ export function choresIcs(result: ChoresResult): string {
   return lines.map((line) => `${folded(line)}\r\n`).join('');
 }
 
-/** @param first the first visit also carries what there is to mind */
-function eventLines(
-  { title, id, from, revision }: ChoresResult,
-  visit: VisitChores,
-  first: boolean,
-): string[] {
+/** @param first the first visit also carries what is taken to be so, and what there is to mind */
+function eventLines(result: ChoresResult, visit: VisitChores, first: boolean): string[] {
+  const { title, id, from, revision } = result;
   const { date, chores } = visit;
   const list = choreLines(chores).map(({ verb, expected, within, words }) =>
     [verb, expected, within, words.replaceAll(TIE, ' ')].filter((part) => part !== '').join(' '),
   );
   if (list.length === 0) list.push('Nothing to be done, as far as can be told.');
-  const text = first ? [...list, '', ...CAUTION] : list;
+  const text = first ? [...list, '', ...assumedSentences(result), ...CAUTION] : list;
   return [
     'BEGIN:VEVENT',
     `UID:visit-${compact(date)}-${id}@evensow`,

@@ -1,35 +1,47 @@
 /** The work list as a page for each week, 80 columns wide, with boxes to tick. */
 
-import type { ChoresResult, VisitChores } from '../../sim/season/chores/chores.js';
+import type { Chore, ChoresResult, VisitChores } from '../../sim/season/chores/chores.js';
+import { assumedSentences } from './assumed-words.js';
 import { CAUTION } from './caution.js';
 import { type ChoreLine, choreLines, TIE } from './chores-words.js';
-import { dateText, thousands, WIDTH, wrap } from './format.js';
+import { counted, dateText, shortNames, WIDTH, wrap } from './format.js';
 
 /** Narrowest columns of the numbers and of what they stay within. */
 const NUMBER = 5;
 const WITHIN = 7;
+/** Longest name that is told in full. */
+const MOST_NAME = 20;
 
 export function choresText(result: ChoresResult): string {
   const parts = [heading(result), ...weeks(result.visits), wrap(`Take care. ${CAUTION.join(' ')}`, WIDTH)];
   return `${parts.join('\n\n')}\n`;
 }
 
-function heading({ title, from, to, last_visit, futures, seed }: ChoresResult): string {
-  const each = futures === 1 ? '1 future' : `${thousands(futures)} futures`;
+function heading(result: ChoresResult): string {
+  const { title, from, to, last_visit, futures, seed } = result;
   const since =
     last_visit === null
       ? 'from an empty line, by the plan'
       : `from what stands by the log after ${dateText(last_visit)}`;
-  return wrap(
-    `${title}: work from ${dateText(from)} to ${dateText(to)}, ${since}. The number to expect, and what 8 of 10 futures stay within (${each} simulated, seed ${seed}).`,
-    WIDTH,
-  );
+  return [
+    `${title}: work from ${dateText(from)} to ${dateText(to)}, ${since}. The number to expect, and what 8 of 10 futures stay within (${counted(futures, 'future')} simulated, seed ${seed}).`,
+    ...assumedSentences(result),
+  ]
+    .map((sentence) => wrap(sentence, WIDTH))
+    .join('\n');
 }
 
 /** From Monday to Sunday, each with a heading of its own. */
 function weeks(visits: readonly VisitChores[]): string[] {
   if (visits.length === 0) return ['No visit falls on these days.'];
-  const listed = visits.map(({ date, chores }) => ({ date, lines: choreLines(chores) }));
+  const short = shortNames(
+    visits.flatMap(({ chores }) => chores.flatMap(namesIn)),
+    MOST_NAME,
+  );
+  const listed = visits.map(({ date, chores }) => ({
+    date,
+    lines: choreLines(chores, (name) => short.get(name)!),
+  }));
   const all = listed.flatMap(({ lines }) => lines);
   const columns = {
     number: Math.max(NUMBER, ...all.map(({ expected }) => expected.length + 2)),
@@ -43,6 +55,11 @@ function weeks(visits: readonly VisitChores[]): string[] {
   return [...byWeek].map(([monday, days]) =>
     [`Week of ${dateText(monday)}`, '-'.repeat(WIDTH), days.join('\n\n')].join('\n'),
   );
+}
+
+function namesIn({ stage, from, batches }: Chore): string[] {
+  const all = [stage, from, ...batches.flatMap(({ crop, batch }) => [crop, batch])];
+  return all.filter((name) => name !== null);
 }
 
 function visitText(

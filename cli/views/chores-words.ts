@@ -22,15 +22,21 @@ export interface ChoreLine {
   readonly words: string;
 }
 
-/** What is rather not expected is told in one line for all stages; of holes to clean nothing is said then. */
-export function choreLines(chores: readonly Chore[]): ChoreLine[] {
+/** What a stage, crop or batch is called. */
+export type Called = (name: string) => string;
+
+/**
+ * What is rather not expected is told in one line for all stages; of holes to clean nothing is said then.
+ * @param called in full, if left out
+ */
+export function choreLines(chores: readonly Chore[], called: Called = (name) => name): ChoreLine[] {
   const lines: ChoreLine[] = [];
   const told = new Set<string>();
   for (const chore of chores) {
     const { action, count } = chore;
     if (Math.round(count.mean) > 0) {
-      const batches = batchesText(chore);
-      const where = whereText(action, routeText(chore));
+      const batches = batchesText(chore, called);
+      const where = whereText(action, routeText(chore, called));
       lines.push({
         verb: verbOf(action),
         expected: expectedOf(count),
@@ -40,7 +46,7 @@ export function choreLines(chores: readonly Chore[]): ChoreLine[] {
     } else if (action !== 'clean' && !told.has(action)) {
       told.add(action);
       const rare = chores.filter((one) => one.action === action && Math.round(one.count.mean) === 0);
-      const words = whereText(action, rare.map(routeText).join(', '));
+      const words = whereText(action, rare.map((one) => routeText(one, called)).join(', '));
       lines.push({ verb: verbOf(action), expected: '0-1', within: '', words });
     }
   }
@@ -70,8 +76,8 @@ function withinOf(count: Chore['count']): string {
   return span === expectedOf(count) ? '' : `(${span.replace(' to ', '-')})`;
 }
 
-function routeText({ stage, from }: Chore): string {
-  return from === null ? stage : `${from} -> ${stage}`;
+function routeText({ stage, from }: Chore, called: Called): string {
+  return from === null ? called(stage) : `${called(from)} -> ${called(stage)}`;
 }
 
 function whereText(action: Chore['action'], stages: string): string {
@@ -90,15 +96,16 @@ function whereText(action: Chore['action'], stages: string): string {
 }
 
 /** `B3 4, B5 1`; of a sowing the crops, and a name for each batch. */
-function batchesText({ action, batches }: Chore): string {
+function batchesText({ action, batches }: Chore, called: Called): string {
   const expected = batches.filter(({ count }) => Math.round(count.mean) > 0);
   const most = [...expected].sort((a, b) => b.count.mean - a.count.mean).slice(0, MOST_BATCHES);
   const words = expected
     .filter((one) => most.includes(one))
     .map(({ batch, crop, count }) => {
       const whole = Math.round(count.mean);
-      if (action === 'sow') return `${whole}${TIE}${crop}${batch === null ? '' : ` as${TIE}${batch}`}`;
-      return `${batch ?? `new ${crop}`}${TIE}${whole}`;
+      if (action === 'sow')
+        return `${whole}${TIE}${called(crop)}${batch === null ? '' : ` as${TIE}${called(batch)}`}`;
+      return `${batch === null ? `new ${called(crop)}` : called(batch)}${TIE}${whole}`;
     });
   const rest = expected.length - most.length;
   return `${words.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`;

@@ -3,18 +3,20 @@
 import type { Compared, CompareResult, PlanResult } from '../../sim/study/compare.js';
 import type { Limits } from '../../sim/study/limits.js';
 import {
-  columns,
+  counted,
   countText,
   dateText,
   decimalsFor,
+  fitting,
   gainText,
   indented,
+  listed,
   percentText,
-  thousands,
   WIDTH,
   wrap,
 } from './format.js';
 import { bar } from './pictures.js';
+import { stageColumns } from './stage-table.js';
 
 /** Places of the bar of heads a week. */
 const BAR = 12;
@@ -47,16 +49,17 @@ function legend({ plans }: CompareResult, label: Labels): string[] {
   const named = plans.filter(({ name }) => label.get(name) !== name);
   return named.length === 0
     ? []
-    : [named.map(({ name }) => wrap(`${label.get(name)}: ${name}`, WIDTH, '  ')).join('\n')];
+    : [named.map(({ name }) => wrap(`${label.get(name)}: ${name}`, WIDTH, '  ', true)).join('\n')];
 }
 
 function heading({ plans, seasons, partial, seed, by, first }: CompareResult): string {
-  const each = seasons === 1 ? '1 season' : `${thousands(seasons)} seasons`;
   const stopped = partial ? ', stopped early: what follows is from these seasons only' : '';
   const order = by === null ? '' : ` The best by ${by} stands first.`;
   return wrap(
-    `${plans.length} plans, ${each} of each with the same luck (seed ${seed})${stopped}. The others are compared with: ${first}.${order}`,
+    `${counted(plans.length, 'plan')}, ${counted(seasons, 'season')} of each with the same luck (seed ${seed})${stopped}. The others are compared with: ${first}.${order}`,
     WIDTH,
+    '',
+    true,
   );
 }
 
@@ -78,9 +81,9 @@ function gives({ plans, running }: CompareResult, label: Labels): string {
   ];
   return [
     title,
-    ...indented(columns(rows)),
+    ...indented(fitting(rows, WIDTH - 2)),
     `  * 1 week in 10 brings this or less  ** share of weeks without a pick`,
-    `  (the ${running.weeks} weeks from ${dateText(running.from)} on, when the lines are running)`,
+    `  (${running.weeks === 1 ? 'the last week' : `the ${running.weeks} weeks from ${dateText(running.from)} on`}, when the lines are running)`,
   ].join('\n');
 }
 
@@ -96,27 +99,21 @@ function takes({ plans }: CompareResult, label: Labels): string {
   ];
   return [
     'What it takes',
-    ...indented(columns(rows)),
+    ...indented(fitting(rows, WIDTH - 2)),
     '  * plants a season that were ready for too long',
   ].join('\n');
 }
 
-/** Stages side by side, as many as fit. */
 function empty({ plans }: CompareResult, label: Labels): string[] {
   const stages = [...new Set(plans.flatMap(({ idle }) => idle.map(({ stage }) => stage)))];
-  const cell = Math.max(...stages.map((stage) => stage.length)) + 2;
-  const perTable = Math.max(1, Math.floor((WIDTH - NAME - 2) / cell));
-  const tables: string[] = [];
-  for (let from = 0; from < stages.length; from += perTable) {
-    const shown = stages.slice(from, from + perTable);
-    const rows = plans.map(({ name, idle }) => [
-      label.get(name)!,
-      ...shown.map((stage) => percent(idle.find((one) => one.stage === stage)?.share ?? null)),
-    ]);
-    const title = 'Where holes stand empty (share of hole-days)';
-    tables.push([title, ...indented(columns([['', ...shown], ...rows]))].join('\n'));
-  }
-  return tables;
+  const title = 'Where holes stand empty (share of hole-days)';
+  const share = (plan: PlanResult, stage: string): string =>
+    percent(plan.idle.find((one) => one.stage === stage)?.share ?? null);
+  return stageColumns(
+    '',
+    stages,
+    plans.map((plan) => [label.get(plan.name)!, stages.map((stage) => share(plan, stage))]),
+  ).map((table) => [title, ...table].join('\n'));
 }
 
 function heldBack({ plans }: CompareResult, label: Labels): string {
@@ -124,7 +121,10 @@ function heldBack({ plans }: CompareResult, label: Labels): string {
   const width = Math.max(...rows.map(([name]) => name!.length));
   return [
     'What holds it back (small changes tried with the same luck)',
-    ...rows.map(([name, words]) => `  ${name!.padEnd(width)}  ${words}`),
+    ...rows.map(([name, words]) => {
+      const front = `  ${name!.padEnd(width)}  `;
+      return `${front}${wrap(words!, WIDTH, ' '.repeat(front.length)).trimStart()}`;
+    }),
   ].join('\n');
 }
 
@@ -132,7 +132,7 @@ function heldBackBy(limits: Limits | null): string {
   if (limits === null) return 'not tried';
   switch (limits.by) {
     case 'stage':
-      return limits.stages.join(' and ');
+      return listed(limits.stages);
     case 'sowing':
       return 'what is sown';
     case 'visits':
@@ -160,7 +160,16 @@ function differences({ plans, first }: CompareResult, label: Labels): string {
     const others = plans.filter(({ name }) => name !== first);
     const differing = others.filter((plan) => plan.figures[figure]?.difference);
     if (differing.length === 0) continue;
-    lines.push(`  ${words}`, ...indented(columns(differing.map((plan) => row(plan, figure, label))), 4));
+    lines.push(
+      `  ${words}`,
+      ...indented(
+        fitting(
+          differing.map((plan) => row(plan, figure, label)),
+          WIDTH - 4,
+        ),
+        4,
+      ),
+    );
   }
   if (lines.length === 1) lines.push('  There is nothing to tell.');
   return lines.join('\n');

@@ -11,23 +11,55 @@ import {
   WIDEST_DAYS,
   WIDEST_SPREAD,
 } from '../../sim/season/fit.js';
-import type { FitChange } from '../../sim/season/fit-changes.js';
-import { columns, counted, dateText, listed, percentText, thousands, WIDTH, wrap } from './format.js';
+import type { FitChange, FitConflict } from '../../sim/season/fit-changes.js';
+import {
+  counted,
+  dateText,
+  fitting,
+  listed,
+  percentText,
+  shortNames,
+  thousands,
+  WIDTH,
+  wrap,
+} from './format.js';
 
-/** Longest name of a stage or crop that is told in full in a table. */
+/** Longest name of a stage or crop that is told in full. */
 const MOST_NAME = 12;
 
 /**
  * @param scenario name of its file; null if none was given
  * @param changes that the log would make in it; null likewise
+ * @param conflicts of the log with it; null likewise
  */
 export function fitText(
   result: FitResult,
   scenario: string | null,
   changes: readonly FitChange[] | null,
+  conflicts: readonly FitConflict[] | null,
 ): string {
-  const parts = [heading(result), ...result.crops.map(cropText)];
-  if (scenario !== null && changes !== null) parts.push(changesText(scenario, changes));
+  const names = shortNames(
+    result.crops.flatMap(({ crop, stages }) => [crop, ...stages.map(({ stage }) => stage)]),
+    MOST_NAME,
+  );
+  const short = <Named extends { readonly stage: string }>(named: Named): Named => ({
+    ...named,
+    stage: names.get(named.stage)!,
+  });
+  const shortBoth = <Named extends { readonly crop: string; readonly stage: string }>(
+    named: Named,
+  ): Named => ({
+    ...short(named),
+    crop: names.get(named.crop)!,
+  });
+  const parts = [
+    heading(result),
+    ...result.crops.map((crop) => cropText({ ...crop, stages: crop.stages.map(short) })),
+  ];
+  if (scenario !== null && changes !== null) {
+    parts.push(changesText(scenario, changes.map(shortBoth), anythingGood(result)));
+  }
+  if (conflicts !== null && conflicts.length > 0) parts.push(conflictsText(conflicts.map(shortBoth)));
   return `${parts.join('\n\n')}\n`;
 }
 
@@ -44,13 +76,14 @@ function heading({ from, to, holes_known }: FitResult): string {
 }
 
 function cropText({ crop, known, stages }: CropFit): string {
-  const lines = [known ? crop : `${crop} (not in the scenario)`];
+  const lines = [wrap(known ? crop : `${crop} (not in the scenario)`, WIDTH)];
   const fitted = stages.filter(({ days }) => days !== null);
   if (fitted.length > 0) lines.push(...table(fitted));
   const germination = stages[0]?.germination ?? null;
   const sentences = [
     ...(germination === null ? [] : [`Of the seeds ${shareText(germination)} sprout.`]),
-    ...(fitted.length === 0 ? [] : [shapesText(fitted)]),
+    ...stages.flatMap(failedOnly),
+    ...shapesText(fitted.filter(({ shapes }) => shapes.length > 0)),
     ...(fitted.some(doubtful) ? ['In brackets: not sure enough to be written.'] : []),
     ...stages.flatMap(tooLittle),
     ...inTurn(stages),
@@ -75,16 +108,6 @@ function table(stages: readonly StageFit[]): string[] {
   ]);
 }
 
-/** Columns, closer together if they would be too wide. */
-function fitting(rows: readonly (readonly string[])[]): string[] {
-  const lines = columns(rows);
-  return lines.some((line) => line.length > WIDTH) ? columns(rows, 1) : lines;
-}
-
-function shortened(name: string): string {
-  return name.length > MOST_NAME ? `${name.slice(0, MOST_NAME - 2)}..` : name;
-}
-
 /** A figure and its interval; in brackets if too little was seen for it. */
 function cells(figure: Figure | null, text: (value: number) => string): [string, string] {
   if (figure === null) return ['-', ''];
@@ -93,26 +116,36 @@ function cells(figure: Figure | null, text: (value: number) => string): [string,
 }
 
 function nameText({ stage, regrowth }: Pick<StageFit, 'stage' | 'regrowth'>): string {
-  return regrowth ? 'regrowth' : shortened(stage);
+  return regrowth ? 'regrowth' : stage;
 }
 
-function shareText({ value, low, high }: Figure): string {
-  return `${percentText(value)} (${percentText(low)} to ${percentText(high)})`;
+function shareText({ value, low, high, good }: Figure): string {
+  return `${good ? percentText(value) : `(${percentText(value)})`} (${percentText(low)} to ${percentText(high)})`;
 }
 
 function doubtful({ days, spread, loss, germination }: StageFit): boolean {
   return [days, spread, loss, germination].some((figure) => figure?.good === false);
 }
 
+/** What is taken for granted of what was cleared in the first stage. */
+function failedOnly({ stage, cause_unknown, loss, germination }: StageFit): string[] {
+  return loss !== null || germination === null || cause_unknown === 0
+    ? []
+    : [
+        `What was cleared in ${stage} is taken for seeds that failed: the scenario has no loss there, and no note tells of one (died).`,
+      ];
+}
+
 /** Which shapes fit, one sentence for stages that are alike in that. */
-function shapesText(stages: readonly StageFit[]): string {
+function shapesText(stages: readonly StageFit[]): string[] {
+  if (stages.length === 0) return [];
   const byWords = new Map<string, string[]>();
   for (const fit of stages) {
     const words = shapeWords(fit);
     byWords.set(words, [...(byWords.get(words) ?? []), nameText(fit)]);
   }
   const sentences = [...byWords].map(([words, names]) => `${listed(names)}: ${words}`);
-  return `Shape: ${sentences.join('; ')}.`;
+  return [`Shape: ${sentences.join('; ')}.`];
 }
 
 function shapeWords({ shapes, shape, told_apart }: StageFit): string {
@@ -176,11 +209,22 @@ function waiting(stages: readonly StageFit[]): string[] {
   ];
 }
 
-function changesText(scenario: string, changes: readonly FitChange[]): string {
+function anythingGood({ crops }: FitResult): boolean {
+  return crops.some(({ stages }) =>
+    stages.some(({ days, spread, loss, germination }) =>
+      [days, spread, loss, germination].some((figure) => figure?.good === true),
+    ),
+  );
+}
+
+/** @param known whether any figure is sure enough */
+function changesText(scenario: string, changes: readonly FitChange[], known: boolean): string {
   const title = `What it would change in ${scenario}`;
-  if (changes.length === 0) return `${title}\n  Nothing: no figure that is sure enough differs.`;
+  if (changes.length === 0) {
+    return `${title}\n  ${known ? 'Nothing: no figure that is sure enough differs.' : 'Nothing yet: the log does not tell any figure for sure.'}`;
+  }
   const rows = changes.map(({ crop, stage, regrowth, key, present, value, low, high, outside }) => [
-    `  ${shortened(crop)}`,
+    `  ${crop}`,
     key === 'germination' ? '' : nameText({ stage, regrowth }),
     key,
     plainText(present),
@@ -192,6 +236,22 @@ function changesText(scenario: string, changes: readonly FitChange[]): string {
   const sentence =
     'Where nothing stands behind, the scenario lies within the interval: the log gives no reason to doubt it.';
   return [title, ...lines, wrap(sentence, WIDTH, '  ')].join('\n');
+}
+
+function conflictsText(conflicts: readonly FitConflict[]): string {
+  const rows = conflicts.map(({ crop, stage, regrowth, key, shape, present, value, low, high }) => [
+    `  ${crop}`,
+    nameText({ stage, regrowth }),
+    key,
+    shape,
+    plainText(present),
+    plainText(value),
+    `${roundText(low)}..${roundText(high)}`,
+  ]);
+  const lines = fitting([['  crop', 'stage', 'key', 'shape', 'now', 'log', '95 %'], ...rows]);
+  const sentence =
+    'These are not written, because the shape has no key for them. Give the stage another shape: lognormal, gamma and weibull take days and spread.';
+  return ['What its shapes leave no room for', ...lines, wrap(sentence, WIDTH, '  ')].join('\n');
 }
 
 function plainText(value: number): string {

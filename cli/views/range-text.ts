@@ -18,8 +18,3 @@ export function meanText(range: Range): string {
   const span = spanText(range);
   return span === mean || !span.includes(' ') ? mean : `${mean} (${span})`;
 }
-
-/** As much of a name as fits. */
-export function clipped(text: string, width: number): string {
-  return text.length <= width ? text : `${text.slice(0, width - 3).trimEnd()}...`;
-}

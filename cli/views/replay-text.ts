@@ -6,6 +6,7 @@ import type { WhatIf } from '../../sim/season/replay/what-if.js';
 import { columns, counted, dateText, gainText, percentText, thousands, WIDTH, wrap } from './format.js';
 import { bar } from './pictures.js';
 import { causeText, changeText } from './replay-words.js';
+import { type StageRow, stageTable } from './stage-table.js';
 
 /** Places of the longest bar. */
 const BAR = 44;
@@ -24,11 +25,16 @@ export function replayText(result: ReplayResult): string {
   return `${parts.join('\n\n')}\n`;
 }
 
-function heading({ title, start, end, rows, batches }: ReplayResult): string {
-  return wrap(
+function heading({ title, start, end, rows, batches, crowded }: ReplayResult): string {
+  return [
     `${title}: ${dateText(start)} to ${dateText(end)}, as the log tells (${counted(rows, 'row')}, ${counted(batches, 'batch', 'batches')}).`,
-    WIDTH,
-  );
+    ...crowded.map(
+      ({ stage, holes, from, most }) =>
+        `More plants stand in ${stage} than it has holes: from ${dateText(from)}, up to ${thousands(most)} in ${thousands(holes)}. So the scenario is not that of this line, and what is told of its holes is not true: set channels and holes of the stage.`,
+    ),
+  ]
+    .map((sentence) => wrap(sentence, WIDTH))
+    .join('\n');
 }
 
 function picks({ weeks, counts }: ReplayResult): string {
@@ -123,29 +129,22 @@ const HOLE_DAYS: readonly (readonly [string, (stage: ReplayedStage) => number | 
   ['empty: later', ({ ledger }) => ledger.empty - ledger.filling],
 ];
 
-/** Stages side by side, as many as fit; the rest below them. */
 function holeDays(stages: readonly ReplayedStage[]): string {
-  const lines = ['Where the hole-days went'];
-  const nameWidth = Math.max(...HOLE_DAYS.map(([name]) => name.length)) + 2;
-  const cell = Math.max(9, ...stages.map(({ name }) => name.length + 2));
-  const perBlock = Math.max(1, Math.floor((WIDTH - 2 - nameWidth) / cell));
-  for (let from = 0; from < stages.length; from += perBlock) {
-    const block = stages.slice(from, from + perBlock);
-    const row = (name: string, text: (stage: ReplayedStage) => string): string =>
-      `  ${name.padEnd(nameWidth)}${block.map((stage) => text(stage).padStart(cell)).join('')}`.trimEnd();
-    if (from > 0) lines.push('');
-    lines.push(row('', ({ name }) => name));
-    for (const [name, days] of HOLE_DAYS)
-      lines.push(
-        row(name, (stage) => {
-          const told = days(stage);
-          return told === null ? '?' : percentText(told / stage.hole_days);
-        }),
-      );
-    lines.push(row('holes', ({ holes }) => thousands(holes)));
-    lines.push(row('hole-days in all', ({ hole_days }) => thousands(hole_days)));
-  }
-  return lines.join('\n');
+  const share = (stage: ReplayedStage, days: number | null): string =>
+    days === null ? '?' : percentText(days / stage.hole_days);
+  return [
+    'Where the hole-days went',
+    ...stageTable(
+      stages.map(({ name }) => name),
+      [
+        ...HOLE_DAYS.map(
+          ([name, days]): StageRow => [name, stages.map((stage) => share(stage, days(stage)))],
+        ),
+        ['holes', stages.map(({ holes }) => thousands(holes))],
+        ['hole-days in all', stages.map(({ hole_days }) => thousands(hole_days))],
+      ],
+    ),
+  ].join('\n');
 }
 
 function notTold(result: ReplayResult): string {
@@ -172,11 +171,11 @@ function notTold(result: ReplayResult): string {
       `Whether somebody came on ${counted(missed_visits.length, 'planned visit')} without a row, from ${dateText(missed_visits[0]!)} to ${dateText(missed_visits.at(-1)!)}: a sowing was due then and cells were free, so it is taken that nobody came.`,
     );
   }
-  for (const { name, holes, standing } of stages) {
+  for (const { name, holes, exact, standing } of stages) {
     const most = Math.max(...standing);
-    if (most > holes)
+    if (!exact && most > holes)
       sentences.push(
-        `Where up to ${most} plants stood in ${name}: the scenario has ${holes} holes there. Check its channels and holes.`,
+        `Where up to ${thousands(most)} plants stood in ${name}, by that estimate: the scenario has ${thousands(holes)} holes there. Check its channels and holes.`,
       );
   }
   if (stages.some(({ channels }) => channels.some(({ told_until }) => told_until !== null)))

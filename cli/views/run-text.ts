@@ -6,16 +6,20 @@ import type { Limits, Trial } from '../../sim/study/limits.js';
 import type { RunResult, StageResult } from '../../sim/study/summary.js';
 import {
   columns,
+  counted,
+  countedMean,
   countText,
   dateText,
   decimalsFor,
   gainText,
   listed,
   percentText,
+  tableOfNames,
   thousands,
   WIDTH,
   wrap,
 } from './format.js';
+import { type StageRow, stageTable } from './stage-table.js';
 
 /** What each state of a hole means to somebody who looks at it. */
 const STATE_WORDS: Readonly<Record<State, string>> = {
@@ -43,10 +47,9 @@ export function runText(result: RunResult): string {
 }
 
 function heading(result: RunResult): string {
-  const seasons = result.seasons === 1 ? '1 season' : `${thousands(result.seasons)} seasons`;
   const stopped = result.partial ? ', stopped early: what follows is from these seasons only' : '';
   return wrap(
-    `${result.title}: ${result.weeks.length} weeks from ${dateText(result.start)}; ${seasons} simulated (seed ${result.seed})${stopped}.`,
+    `${result.title}: ${counted(result.weeks.length, 'week')} from ${dateText(result.start)}; ${counted(result.seasons, 'season')} simulated (seed ${result.seed})${stopped}.`,
     WIDTH,
   );
 }
@@ -55,12 +58,13 @@ function picks(result: RunResult): string {
   const title = 'What you will pick';
   const { running } = result;
   if (running === null) {
-    return `${title}\n${wrap(`Nothing that can be called a usual week: fewer than 9 in 10 seasons have a first pick before the last week begins. Let the season run longer (weeks), or sow earlier.`, WIDTH, '  ')}`;
+    return `${title}\n${wrap(`Nothing that can be called a usual week: fewer than 9 in 10 seasons have a first pick before the last week begins. ${whatToChange(result)}`, WIDTH, '  ')}`;
   }
+  const heads = (value: number): string => (countText(value) === '1' ? 'head' : 'heads');
   const rows = [
-    ['in a usual week', countText(running.p50), 'heads'],
-    ['in a bad week (1 in 10)', countText(running.p10), 'heads or fewer'],
-    ['on average', countText(running.mean), 'heads a week'],
+    ['in a usual week', countText(running.p50), heads(running.p50)],
+    ['in a bad week (1 in 10)', countText(running.p10), `${heads(running.p10)} or fewer`],
+    ['on average', countText(running.mean), `${heads(running.mean)} a week`],
     ['weeks without a pick', percentText(running.without_pick), ''],
   ];
   const width = Math.max(...rows.map((row) => row[1]!.length));
@@ -68,6 +72,17 @@ function picks(result: RunResult): string {
   const weeks =
     running.weeks === 1 ? 'the last week' : `the ${running.weeks} weeks from ${dateText(running.from)} on`;
   return [title, ...lines, `  (${weeks}, when the line is running)`].join('\n');
+}
+
+/** What keeps a line from running. */
+function whatToChange({ attended, weeks }: RunResult): string {
+  const { visits, pick_days, last_pick_day } = attended;
+  if (visits === 0) return 'Nobody comes in this season: change visits, or shorten away.';
+  if (pick_days === 0)
+    return 'Nobody comes on a day on which heads are wanted: let visits and want have days in common, and shorten away.';
+  if (last_pick_day !== null && last_pick_day < weeks.at(-1)!.start)
+    return `Nobody comes to pick after ${dateText(last_pick_day)}: shorten away, or let the season run longer (weeks).`;
+  return 'Let the season run longer (weeks), or sow earlier.';
 }
 
 function firstPick(result: RunResult): string {
@@ -105,7 +120,11 @@ function holdsBack(result: RunResult): string {
     lines.push(...trialRows(limits.trials));
     if (limits.better.length > 0) {
       lines.push(
-        wrap(`But ${listed(limits.better.map(changeText))} would bring more than any channel.`, WIDTH, '  '),
+        wrap(
+          `But ${listed(limits.better.map((change) => changeText(change)))} would bring more than any channel.`,
+          WIDTH,
+          '  ',
+        ),
       );
     }
   }
@@ -133,22 +152,23 @@ function verdict(limits: Limits): string {
 function trialRows(trials: readonly Trial[]): string[] {
   const largest = Math.max(...trials.map((trial) => Math.max(Math.abs(trial.low), Math.abs(trial.high))));
   const decimals = decimalsFor(largest);
-  const rows = [
+  const stages = trials.flatMap(({ change }) => (change.kind === 'channel' ? [change.stage] : []));
+  return tableOfNames(stages, (called) => [
     ['    changed', 'heads a week', '95 % interval', ''],
     ...trials.map((trial) => [
-      `    ${changeText(trial.change)}`,
+      `    ${changeText(trial.change, called)}`,
       gainText(trial.gain, decimals),
       `${gainText(trial.low, decimals)} to ${gainText(trial.high, decimals)}`,
       trialWord(trial),
     ]),
-  ];
-  return columns(rows);
+  ]);
 }
 
-function changeText(change: Change): string {
+/** @param called what a stage is called, where there is little room */
+function changeText(change: Change, called = (stage: string): string => stage): string {
   switch (change.kind) {
     case 'channel':
-      return `+1 channel of ${change.stage} (${thousands(change.holes)} ${change.holes === 1 ? 'hole' : 'holes'})`;
+      return `+1 channel of ${called(change.stage)} (${counted(change.holes, 'hole')})`;
     case 'seeds':
       return `${change.percent} % more seeds`;
     case 'visits':
@@ -180,55 +200,35 @@ function seenInLedger(stages: readonly StageResult[]): string[] {
   return sentences;
 }
 
-/** Stages side by side, as many as fit; the rest below them. */
-function holeDays(result: RunResult): string {
-  const lines = ['Where the hole-days went'];
-  const nameWidth = Math.max(...Object.values(STATE_WORDS).map((words) => words.length)) + 2;
-  const cell = Math.max(9, ...result.stages.map((stage) => stage.name.length + 2));
-  const perBlock = Math.max(1, Math.floor((WIDTH - nameWidth) / cell));
+function holeDays({ stages }: RunResult): string {
   const states = (Object.keys(STATE_WORDS) as State[]).filter((state) =>
-    result.stages.some((stage) => stage.ledger[state].mean > 0),
+    stages.some((stage) => stage.ledger[state].mean > 0),
   );
-  for (let from = 0; from < result.stages.length; from += perBlock) {
-    const block = result.stages.slice(from, from + perBlock);
-    const row = (name: string, cells: readonly string[]): string =>
-      `  ${name.padEnd(nameWidth)}${cells.map((text) => text.padStart(cell)).join('')}`.trimEnd();
-    if (from > 0) lines.push('');
-    lines.push(
-      row(
-        '',
-        block.map((stage) => stage.name),
-      ),
-    );
-    for (const state of states) {
-      lines.push(
-        row(
-          STATE_WORDS[state],
-          block.map((stage) => percentText(stage.ledger[state].mean / stage.hole_days)),
+  return [
+    'Where the hole-days went',
+    ...stageTable(
+      stages.map(({ name }) => name),
+      [
+        ...states.map(
+          (state): StageRow => [
+            STATE_WORDS[state],
+            stages.map(({ ledger, hole_days }) => percentText(ledger[state].mean / hole_days)),
+          ],
         ),
-      );
-    }
-    lines.push(
-      row(
-        'holes',
-        block.map((stage) => thousands(stage.holes)),
-      ),
-    );
-    lines.push(
-      row(
-        'hole-days in all',
-        block.map((stage) => thousands(stage.hole_days)),
-      ),
-    );
-  }
-  return lines.join('\n');
+        ['holes', stages.map(({ holes }) => thousands(holes))],
+        ['hole-days in all', stages.map(({ hole_days }) => thousands(hole_days))],
+      ],
+    ),
+  ].join('\n');
 }
 
 function seeds(result: RunResult): string {
   const { counts } = result;
   const sown = counts.sown.mean;
   const title = 'What became of the seeds (mean of a season)';
-  if (sown === 0) return `${title}\n  Nothing was sown.`;
+  if (sown === 0) {
+    return `${title}\n  Nothing was sown${result.attended.visits === 0 ? ': nobody came' : ''}.`;
+  }
   const fates: [string, number][] = [
     ['did not sprout', counts.failed.mean],
     ['died', counts.lost.mean],
@@ -242,15 +242,21 @@ function seeds(result: RunResult): string {
   ];
   const lines = [title, ...columns(rows)];
   if (counts.picked.mean !== counts.picked_out.mean) {
-    lines.push(`  In all ${countText(counts.picked.mean)} picks: plants that are cut again count each time.`);
+    lines.push(
+      `  In all ${countedMean(counts.picked.mean, 'pick')}: plants that are cut again count each time.`,
+    );
   }
   if (counts.unsown.mean > 0) {
-    lines.push(`  Not sown, because no cell was free: ${countText(counts.unsown.mean)} seeds.`);
+    lines.push(`  Not sown, because no cell was free: ${countedMean(counts.unsown.mean, 'seed')}.`);
   }
   if (counts.wanted.mean > 0) {
     const short = counts.short.mean;
     lines.push(
-      `  Wanted: ${countText(counts.wanted.mean)} heads; missing on the day: ${countText(short)} (${percentText(short / counts.wanted.mean)}).`,
+      wrap(
+        `Wanted: ${countedMean(counts.wanted.mean, 'head')}; missing on the day: ${countText(short)} (${percentText(short / counts.wanted.mean)}).`,
+        WIDTH,
+        '  ',
+      ),
     );
   }
   return lines.join('\n');

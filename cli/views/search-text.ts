@@ -90,7 +90,15 @@ function nothing(result: SearchResult): string {
   return lines.join('\n');
 }
 
-function howSure({ partial, confidence, near, goal, best, same_cost: same, counted }: SearchResult): string {
+function howSure({
+  partial,
+  confidence,
+  near,
+  goal,
+  best,
+  same_cost: same,
+  counted: span,
+}: SearchResult): string {
   const sure = `With a probability of at least ${shareText(confidence)}`;
   const claim =
     best === null
@@ -111,7 +119,7 @@ function howSure({ partial, confidence, near, goal, best, same_cost: same, count
       INDENT,
     ),
     wrap(
-      `Counted are the ${counted.weeks} weeks from ${dateText(counted.from)} on, in which all plans have settled.`,
+      `${span.weeks === 1 ? 'Counted is the last week' : `Counted are the ${span.weeks} weeks from ${dateText(span.from)} on`}, in which all plans have settled.`,
       WIDTH,
       INDENT,
     ),

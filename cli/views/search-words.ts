@@ -2,6 +2,7 @@
 
 import type { Settings } from '../../sim/study/search-candidates.js';
 import type { Within } from '../../sim/study/search-within.js';
+import { WIDTH } from './format.js';
 
 /** `sow every 1..7 d, 5..20 seeds, 1..4 x nursery`. */
 export function limitsText({ every, on, seeds, channels, visits }: Within): string {
@@ -29,6 +30,9 @@ function listText(numbers: readonly number[]): string {
   return `${numbers.slice(0, 3).join(',')},...,${last} (${numbers.length} numbers)`;
 }
 
+/** Columns that stand before the lines of a plan. */
+const INDENT = 2;
+
 /** What is chosen, in the notation of the file. */
 export function planLines({ every, on, seeds, channels, visits }: Settings): string[] {
   const lines: string[] = [];
@@ -39,7 +43,10 @@ export function planLines({ every, on, seeds, channels, visits }: Settings): str
   ];
   if (sow.length > 0) lines.push(`sow: {${sow.join(', ')}}`);
   for (const [stage, count] of Object.entries(channels ?? {})) {
-    lines.push(`- {name: ${stage}, channels: ${count}}`);
+    const line = `- {name: ${stage}, channels: ${count}}`;
+    // YAML's other notation takes a line for each key.
+    if (line.length <= WIDTH - INDENT) lines.push(line);
+    else lines.push(`- name: ${stage}`, `  channels: ${count}`);
   }
   if (visits !== undefined)
     lines.push(typeof visits === 'string' ? `visits: ${visits}` : `visits: [${visits.join(', ')}]`);

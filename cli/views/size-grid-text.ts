@@ -1,8 +1,8 @@
 /** Two stages against each other: heads a week of each size beside what holes and times allow, then its bad week. */
 
 import type { SizeOfLine, SizeResult } from '../../sim/study/size.js';
-import { countText, WIDTH } from './format.js';
-import { headsText, KNEE, PRESENT, short, signsOf } from './size-words.js';
+import { countText, shortNames, WIDTH } from './format.js';
+import { headsText, KNEE, PRESENT, signsOf } from './size-words.js';
 
 /** More rows than these are no picture any more. */
 const MOST_ROWS = 20;
@@ -49,10 +49,11 @@ function table(result: SizeResult, cell: (size: SizeOfLine) => string): string[]
     ...[...rows.flat().map(([text]) => text), ...columns.map(String)].map((t) => t.length),
   );
   const signs = Math.max(...rows.flat().map(([, text]) => text.length));
-  const label = short(down, NAME);
+  const called = shortNames([down, across], NAME);
+  const label = called.get(down)!;
   const first = Math.max(label.length, 6);
   return [
-    `  ${' '.repeat(first)}  channels of ${short(across, NAME)}`,
+    `  ${' '.repeat(first)}  channels of ${called.get(across)}`,
     `  ${label.padEnd(first)}${columns.map((count) => `  ${String(count).padStart(numbers)}${' '.repeat(signs)}`).join('')}`.trimEnd(),
     ...countsOf(asked, down).map((count, i) =>
       `  ${String(count).padStart(first)}${rows[i]!.map(([text, sign]) => `  ${text.padStart(numbers)}${sign.padEnd(signs)}`).join('')}`.trimEnd(),

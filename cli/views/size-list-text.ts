@@ -1,14 +1,16 @@
 /** Sizes one below the other: room, heads a week and the bound as a bar, the bad week, and where holes stand empty. */
 
 import type { SizeOfLine, SizeResult } from '../../sim/study/size.js';
-import { columns, countText, percentText, WIDTH, wrap } from './format.js';
+import { columns, countText, percentText, shortNames, WIDTH, wrap } from './format.js';
 import { barUpTo } from './pictures.js';
-import { headsText, short, signsOf } from './size-words.js';
+import { headsText, signsOf } from './size-words.js';
 
 /** Rows that are shown; the rest is in the CSV. */
 const MOST_ROWS = 20;
 /** Places of the bar, where there are so many. */
 const BAR = 16;
+/** Longest name of a stage over a column. */
+const MOST_NAME = 9;
 /** Stages whose empty holes are shown. */
 const MOST_STAGES = 2;
 
@@ -32,9 +34,10 @@ export function sizeList(result: SizeResult, grid: boolean): string {
 function table(result: SizeResult, shown: readonly SizeOfLine[]): string[] {
   const area = shown.some(({ area_m2 }) => area_m2 !== null);
   const stages = result.varied.slice(-MOST_STAGES);
+  const called = shortNames(stages, MOST_NAME);
   const heading = [
     ['', area ? 'm2' : 'holes', 'bad', ...stages.map(() => 'empty in'), 'heads', 'at'],
-    ['channels', '', 'week', ...stages.map((stage) => short(stage, 9)), 'a week', 'most'],
+    ['channels', '', 'week', ...stages.map((stage) => called.get(stage)!), 'a week', 'most'],
   ];
   const rows = shown.map((size) => [
     `${result.varied.map((stage) => size.channels[stage]).join(' + ')} ${signsOf(result, size)}`.trimEnd(),

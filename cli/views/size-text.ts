@@ -2,13 +2,16 @@
 
 import type { SizeResult } from '../../sim/study/size.js';
 import type { Worth } from '../../sim/study/size-worth.js';
-import { columns, dateText, decimalsFor, gainText, thousands, WIDTH, wrap } from './format.js';
+import { counted, dateText, decimalsFor, gainText, listed, tableOfNames, WIDTH, wrap } from './format.js';
 import { sizeChoice } from './size-choice-text.js';
 import { gapText } from './size-gap-text.js';
 import { isGrid, sizeGrid } from './size-grid-text.js';
 import { sizeList } from './size-list-text.js';
 import { frontierPicture } from './size-picture.js';
-import { PRESENT, short } from './size-words.js';
+import { PRESENT } from './size-words.js';
+
+/** Longest name of a stage in the table of worths. */
+const MOST_NAME = 16;
 
 export function sizeText(result: SizeResult): string {
   const parts = [heading(result)];
@@ -23,15 +26,14 @@ export function sizeText(result: SizeResult): string {
 }
 
 function heading({ title, sizes, seasons, seed, partial, present, running }: SizeResult): string {
-  const each = seasons === 1 ? '1 season' : `${thousands(seasons)} seasons`;
   const stopped = partial ? ', stopped early: what follows is from these seasons only' : '';
   const weeks =
     running === null
       ? ''
-      : ` Weeks that count: the ${running.weeks} from ${dateText(running.from)} on, when all lines are running.`;
+      : ` Weeks that count: ${running.weeks === 1 ? 'the last one' : `the ${running.weeks} from ${dateText(running.from)} on`}, when all lines are running.`;
   const marks = `As it is (${PRESENT}): ${present}.`;
   return wrap(
-    `${title}: ${sizes.length} sizes, ${each} of each with the same luck (seed ${seed})${stopped}. ${marks}${weeks}`,
+    `${title}: ${counted(sizes.length, 'size')}, ${counted(seasons, 'season')} of each with the same luck (seed ${seed})${stopped}. ${marks}${weeks}`,
     WIDTH,
   );
 }
@@ -41,7 +43,13 @@ function worth({ worth: { stages, hold_back } }: SizeResult): string {
   const largest = Math.max(
     ...stages.map(({ heads_a_week: gain }) => Math.max(Math.abs(gain?.low ?? 0), Math.abs(gain?.high ?? 0))),
   );
-  lines.push(...columns(stages.map((stage) => worthRow(stage, decimalsFor(largest)))));
+  lines.push(
+    ...tableOfNames(
+      stages.map(({ stage }) => stage),
+      (called) => stages.map((one) => worthRow(one, called(one.stage), decimalsFor(largest))),
+      { most: MOST_NAME },
+    ),
+  );
   if (hold_back === null) lines.push('  Which stage holds the line back takes at least 2 seasons to tell.');
   else if (hold_back.length === 0)
     lines.push('  No stage holds the line back: one more channel brings nothing in any.');
@@ -50,14 +58,13 @@ function worth({ worth: { stages, hold_back } }: SizeResult): string {
       wrap(`${hold_back[0]} holds the line back: one more channel is worth most there.`, WIDTH, '  '),
     );
   else
-    lines.push(
-      wrap(`${hold_back.join(' and ')} hold the line back; which one more cannot be told.`, WIDTH, '  '),
-    );
+    lines.push(wrap(`${listed(hold_back)} hold the line back; which one more cannot be told.`, WIDTH, '  '));
   return lines.join('\n');
 }
 
-function worthRow({ stage, holes, heads_a_week: gain, brings }: Worth, decimals: number): string[] {
-  const what = `  +1 channel of ${short(stage, 16)} (${thousands(holes)} ${holes === 1 ? 'hole' : 'holes'})`;
+/** @param stage what it is called */
+function worthRow({ holes, heads_a_week: gain, brings }: Worth, stage: string, decimals: number): string[] {
+  const what = `  +1 channel of ${stage} (${counted(holes, 'hole')})`;
   if (gain === null) return [what, '-', '', ''];
   const { mean, low, high } = gain;
   if (low === null || high === null) return [what, gainText(mean, decimals), '', 'too few seasons'];

@@ -20,8 +20,3 @@ export function sizeNamed({ sizes }: SizeResult, name: string): SizeOfLine {
 export function signsOf({ present, knee }: SizeResult, { name }: SizeOfLine): string {
   return (name === present ? PRESENT : '') + (name === knee?.size ? KNEE : '');
 }
-
-/** A name of at most `width` letters, cut if it is longer. */
-export function short(name: string, width: number): string {
-  return name.length <= width ? name : `${name.slice(0, width - 3)}...`;
-}

@@ -13,6 +13,17 @@ import { growing, regrow } from './growing-schema.js';
 import { type KeyRow, keyRows } from './schema-walk.js';
 import { sow } from './sow-schema.js';
 
+const title = field(z.string().regex(/^[^\p{Cc}]{1,200}$/u), 'Title of the scenario.', {
+  expected: 'a text of 1 to 200 characters on one line, without control characters',
+  advise: (value) => {
+    if (typeof value === 'number' || typeof value === 'boolean') return `Put it in quotes: "${value}".`;
+    // A title ends up in tables, files and calendars, and raw on somebody's terminal.
+    return typeof value === 'string' && /\p{Cc}/u.test(value)
+      ? 'Leave out line breaks, tabs and escapes.'
+      : undefined;
+  },
+});
+
 const VISIT_WORDS = ['daily', 'always'] as const;
 
 const visits = field(
@@ -87,11 +98,7 @@ const want = field(
 /** The scenario file. */
 export const scenarioSchema = field(
   z.strictObject({
-    title: field(z.string().min(1).max(200), 'Title of the scenario.', {
-      expected: 'a text of 1 to 200 characters',
-      advise: (value) =>
-        typeof value === 'number' || typeof value === 'boolean' ? `Put it in quotes: "${value}".` : undefined,
-    }).default('Untitled line'),
+    title: title.default('Untitled line'),
     start: date('Date of day 0.', 'start'),
     weeks: whole(1, 520, 'Length of a season [weeks].', 'weeks', { example: 'weeks: 26' }),
     seed: whole(0, Number.MAX_SAFE_INTEGER, 'Number that chooses the luck of the season.', '').default(1),

@@ -58,6 +58,16 @@ export interface FirstPick {
   readonly never: number;
 }
 
+/** When somebody comes. */
+export interface Attended {
+  /** Visits of the season; null with `visits: always`. */
+  readonly visits: number | null;
+  /** Days on which heads can be picked: those of a visit, with `want` only if heads are wanted then. null: all the time. */
+  readonly pick_days: number | null;
+  /** ISO date of the last of them; null if there is none, or if it is all the time. */
+  readonly last_pick_day: string | null;
+}
+
 export interface RunResult {
   readonly title: string;
   readonly start: string;
@@ -65,6 +75,7 @@ export interface RunResult {
   readonly seasons: number;
   /** true if fewer seasons were run than asked for. */
   readonly partial: boolean;
+  readonly attended: Attended;
   readonly counts: Readonly<Record<CountName, Mean>>;
   readonly running: RunningWeeks | null;
   readonly first_pick: FirstPick;
@@ -87,6 +98,7 @@ export function summarise(
     seed,
     seasons: tallies.seasons,
     partial,
+    attended: attendedOf(plan),
     counts: record(COUNTS, (i) => meanOf(tallies.counts, i)),
     running: runningWeeks(plan, tallies),
     first_pick: firstPick(plan, tallies),
@@ -115,6 +127,18 @@ function record<Name extends string>(names: readonly Name[], value: (i: number) 
 
 function meanOf(moments: ExactMoments, i: number): Mean {
   return { mean: moments.mean(i), se: moments.count < 2 ? null : moments.standardError(i) };
+}
+
+function attendedOf({ start, visits, want }: Plan): Attended {
+  const days = visits.kind === 'always' ? null : visits.days;
+  const there = new Set(days);
+  const picks = want === null ? days : days === null ? want.days : want.days.filter((day) => there.has(day));
+  const last = picks?.at(-1);
+  return {
+    visits: days?.length ?? null,
+    pick_days: picks?.length ?? null,
+    last_pick_day: last === undefined ? null : isoOfDay(start, last),
+  };
 }
 
 function runningWeeks(plan: Plan, tallies: Tallies): RunningWeeks | null {

@@ -17,6 +17,8 @@ crops:
       finishing: {days: 20, spread: 0.1}
 `;
 
+const HEADER = 'date,action,crop,batch,stage,channel,count,grams,note\n';
+
 let folder: string;
 let count = 0;
 
@@ -119,8 +121,41 @@ describe('a file that cannot be read', () => {
   test('a file that does not exist', async () => {
     await refused(['run', join(folder, 'no-such.yaml')], /no-such\.yaml/, /no such file/);
   });
-  test('a folder', async () => {
-    await refused(['run', folder], /folder/);
+  test('the built-in scenario is spoken of where it would run', async () => {
+    const line = await fileOf(GOOD);
+    const lost = join(folder, 'no-such.yaml');
+    const log = join(folder, 'season.csv');
+    await writeFile(log, `${HEADER}2027-01-04,sow,leaf,B1,,,6,,\n`);
+    for (const args of [
+      ['run', lost],
+      ['check', lost],
+      ['compare', line, lost],
+      ['watch', lost],
+    ]) {
+      await refused(args, /without a file, evensow runs its built-in scenario/);
+    }
+    for (const args of [
+      ['ahead', lost, log],
+      ['chores', lost],
+      ['replay', log, lost],
+      ['fit', log, lost],
+      ['log', 'sow', '6', 'leaf', '--to', log, '--line', lost],
+    ]) {
+      await refused(args, /no-such\.yaml: there is no such file\. Check the path\.\n$/);
+    }
+  });
+  test('a folder, with what should be named in it', async () => {
+    const line = await fileOf(GOOD);
+    for (const [what, args] of [
+      ['a scenario file', ['run', folder]],
+      ['a season log', ['ahead', line, folder]],
+      ['a season log', ['chores', line, folder]],
+      ['a season log', ['replay', folder]],
+      ['a season log', ['fit', folder]],
+      ['a part', ['merge', folder]],
+    ] as const) {
+      await refused(args, new RegExp(`: this is a folder\\. Name ${what} in it\\.\n$`));
+    }
   });
   test.skipIf(process.getuid?.() === 0)('a file without permission', async () => {
     const path = await fileOf(GOOD);
@@ -152,12 +187,104 @@ describe('options that are wrong', () => {
     await refused(['run', ...args], part);
   });
 
-  test('an unknown command is taken for a file that is not there', async () => {
-    await refused(['rnu'], /rnu/);
+  test.each([
+    [['run', '--seasns', '3'], 'run'],
+    [['--seasns', '3'], 'run'],
+    [['one.yaml', 'two.yaml'], 'run'],
+    [['search', '--head', '3'], 'search'],
+    [['fit'], 'fit'],
+    [['log', 'sow', '3', '--day', 'today'], 'log'],
+  ])('%j points to the help of its command', async (args, command) => {
+    await refused(args, new RegExp(`See: evensow ${command} --help\n$`));
+  });
+
+  test.each([
+    [['compare', '--every'], ''],
+    [['search', '--heads', '3', '--every'], ''],
+    [['size', '--channels'], 'nursery='],
+  ])('%j takes ranges that run up, of 1000 values at most', async ([...args], stage) => {
+    await refused(
+      [...args, `${stage}7..2`],
+      /must not hold "7\.\.2"\. That range runs down; it must run up, .* Write 2\.\.7 instead\.\n$/,
+    );
+    // From 2 to 1002 there are 1001 whole numbers.
+    await refused(
+      [...args, `${stage}2..1002`],
+      /must not hold "2\.\.1002"\. That range has 1001 values; it must have 1000 at most\. /,
+    );
+    const { err } = await evensow([...args, `${stage}2..1001,x`]);
+    expect(err).toContain('must not hold "x".');
+    expect(err).not.toContain('values');
+  });
+});
+
+describe('a word that is no command', () => {
+  test.each([
+    [['fitt', 'season.csv'], 'fitt is no command, and there is no file of that name. Did you mean fit?'],
+    [['fitt'], 'fitt is no command, and there is no file of that name. Did you mean fit?'],
+    [['rnu', '--seasons', '3'], 'rnu is no command, and there is no file of that name. Did you mean run?'],
+    [
+      ['compair', 'a.yaml', 'b.yaml'],
+      'compair is no command, and there is no file of that name. Did you mean compare?',
+    ],
+    [['xyz'], 'xyz is no command, and there is no file of that name. The commands are watch, run, '],
+    [['help', 'xyz'], 'xyz is no command. The commands are watch, run, '],
+    [['help', 'comprae'], 'comprae is no command. Did you mean compare?'],
+  ])('%j is named', async (args, message) => {
+    await refused(
+      args,
+      new RegExp(`^evensow: ${message.replaceAll(/[.?]/g, '\\$&')}`),
+      /See: evensow --help\n$/,
+    );
+  });
+
+  test('is the scenario if there is a file of that name', async () => {
+    await writeFile(join(folder, 'fitt'), GOOD);
+    const { code, out } = await evensow(['fitt', '--seasons', '2'], { cwd: folder });
+    expect(out).toContain('2 seasons simulated');
+    expect(code).toBe(0);
+  });
+
+  test('is a file that is not there if it is a path', async () => {
+    await refused(['fitt.yaml'], /^evensow: fitt\.yaml: there is no such file\./);
+    await refused(['./fitt'], /^evensow: \.\/fitt: there is no such file\./);
+  });
+
+  test('help on what is one is given', async () => {
+    for (const args of [['help'], ['help', 'fit'], ['help', '--help']]) {
+      expect(await evensow(args)).toMatchObject({ code: 0, err: '', out: expect.stringMatching(/^Usage: /) });
+    }
   });
 });
 
 describe('standard input and output', () => {
+  test.each([
+    ['compare', ['compare', '-', '-'], 'both'],
+    ['compare', ['compare', '-', 'line.yaml', '-'], 'all'],
+    ['merge', ['merge', '-', '-'], 'both'],
+    ['ahead', ['ahead', '-', '-'], 'both'],
+    ['chores', ['chores', '-', '-'], 'both'],
+    ['watch', ['watch', '-', '-'], 'both'],
+  ])('%s takes one input from standard input: %j', async (command, args, both) => {
+    await refused(
+      args,
+      new RegExp(`must not ${both} be read from standard input\\. .* Example: evensow ${command} `),
+    );
+  });
+
+  test('the log that is to be watched is looked at, also where nothing can be drawn', async () => {
+    const line = await fileOf(GOOD);
+    const log = join(folder, 'watched.csv');
+    await refused(['watch', line, log], /^evensow: .*watched\.csv: there is no such file\./);
+    await writeFile(log, `${HEADER}2027-01-04,sow,leaf,B1,,,many,,\n`);
+    await refused(['watch', line, log], /watched\.csv has 1 fault:/);
+    await writeFile(log, `${HEADER}2027-01-04,sow,leaf,B1,,,6,,\n`);
+    const { code, out, err } = await evensow(['watch', line, log]);
+    expect(out).toBe((await evensow(['run', line])).out);
+    expect(err).toContain(`evensow replay ${log} ${line}\n`);
+    expect(code).toBe(0);
+  });
+
   test('a scenario is read from standard input', async () => {
     const { code, out } = await evensow(['run', '-', '--seasons', '2', '--json'], { input: GOOD });
     expect(JSON.parse(out).seasons).toBe(2);

@@ -224,16 +224,6 @@ describe('as a calendar', () => {
     );
   });
 
-  test('line breaks and other control characters in a title do no harm', async () => {
-    const text = await listed(
-      { ics: true, days: '3' },
-      rows,
-      await titled('one\r\nBEGIN:VEVENT\n\u0007two\tthree'),
-    );
-    expect(eventsOf(text)).toHaveLength(1);
-    expect(eventsOf(text)[0]!.summary).toMatch(/^one\nBEGIN:VEVENT\ntwo\tthree: /);
-  });
-
   test('the same input gives the same file, to the last byte', async () => {
     expect(await listed({ ics: true })).toBe(await listed({ ics: true }));
   });

@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { fitText } from '../../cli/views/fit-text.js';
 import { readScenario } from '../../sim/index.js';
 import { fitSeason } from '../../sim/season/fit.js';
-import { changesOf } from '../../sim/season/fit-changes.js';
+import { changesOf, conflictsOf } from '../../sim/season/fit-changes.js';
 import { logText, simulatedLog } from '../support/simulated-log.js';
 import { type Answer, evensow } from './program.js';
 
@@ -105,12 +105,74 @@ test('names of 60 signs fit into 80 columns too', () => {
     long.stages.map((stage) => stage.name),
     long,
   );
-  for (const text of fitText(result, 'x.yaml', changesOf(result, long)).split('\n')) {
+  for (const text of fitText(result, 'x.yaml', changesOf(result, long), conflictsOf(result, long)).split(
+    '\n',
+  )) {
     expect(text.length, text).toBeLessThanOrEqual(80);
   }
 });
 
+test('crops whose names begin alike are told apart', async () => {
+  const twoCrops = readFileSync(`${scenarios}kitchen-garden.yaml`, 'utf8')
+    .replaceAll('butterhead', 'butterhead green')
+    .replaceAll('basil', 'butterhead red');
+  writeFileSync(file('two.yaml'), twoCrops);
+  const rows = simulatedLog(planOf(file('two.yaml')), 7, 0, { until: 50 });
+  writeFileSync(file('two.csv'), logText(rows));
+  const { out } = await evensow(['fit', file('two.csv'), file('two.yaml')]);
+  const changed = out.slice(out.indexOf('What it would change')).split('\n').slice(2, -3);
+  const names = new Set(changed.map((text) => text.trim().split('  ')[0]));
+  expect(names.size).toBe(2);
+});
+
+test('Ctrl-C ends it at once, and nothing is written', async () => {
+  // Nearly all waited there: this takes ten seconds.
+  const log = written('year.csv', 'kitchen-garden.yaml');
+  const out = file('stopped.yaml');
+  let signal: NodeJS.Signals | null = null;
+  const answer = await evensow(['fit', log, `${scenarios}kitchen-garden.yaml`, '--write', out], {
+    started: (child) => {
+      child.on('close', (_, by) => {
+        signal = by;
+      });
+      setTimeout(() => child.kill('SIGINT'), 2500);
+    },
+  });
+  expect(answer.out).toBe('');
+  expect(signal).toBe('SIGINT');
+  expect(readdirSync(folder).filter((name) => name.includes('stopped'))).toEqual([]);
+});
+
+test('what a shape leaves no room for is told and not written', async () => {
+  for (const [shape, key] of [
+    ['shape: fixed, days: 14', 'spread'],
+    ['shape: exponential, days: 14', 'spread'],
+    ['shape: observed, observed: [12, 12]', 'days'],
+  ] as const) {
+    const scenario = readFileSync(SCENARIO, 'utf8').replace('days: 14, spread: 0.12', shape);
+    const path = file('shaped.yaml');
+    writeFileSync(path, scenario);
+    const { out } = await evensow(['fit', LOG, path]);
+    const told = out.slice(out.indexOf('What its shapes leave no room for'));
+    expect(told).toMatch(new RegExp(`butterhead +nursery +${key} `));
+    expect(told.replace(/\s+/g, ' ')).toContain('These are not written');
+    const { conflicts, changes } = JSON.parse((await evensow(['fit', LOG, path, '--json'])).out);
+    expect(conflicts).toContainEqual(expect.objectContaining({ stage: 'nursery', key }));
+    expect(changes).not.toContainEqual(expect.objectContaining({ stage: 'nursery', key }));
+  }
+  expect((await evensow(['fit', LOG, SCENARIO])).out).not.toContain('What its shapes');
+});
+
 describe('too little', () => {
+  test('while nothing is known for sure, it does not say that nothing differs', async () => {
+    const log = written('first-days.csv', 'home-shelf.yaml', 3);
+    const { out } = await evensow(['fit', log, SCENARIO]);
+    expect(out).toContain('Nothing yet: the log does not tell any figure for sure.');
+    const written1 = await evensow(['fit', log, SCENARIO, '--write', file('same.yaml')]);
+    expect(written1.err).toContain('as it was: the log changes nothing');
+    expect(readFileSync(file('same.yaml'))).toEqual(readFileSync(SCENARIO));
+  });
+
   test('a stage that few plants have left is said to be too little, without a number', async () => {
     const log = written('young.csv', 'home-shelf.yaml', 22);
     const { code, out } = await evensow(['fit', log, SCENARIO]);
@@ -230,6 +292,12 @@ describe('--write', () => {
     expect(code).toBe(2);
     expect(err).toContain('there is no folder');
     expect(readdirSync(folder).filter((name) => name.includes('part'))).toEqual([]);
+  });
+
+  test('--over says nothing by itself', async () => {
+    const { code, err } = await evensow(['fit', LOG, SCENARIO, '--over']);
+    expect(code).toBe(2);
+    expect(err).toContain('without --write');
   });
 
   test('needs a scenario', async () => {

@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, utimes, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -158,6 +158,36 @@ crops:
     expect(await file()).toContain('sow,basil,B1,tray,,6');
   });
 
+  test('with a scenario no row is of a day before its first, told with all else that is wrong', async () => {
+    await writeFile(join(folder, 'line.yaml'), LINE);
+    await refused(
+      'sow six basil --date 2027-01-03 --line line.yaml',
+      /found "2027-01-03"; expected 2027-01-04 or later, for that is the first day of the line/,
+      /found "six"/,
+    );
+    await refused(
+      'sow 6 basil --date 2027-01-03 --line line.yaml',
+      /^evensow: nothing was written to season/,
+    );
+    await logged('sow 6 basil --date 2027-01-04 --line line.yaml', 'sow 6 basil --date 2027-01-05');
+    // The last row of the log says more than the first day does.
+    await refused('sow 6 basil --date 2027-01-03 --line line.yaml', /found.*expected 2027-01-05 or later/);
+  });
+
+  test('a row long after all before it is told of, for it is most likely a slip of the year', async () => {
+    await writeFile(join(folder, 'line.yaml'), LINE);
+    const late = await log('sow 6 basil --date 2207-01-04 --line line.yaml --to new.csv');
+    expect(late.err).toBe(
+      'evensow: 2207-01-04 is about 180 years after the first day of the line (2027-01-04), and no row of an earlier date can be added behind it. If it is a slip, remove the last line of new.csv.\n',
+    );
+    expect(late.code).toBe(0);
+    // 2028 is a leap year: from 5 January 2027 there are 366 days to 6 January 2028.
+    await logged('sow 6 basil --date 2027-01-05', 'sow 6 basil --date 2028-01-06');
+    const { err } = await log('move 6 B1 nursery --date 2029-01-07');
+    expect(err).toMatch(/^evensow: 2029-01-07 is about 1 year after the last row before it \(2028-01-06\), /);
+    expect(await file()).toContain('2029-01-07,move,basil,B1,nursery,,6,,\n');
+  });
+
   test('without one, the stages are those that the log names', async () => {
     await writeFile(
       join(folder, 'season.csv'),
@@ -240,5 +270,15 @@ describe('a log that is wrong is not added to', () => {
   test('a folder, and a file in no folder', async () => {
     await refused('sow 6 butterhead --to .', /folder/);
     await refused('sow 6 butterhead --to no/where.csv', /no such folder/);
+  });
+
+  test('a file that stands where the lock would be is named', async () => {
+    await writeFile(join(folder, 'season.csv.lock'), 'mine');
+    // Both a file that is new and one that is old.
+    for (const time of [Date.now(), 0]) {
+      await utimes(join(folder, 'season.csv.lock'), time / 1000, time / 1000);
+      await refused('sow 6 butterhead', /season\.csv\.lock must not be there/, /Nothing was written/);
+    }
+    expect(await file('season.csv.lock')).toBe('mine');
   });
 });

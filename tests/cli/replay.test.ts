@@ -58,6 +58,15 @@ test('without a scenario it says that holes are a lower bound', async () => {
   );
 });
 
+test('a log of more plants than the scenario has holes: it says so at once, not only in shares above 100 %', async () => {
+  const small = readFileSync(SCENARIO, 'utf8').replace('channels: 8, holes: 9', 'channels: 1, holes: 9');
+  const { code, out } = await evensow(['replay', LOG, '-'], { input: small });
+  expect(code).toBe(0);
+  expect(out.split('\n\n')[0]!.replace(/\s+/g, ' ')).toMatch(
+    /More plants stand in finishing than it has holes: from \w+ \d+ \w+ 2027, up to \d+ in 9\. So the scenario is not that of this line/,
+  );
+});
+
 test('--json prints one document with all that is told', async () => {
   const { code, out, err } = await evensow(['replay', LOG, SCENARIO, '--json', '--on', 'mon,thu']);
   expect({ code, err }).toEqual({ code: 0, err: '' });
@@ -127,6 +136,19 @@ describe('what is wrong is told with exit code 2, and nothing is printed', () =>
 
   test('two cadences at once', async () => {
     expect(await said([LOG, SCENARIO, '--every', '2,3'])).toContain('It must be one number of days here.');
+  });
+
+  test('another cadence as CSV, which holds the season as it was only', async () => {
+    const without = [
+      ['--every', '4'],
+      ['--on', 'mon,thu'],
+      ['--seeds', '6'],
+    ];
+    for (const change of without) {
+      expect(await said([LOG, SCENARIO, ...change, '--csv'])).toContain(
+        '--csv must not be given with another cadence (--every, --on, --seeds). It holds the season as it was, day by day; leave one of them out. --json holds both.',
+      );
+    }
   });
 
   test('both files from standard input', async () => {

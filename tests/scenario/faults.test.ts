@@ -15,11 +15,33 @@ const SHAPE = 'one of the shapes lognormal, gamma, weibull, triangular, exponent
 const DAYS = 'a number above 0 and at most 3650 (days)';
 const STAGE = 'a stage of the line: germination, nursery, finishing';
 const NAME = 'a name of 1 to 60 characters on one line that begins with a letter or a digit';
+const TITLE = 'a text of 1 to 200 characters on one line, without control characters';
 const CADENCE = '{every: 3, seeds: 10}';
 const HEAD = '    head_g: 150\n';
 
 /** Each: what is claimed, what is replaced by what in the correct file, the faults. */
 const CASES: Record<string, [title: string, from: string, to: string, ...faults: string[]][]> = {
+  titles: [
+    [
+      'a title is on one line',
+      'title: Cellar line',
+      'title: "Keller\\nrm -rf"',
+      `1:8 title | "Keller\\nrm -rf" | ${TITLE} | null`,
+    ],
+    [
+      'a title holds nothing that a terminal would obey',
+      'title: Cellar line',
+      'title: "a\\eb"',
+      `1:8 title | "a\\u001bb" | ${TITLE} | null`,
+    ],
+    [
+      'a title ends somewhere',
+      'title: Cellar line',
+      `title: ${'x'.repeat(201)}`,
+      `1:8 title | "${'x'.repeat(60)}…" | ${TITLE} | null`,
+    ],
+    ['a title is not empty', 'title: Cellar line', 'title: ""', `1:8 title | "" | ${TITLE} | null`],
+  ],
   keys: [
     [
       'an unknown key is pointed at, with the nearest valid one',
@@ -466,6 +488,11 @@ for (const [subject, cases] of Object.entries(CASES)) {
     });
   });
 }
+
+test('who breaks the line of a title is told what to leave out', () => {
+  const [fault] = faultsOf(cellarWith(['title: Cellar line', 'title: |\n  Cellar\n  line']));
+  expect(fault).toMatchObject({ path: 'title', advice: 'Leave out line breaks, tabs and escapes.' });
+});
 
 describe('whole parts of a file', () => {
   const upToCrops = CELLAR.slice(0, CELLAR.indexOf('crops:'));

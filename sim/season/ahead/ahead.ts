@@ -12,15 +12,16 @@ import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import type { LogFault } from '../log-faults.js';
 import type { LogRow } from '../rows.js';
 import { type Advice, advise, trialRuns } from './advice.js';
+import { type Assumed, assumedOf } from './assumed.js';
 import type { Batches } from './batches.js';
 import { comingSeason } from './coming-season.js';
-import { comingSowings } from './coming-sowings.js';
+import { comingSowings, sowingsWithoutVisit } from './coming-sowings.js';
 import { type Pause, runFutures, together } from './futures.js';
 import { type EmptyHoles, HolesWatch } from './holes-watch.js';
 import type { Openings } from './openings.js';
 import type { Range } from './range.js';
-import { RoomWatch, type ShortOfRoom } from './room-watch.js';
-import { longestWay } from './seeds-that-fit.js';
+import { type Overgrown, RoomWatch } from './room-watch.js';
+import { longestGrowth, longestWay } from './seeds-that-fit.js';
 import { SownWatch } from './sown-watch.js';
 import type { Today } from './today.js';
 import { WeeksWatch } from './weeks-watch.js';
@@ -37,27 +38,26 @@ export interface AheadOptions {
   readonly pause?: Pause;
 }
 
-export interface AheadResult {
+export interface AheadResult extends Assumed {
   readonly title: string;
   /** ISO date of the first day that is to come: today, or the day after if today has rows. */
   readonly from: string;
-  /** ISO date of the last visit that is over; null if there was none. */
-  readonly last_visit: string | null;
-  /** ISO dates of planned visits after it that cannot have been made: sowings were due, and none is in the log. */
-  readonly missed: readonly string[];
   readonly futures: number;
   readonly seed: number;
   /** What stands now. */
   readonly now: readonly StageNow[];
-  /** Plants that stand longer than the scenario's times allow; they are taken to be ready at the next visit. */
-  readonly overdue: readonly { readonly batch: string; readonly stage: string; readonly plants: number }[];
+  /** Planned visits in these weeks. */
+  readonly visits: number;
   readonly weeks: readonly WeekAhead[];
   readonly stages: readonly StageAhead[];
   readonly no_room: readonly NoRoom[];
+  readonly overgrown: readonly ThrownAway[];
   /** null if no crop has a date on which it is sown in these weeks. */
   readonly sowings: Sowings | null;
   /** What refilled crops will be sown, visit by visit. */
   readonly refills: readonly Refill[];
+  /** What falls due in these weeks and nobody comes to sow in them. */
+  readonly not_sown: readonly { readonly due: string; readonly crop: string; readonly seeds: number }[];
 }
 
 export interface StageNow {
@@ -93,8 +93,8 @@ export interface StageAhead {
   } | null;
 }
 
-/** Plants of a batch that find no hole further on, or are ready for too long. */
-export interface NoRoom {
+/** Plants of a batch that are ready for too long, though not for want of a hole: nobody comes in time, or they are not wanted. */
+export interface ThrownAway {
   /** Name in the log; null for a batch that is still to be sown. */
   readonly batch: string | null;
   readonly crop: string;
@@ -106,9 +106,13 @@ export interface NoRoom {
   /** ISO dates: when it begins and is over, in the middle one of these futures. */
   readonly from: string;
   readonly to: string;
+  readonly thrown_away: Range;
+}
+
+/** Plants of a batch that find no hole further on; some of them are ready for too long in the end. */
+export interface NoRoom extends ThrownAway {
   /** Ready plants that a visit could not move on. */
   readonly blocked: Range;
-  readonly thrown_away: Range;
 }
 
 /** The coming sowings of crops with dates: the plan's seeds, and those that fill what would stand empty. */
@@ -148,6 +152,16 @@ export function weeksNeeded(plan: Plan, from: number, weeks: number): number {
   return Math.ceil((from + 7 * weeksUntilPicked(plan, weeks)) / 7);
 }
 
+/**
+ * Weeks that are run: all that are needed, or those that the plan has, if nothing but waits is cut off. A plan that is made
+ * longer may have longer gaps between visits, and then needs more than it was given: somebody who is away for ever never comes.
+ * @param from first day to come [d from the start]
+ */
+function weeksToRun(plan: Plan, from: number, weeks: number): number {
+  const least = Math.ceil((from + 7 * weeks + longestGrowth(plan)) / 7);
+  return Math.min(weeksNeeded(plan, from, weeks), Math.max(plan.weeks, least));
+}
+
 /** How many futures are run at most, those that try other seeds included. */
 export function runsAhead(futures: number): number {
   return 2 * futures + trialRuns(futures);
@@ -161,7 +175,7 @@ function weeksUntilPicked(plan: Plan, weeks: number): number {
  * @param plan whose season is long enough (`weeksNeeded`); it goes on by its own rules
  * @param rows of the log, as `readLog` hands them out for the plan's stages and crops
  * @returns faults if the log does not fit the plan
- * @throws RangeError if the plan's season is too short, or an option is out of range
+ * @throws RangeError if the plan's season is too short for what is sown to be picked, or an option is out of range
  */
 export async function lookAhead(
   plan: Plan,
@@ -173,7 +187,7 @@ export async function lookAhead(
     today: options.today,
     seed,
     counts: { weeks, futures },
-    weeks: (from) => weeksNeeded(plan, from, weeks),
+    weeks: (from) => weeksToRun(plan, from, weeks),
   });
   if (!reading.ok) return reading;
   const { today, line, openings, batches } = reading.coming;
@@ -183,7 +197,7 @@ export async function lookAhead(
   const heads = new WeeksWatch(from, weeks, last);
   const holes = new HolesWatch(line, from, weeks);
   const room = new RoomWatch(batches, days, from + 7 * weeks, last);
-  const untilPicked = weeksUntilPicked(plan, weeks);
+  const untilPicked = Math.min(weeksUntilPicked(plan, weeks), Math.floor((seasonDays(line) - from) / 7));
   const all = new WeeksWatch(from, untilPicked, last);
   const sown = new SownWatch(
     line.crops.flatMap(({ sowing }, c) => (sowing.kind === 'refill' ? [c] : [])),
@@ -192,7 +206,9 @@ export async function lookAhead(
   const watcher = together([batches, heads, holes, room, all, sown]);
   if (!(await runFutures(line, openings, futures, seed, watcher, pause))) return 'stopped';
 
-  const sowings = comingSowings(line, openings.opening(0)?.day ?? -1, from, from + 7 * weeks);
+  const to = from + 7 * weeks;
+  const over = openings.opening(0)?.day ?? -1;
+  const sowings = comingSowings(line, over, from, to);
   const trials = { openings, futures, seed, from, weeks: untilPicked, pause };
   const advice = sowings.length === 0 ? null : await advise(line, sowings, all.totals, trials);
   if (sowings.length > 0 && advice === null) return 'stopped';
@@ -204,6 +220,7 @@ export async function lookAhead(
       ...heading(plan, today, openings, iso),
       futures,
       seed,
+      visits: days.filter((day) => day >= from && day < to).length,
       weeks: heads.weeks().map((week, i) => ({
         start: iso(from + 7 * i),
         ...week,
@@ -213,7 +230,11 @@ export async function lookAhead(
       no_room: room
         .shortOfRoom()
         .filter(({ chance }) => chance >= LEAST_CHANCE)
-        .map((short) => noRoom(line, batches, short, iso)),
+        .map((short) => ({ ...thrownAway(line, batches, short, iso), blocked: short.blocked })),
+      overgrown: room
+        .overgrown()
+        .filter(({ chance }) => chance >= LEAST_CHANCE)
+        .map((one) => thrownAway(line, batches, one, iso)),
       sowings:
         advice === null
           ? null
@@ -233,6 +254,11 @@ export async function lookAhead(
       refills: sown
         .refilled()
         .map(({ day, crop, seeds }) => ({ date: iso(day), crop: line.crops[crop]!.name, seeds })),
+      not_sown: sowingsWithoutVisit(line, over, from, to).map(({ due, crop, seeds }) => ({
+        due: iso(Math.floor(due)),
+        crop: line.crops[crop]!.name,
+        seeds,
+      })),
     },
   };
 }
@@ -240,22 +266,16 @@ export async function lookAhead(
 type Iso = (day: number) => string;
 
 function heading(plan: Plan, today: Today, openings: Openings, iso: Iso) {
-  const last = today.visits.at(-1);
   return {
     title: plan.title,
     from: iso(today.from),
-    last_visit: last === undefined ? null : iso(last),
-    missed: today.missed.map(iso),
+    ...assumedOf(today, openings),
     now: plan.stages.map((stage, s) => ({
       name: stage.name,
       holes: holesOf(stage),
       plants: standingIn(openings, s),
       cleaning: cleaningIn(today, s),
     })),
-    overdue: [...openings.overdue].map(([key, plants]) => {
-      const [batch, stage] = key.split(' ').map(Number) as [number, number];
-      return { batch: today.season.batches[batch]!.name, stage: plan.stages[stage]!.name, plants };
-    }),
   };
 }
 
@@ -293,17 +313,16 @@ function stageAhead(
   };
 }
 
-function noRoom(plan: Plan, { all }: Batches, short: ShortOfRoom, iso: Iso): NoRoom {
-  const { name, crop, sown } = all[short.batch]!;
+function thrownAway(plan: Plan, { all }: Batches, one: Overgrown, iso: Iso): ThrownAway {
+  const { name, crop, sown } = all[one.batch]!;
   return {
     batch: name,
     crop: plan.crops[crop]!.name,
     sown: iso(sown),
-    stage: plan.stages[short.stage]!.name,
-    chance: short.chance,
-    from: iso(short.from),
-    to: iso(short.to),
-    blocked: short.blocked,
-    thrown_away: short.thrownAway,
+    stage: plan.stages[one.stage]!.name,
+    chance: one.chance,
+    from: iso(one.from),
+    to: iso(one.to),
+    thrown_away: one.thrownAway,
   };
 }

@@ -44,6 +44,34 @@ export function comingSowings(plan: Plan, over: number, from: number, to: number
     .sort((a, b) => a.day - b.day || a.crop - b.crop);
 }
 
+/** Seeds that fall due and that nobody comes to sow. */
+export interface MissedSowing {
+  /** Place of the crop in the plan. */
+  readonly crop: number;
+  /** When they fall due [d from the start]. */
+  readonly due: number;
+  readonly seeds: number;
+}
+
+/**
+ * What falls due in the time that is looked at and is not sown in it, as no visit follows.
+ * @param over as in `comingSowings` @param from likewise @param to likewise
+ * @returns in the order in which they fall due
+ */
+export function sowingsWithoutVisit(plan: Plan, over: number, from: number, to: number): MissedSowing[] {
+  const last =
+    plan.visits.kind === 'days' ? plan.visits.days.findLast((day) => day >= from && day < to) : undefined;
+  return plan.crops
+    .flatMap(({ sowing }, crop) =>
+      sowing.kind === 'refill'
+        ? []
+        : sowing.days
+            .filter((due) => due > Math.max(over, last ?? -Infinity) && due < to)
+            .map((due) => ({ crop, due, seeds: sowing.seeds })),
+    )
+    .sort((a, b) => a.due - b.due || a.crop - b.crop);
+}
+
 /** The plan with other seeds on these dates, and from the last of them on as it was. */
 export function withSeeds(plan: Plan, sowings: readonly ComingSowing[], seeds: readonly number[]): Plan {
   const crops = plan.crops.map((crop, c) => {

@@ -1,4 +1,7 @@
-/** Batches whose ready plants find no hole further on, or are thrown away because they have been ready for too long. */
+/**
+ * Batches whose ready plants find no hole further on; and, apart from them, those whose plants are thrown away as ready for too
+ * long for another reason: nobody came in time, or (in the last stage) they were not wanted.
+ */
 
 import type { Deed } from '../../models/line.js';
 import type { Opening } from '../../models/opening.js';
@@ -6,21 +9,25 @@ import type { Batches } from './batches.js';
 import type { Watcher } from './futures.js';
 import { dayBy, type Range, rangeOf } from './range.js';
 
-/** Plants of one batch in one stage that run out of room or of time. */
-export interface ShortOfRoom {
+/** Plants of one batch in one stage that run out of room, or of time. */
+export interface Overgrown {
   /** Place among all batches. */
   readonly batch: number;
   /** Place of the stage. */
   readonly stage: number;
   /** Share of futures in which at least one does. */
   readonly chance: number;
-  /** Ready plants that a visit could not move on. */
-  readonly blocked: Range;
-  /** Of these (in the last stage: of those that were not picked), the ones thrown away as ready for too long. */
+  /** Plants thrown away as ready for too long. */
   readonly thrownAway: Range;
   /** When it begins and is over, in the middle one of the futures in which it comes [d from the start]. */
   readonly from: number;
   readonly to: number;
+}
+
+/** Plants that run out of room; those thrown away are some of those blocked. */
+export interface ShortOfRoom extends Overgrown {
+  /** Ready plants that a visit could not move on. */
+  readonly blocked: Range;
 }
 
 /** Of one batch in one stage, in the present future. */
@@ -32,6 +39,7 @@ interface Now {
 }
 
 interface Gathered {
+  readonly room: boolean;
   readonly batch: number;
   readonly stage: number;
   readonly blocked: number[];
@@ -95,8 +103,8 @@ export class RoomWatch implements Watcher {
     for (const [key, { blocked, thrownAway, from, to }] of this.#now) {
       let gathered = this.#gathered.get(key);
       if (gathered === undefined) {
-        const [batch, stage] = key.split(' ').map(Number) as [number, number];
-        gathered = { batch, stage, blocked: [], thrownAway: [], froms: [], tos: [] };
+        const [room, batch, stage] = key.split(' ').map(Number) as [number, number, number];
+        gathered = { room: room === 1, batch, stage, blocked: [], thrownAway: [], froms: [], tos: [] };
         this.#gathered.set(key, gathered);
       }
       gathered.blocked.push(blocked);
@@ -109,11 +117,21 @@ export class RoomWatch implements Watcher {
 
   /** Once all futures are over; by the day on which it begins. */
   shortOfRoom(): ShortOfRoom[] {
+    return this.#told(true);
+  }
+
+  /** Plants that are thrown away though none of them ever waited for a hole; once all futures are over, in the same order. */
+  overgrown(): Overgrown[] {
+    return this.#told(false);
+  }
+
+  #told(room: boolean): ShortOfRoom[] {
     const futures = this.#futures;
     const all = (values: readonly number[]): Range =>
       rangeOf([...values, ...new Array<number>(futures - values.length).fill(0)]);
     const middle = (days: readonly number[]): number => dayBy(Float64Array.from(days).sort(), 0.5);
     return [...this.#gathered.values()]
+      .filter((one) => one.room === room)
       .map(({ batch, stage, blocked, thrownAway, froms, tos }) => ({
         batch,
         stage,
@@ -133,7 +151,7 @@ export class RoomWatch implements Watcher {
     // A head that is not picked yet has run out of nothing.
     const blocked = stage < this.#last && t > seen;
     if (!(blocked || thrownAway)) return;
-    const key = `${this.#batches.of(plant)} ${stage}`;
+    const key = `${blocked ? 1 : 0} ${this.#batches.of(plant)} ${stage}`;
     let now = this.#now.get(key);
     if (now === undefined) {
       now = { blocked: 0, thrownAway: 0, from: seen, to: t };

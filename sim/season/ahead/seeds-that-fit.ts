@@ -35,6 +35,15 @@ export function longestWay(plan: Plan): number {
   return Math.max(...ways);
 }
 
+/** The same without waits: the least that it can be on average, whenever somebody comes [d]. */
+export function longestGrowth(plan: Plan): number {
+  const ways = plan.crops.map(
+    ({ stages, cuts, regrow }) =>
+      stages.reduce((sum, { time }) => sum + time.days, 0) + (cuts - 1) * (regrow?.time.days ?? 0),
+  );
+  return Math.max(...ways);
+}
+
 /** Seeds for one sowing; with fractions. */
 export interface FittingSeeds {
   readonly seeds: number;

@@ -10,6 +10,7 @@
 import { streamKey } from '../../engine/random.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
+import { type Assumed, assumedOf } from '../ahead/assumed.js';
 import type { AnyBatch } from '../ahead/batches.js';
 import { comingSeason } from '../ahead/coming-season.js';
 import { type Pause, runFutures, together } from '../ahead/futures.js';
@@ -30,7 +31,7 @@ export interface ChoresOptions {
   readonly pause?: Pause;
 }
 
-export interface ChoresResult {
+export interface ChoresResult extends Assumed {
   readonly title: string;
   /** Letters and digits that stand for the title: the same in every list of the line. */
   readonly id: string;
@@ -38,8 +39,6 @@ export interface ChoresResult {
   readonly from: string;
   /** ISO date of the last day that is listed. */
   readonly to: string;
-  /** ISO date of the last visit that is over; null if there was none. */
-  readonly last_visit: string | null;
   /** Grows with every row of the log and every day: a list with a greater one is the newer. */
   readonly revision: number;
   readonly futures: number;
@@ -118,7 +117,6 @@ export async function listChores(
   const names = namesOf(batches.all, counted);
   const visits = line.visits.kind === 'days' ? line.visits.days : [];
   const iso = (day: number): string => isoOfDay(plan.start, day);
-  const last = today.visits.at(-1);
   return {
     ok: true,
     result: {
@@ -126,7 +124,7 @@ export async function listChores(
       id: streamKey(['chores', plan.title]),
       from: iso(from),
       to: iso(from + days - 1),
-      last_visit: last === undefined ? null : iso(last),
+      ...assumedOf(today, openings),
       revision: rows.length + from,
       futures,
       seed,

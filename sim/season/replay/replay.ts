@@ -14,7 +14,7 @@ import { type LoggedSeason, loggedSeason } from './logged-season.js';
 import { occupancy } from './occupancy.js';
 import { ownLuck } from './own-luck.js';
 import { Readiness } from './readiness.js';
-import type { ReplayedStage, ReplayResult, WeekPicks } from './result.js';
+import type { Crowded, ReplayedStage, ReplayResult, WeekPicks } from './result.js';
 import { limitedVisits } from './room.js';
 import { type Lots, lotsOf } from './stays.js';
 import { Tracing } from './tracing.js';
@@ -69,6 +69,18 @@ function resultOf(season: LoggedSeason, lots: Lots, change: Change | null): Repl
   const scarcest = tracing.scarcest();
   const weeks = weekPicks(season);
   const date = (day: number): string => isoOfDay(season.plan.start, day);
+  const stages = season.plan.stages.map(
+    (stage, s): ReplayedStage => ({
+      name: stage.name,
+      holes: holesOf(stage),
+      hole_days: holesOf(stage) * season.days,
+      ledger: ledgers[s]!,
+      exact: !(several && s === season.plan.stages.length - 1),
+      standing: [...days[s]!.standing],
+      cleaning: [...days[s]!.cleaning],
+      channels: channels[s]!,
+    }),
+  );
   return {
     title: season.plan.title,
     start: season.plan.start,
@@ -82,25 +94,23 @@ function resultOf(season: LoggedSeason, lots: Lots, change: Change | null): Repl
       season,
       days.map(({ standing }) => standing.at(-1)!),
     ),
+    crowded: crowdedIn(stages, date),
     weeks,
     missed_visits: came.missed.map(date),
     scarcest: scarcest === null ? null : season.plan.stages[scarcest]!.name,
     idle,
-    stages: season.plan.stages.map(
-      (stage, s): ReplayedStage => ({
-        name: stage.name,
-        holes: holesOf(stage),
-        hole_days: holesOf(stage) * season.days,
-        ledger: ledgers[s]!,
-        exact: !(several && s === season.plan.stages.length - 1),
-        standing: [...days[s]!.standing],
-        cleaning: [...days[s]!.cleaning],
-        channels: channels[s]!,
-      }),
-    ),
+    stages,
     what_if:
       change === null ? null : whatIf(season, ownLuck(season, lots, readiness), came.visits, weeks, change),
   };
+}
+
+function crowdedIn(stages: readonly ReplayedStage[], date: (day: number) => string): Crowded[] {
+  return stages.flatMap(({ name, holes, exact, standing }) => {
+    const first = standing.findIndex((plants) => plants > holes);
+    if (!exact || first === -1) return [];
+    return [{ stage: name, holes, from: date(first), most: Math.max(...standing) }];
+  });
 }
 
 function counts(season: LoggedSeason, standing: readonly number[]): ReplayResult['counts'] {

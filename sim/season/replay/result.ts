@@ -32,6 +32,16 @@ export interface ReplayedStage {
   readonly channels: readonly ChannelDays[];
 }
 
+/** A stage in which more plants stood than it has holes. */
+export interface Crowded {
+  readonly stage: string;
+  readonly holes: number;
+  /** ISO date of the first day on which more stood there. */
+  readonly from: string;
+  /** The most that stood there at once. */
+  readonly most: number;
+}
+
 export interface ReplayResult {
   readonly title: string;
   /** First day. */
@@ -55,6 +65,8 @@ export interface ReplayResult {
     readonly lost: number;
     readonly standing: number;
   };
+  /** If there is any, the scenario is not that of this line. Stages whose plants cannot be counted (`exact`) are left out. */
+  readonly crowded: readonly Crowded[];
   readonly weeks: readonly WeekPicks[];
   /** Planned visits on which nobody can have come. */
   readonly missed_visits: readonly string[];

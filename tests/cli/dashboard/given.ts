@@ -123,6 +123,7 @@ export function figures(given: GivenFigures = {}): RunResult {
     seed: 7,
     seasons: 200,
     partial: false,
+    attended: { visits: 78, pick_days: 78, last_pick_day: '2027-07-03' },
     counts: {
       ...counts,
       sown: { mean: sown, se: 0 },

@@ -134,6 +134,39 @@ describe('batches that run out of room', () => {
   test('are none if every plant finds its hole', async () => {
     expect((await from(20, plan())).no_room).toEqual([]);
   });
+
+  test('are not those whose heads are ready for too long because they are not wanted', async () => {
+    // Sown on day 0, wide on 4, ready on 14; one is wanted on day 15, the other is thrown away on 17, ready for 3 days.
+    const unwanted = plan({
+      crops: [crop([grow(time(4)), grow(time(10), { keeps: 2 })], every(7 * WEEKS, 7 * WEEKS, 2))],
+      want: { heads: 1, days: [15] },
+    });
+    const { no_room, overgrown } = await from(10, unwanted, { weeks: 2 });
+    expect(no_room).toEqual([]);
+    expect(overgrown).toEqual([
+      {
+        batch: 'B1',
+        crop: 'leaf',
+        sown: '2027-01-04',
+        stage: 'wide',
+        chance: 1,
+        from: '2027-01-18',
+        to: '2027-01-21',
+        thrown_away: surely(1),
+      },
+    ]);
+  });
+
+  test('are not those that nobody comes to move in time', async () => {
+    // Ready on day 4, the next visit is on day 14: ready for 10 days, 6 are too many. Holes are free all the time.
+    const alone = plan({
+      crops: [crop([grow(time(4), { keeps: 6 }), grow(time(10))], every(7 * WEEKS, 7 * WEEKS, 2))],
+      visits: { kind: 'days', days: [0, 14, 15, 16] },
+    });
+    const { no_room, overgrown } = await from(1, alone, { weeks: 3 });
+    expect(no_room).toEqual([]);
+    expect(overgrown).toMatchObject([{ batch: 'B1', stage: 'tray', thrown_away: surely(2) }]);
+  });
 });
 
 describe('what to sow', () => {
@@ -213,6 +246,20 @@ describe('what to sow', () => {
   });
 });
 
+describe('what falls due and nobody comes to sow', () => {
+  test('is told with its day and seeds; what a later visit of these weeks sows is not', async () => {
+    // Visits up to day 22 and on 30: due on 21 (seen then), 28 (sown on 30), 35 and 42 (no visit follows).
+    const days = [...Array.from({ length: 23 }, (_, day) => day), 30];
+    const { not_sown, visits, sowings } = await from(20, plan({ visits: { kind: 'days', days } }));
+    expect(visits).toBe(4);
+    expect(sowings!.dates.map(({ date }) => date)).toEqual(['2027-01-25', '2027-02-03']);
+    expect(not_sown).toEqual([
+      { due: '2027-02-08', crop: 'leaf', seeds: 2 },
+      { due: '2027-02-15', crop: 'leaf', seeds: 2 },
+    ]);
+  });
+});
+
 describe('what is odd about a log is told', () => {
   const SOWN: LogRow = {
     line: 2,
@@ -276,6 +323,16 @@ describe('the future', () => {
     await expect(from(20, plan({ weeks: 6 }))).rejects.toThrow('the plan must have');
     await expect(from(20, plan(), { weeks: 0 })).rejects.toThrow(RangeError);
     await expect(from(20, plan(), { futures: 0.5 })).rejects.toThrow(RangeError);
+  });
+
+  test('may be one in which nobody ever comes again', async () => {
+    // Made as long as it says that it must be, it would have to be longer: the gap without visits has grown.
+    const gone = (weeks: number): Plan => plan({ weeks, visits: { kind: 'days', days: [0, 1, 2] } });
+    const needed = weeksNeeded(gone(6), 3, 4);
+    expect(weeksNeeded(gone(needed), 3, 4)).toBeGreaterThan(needed);
+    const { visits, weeks } = await from(3, gone(needed));
+    expect(visits).toBe(0);
+    for (const { picked } of weeks) expect(picked).toEqual(surely(0));
   });
 
   test('is not waited for by somebody who says stop', async () => {

@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import type { Plan } from '../../../sim/models/plan.js';
+import { lookAhead } from '../../../sim/season/ahead/ahead.js';
 import type { Range } from '../../../sim/season/ahead/range.js';
 import { type Chore, type ChoresResult, listChores, weeksToList } from '../../../sim/season/chores/chores.js';
 import type { LogRow } from '../../../sim/season/rows.js';
@@ -56,6 +57,26 @@ describe('without a log', () => {
     const result = await list(plan(), [], { days: 5 });
     expect(result).toMatchObject({ from: '2027-01-04', to: '2027-01-08', last_visit: null, revision: 0 });
     expect(result.visits.map(({ date }) => date)).toEqual(['2027-01-04', '2027-01-06', '2027-01-08']);
+  });
+});
+
+describe('what is taken to be so', () => {
+  test('is told as ahead tells it: visits that were not made, plants that stand for too long', async () => {
+    // B1 is sown on day 0, and nobody writes anything more: it was ready on day 4, sowings were due on 7, 14 and 21.
+    const rows = simulatedLog(plan(), 1, 0, { until: 1 });
+    const today = '2027-01-28';
+    const { missed, overdue, last_visit } = await list(plan(), rows, { today });
+    const long = { ...plan(), weeks: 10 };
+    const ahead = await lookAhead(long, rows, { today, weeks: 1, futures: 3 });
+    if (ahead === 'stopped' || !ahead.ok) throw new Error('no answer');
+    // Planned visits after Fri 8 Jan, from the first sowing that was left out on: Mondays, Wednesdays, Fridays.
+    expect(missed).toContain('2027-01-11');
+    expect(missed.at(-1)).toBe('2027-01-27');
+    expect({ missed, overdue, last_visit }).toEqual({
+      missed: ahead.result.missed,
+      overdue: ahead.result.overdue,
+      last_visit: ahead.result.last_visit,
+    });
   });
 });
 

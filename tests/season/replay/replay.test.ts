@@ -3,6 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { isoOfDay } from '../../../sim/models/dates.js';
 import { PICKED, SOWN } from '../../../sim/models/ledger.js';
 import { Line } from '../../../sim/models/line.js';
 import type { Plan, Sowing } from '../../../sim/models/plan.js';
@@ -105,6 +106,29 @@ describe('another cadence', () => {
     const { what_if } = replayOf(late, home, { change: { every: 3, on: null, seeds: null } });
     expect(what_if!.picked.was).toBe(new Line(home).run(5, 1).counts[PICKED]);
     expect(what_if!.faithful).toBe(false);
+  });
+});
+
+describe('a log of more plants than the scenario has holes', () => {
+  /** The line of the log with fewer finishing channels. */
+  const smaller = (channels: number): Plan => ({
+    ...home,
+    stages: home.stages.map((one) => (one.name === 'finishing' ? { ...one, channels } : one)),
+  });
+  const rows = simulatedLog(home, 5, 1);
+
+  test('says in which stage, from when, and how many at most', () => {
+    const { crowded, stages } = replayOf(rows, smaller(2));
+    const { standing, holes } = stages[2]!;
+    expect(holes).toBe(18);
+    const day = standing.findIndex((plants) => plants > 18);
+    expect(crowded).toEqual([
+      { stage: 'finishing', holes: 18, from: isoOfDay(home.start, day), most: Math.max(...standing) },
+    ]);
+  });
+
+  test('says nothing of the kind where all had a hole', () => {
+    expect(replayOf(rows, home).crowded).toEqual([]);
   });
 });
 

@@ -1,0 +1,73 @@
+/** What each text view says of a plan: studied, looked at and replayed in few seasons. */
+
+import { aheadText } from '../../../cli/views/ahead-text.js';
+import { checkText } from '../../../cli/views/check-text.js';
+import { choresText } from '../../../cli/views/chores-text.js';
+import { compareText } from '../../../cli/views/compare-text.js';
+import { replayText } from '../../../cli/views/replay-text.js';
+import { runText } from '../../../cli/views/run-text.js';
+import { isoOfDay } from '../../../sim/models/dates.js';
+import { holesOf, type Plan } from '../../../sim/models/plan.js';
+import { type AheadResult, lookAhead } from '../../../sim/season/ahead/ahead.js';
+import { type ChoresResult, listChores } from '../../../sim/season/chores/chores.js';
+import { replaySeason } from '../../../sim/season/replay/replay.js';
+import type { ReplayResult } from '../../../sim/season/replay/result.js';
+import type { LogRow } from '../../../sim/season/rows.js';
+import { compareStudy } from '../../../sim/study/compare.js';
+import { gather } from '../../../sim/study/gather.js';
+import { type RunResult, runStudy } from '../../../sim/study/summary.js';
+import { simulatedLog } from '../../support/simulated-log.js';
+
+const SEASONS = 8;
+
+export async function runOf(plan: Plan): Promise<RunResult> {
+  const study = runStudy(plan, plan.seed, SEASONS);
+  return study.conclude(await gather(study.workload))!;
+}
+
+/** @param day of the season that is today [d] */
+export async function aheadOf(
+  plan: Plan,
+  day: number,
+  { weeks = 4, rows = simulatedLog(plan, 1, 0, { until: day }) as readonly LogRow[] } = {},
+): Promise<AheadResult> {
+  const today = isoOfDay(plan.start, day);
+  const reading = await lookAhead(plan, rows, { today, weeks, futures: SEASONS });
+  if (reading === 'stopped' || !reading.ok) throw new Error(JSON.stringify(reading));
+  return reading.result;
+}
+
+/** @param day of the season that is today [d] */
+export async function choresOf(
+  plan: Plan,
+  day: number,
+  { rows = simulatedLog(plan, 1, 0, { until: day }) as readonly LogRow[] } = {},
+): Promise<ChoresResult> {
+  const today = isoOfDay(plan.start, day);
+  const reading = await listChores(plan, rows, { today, days: 14, futures: SEASONS });
+  if (reading === 'stopped' || !reading.ok) throw new Error(JSON.stringify(reading));
+  return reading.result;
+}
+
+/** @param of the line that the log is told of, if it is not that of the plan */
+export function replayOf(plan: Plan, of = plan): ReplayResult {
+  const names = plan.stages.map(({ name }) => name);
+  const change = { every: 4, on: null, seeds: null };
+  const replayed = replaySeason(simulatedLog(of, 1, 0), names, plan, { change });
+  if (!replayed.ok) throw new Error(JSON.stringify(replayed.faults));
+  return replayed.result;
+}
+
+/** The texts of all views that take a plan. @param day of the season from which is looked ahead [d] */
+export async function allTexts(plan: Plan, day: number): Promise<Record<string, string>> {
+  const contenders = ['every 2 d', 'every 3 d'].map((name) => ({ name, plan }));
+  const comparison = compareStudy(contenders, plan.seed, SEASONS, null);
+  return {
+    run: runText(await runOf(plan)),
+    compare: compareText(comparison.conclude(await gather(comparison.workload))!),
+    check: checkText('my-line.yaml', plan, plan.stages.map(holesOf)),
+    ahead: aheadText(await aheadOf(plan, day)),
+    chores: choresText(await choresOf(plan, day)),
+    replay: replayText(replayOf(plan)),
+  };
+}
