@@ -6,7 +6,6 @@ import {
   FEWEST_READY,
   type Figure,
   type FitResult,
-  MOST_WAITED,
   type StageFit,
   WIDEST_DAYS,
   WIDEST_SPREAD,
@@ -69,7 +68,7 @@ function heading({ from, to, holes_known }: FitResult): string {
   ];
   if (!holes_known) {
     sentences.push(
-      'No scenario was given, so it is not known when holes were short: what a plant waited for a hole is taken for growing, and times may come out too long. Name the scenario too: evensow fit LOG FILE.',
+      'No scenario was given, so it is not known when holes were short: what a plant waited for a hole is taken for growing, and times may come out too long; nor is it known who came on days without a row, which may make them too short. Name the scenario too: evensow fit LOG FILE.',
     );
   }
   return sentences.map((sentence) => wrap(sentence, WIDTH)).join('\n');
@@ -183,9 +182,9 @@ function tooLittle(fit: StageFit): string[] {
   return what.length === 0 ? [] : [`Too little for ${name}: ${listed(what)}.`];
 }
 
-function spreadDoubt({ ready, short }: StageFit): string {
-  return short > MOST_WAITED * ready
-    ? `over ${100 * MOST_WAITED} % of the plants may have waited, so its interval is too narrow`
+function spreadDoubt({ waited }: StageFit): string {
+  return waited
+    ? 'so many of the plants may have waited that its interval is too narrow'
     : `from end to end of the interval is a factor of ${WIDEST_SPREAD} or more`;
 }
 
@@ -195,7 +194,7 @@ function inTurn(stages: readonly StageFit[]): string[] {
   return stage === undefined
     ? []
     : [
-        `${stage} and regrowth: the log does not say which plants gave their first pick and which a later one. They are taken to be picked in turn. That is near enough for the mean days, though their intervals are somewhat too narrow, but not for spread and loss, which are not written.`,
+        `${stage} and regrowth: the log does not say which plants gave their first pick and which a later one. They are taken to be picked in turn, which is rough: nothing of this is written.`,
       ];
 }
 

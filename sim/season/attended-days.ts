@@ -4,13 +4,13 @@
  *
  * That nothing was done tells that nothing was ready, if somebody came. If nobody did, times would come out
  * far too long and their spread wide. So a planned visit without a row does not count if a sowing was due
- * between the rows around it (see replay/attendance.ts), or if these are more than SILENCE days apart and
- * more than one planned visit lies between.
+ * between the rows around it (see replay/attendance.ts), or if these are more than SILENCE days apart, or more than twice
+ * the usual gap between rows, and more than one planned visit lies between.
  */
 
 import { dayFrom } from '../models/dates.js';
 import type { Plan } from '../models/plan.js';
-import { attendance } from './replay/attendance.js';
+import { attendance, usualGap } from './replay/attendance.js';
 import { loggedSeason } from './replay/logged-season.js';
 import { lotsOf } from './replay/stays.js';
 import type { LogRow } from './rows.js';
@@ -30,17 +30,19 @@ export function attendedDays(rows: readonly LogRow[], plan: Plan | null): number
   const logged = [...new Set(rows.map(({ date }) => date))].map((date) => dayFrom(from, date));
   const planned = plan === null ? [] : plannedVisits(rows, plan, dayFrom(from, plan.start));
   const days = [...logged];
+  const silence = Math.min(SILENCE, 2 * usualGap(logged));
   for (const [i, day] of logged.entries()) {
     const next = logged[i + 1] ?? day;
     const silent = planned.filter((visit) => visit > day && visit < next);
-    if (silent.length < 2 || next - day <= SILENCE) days.push(...silent);
+    if (silent.length < 2 || next - day <= silence) days.push(...silent);
   }
   return days.sort((a, b) => a - b);
 }
 
 /** @param shift from the first row to the start of the plan [d] */
 function plannedVisits(rows: readonly LogRow[], plan: Plan, shift: number): number[] {
-  if (plan.visits.kind === 'always') return [];
+  // With `always` somebody comes every day.
+  if (plan.visits.kind === 'always') return Array.from({ length: 7 * plan.weeks }, (_, day) => day + shift);
   const framing = loggedSeason(rows, plan, true);
   // A log that reaches beyond the plan's season can still be fitted; who came cannot be judged then.
   const days = framing.ok ? attendance(framing.season, lotsOf(framing.season)).visits : plan.visits.days;

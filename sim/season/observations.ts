@@ -191,9 +191,7 @@ class Watcher {
   #enter(s: number, row: LogRow, visit: number): void {
     const crop = this.#cropOf(row);
     this.#standing[s]! += row.count;
-    this.#cleaning[s] = this.#cleaning[s]!.filter(
-      ({ channel }) => channel !== null && row.channel !== null && channel !== row.channel,
-    );
+    this.#backIntoUse(s, row);
     if (s === this.#last && this.#cuts.concerns(row.crop)) {
       this.#cuts.enter(crop, row, visit);
       return;
@@ -206,6 +204,22 @@ class Watcher {
     }
     group.standing += row.count;
     add(group.entries, visit, row.count);
+  }
+
+  /**
+   * A hole is out until the next row that uses it. Where a channel is not told, only so many are taken to be back in use as
+   * must be, by the holes that the stage has.
+   */
+  #backIntoUse(s: number, row: LogRow): void {
+    const plan = this.#plan;
+    let must =
+      plan === null ? Infinity : this.#standing[s]! + total(this.#cleaning[s]!) - holesOf(plan.stages[s]!);
+    this.#cleaning[s] = this.#cleaning[s]!.flatMap((one): Cleaning[] => {
+      if (one.channel !== null && row.channel !== null) return one.channel === row.channel ? [] : [one];
+      const used = Math.max(0, Math.min(must, one.count));
+      must -= used;
+      return used === one.count ? [] : [{ channel: one.channel, count: one.count - used }];
+    });
   }
 
   #leave(s: number, row: LogRow, visit: number, how: 'ready' | 'dead'): void {

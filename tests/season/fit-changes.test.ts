@@ -21,6 +21,7 @@ const stageFit = (rest: Partial<StageFit>): StageFit => ({
   dead: 10,
   cause_unknown: 0,
   standing: 10,
+  waited: false,
   short: 0,
   stay: null,
   days: null,

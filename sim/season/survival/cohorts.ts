@@ -19,6 +19,8 @@ import { logDeterminant } from './linear.js';
 
 /** Rounds of scaling; each brings the tilts nearer by a factor, and `hit` makes up for what is left. */
 const ROUNDS = 8;
+/** Tilts stay within this and one over it: where a cohort can hardly have had its fates they would leave the numbers. */
+const MOST_TILT = 1e140;
 /** Multiplications beyond which `hit` is taken from the normal law. */
 const MOST_STEPS = 5000;
 
@@ -61,7 +63,10 @@ export class Cohorts {
           expected[j]! += (this.#counts[v]! * t[j]! * chances[v * cohorts + j]!) / sum;
         }
       }
-      for (let j = 0; j < cohorts; j++) if (expected[j]! > 0) t[j]! *= this.#sizes[j]! / expected[j]!;
+      for (let j = 0; j < cohorts; j++) {
+        if (!(expected[j]! > 0)) continue;
+        t[j] = Math.min(MOST_TILT, Math.max(1 / MOST_TILT, (t[j]! * this.#sizes[j]!) / expected[j]!));
+      }
     }
     return t;
   }

@@ -32,6 +32,8 @@ const STRAIGHT = 0.4;
 const ENOUGH = 3e-3;
 /** Fall beyond which a place is not gone on from. */
 const FAR_DOWN = 8;
+/** Fall beyond which a search is made again with second derivatives of its own. */
+const DOWN = 0.5;
 
 export interface Estimate {
   readonly value: number;
@@ -74,6 +76,16 @@ export function profileEstimate(
   };
 }
 
+/** A value that was looked at, with the best values of the others there. */
+interface Known {
+  readonly value: number;
+  readonly best: readonly number[];
+}
+
+function nearestOf(known: readonly Known[], value: number): Known {
+  return known.reduce((a, b) => (Math.abs(b.value - value) < Math.abs(a.value - value) ? b : a));
+}
+
 class Profile {
   readonly #f: (at: readonly number[]) => number;
   readonly #top: Maximum;
@@ -88,7 +100,7 @@ class Profile {
   /** Standard error of the parameter, the others fitted too; at most 1. */
   readonly error: number;
   /** Values that were looked at and not far down, with the best values of the others there. */
-  readonly #known: { readonly value: number; readonly best: readonly number[] }[];
+  readonly #known: Known[];
 
   constructor(
     f: (at: readonly number[]) => number,
@@ -123,6 +135,21 @@ class Profile {
     );
   }
 
+  /**
+   * Where the best values of the others may be: on by the drift, as they were at the nearest known place, or on along the
+   * line through the two nearest, for they run along a curve.
+   */
+  #starts(value: number, near: Known): number[][] {
+    const gone = value - near.value;
+    const starts = [near.best.map((x, k) => x + this.#drift[k]! * gone), [...near.best]];
+    const others = this.#known.filter((one) => one.value !== near.value);
+    if (others.length > 0) {
+      const next = nearestOf(others, value);
+      starts.push(near.best.map((x, k) => x + ((x - next.best[k]!) / (near.value - next.value)) * gone));
+    }
+    return starts.map((start) => start.map((x, k) => Math.min(this.#high[k]!, Math.max(this.#low[k]!, x))));
+  }
+
   /** The profile likelihood, adjusted if so asked. */
   at(value: number): number {
     const whole = (rest: readonly number[]): number[] => {
@@ -134,16 +161,18 @@ class Profile {
       return at;
     };
     // From the nearest place that is known: far down a search may have lost its way.
-    const near = this.#known.reduce((a, b) =>
-      Math.abs(b.value - value) < Math.abs(a.value - value) ? b : a,
+    const near = nearestOf(this.#known, value);
+    const height = (rest: readonly number[]): number => this.#f(whole(rest));
+    const bounds = { low: this.#low, high: this.#high, enough: ENOUGH };
+    const start = this.#starts(value, near).reduce((best, other) =>
+      height(other) > height(best) ? other : best,
     );
-    const found = maximise((rest) => this.#f(whole(rest)), {
-      start: near.best.map((x, k) => x + this.#drift[k]! * (value - near.value)),
-      low: this.#low,
-      high: this.#high,
-      enough: ENOUGH,
-      like: this.#like,
-    });
+    let found = maximise(height, { ...bounds, start, like: this.#like });
+    if (this.#top.value - found.value > DOWN) {
+      // Away from the top the others may hang together in another way than there.
+      const again = maximise(height, { ...bounds, start: found.at });
+      if (again.value > found.value) found = again;
+    }
     if (this.#top.value - found.value < FAR_DOWN) this.#known.push({ value, best: found.at });
     if (this.#paid < 0) return found.value;
     const information = -found.hessian[this.#paid]![this.#paid]!;
@@ -185,16 +214,19 @@ interface Side {
 /** Where the root of twice the fall of the profile is `end` on one side; the bound if nowhere before it. */
 function crossing(profile: Profile, end: number, { value: from, height, sign, bound }: Side): number {
   // The root of twice the fall is nearly a straight line through the peak.
-  const rootAt = (value: number): number => Math.sqrt(2 * Math.max(0, height - profile.at(value)));
+  const rootAt = (value: number): number => {
+    const root = Math.sqrt(2 * Math.max(0, height - profile.at(value)));
+    return Number.isNaN(root) ? Infinity : root;
+  };
   let inside = { value: from, root: 0 };
   let outside: typeof inside | null = null;
   let trial = from + sign * end * profile.error;
   for (let k = 0; k < MOST_TRIALS; k++) {
     if (sign * (trial - bound) >= 0) trial = bound;
     const now = { value: trial, root: rootAt(trial) };
-    if (Math.abs(now.root - end) < NEAR) break;
+    if (Math.abs(now.root - end) < NEAR) return trial;
     if (now.root < end) {
-      if (trial === bound) break;
+      if (trial === bound) return bound;
       inside = now;
     } else outside = now;
     if (outside === null) {
@@ -203,11 +235,12 @@ function crossing(profile: Profile, end: number, { value: from, height, sign, bo
       trial += sign * Math.min(2 * gone, ((end - inside.root) * gone) / Math.max(inside.root, 1e-3));
       continue;
     }
-    const share = (end - inside.root) / (outside.root - inside.root);
+    const share = outside.root === Infinity ? 0.5 : (end - inside.root) / (outside.root - inside.root);
     const sure = outside.root - inside.root < STRAIGHT;
     trial =
       inside.value + (sure ? share : Math.min(0.95, Math.max(0.05, share))) * (outside.value - inside.value);
-    if (sure) break;
+    if (sure) return trial;
   }
-  return trial;
+  // Not found: then nothing is known of this end.
+  return bound;
 }

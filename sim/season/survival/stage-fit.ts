@@ -80,7 +80,8 @@ function startOf(record: StageRecord, kind: number, { shape, guess }: Question):
   const ready = total(groups.flatMap((group) => group.ready));
   const dead = total(groups.flatMap((group) => group.dead));
   const cleared = (dead + 0.5) / (dead + ready + 1);
-  if (ready === 0) return { ...guess, cleared };
+  // Plants that left on the day on which they came tell nothing.
+  if (ready === 0 || !sample.some(({ to }) => to < Infinity)) return { ...guess, cleared };
   const { mean, cv } = fitSample(shape, sample);
   return { mean, cv: Math.min(1.5, Math.max(LEAST_START, cv)), cleared };
 }
