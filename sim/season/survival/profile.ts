@@ -164,9 +164,9 @@ class Profile {
     const near = nearestOf(this.#known, value);
     const height = (rest: readonly number[]): number => this.#f(whole(rest));
     const bounds = { low: this.#low, high: this.#high, enough: ENOUGH };
-    const start = this.#starts(value, near).reduce((best, other) =>
-      height(other) > height(best) ? other : best,
-    );
+    const { start } = this.#starts(value, near)
+      .map((one) => ({ start: one, height: height(one) }))
+      .reduce((best, other) => (other.height > best.height ? other : best));
     let found = maximise(height, { ...bounds, start, like: this.#like });
     if (this.#top.value - found.value > DOWN) {
       // Away from the top the others may hang together in another way than there.
