@@ -3,9 +3,9 @@
 import { Command, CommanderError, Option } from 'commander';
 import packageJson from '../package.json' with { type: 'json' };
 import { nearest } from '../sim/models/nearest.js';
-import { ACTIONS } from '../sim/season/rows.js';
+import { ACTIONS } from '../sim/season/log/rows.js';
 import { ORDERS } from '../sim/study/compare.js';
-import { LEAST } from '../sim/study/search-candidates.js';
+import { LEAST } from '../sim/study/search/candidates.js';
 import { check } from './commands/check.js';
 import type { ChoresOptions } from './commands/chores.js';
 import { compareCommand } from './commands/compare.js';
@@ -16,10 +16,10 @@ import { schema } from './commands/schema.js';
 import { type SearchOptions, searchCommand } from './commands/search.js';
 import { type SizeOptions, sizeCommand } from './commands/size.js';
 import { watch } from './commands/watch.js';
-import { fileToWrite, formOf, type Options } from './options.js';
+import { DONE, FAILED, OutputClosed, print, tell, WRONG_INPUT } from './io/streams.js';
+import { exists } from './io/write-file.js';
+import { fileToWrite, formOf, type Options } from './options/options.js';
 import { Problem } from './problem.js';
-import { DONE, FAILED, OutputClosed, print, tell, WRONG_INPUT } from './streams.js';
-import { exists } from './write-file.js';
 
 const BUILT_IN_IF_NONE = '- for standard input; the built-in scenario if left out';
 const FILE = `scenario file (YAML or JSON), ${BUILT_IN_IF_NONE}`;

@@ -35,14 +35,14 @@ await Promise.all([
   // What the second thread of the dashboard runs.
   build({
     ...common,
-    entryPoints: { 'seasons-thread': 'cli/dashboard/seasons-thread.ts' },
+    entryPoints: { 'seasons-thread': 'cli/dashboard/thread/seasons-thread.ts' },
     outdir: 'dist',
     banner: { js: requireShim },
   }),
   // What each thread of a study runs.
   build({
     ...common,
-    entryPoints: { worker: 'sim/study/worker.ts' },
+    entryPoints: { worker: 'sim/seasons/worker.ts' },
     outdir: 'dist',
     banner: { js: requireShim },
   }),

@@ -27,35 +27,37 @@ export { type Cadence, type Variation, vary } from './scenario/vary.js';
 
 /* A season log: read, appended to, replayed, fitted, looked ahead from. */
 export { type AheadResult, lookAhead, weeksNeeded } from './season/ahead/ahead.js';
-export { appendRow } from './season/append.js';
-export { type ChoresResult, listChores, weeksToList } from './season/chores/chores.js';
-export { type FitResult, fitSeason } from './season/fit.js';
-export { changesOf, type FitChange } from './season/fit-changes.js';
-export { readLog } from './season/read-log.js';
+export { type ChoresResult, listChores, weeksToList } from './season/ahead/chores.js';
+export { type FitResult, fitSeason } from './season/fit/fit.js';
+export { changesOf, type FitChange } from './season/fit/fit-changes.js';
+export { appendRow } from './season/log/append.js';
+export { readLog } from './season/log/read.js';
+export type { LogRow } from './season/log/rows.js';
+export { Standing } from './season/log/standing.js';
 export { replaySeason } from './season/replay/replay.js';
 export type { ReplayResult } from './season/replay/result.js';
-export type { LogRow } from './season/rows.js';
-export { Standing } from './season/standing.js';
-/* Several plans: side by side, by size, the cheapest for a goal. */
-export { type FluidBound, fluidBound } from './study/bound.js';
 /* One plan. */
-export type { Change } from './study/changes.js';
-export { type CompareResult, type Contender, compareStudy } from './study/compare.js';
+export type { Change } from './seasons/changes.js';
 /* Many seasons, on one thread or several, whole or in parts. */
-export type { Crew } from './study/crew.js';
+export type { Crew } from './seasons/crew.js';
+export { type GatherOptions, gather } from './seasons/gather.js';
+export type { Gathered } from './seasons/gathered.js';
+export { pool } from './seasons/pool.js';
+export { defaultSeasons, MOST_SEASONS, type ReplicateOptions, replicate } from './seasons/replicate.js';
+export { firstRunningWeek, Tallies } from './seasons/tallies.js';
+export type { Job, Workload } from './seasons/workload.js';
+export { type CompareResult, type Contender, compareStudy } from './study/compare.js';
 /* A season day by day. */
-export { type Film, filmOf } from './study/film.js';
-export { type GatherOptions, gather } from './study/gather.js';
-export type { Gathered } from './study/gathered.js';
+export { type Film, filmOf } from './study/film/film.js';
 export { findLimits, type Limits, type Trial, trialSeasons } from './study/limits.js';
-export { pool } from './study/pool.js';
-export { defaultSeasons, MOST_SEASONS, type ReplicateOptions, replicate } from './study/replicate.js';
-export { searchStudy } from './study/search.js';
-export type { SearchGoal } from './study/search-budget.js';
-export type { Candidate, Cost, Least, Settings } from './study/search-candidates.js';
-export type { FoundPlan, SearchedPlan, SearchResult } from './study/search-result.js';
-export { type SizeOfLine, type SizeResult, sizeStudy } from './study/size.js';
-export { type Layout, type Sizes, sizesOf } from './study/size-layout.js';
+export type { SearchGoal } from './study/search/budget.js';
+export type { Candidate, Cost, Least, Settings } from './study/search/candidates.js';
+export type { FoundPlan, SearchedPlan, SearchResult } from './study/search/result.js';
+export { searchStudy } from './study/search/search.js';
+/* Several plans: side by side, by size, the cheapest for a goal. */
+export { type FluidBound, fluidBound } from './study/size/bound.js';
+export { type Layout, type Sizes, sizesOf } from './study/size/layout.js';
+export { type SizeOfLine, type SizeResult, sizeStudy } from './study/size/size.js';
 export type { Shard, Study } from './study/study.js';
 export {
   type FirstPick,
@@ -67,5 +69,3 @@ export {
   summarise,
   type WeekResult,
 } from './study/summary.js';
-export { firstRunningWeek, Tallies } from './study/tallies.js';
-export type { Job, Workload } from './study/workload.js';

@@ -1,16 +1,16 @@
 /** `evensow ahead FILE LOG`: the next weeks, from what stands today. */
 
 import { lookAhead, runsAhead, weeksNeeded } from '../../sim/season/ahead/ahead.js';
-import { defaultSeasons } from '../../sim/study/replicate.js';
-import { goingOptions, lengthened, loadGoing, withProgress } from '../going-on.js';
-import { formOf, type Options, wholeNumber } from '../options.js';
+import { defaultSeasons } from '../../sim/seasons/replicate.js';
+import { goingOptions, lengthened, loadGoing, withProgress } from '../inputs/going-on.js';
+import { DONE, INTERRUPTED, tell } from '../io/streams.js';
+import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { DONE, INTERRUPTED, tell } from '../streams.js';
+import { put } from '../studies/perform.js';
 import { aheadCsv } from '../views/ahead-csv.js';
 import { aheadText } from '../views/ahead-text.js';
 import { jsonText } from '../views/json.js';
 import { logFaultsText } from '../views/log-faults-text.js';
-import { put } from './study.js';
 
 const MOST_WEEKS = 52;
 const USUAL_WEEKS = 8;

@@ -1,8 +1,8 @@
 /** `evensow check [FILE]`: is the scenario right, and what does it say? */
 
 import { holesOf } from '../../sim/models/plan.js';
-import { loadScenario, scenarioPath } from '../scenario-file.js';
-import { DONE, print } from '../streams.js';
+import { loadScenario, scenarioPath } from '../inputs/scenario-file.js';
+import { DONE, print } from '../io/streams.js';
 import { checkText } from '../views/check-text.js';
 
 export async function check(file: string | undefined): Promise<number> {

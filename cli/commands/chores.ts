@@ -1,17 +1,17 @@
 /** `evensow chores FILE [LOG]`: what to do on each visit of the next days. */
 
-import { type ChoresResult, listChores, weeksToList } from '../../sim/season/chores/chores.js';
-import { defaultSeasons } from '../../sim/study/replicate.js';
-import { goingOptions, lengthened, loadGoing, withProgress } from '../going-on.js';
-import { formOf, type Options, wholeNumber } from '../options.js';
+import { type ChoresResult, listChores, weeksToList } from '../../sim/season/ahead/chores.js';
+import { defaultSeasons } from '../../sim/seasons/replicate.js';
+import { goingOptions, lengthened, loadGoing, withProgress } from '../inputs/going-on.js';
+import { DONE, INTERRUPTED, tell } from '../io/streams.js';
+import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { DONE, INTERRUPTED, tell } from '../streams.js';
+import { put } from '../studies/perform.js';
 import { choresCsv } from '../views/chores-csv.js';
 import { choresIcs } from '../views/chores-ics.js';
 import { choresText } from '../views/chores-text.js';
 import { jsonText } from '../views/json.js';
 import { logFaultsText } from '../views/log-faults-text.js';
-import { put } from './study.js';
 
 const MOST_DAYS = 366;
 const USUAL_DAYS = 14;

@@ -1,14 +1,14 @@
 /** `evensow compare [FILES]`: several plans side by side, with the same luck. */
 
 import type { Cadence, Variation } from '../../sim/scenario/vary.js';
+import { defaultSeasons } from '../../sim/seasons/replicate.js';
 import { ORDERS } from '../../sim/study/compare.js';
-import { defaultSeasons } from '../../sim/study/replicate.js';
-import { cadenceLists, oneOf, weekdayLists, wholeList } from '../lists.js';
-import { checkOut, type Options, scenarioInput, seasonFaults, studyOptions } from '../options.js';
+import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
+import { checkInputs } from '../io/text-file.js';
+import { cadenceLists, oneOf, weekdayLists, wholeList } from '../options/lists.js';
+import { checkOut, type Options, seasonFaults, studyOptions } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { loadScenario } from '../scenario-file.js';
-import { checkInputs } from '../text-file.js';
-import { carryOutStudy } from './study.js';
+import { carryOutStudy } from '../studies/perform.js';
 
 /** Most plans of a comparison: more than anybody reads. */
 const MOST_PLANS = 500;

@@ -2,21 +2,26 @@
 
 import type { Plan } from '../../sim/models/plan.js';
 import { amendScenario } from '../../sim/scenario/amend.js';
-import { type FitResult, fitSeason } from '../../sim/season/fit.js';
-import { changesOf, conflictsOf, type FitChange, type FitConflict } from '../../sim/season/fit-changes.js';
-import type { Source } from '../assignment.js';
-import { formOf, type Options } from '../options.js';
+import { type FitResult, fitSeason } from '../../sim/season/fit/fit.js';
+import {
+  changesOf,
+  conflictsOf,
+  type FitChange,
+  type FitConflict,
+} from '../../sim/season/fit/fit-changes.js';
+import type { Source } from '../inputs/scenario-file.js';
+import { loadScenario } from '../inputs/scenario-file.js';
+import { loadSeasonLog } from '../inputs/season-log.js';
+import { atOnceStoppable, DONE, hasWatcher, print, showProgress, tell } from '../io/streams.js';
+import { checkInputs } from '../io/text-file.js';
+import { exists, sameFile, writeWhole } from '../io/write-file.js';
+import type { Form } from '../options/options.js';
+import { formOf, type Options } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { loadScenario } from '../scenario-file.js';
-import { loadSeasonLog } from '../season-log.js';
-import { atOnceStoppable, DONE, hasWatcher, print, showProgress, tell } from '../streams.js';
-import { checkInputs } from '../text-file.js';
 import { fitCsv } from '../views/fit-csv.js';
 import { fitText } from '../views/fit-text.js';
 import { counted } from '../views/format.js';
 import { jsonText } from '../views/json.js';
-import { exists, sameFile, writeWhole } from '../write-file.js';
-import type { Form } from './study.js';
 
 /** `write`: file for the scenario with the fitted values put in; `over`: it may be there already. */
 export type FitOptions = Options & { readonly over?: boolean };

@@ -1,13 +1,13 @@
 /** `evensow log ACTION COUNT BATCH|CROP [STAGE]`: add one row to the season log. */
 
 import { dayFrom, isIsoDate } from '../../sim/models/dates.js';
-import { type Appending, appendRow, type LoggedLine, type Typed } from '../../sim/season/append.js';
-import { fieldText, type LogFault } from '../../sim/season/log-faults.js';
-import { readLog } from '../../sim/season/read-log.js';
-import { appendToLog } from '../log-file.js';
+import { type Appending, appendRow, type LoggedLine, type Typed } from '../../sim/season/log/append.js';
+import { fieldText, type LogFault } from '../../sim/season/log/faults.js';
+import { readLog } from '../../sim/season/log/read.js';
+import { loadSource, readSource } from '../inputs/scenario-file.js';
+import { appendToLog } from '../io/log-file.js';
+import { DONE, print, tell, today } from '../io/streams.js';
 import { Problem } from '../problem.js';
-import { loadSource, readSource } from '../scenario-file.js';
-import { DONE, print, tell, today } from '../streams.js';
 import { counted } from '../views/format.js';
 import { logFaultsText, rowFaultsText } from '../views/log-faults-text.js';
 import { logText } from '../views/log-text.js';

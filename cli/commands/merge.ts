@@ -1,12 +1,12 @@
 /** `evensow merge PART...`: join the parts of a study and show it as if it had been carried out in one. */
 
-import { checkOut } from '../options.js';
-import { faultsOf, readPart } from '../parts.js';
+import { DONE } from '../io/streams.js';
+import { checkInputs, readTextFile, type TextKind } from '../io/text-file.js';
+import { checkOut, type Form } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { DONE } from '../streams.js';
 import { kindOf } from '../studies/kinds.js';
-import { checkInputs, readTextFile, type TextKind } from '../text-file.js';
-import { type Form, put, shown } from './study.js';
+import { faultsOf, readPart } from '../studies/parts.js';
+import { put, shown } from '../studies/perform.js';
 
 const PART: TextKind = {
   what: 'a part',

@@ -4,18 +4,18 @@ import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
 import { replaySeason } from '../../sim/season/replay/replay.js';
 import type { ReplayResult } from '../../sim/season/replay/result.js';
 import type { Change } from '../../sim/season/replay/what-if.js';
-import { everyList } from '../lists.js';
-import { formOf, type Options, wholeNumber } from '../options.js';
+import { loadScenario } from '../inputs/scenario-file.js';
+import { loadSeasonLog } from '../inputs/season-log.js';
+import { DONE, print } from '../io/streams.js';
+import { checkInputs } from '../io/text-file.js';
+import { everyList } from '../options/lists.js';
+import type { Form } from '../options/options.js';
+import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { loadScenario } from '../scenario-file.js';
-import { loadSeasonLog } from '../season-log.js';
-import { DONE, print } from '../streams.js';
-import { checkInputs } from '../text-file.js';
 import { jsonText } from '../views/json.js';
 import { logFaultsText } from '../views/log-faults-text.js';
 import { replayCsv } from '../views/replay-csv.js';
 import { replayText } from '../views/replay-text.js';
-import type { Form } from './study.js';
 
 /**
  * @param log path of the season log, or `-` for standard input

@@ -1,17 +1,10 @@
 /** `evensow run [FILE]`: simulate many seasons and say what comes of it. */
 
-import { defaultSeasons } from '../../sim/study/replicate.js';
-import {
-  checkOut,
-  type Options,
-  type StudyOptions,
-  scenarioInput,
-  seasonFaults,
-  studyOptions,
-} from '../options.js';
+import { defaultSeasons } from '../../sim/seasons/replicate.js';
+import { type Loaded, loadScenario, scenarioInput } from '../inputs/scenario-file.js';
+import { checkOut, type Options, type StudyOptions, seasonFaults, studyOptions } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { type Loaded, loadScenario } from '../scenario-file.js';
-import { carryOutStudy } from './study.js';
+import { carryOutStudy } from '../studies/perform.js';
 
 export async function runCommand(file: string | undefined, options: Options): Promise<number> {
   const faults: string[] = [];

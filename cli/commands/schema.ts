@@ -1,7 +1,7 @@
 /** `evensow schema`: the JSON Schema of the scenario file, for editors. */
 
 import { scenarioJsonSchema } from '../../sim/scenario/schema.js';
-import { DONE, print } from '../streams.js';
+import { DONE, print } from '../io/streams.js';
 import { jsonText } from '../views/json.js';
 
 export async function schema(): Promise<number> {

@@ -2,21 +2,21 @@
 
 import { nearest } from '../../sim/models/nearest.js';
 import { type Grid, gridAround, gridSize } from '../../sim/scenario/grid.js';
-import type { SearchGoal } from '../../sim/study/search-budget.js';
-import { LEAST, type Least } from '../../sim/study/search-candidates.js';
-import type { SearchAssignment } from '../assignment.js';
-import { cadenceLists, channelLists, numberFrom, oneOf, weekdayLists, wholeList } from '../lists.js';
+import type { SearchGoal } from '../../sim/study/search/budget.js';
+import { LEAST, type Least } from '../../sim/study/search/candidates.js';
+import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
+import { cadenceLists, channelLists, numberFrom, oneOf, weekdayLists, wholeList } from '../options/lists.js';
 import {
   checkOut,
+  type Manner,
   type Options,
-  scenarioInput,
   sharingFaults,
   studyOptions,
   wholeNumber,
-} from '../options.js';
+} from '../options/options.js';
 import { Problem } from '../problem.js';
-import { loadScenario } from '../scenario-file.js';
-import { carryOutStudy, type Manner } from './study.js';
+import type { SearchAssignment } from '../studies/assignment.js';
+import { carryOutStudy } from '../studies/perform.js';
 
 /** Options that may be given several times come as lists. */
 export type SearchOptions = Omit<Options, 'channels'> & { readonly channels?: readonly string[] };

@@ -1,19 +1,12 @@
 /** `evensow size [FILE]`: the nursery against the finishing channels, with the same luck. */
 
-import { defaultSeasons } from '../../sim/study/replicate.js';
-import type { Layout } from '../../sim/study/size-layout.js';
-import { channelLists, numberFrom } from '../lists.js';
-import {
-  checkOut,
-  type Options,
-  scenarioInput,
-  seasonFaults,
-  studyOptions,
-  wholeNumber,
-} from '../options.js';
+import { defaultSeasons } from '../../sim/seasons/replicate.js';
+import type { Layout } from '../../sim/study/size/layout.js';
+import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
+import { channelLists, numberFrom } from '../options/lists.js';
+import { checkOut, type Options, seasonFaults, studyOptions, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { loadScenario } from '../scenario-file.js';
-import { carryOutStudy } from './study.js';
+import { carryOutStudy } from '../studies/perform.js';
 
 /** Options that may be given several times come as lists. */
 export type SizeOptions = Options & {

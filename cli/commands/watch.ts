@@ -1,10 +1,10 @@
 /** `evensow watch [FILE] [LOG]`: the line on the screen, and what each change to the plan does. */
 
-import type { RealSeason } from '../dashboard/real-season.js';
-import { type Options, studyOptions } from '../options.js';
-import { loadScenario } from '../scenario-file.js';
-import { isTerminal, tell } from '../streams.js';
-import { checkInputs } from '../text-file.js';
+import type { RealSeason } from '../dashboard/thread/real-season.js';
+import { loadScenario } from '../inputs/scenario-file.js';
+import { isTerminal, tell } from '../io/streams.js';
+import { checkInputs } from '../io/text-file.js';
+import { type Options, studyOptions } from '../options/options.js';
 import { runLoaded } from './run.js';
 
 export interface Watching {
@@ -47,9 +47,9 @@ async function realSeasonOf(
 ): Promise<RealSeason> {
   const [{ loadSeasonLog }, { replaySeason }, { realSeason }, { logFaultsText }, { Problem }] =
     await Promise.all([
-      import('../season-log.js'),
+      import('../inputs/season-log.js'),
       import('../../sim/season/replay/replay.js'),
-      import('../dashboard/real-season.js'),
+      import('../dashboard/thread/real-season.js'),
       import('../views/log-faults-text.js'),
       import('../problem.js'),
     ]);

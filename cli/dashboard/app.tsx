@@ -3,18 +3,18 @@
 import { useApp, useIsScreenReaderEnabled } from 'ink';
 import { type ReactNode, useEffect, useReducer, useRef, useState } from 'react';
 import type { Scenario } from '../../sim/scenario/schema.js';
-import { type Film, filmFrom } from '../../sim/study/film-data.js';
+import { type Film, filmFrom } from '../../sim/study/film/film-data.js';
+import { exists, writeWhole } from '../io/write-file.js';
 import { Problem } from '../problem.js';
-import { exists, writeWhole } from '../write-file.js';
-import type { Reply } from './answer.js';
 import { Dashboard } from './dashboard.js';
-import { Guard } from './guard.js';
-import type { RealSeason } from './real-season.js';
-import { scenarioText } from './save.js';
-import { Seasons } from './seasons.js';
-import { type Action, beginning, reduce, type State } from './state.js';
+import { type Action, beginning, reduce, type State } from './state/state.js';
+import { Guard } from './terminal/guard.js';
+import { scenarioText } from './terminal/save.js';
+import { useTerminalSize } from './terminal/use-terminal-size.js';
 import type { Signs } from './theme.js';
-import { useTerminalSize } from './use-terminal-size.js';
+import type { Reply } from './thread/answer.js';
+import type { RealSeason } from './thread/real-season.js';
+import { Seasons } from './thread/seasons.js';
 
 /** Milliseconds between two frames of a season that runs by days; by weeks a frame stays longer. The clock adds some. */
 const FRAME = 45;

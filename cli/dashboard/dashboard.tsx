@@ -2,7 +2,7 @@
 
 import { Box, Text, useInput, useIsScreenReaderEnabled, useStdout } from 'ink';
 import { useCallback, useMemo, useRef } from 'react';
-import type { Film } from '../../sim/study/film.js';
+import type { Film } from '../../sim/study/film/film.js';
 import { Answer } from './panels/answer.js';
 import { Foot } from './panels/foot.js';
 import { Head } from './panels/head.js';
@@ -10,11 +10,11 @@ import { Help } from './panels/help.js';
 import { Line } from './panels/line.js';
 import { Plan } from './panels/plan.js';
 import { Spoken } from './panels/spoken.js';
-import type { Spell } from './real-season.js';
-import { actionsFor } from './select-actions.js';
-import { isTooSmall, type Layout, LEAST, layoutOf } from './select-layout.js';
-import { type Action, reduce, type State } from './state.js';
+import { actionsFor } from './rows/actions.js';
+import { isTooSmall, type Layout, LEAST, layoutOf } from './rows/layout.js';
+import { type Action, reduce, type State } from './state/state.js';
 import type { Signs } from './theme.js';
+import type { Spell } from './thread/real-season.js';
 
 export interface DashboardProps {
   readonly state: State;

@@ -6,9 +6,9 @@
  */
 
 import type { Scenario } from '../../sim/scenario/schema.js';
-import type { RealSeason } from './real-season.js';
-import { Terminal } from './terminal.js';
+import { Terminal } from './terminal/terminal.js';
 import { signsFor } from './theme.js';
+import type { RealSeason } from './thread/real-season.js';
 
 export interface Opening {
   readonly scenario: Scenario;

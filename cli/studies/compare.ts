@@ -2,13 +2,13 @@
 
 import { toPlan } from '../../sim/scenario/plan.js';
 import { variationText, vary } from '../../sim/scenario/vary.js';
+import type { Gathered } from '../../sim/seasons/gathered.js';
 import { type CompareResult, type Contender, compareStudy } from '../../sim/study/compare.js';
-import type { Gathered } from '../../sim/study/gathered.js';
-import type { CompareAssignment } from '../assignment.js';
+import { readSource } from '../inputs/scenario-file.js';
 import { Problem } from '../problem.js';
-import { readSource } from '../scenario-file.js';
 import { compareCsv } from '../views/compare-csv.js';
 import { compareText } from '../views/compare-text.js';
+import type { CompareAssignment } from './assignment.js';
 import type { Kind } from './kind.js';
 
 export const compare: Kind<CompareAssignment, Gathered, CompareResult> = {

@@ -1,6 +1,6 @@
 /** The kinds of studies, by the command that asks for them. */
 
-import type { Assignment } from '../assignment.js';
+import type { Assignment } from './assignment.js';
 import { compare } from './compare.js';
 import type { Kind } from './kind.js';
 import { run } from './run.js';

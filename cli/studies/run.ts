@@ -1,11 +1,11 @@
 /** `run`: many seasons of one scenario. */
 
-import type { Gathered } from '../../sim/study/gathered.js';
+import type { Gathered } from '../../sim/seasons/gathered.js';
 import { type RunResult, runStudy } from '../../sim/study/summary.js';
-import type { RunAssignment } from '../assignment.js';
-import { readSource } from '../scenario-file.js';
+import { readSource } from '../inputs/scenario-file.js';
 import { runCsv } from '../views/run-csv.js';
 import { runText } from '../views/run-text.js';
+import type { RunAssignment } from './assignment.js';
 import type { Kind } from './kind.js';
 
 export const run: Kind<RunAssignment, Gathered, RunResult> = {

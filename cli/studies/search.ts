@@ -5,17 +5,17 @@ import { toPlan } from '../../sim/scenario/plan.js';
 import { seedsAWeek, visitsAWeek } from '../../sim/scenario/rates.js';
 import type { Scenario } from '../../sim/scenario/schema.js';
 import { type Variation, variationText, vary } from '../../sim/scenario/vary.js';
-import { searchStudy } from '../../sim/study/search.js';
-import type { Candidate, Settings } from '../../sim/study/search-candidates.js';
-import type { SearchResult } from '../../sim/study/search-result.js';
-import type { TrialData } from '../../sim/study/search-trial.js';
-import { firstCountedWeek } from '../../sim/study/search-weeks.js';
-import type { SearchAssignment } from '../assignment.js';
+import type { Candidate, Settings } from '../../sim/study/search/candidates.js';
+import type { SearchResult } from '../../sim/study/search/result.js';
+import { searchStudy } from '../../sim/study/search/search.js';
+import type { TrialData } from '../../sim/study/search/trial.js';
+import { firstCountedWeek } from '../../sim/study/search/weeks.js';
+import { readSource } from '../inputs/scenario-file.js';
 import { Problem } from '../problem.js';
-import { readSource } from '../scenario-file.js';
 import { counted } from '../views/format.js';
 import { searchCsv } from '../views/search-csv.js';
 import { searchText } from '../views/search-text.js';
+import type { SearchAssignment } from './assignment.js';
 import type { Kind } from './kind.js';
 
 export const search: Kind<SearchAssignment, readonly TrialData[], SearchResult> = {

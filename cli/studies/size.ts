@@ -1,13 +1,13 @@
 /** `size`: the nursery against the finishing channels. */
 
-import type { Gathered } from '../../sim/study/gathered.js';
-import { type SizeResult, sizeStudy } from '../../sim/study/size.js';
-import { sizesOf } from '../../sim/study/size-layout.js';
-import type { SizeAssignment } from '../assignment.js';
+import type { Gathered } from '../../sim/seasons/gathered.js';
+import { sizesOf } from '../../sim/study/size/layout.js';
+import { type SizeResult, sizeStudy } from '../../sim/study/size/size.js';
+import { readSource } from '../inputs/scenario-file.js';
 import { Problem } from '../problem.js';
-import { readSource } from '../scenario-file.js';
 import { sizeCsv } from '../views/size-csv.js';
 import { sizeText } from '../views/size-text.js';
+import type { SizeAssignment } from './assignment.js';
 import type { Kind } from './kind.js';
 
 export const size: Kind<SizeAssignment, Gathered, SizeResult> = {

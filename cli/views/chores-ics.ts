@@ -6,7 +6,7 @@
  * file.
  */
 
-import type { ChoresResult, VisitChores } from '../../sim/season/chores/chores.js';
+import type { ChoresResult, VisitChores } from '../../sim/season/ahead/chores.js';
 import { assumedSentences } from './assumed-words.js';
 import { CAUTION } from './caution.js';
 import { choreLines, summaryText, TIE } from './chores-words.js';

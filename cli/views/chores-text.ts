@@ -1,6 +1,6 @@
 /** The work list as a page for each week, 80 columns wide, with boxes to tick. */
 
-import type { Chore, ChoresResult, VisitChores } from '../../sim/season/chores/chores.js';
+import type { Chore, ChoresResult, VisitChores } from '../../sim/season/ahead/chores.js';
 import { assumedSentences } from './assumed-words.js';
 import { CAUTION } from './caution.js';
 import { type ChoreLine, choreLines, TIE } from './chores-words.js';

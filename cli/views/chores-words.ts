@@ -1,6 +1,6 @@
 /** The words of a work list: the chores of a visit line by line. */
 
-import type { Chore } from '../../sim/season/chores/chores.js';
+import type { Chore } from '../../sim/season/ahead/chores.js';
 import { thousands } from './format.js';
 import { spanText } from './range-text.js';
 

@@ -1,6 +1,6 @@
 /** What a log tells as CSV (RFC 4180): one row a crop, stage and figure, numbers in full. */
 
-import type { FitResult } from '../../sim/season/fit.js';
+import type { FitResult } from '../../sim/season/fit/fit.js';
 import { csvRows } from './csv.js';
 
 const FIGURES = ['days', 'spread', 'loss', 'germination'] as const;

@@ -9,8 +9,8 @@ import {
   type StageFit,
   WIDEST_DAYS,
   WIDEST_SPREAD,
-} from '../../sim/season/fit.js';
-import type { FitChange, FitConflict } from '../../sim/season/fit-changes.js';
+} from '../../sim/season/fit/fit.js';
+import type { FitChange, FitConflict } from '../../sim/season/fit/fit-changes.js';
 import {
   counted,
   dateText,

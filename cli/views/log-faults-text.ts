@@ -1,6 +1,6 @@
 /** Faults and warnings of a season log as text. */
 
-import type { LogFault, LogWarning } from '../../sim/season/log-faults.js';
+import type { LogFault, LogWarning } from '../../sim/season/log/faults.js';
 
 /** More faults than these are counted, not listed: the first ones usually explain the rest. */
 const MOST_SHOWN = 50;

@@ -1,8 +1,8 @@
 /** One line after a row has been logged: what was done, and what now stands of the batch. */
 
-import { UNNAMED_STAGE } from '../../sim/season/log-stages.js';
-import type { LogRow } from '../../sim/season/rows.js';
-import type { BatchStanding } from '../../sim/season/standing.js';
+import type { LogRow } from '../../sim/season/log/rows.js';
+import { UNNAMED_STAGE } from '../../sim/season/log/stages.js';
+import type { BatchStanding } from '../../sim/season/log/standing.js';
 import { dateText, thousands } from './format.js';
 
 /**

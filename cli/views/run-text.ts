@@ -1,7 +1,7 @@
 /** The result of a run in a grower's words. Figures come from the result; here they are only laid out. */
 
 import type { State } from '../../sim/models/ledger.js';
-import type { Change } from '../../sim/study/changes.js';
+import type { Change } from '../../sim/seasons/changes.js';
 import type { Limits, Trial } from '../../sim/study/limits.js';
 import type { RunResult, StageResult } from '../../sim/study/summary.js';
 import {

@@ -1,7 +1,7 @@
 /** A search as CSV (RFC 4180): one row for each plan, the cheapest first, numbers in full. */
 
-import type { Settings } from '../../sim/study/search-candidates.js';
-import type { SearchResult } from '../../sim/study/search-result.js';
+import type { Settings } from '../../sim/study/search/candidates.js';
+import type { SearchResult } from '../../sim/study/search/result.js';
 import { csvRows } from './csv.js';
 
 export function searchCsv(result: SearchResult): string {

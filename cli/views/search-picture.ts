@@ -1,6 +1,6 @@
 /** The plans of a search as a picture: heads a week against steadiness. */
 
-import type { SearchResult } from '../../sim/study/search-result.js';
+import type { SearchResult } from '../../sim/study/search/result.js';
 import { countText, percentText, WIDTH, wrap } from './format.js';
 import { plane } from './pictures.js';
 

@@ -1,7 +1,7 @@
 /** A search in a grower's words: the plan to use, how sure that is, what comes next to it, and what it took to find out. */
 
-import type { Cost, Least } from '../../sim/study/search-candidates.js';
-import type { FoundPlan, SearchResult } from '../../sim/study/search-result.js';
+import type { Cost, Least } from '../../sim/study/search/candidates.js';
+import type { FoundPlan, SearchResult } from '../../sim/study/search/result.js';
 import { columns, counted, countText, dateText, percentText, thousands, WIDTH, wrap } from './format.js';
 import { yieldAgainstSteadiness } from './search-picture.js';
 import { limitsText, planLines } from './search-words.js';

@@ -1,7 +1,7 @@
 /** The words of a search: limits in a line, and a plan as the lines of the scenario file that say it. */
 
-import type { Settings } from '../../sim/study/search-candidates.js';
-import type { Within } from '../../sim/study/search-within.js';
+import type { Settings } from '../../sim/study/search/candidates.js';
+import type { Within } from '../../sim/study/search/within.js';
 import { WIDTH } from './format.js';
 
 /** `sow every 1..7 d, 5..20 seeds, 1..4 x nursery`. */

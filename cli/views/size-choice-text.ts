@@ -1,6 +1,6 @@
 /** Which size: the one with most heads and those as good, and where more room stops to pay. */
 
-import type { SizeResult } from '../../sim/study/size.js';
+import type { SizeResult } from '../../sim/study/size/size.js';
 import { decimalsFor, WIDTH, wrap } from './format.js';
 import { headsText, KNEE, sizeNamed } from './size-words.js';
 

@@ -1,7 +1,7 @@
 /** Sizes as CSV (RFC 4180): one row a size and figure, numbers in full; then what one more channel is worth. */
 
-import type { Estimate } from '../../sim/study/sections.js';
-import type { SizeOfLine, SizeResult } from '../../sim/study/size.js';
+import type { Estimate } from '../../sim/seasons/sections.js';
+import type { SizeOfLine, SizeResult } from '../../sim/study/size/size.js';
 import { csvRows } from './csv.js';
 
 type Cells = readonly (string | number | null)[];

@@ -1,7 +1,7 @@
 /** Why a size gives no more: from what holes and times allow down to what is picked, step by step. */
 
-import type { Gap, Step } from '../../sim/study/gap.js';
-import type { SizeResult } from '../../sim/study/size.js';
+import type { Gap, Step } from '../../sim/study/size/gap.js';
+import type { SizeResult } from '../../sim/study/size/size.js';
 import { columns, gainText, WIDTH, wrap } from './format.js';
 import { pieceBetween } from './pictures.js';
 import { headsText, sizeNamed } from './size-words.js';

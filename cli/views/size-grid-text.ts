@@ -1,6 +1,6 @@
 /** Two stages against each other: heads a week of each size beside what holes and times allow, then its bad week. */
 
-import type { SizeOfLine, SizeResult } from '../../sim/study/size.js';
+import type { SizeOfLine, SizeResult } from '../../sim/study/size/size.js';
 import { countText, shortNames, WIDTH } from './format.js';
 import { headsText, KNEE, PRESENT, signsOf } from './size-words.js';
 

@@ -1,6 +1,6 @@
 /** Room against heads a week, as marks on a plane: where more room stops to pay is seen at a glance. */
 
-import type { SizeResult } from '../../sim/study/size.js';
+import type { SizeResult } from '../../sim/study/size/size.js';
 import { countText } from './format.js';
 import { type Mark, plane } from './pictures.js';
 import { headsText, KNEE, PRESENT } from './size-words.js';

@@ -1,7 +1,7 @@
 /** Sizes of a line in a grower's words: what each gives, what more room is worth, and why it gives no more. */
 
-import type { SizeResult } from '../../sim/study/size.js';
-import type { Worth } from '../../sim/study/size-worth.js';
+import type { SizeResult } from '../../sim/study/size/size.js';
+import type { Worth } from '../../sim/study/size/worth.js';
 import { counted, dateText, decimalsFor, gainText, listed, tableOfNames, WIDTH, wrap } from './format.js';
 import { sizeChoice } from './size-choice-text.js';
 import { gapText } from './size-gap-text.js';

@@ -1,6 +1,6 @@
 /** What the pieces of the text about sizes have in common. */
 
-import type { SizeOfLine, SizeResult } from '../../sim/study/size.js';
+import type { SizeOfLine, SizeResult } from '../../sim/study/size/size.js';
 import { thousands } from './format.js';
 
 /** Signs behind the size as it is, and the one at the knee. */

@@ -2,6 +2,10 @@
 
 import { isoOfDay } from '../models/dates.js';
 import type { Plan } from '../models/plan.js';
+import type { Gathered } from '../seasons/gathered.js';
+import type { Estimate } from '../seasons/sections.js';
+import { firstCommonWeek, firstRunningWeek } from '../seasons/tallies.js';
+import { MOST_SECTIONS } from '../seasons/workload.js';
 import {
   differenceOf,
   FIGURES,
@@ -11,12 +15,8 @@ import {
   type Samples,
   samplesOf,
 } from './figures.js';
-import type { Gathered } from './gathered.js';
 import { findLimits, type Limits, trialSeasons } from './limits.js';
-import type { Estimate } from './sections.js';
 import { ofSeasons, type Study } from './study.js';
-import { firstCommonWeek, firstRunningWeek } from './tallies.js';
-import { MOST_SECTIONS } from './workload.js';
 
 /** A plan to be compared and what it is called. */
 export interface Contender {

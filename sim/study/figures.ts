@@ -3,9 +3,9 @@
 import type { Counts } from '../engine/tally.js';
 import { DISCARDED, FILLING, PICKED, SOWN, STATE_COUNT, UNSUPPLIED, UNTENDED } from '../models/ledger.js';
 import { holesOf, type Plan, seasonDays } from '../models/plan.js';
-import type { Gathered } from './gathered.js';
-import { type Estimate, estimate } from './sections.js';
-import { firstPickDay, picksFrom, type Tallies } from './tallies.js';
+import type { Gathered } from '../seasons/gathered.js';
+import { type Estimate, estimate } from '../seasons/sections.js';
+import { firstPickDay, picksFrom, type Tallies } from '../seasons/tallies.js';
 
 /** The tallies of a plan that figures are computed from: of all its seasons, or of a section of them. */
 export interface Sample {

@@ -8,8 +8,8 @@
 import { studentInterval } from '../engine/student.js';
 import { Moments } from '../engine/tally.js';
 import type { Plan } from '../models/plan.js';
-import { type Change, changesOf } from './changes.js';
-import type { TrialSeason } from './gathered.js';
+import { type Change, changesOf } from '../seasons/changes.js';
+import type { TrialSeason } from '../seasons/gathered.js';
 
 /** A change and what it brings. */
 export interface Trial {

@@ -5,10 +5,10 @@
  * files, unpacked and joined, and concluded from as if nothing had been apart.
  */
 
-import type { Crew } from './crew.js';
-import { gather, type Pause } from './gather.js';
-import { Gathered, type JobData } from './gathered.js';
-import { seasonsOf, shardRange, type Workload } from './workload.js';
+import type { Crew } from '../seasons/crew.js';
+import { gather, type Pause } from '../seasons/gather.js';
+import { Gathered, type JobData } from '../seasons/gathered.js';
+import { seasonsOf, shardRange, type Workload } from '../seasons/workload.js';
 
 /** Part `k` of `n`, `k` from 1. */
 export interface Shard {

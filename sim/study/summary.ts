@@ -4,10 +4,10 @@ import type { ExactMoments } from '../engine/exact-moments.js';
 import { isoOfDay } from '../models/dates.js';
 import { COUNTS, type CountName, STATE_COUNT, STATES, type State } from '../models/ledger.js';
 import { holesOf, type Plan, seasonDays } from '../models/plan.js';
-import type { Gathered } from './gathered.js';
+import type { Gathered } from '../seasons/gathered.js';
+import { firstPickDay, firstRunningWeek, picksFrom, type Tallies } from '../seasons/tallies.js';
 import { findLimits, type Limits, trialSeasons } from './limits.js';
 import { ofSeasons, type Study } from './study.js';
-import { firstPickDay, firstRunningWeek, picksFrom, type Tallies } from './tallies.js';
 
 /** An average over seasons and its standard error (null when there was one season only). */
 export interface Mean {

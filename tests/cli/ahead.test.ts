@@ -6,10 +6,10 @@ import { join } from 'node:path';
 import { parse as parseCsv } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { ahead } from '../../cli/commands/ahead.js';
-import type { Options } from '../../cli/options.js';
+import type { Options } from '../../cli/options/options.js';
 import { readScenario } from '../../sim/scenario/read.js';
 import type { AheadResult } from '../../sim/season/ahead/ahead.js';
-import type { LogRow } from '../../sim/season/rows.js';
+import type { LogRow } from '../../sim/season/log/rows.js';
 import { logText, simulatedLog } from '../support/simulated-log.js';
 
 function scenario(name: string): string {

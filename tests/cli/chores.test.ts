@@ -9,7 +9,7 @@ import { convertIcsCalendar } from 'ts-ics';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type ChoresOptions, chores } from '../../cli/commands/chores.js';
 import { readScenario } from '../../sim/scenario/read.js';
-import type { LogRow } from '../../sim/season/rows.js';
+import type { LogRow } from '../../sim/season/log/rows.js';
 import { logText, simulatedLog } from '../support/simulated-log.js';
 
 const SHELF = new URL('../../scenarios/home-shelf.yaml', import.meta.url).pathname;

@@ -7,8 +7,8 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { fitText } from '../../cli/views/fit-text.js';
 import { readScenario } from '../../sim/index.js';
-import { fitSeason } from '../../sim/season/fit.js';
-import { changesOf, conflictsOf } from '../../sim/season/fit-changes.js';
+import { fitSeason } from '../../sim/season/fit/fit.js';
+import { changesOf, conflictsOf } from '../../sim/season/fit/fit-changes.js';
 import { logText, simulatedLog } from '../support/simulated-log.js';
 import { type Answer, evensow } from './program.js';
 

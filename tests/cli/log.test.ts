@@ -2,7 +2,7 @@ import { mkdtemp, readFile, rm, utimes, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { readLog } from '../../sim/season/read-log.js';
+import { readLog } from '../../sim/season/log/read.js';
 import { type Answer, evensow } from './program.js';
 
 const HEADER = 'date,action,crop,batch,stage,channel,count,grams,note\n';

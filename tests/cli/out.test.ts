@@ -18,7 +18,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { writeWhole } from '../../cli/write-file.js';
+import { writeWhole } from '../../cli/io/write-file.js';
 import { type Answer, BINARY, evensow, program } from './program.js';
 
 const scenarios = fileURLToPath(new URL('../../scenarios/', import.meta.url));

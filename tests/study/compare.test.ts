@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../sim/models/plan.js';
+import { gather } from '../../sim/seasons/gather.js';
 import { type CompareResult, compareStudy } from '../../sim/study/compare.js';
-import { gather } from '../../sim/study/gather.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
 
 const WEEKS = 20;

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../sim/models/plan.js';
-import { gather } from '../../sim/study/gather.js';
+import { gather } from '../../sim/seasons/gather.js';
+import { firstRunningWeek } from '../../sim/seasons/tallies.js';
 import { findLimits, type Limits, trialSeasons } from '../../sim/study/limits.js';
-import { firstRunningWeek } from '../../sim/study/tallies.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
 
 const WEEKS = 26;

@@ -2,19 +2,19 @@
 
 import { isoOfDay } from '../../sim/models/dates.js';
 import { type Plan, seasonDays } from '../../sim/models/plan.js';
-import { attendance } from '../../sim/season/replay/attendance.js';
+import { attendance } from '../../sim/season/history/attendance.js';
+import { type LoggedSeason, loggedSeason } from '../../sim/season/history/logged-season.js';
+import { occupancy } from '../../sim/season/history/occupancy.js';
+import { limitedVisits } from '../../sim/season/history/room.js';
+import { lotsOf } from '../../sim/season/history/stays.js';
+import { ACTIONS, type LogRow } from '../../sim/season/log/rows.js';
 import { failedBatches } from '../../sim/season/replay/failed-batches.js';
 import { holeDays } from '../../sim/season/replay/hole-days.js';
 import { idleSpells } from '../../sim/season/replay/idle-spells.js';
-import { type LoggedSeason, loggedSeason } from '../../sim/season/replay/logged-season.js';
-import { occupancy } from '../../sim/season/replay/occupancy.js';
 import { type OwnLuck, ownLuck } from '../../sim/season/replay/own-luck.js';
 import { Readiness } from '../../sim/season/replay/readiness.js';
-import { limitedVisits } from '../../sim/season/replay/room.js';
-import { lotsOf } from '../../sim/season/replay/stays.js';
 import { Tracing } from '../../sim/season/replay/tracing.js';
 import { waitingPlants } from '../../sim/season/replay/waiting.js';
-import { ACTIONS, type LogRow } from '../../sim/season/rows.js';
 import { simulatedLog } from './simulated-log.js';
 
 /**

@@ -9,7 +9,7 @@
 import { isoOfDay } from '../../sim/models/dates.js';
 import { type Deed, Line, type LineOptions, type Recorder } from '../../sim/models/line.js';
 import type { Plan } from '../../sim/models/plan.js';
-import { type Action, COLUMNS, type LogRow } from '../../sim/season/rows.js';
+import { type Action, COLUMNS, type LogRow } from '../../sim/season/log/rows.js';
 
 export interface LogOptions extends LineOptions {
   /** Day at which the log ends: nothing from this day on is in it [d]; the end of the season if left out. */

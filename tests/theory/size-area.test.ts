@@ -8,7 +8,7 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../sim/models/plan.js';
-import type { SizeResult } from '../../sim/study/size.js';
+import type { SizeResult } from '../../sim/study/size/size.js';
 import { time } from '../support/plans.js';
 import { fluidSplit } from '../support/tandem.js';
 import { saturated, sizeOf } from './size-lines.js';

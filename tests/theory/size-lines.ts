@@ -1,9 +1,9 @@
 /** Lines whose best size is known: a nursery that is never short of seedlings before finishing channels of one hole each. */
 
 import type { GrowthTime, Plan } from '../../sim/models/plan.js';
-import { alone } from '../../sim/study/crew.js';
-import { type SizeResult, sizeStudy } from '../../sim/study/size.js';
-import { type Layout, sizesOf } from '../../sim/study/size-layout.js';
+import { alone } from '../../sim/seasons/crew.js';
+import { type Layout, sizesOf } from '../../sim/study/size/layout.js';
+import { type SizeResult, sizeStudy } from '../../sim/study/size/size.js';
 import { WHOLE } from '../../sim/study/study.js';
 import { crop, grow, line, time } from '../support/plans.js';
 

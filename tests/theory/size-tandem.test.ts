@@ -4,8 +4,8 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import type { Estimate } from '../../sim/study/sections.js';
-import type { SizeResult } from '../../sim/study/size.js';
+import type { Estimate } from '../../sim/seasons/sections.js';
+import type { SizeResult } from '../../sim/study/size/size.js';
 import { exponential } from '../support/plans.js';
 import { tandem } from '../support/tandem.js';
 import { saturated, sizeOf } from './size-lines.js';

@@ -1,7 +1,7 @@
 /** The picks over the weeks, the empty holes below them, the figures beside them. */
 
 import { memo } from 'react';
-import { type AnswerInput, answerRows } from '../select-answer.js';
+import { type AnswerInput, answerRows } from '../rows/answer.js';
 import { Rows } from './rows.js';
 import { sameButFor } from './same.js';
 

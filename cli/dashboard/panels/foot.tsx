@@ -1,7 +1,7 @@
 /** A question, a message, or the keys. */
 
 import { memo } from 'react';
-import { type FootState, footRow } from '../select-foot.js';
+import { type FootState, footRow } from '../rows/foot.js';
 import type { Signs } from '../theme.js';
 import { Rows } from './rows.js';
 

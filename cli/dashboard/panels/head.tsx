@@ -1,7 +1,7 @@
 /** Which line, which season, which day. */
 
 import { memo } from 'react';
-import { type HeadInput, headRows } from '../select-head.js';
+import { type HeadInput, headRows } from '../rows/head.js';
 import { Rows } from './rows.js';
 import { sameButFor } from './same.js';
 

@@ -1,7 +1,7 @@
 /** Every key and every sign. */
 
 import { memo } from 'react';
-import { helpRows } from '../select-help.js';
+import { helpRows } from '../rows/help.js';
 import type { Signs } from '../theme.js';
 import { Rows } from './rows.js';
 

@@ -1,10 +1,10 @@
 /** The stages from left to right, and what their signs mean. */
 
 import { memo } from 'react';
-import type { Film } from '../../../sim/study/film.js';
-import type { Layout } from '../select-layout.js';
-import { legendRows, lineRows } from '../select-line.js';
-import { piece } from '../select-rows.js';
+import type { Film } from '../../../sim/study/film/film.js';
+import type { Layout } from '../rows/layout.js';
+import { legendRows, lineRows } from '../rows/line.js';
+import { piece } from '../rows/rows.js';
 import type { Signs } from '../theme.js';
 import { Rows } from './rows.js';
 

@@ -1,7 +1,7 @@
 /** What can be turned, what that brought, which plans were kept. */
 
 import { memo } from 'react';
-import { type PlanInput, planRows } from '../select-plan.js';
+import { type PlanInput, planRows } from '../rows/plan.js';
 import { Rows } from './rows.js';
 import { sameButFor } from './same.js';
 

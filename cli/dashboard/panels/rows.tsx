@@ -8,7 +8,7 @@
  */
 
 import { Box, Transform } from 'ink';
-import { fittedRow } from '../select-rows.js';
+import { fittedRow } from '../rows/rows.js';
 import type { Row } from '../theme.js';
 import { painted } from './paint.js';
 

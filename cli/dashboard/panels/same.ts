@@ -1,6 +1,6 @@
 /** When a part need not be drawn again: it is handed the whole state, but shows a few fields of it only. */
 
-import type { State } from '../state.js';
+import type { State } from '../state/state.js';
 
 /** @returns whether two sets of props are the same but for fields of `state` other than these */
 export function sameButFor<Field extends keyof State>(...fields: readonly Field[]) {

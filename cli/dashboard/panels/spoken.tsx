@@ -1,7 +1,7 @@
 /** The dashboard in sentences, for a screen reader. */
 
 import { Box, Text } from 'ink';
-import { type SpokenInput, spokenLines } from '../select-spoken.js';
+import { type SpokenInput, spokenLines } from '../rows/spoken.js';
 
 export function Spoken(input: SpokenInput) {
   return (

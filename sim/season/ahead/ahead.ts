@@ -9,8 +9,8 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
-import type { LogFault } from '../log-faults.js';
-import type { LogRow } from '../rows.js';
+import type { LogFault } from '../log/faults.js';
+import type { LogRow } from '../log/rows.js';
 import { type Advice, advise, trialRuns } from './advice.js';
 import { type Assumed, assumedOf } from './assumed.js';
 import type { Batches } from './batches.js';

@@ -2,7 +2,7 @@
 
 import type { Deed } from '../../models/line.js';
 import type { Opening } from '../../models/opening.js';
-import type { Batch } from '../replay/logged-season.js';
+import type { Batch } from '../history/logged-season.js';
 import type { Watcher } from './futures.js';
 import type { Openings } from './openings.js';
 

@@ -1,8 +1,8 @@
 /** The season that futures run: from today on, for as long as is looked at, taken up from what stands by the log. */
 
 import type { Plan } from '../../models/plan.js';
-import type { LogFault } from '../log-faults.js';
-import type { LogRow } from '../rows.js';
+import type { LogFault } from '../log/faults.js';
+import type { LogRow } from '../log/rows.js';
 import { Batches } from './batches.js';
 import { cutShort } from './futures.js';
 import { Openings } from './openings.js';

@@ -6,7 +6,7 @@
  */
 
 import { toGrid } from '../../engine/clock.js';
-import type { Limited } from '../replay/room.js';
+import type { Limited } from '../history/room.js';
 import type { Course } from './course.js';
 import type { Growth } from './growths.js';
 

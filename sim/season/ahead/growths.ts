@@ -6,9 +6,9 @@
  * stayed can have been ready. What left before the oldest of these came in tells nothing any more.
  */
 
-import { stageLots } from '../replay/occupancy.js';
-import type { Limited } from '../replay/room.js';
-import type { Lot, Lots, Stay } from '../replay/stays.js';
+import { stageLots } from '../history/occupancy.js';
+import type { Limited } from '../history/room.js';
+import type { Lot, Lots, Stay } from '../history/stays.js';
 
 /** How a growth ended: moved on or picked, thrown away ready, died or failed, or not yet. */
 export type End = 'on' | 'discarded' | 'dead' | 'standing';

@@ -15,7 +15,7 @@
 
 import { TICK } from '../../engine/clock.js';
 import type { Uniform } from '../../engine/random.js';
-import type { Limited } from '../replay/room.js';
+import type { Limited } from '../history/room.js';
 import type { Course } from './course.js';
 import { firstFronts } from './first-fronts.js';
 import type { Growth, StageGrowths } from './growths.js';

@@ -9,13 +9,13 @@ import { toGrid } from '../../engine/clock.js';
 import { dayFrom } from '../../models/dates.js';
 import type { Cleaning } from '../../models/opening.js';
 import { holesOf, type Plan } from '../../models/plan.js';
-import type { LogFault } from '../log-faults.js';
-import { attendance } from '../replay/attendance.js';
-import { type LoggedSeason, loggedSeason } from '../replay/logged-season.js';
-import { occupancy, type StageDays, stageLots } from '../replay/occupancy.js';
-import { type Limited, limitedVisits } from '../replay/room.js';
-import { type Lots, lotsOf } from '../replay/stays.js';
-import type { LogRow } from '../rows.js';
+import { attendance } from '../history/attendance.js';
+import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
+import { occupancy, type StageDays, stageLots } from '../history/occupancy.js';
+import { type Limited, limitedVisits } from '../history/room.js';
+import { type Lots, lotsOf } from '../history/stays.js';
+import type { LogFault } from '../log/faults.js';
+import type { LogRow } from '../log/rows.js';
 
 export interface Today {
   readonly season: LoggedSeason;

@@ -1,10 +1,10 @@
 /** Why holes stood empty, as data, and what that is read from. */
 
-import type { Attendance } from './attendance.js';
+import type { Attendance } from '../history/attendance.js';
+import type { LoggedSeason } from '../history/logged-season.js';
+import type { StageDays } from '../history/occupancy.js';
+import type { Lots } from '../history/stays.js';
 import type { FailedBatch } from './failed-batches.js';
-import type { LoggedSeason } from './logged-season.js';
-import type { StageDays } from './occupancy.js';
-import type { Lots } from './stays.js';
 import type { Tracing } from './tracing.js';
 
 /** Why holes stood empty. */

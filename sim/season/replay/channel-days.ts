@@ -7,7 +7,7 @@
  */
 
 import { isoOfDay } from '../../models/dates.js';
-import type { LoggedSeason } from './logged-season.js';
+import type { LoggedSeason } from '../history/logged-season.js';
 
 export interface ChannelDays {
   readonly channel: string;

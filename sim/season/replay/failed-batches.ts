@@ -1,8 +1,8 @@
 /** Batches that lost far more plants than the plan expects. */
 
 import { lnGamma } from '../../engine/gamma.js';
-import type { LoggedSeason } from './logged-season.js';
-import type { Lots } from './stays.js';
+import type { LoggedSeason } from '../history/logged-season.js';
+import type { Lots } from '../history/stays.js';
 
 /** What a batch lost in a stage beyond the plan's expectation. */
 export interface FailedBatch {

@@ -14,11 +14,11 @@
  * but for the first stage, where the two are the same.
  */
 
-import type { Attendance } from './attendance.js';
-import type { LoggedSeason } from './logged-season.js';
-import type { StageDays } from './occupancy.js';
-import type { Limited } from './room.js';
-import type { Lots } from './stays.js';
+import type { Attendance } from '../history/attendance.js';
+import type { LoggedSeason } from '../history/logged-season.js';
+import type { StageDays } from '../history/occupancy.js';
+import type { Limited } from '../history/room.js';
+import type { Lots } from '../history/stays.js';
 
 /** Hole-days of one stage [d]. */
 export interface HoleDays {

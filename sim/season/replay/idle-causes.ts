@@ -18,9 +18,9 @@
  */
 
 import { seasonDays } from '../../models/plan.js';
-import { usualGap } from './attendance.js';
+import { usualGap } from '../history/attendance.js';
+import type { LoggedSeason } from '../history/logged-season.js';
 import type { Cause, Evidence, Give, Hear } from './causes.js';
-import type { LoggedSeason } from './logged-season.js';
 import { MissingPlants } from './missing-plants.js';
 import { plannedSeeds, seedsNotSown } from './planned-sowings.js';
 import { summedUp } from './tracing.js';

@@ -14,7 +14,7 @@
  */
 
 import { isoOfDay } from '../../models/dates.js';
-import { usualGap } from './attendance.js';
+import { usualGap } from '../history/attendance.js';
 import type { Cause, Evidence } from './causes.js';
 import type { FailedBatch } from './failed-batches.js';
 import { IdleCauses } from './idle-causes.js';

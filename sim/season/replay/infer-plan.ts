@@ -10,10 +10,10 @@ import { Moments } from '../../engine/tally.js';
 import { dayFrom } from '../../models/dates.js';
 import type { CropPlan, Growing, Plan } from '../../models/plan.js';
 import { meanWaitForVisit } from '../../models/visits.js';
-import type { LogRow } from '../rows.js';
-import { type LoggedSeason, loggedSeason } from './logged-season.js';
-import { occupancy } from './occupancy.js';
-import { type Lots, lotsOf } from './stays.js';
+import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
+import { occupancy } from '../history/occupancy.js';
+import { type Lots, lotsOf } from '../history/stays.js';
+import type { LogRow } from '../log/rows.js';
 
 /** Shortest mean time [d] and smallest spread that is inferred. */
 const SHORTEST = 0.5;

@@ -8,12 +8,12 @@
 
 import { type Draws, lawOf } from '../../models/growth.js';
 import { planLuck } from '../../models/line.js';
-import type { LoggedSeason } from './logged-season.js';
+import type { LoggedSeason } from '../history/logged-season.js';
+import type { Lots } from '../history/stays.js';
 import type { Readiness } from './readiness.js';
 import { regrowthLuck } from './regrowth-luck.js';
 import { fillLot, plantsIn, SeenLuck } from './seen-luck.js';
 import { Spread } from './spread.js';
-import type { Lots } from './stays.js';
 
 export interface OwnLuck {
   /** For `Line`. */

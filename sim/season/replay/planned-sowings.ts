@@ -1,6 +1,6 @@
 /** The sowings that a plan asks for, at the visits at which they would have been made. */
 
-import type { LoggedSeason } from './logged-season.js';
+import type { LoggedSeason } from '../history/logged-season.js';
 
 /** Seeds of each crop that should be sown on each day; none for crops sown by `refill`. */
 export function plannedSeeds({ plan, days }: LoggedSeason): Float64Array[] {

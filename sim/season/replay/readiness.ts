@@ -11,10 +11,10 @@
  */
 
 import { TICK, toGrid } from '../../engine/clock.js';
-import type { LoggedSeason } from './logged-season.js';
-import { stageLots } from './occupancy.js';
-import type { Limited } from './room.js';
-import type { Lot, Lots, Stay } from './stays.js';
+import type { LoggedSeason } from '../history/logged-season.js';
+import { stageLots } from '../history/occupancy.js';
+import type { Limited } from '../history/room.js';
+import type { Lot, Lots, Stay } from '../history/stays.js';
 
 /** Limits of the moment at which a plant became ready (`ready`) or died or proved a failed seed [d from the start]. */
 export interface Moment {

@@ -5,11 +5,11 @@
  */
 
 import { lawOf } from '../../models/growth.js';
-import type { LoggedSeason } from './logged-season.js';
+import type { LoggedSeason } from '../history/logged-season.js';
+import type { Lot, Lots } from '../history/stays.js';
 import type { Readiness } from './readiness.js';
 import { fillLot, plantsIn, SeenLuck } from './seen-luck.js';
 import { Spread } from './spread.js';
-import type { Lot, Lots } from './stays.js';
 
 /** A plant that was picked and grew again. */
 interface Picked {

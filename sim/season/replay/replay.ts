@@ -2,21 +2,21 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
-import type { LogFault } from '../log-faults.js';
-import type { LogRow } from '../rows.js';
-import { attendance } from './attendance.js';
+import { attendance } from '../history/attendance.js';
+import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
+import { occupancy } from '../history/occupancy.js';
+import { limitedVisits } from '../history/room.js';
+import { type Lots, lotsOf } from '../history/stays.js';
+import type { LogFault } from '../log/faults.js';
+import type { LogRow } from '../log/rows.js';
 import { channelDays } from './channel-days.js';
 import { failedBatches } from './failed-batches.js';
 import { holeDays } from './hole-days.js';
 import { idleSpells } from './idle-spells.js';
 import { inferredSeason } from './infer-plan.js';
-import { type LoggedSeason, loggedSeason } from './logged-season.js';
-import { occupancy } from './occupancy.js';
 import { ownLuck } from './own-luck.js';
 import { Readiness } from './readiness.js';
 import type { Crowded, ReplayedStage, ReplayResult, WeekPicks } from './result.js';
-import { limitedVisits } from './room.js';
-import { type Lots, lotsOf } from './stays.js';
 import { Tracing } from './tracing.js';
 import { waitingPlants } from './waiting.js';
 import { type Change, whatIf } from './what-if.js';

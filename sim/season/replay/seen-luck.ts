@@ -2,9 +2,9 @@
 
 import { type StreamKey, streamAt, streamKey, type Uniform } from '../../engine/random.js';
 import type { Draws } from '../../models/growth.js';
+import type { Lot } from '../history/stays.js';
 import type { Readiness } from './readiness.js';
 import { type Spread, spreadEvenly } from './spread.js';
-import type { Lot } from './stays.js';
 
 /** Draws that were seen, in the order of entry. */
 export class SeenLuck implements Draws {

@@ -1,7 +1,7 @@
 /** Which sowings were too small for a stage to be full. */
 
 import { isoOfDay } from '../../models/dates.js';
-import type { LoggedSeason } from './logged-season.js';
+import type { LoggedSeason } from '../history/logged-season.js';
 import { plannedSeeds, seedsNotSown } from './planned-sowings.js';
 import type { Tracing } from './tracing.js';
 

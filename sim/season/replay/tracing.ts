@@ -8,7 +8,7 @@
 
 import { holesOf, seasonDays } from '../../models/plan.js';
 import { chancesToPick, meanStay } from '../../models/refill.js';
-import type { LoggedSeason } from './logged-season.js';
+import type { LoggedSeason } from '../history/logged-season.js';
 
 /** Mean figures of one crop in one stage. */
 export interface Passage {

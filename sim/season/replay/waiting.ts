@@ -1,10 +1,10 @@
 /** How many plants of a stage stood ready on each day and waited for somebody to move them on: an estimate. */
 
 import { lawOf } from '../../models/growth.js';
-import type { LoggedSeason } from './logged-season.js';
+import type { LoggedSeason } from '../history/logged-season.js';
+import type { Lots } from '../history/stays.js';
 import type { Readiness } from './readiness.js';
 import { Spread } from './spread.js';
-import type { Lots } from './stays.js';
 
 /** Of a larger stay so many moments are looked at, each for as many plants. */
 const MOST_MOMENTS = 16;

@@ -11,7 +11,7 @@ import type { Weekday } from '../../models/dates.js';
 import { SOWN } from '../../models/ledger.js';
 import { Line } from '../../models/line.js';
 import { type CropPlan, type Plan, type Sowing, seasonDays } from '../../models/plan.js';
-import type { LoggedSeason } from './logged-season.js';
+import type { LoggedSeason } from '../history/logged-season.js';
 import type { OwnLuck } from './own-luck.js';
 
 /** Another cadence, for all crops. At least one is not null, and not both `every` and `on`. */

@@ -3,10 +3,10 @@ import { cleanup, render } from 'ink-testing-library';
 import { type ReactElement, useReducer } from 'react';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { Dashboard } from '../../../cli/dashboard/dashboard.js';
-import type { Spell } from '../../../cli/dashboard/real-season.js';
-import { type Action, reduce, type State } from '../../../cli/dashboard/state.js';
+import { type Action, reduce, type State } from '../../../cli/dashboard/state/state.js';
+import { useTerminalSize } from '../../../cli/dashboard/terminal/use-terminal-size.js';
 import { DRAWN } from '../../../cli/dashboard/theme.js';
-import { useTerminalSize } from '../../../cli/dashboard/use-terminal-size.js';
+import type { Spell } from '../../../cli/dashboard/thread/real-season.js';
 import { answered, CELLAR, figures, filmBy, HELD_BY_FINISHING, start } from './given.js';
 
 afterEach(() => {

@@ -1,21 +1,21 @@
 /** What the tests of the dashboard start from: scenarios, films filled in by hand, figures made up. */
 
 import { readFileSync } from 'node:fs';
-import type { Press } from '../../../cli/dashboard/keys.js';
-import { actionsFor } from '../../../cli/dashboard/select-actions.js';
-import { type Action, beginning, reduce, type State } from '../../../cli/dashboard/state.js';
+import { actionsFor } from '../../../cli/dashboard/rows/actions.js';
+import type { Press } from '../../../cli/dashboard/state/keys.js';
+import { type Action, beginning, reduce, type State } from '../../../cli/dashboard/state/state.js';
 import type { Row } from '../../../cli/dashboard/theme.js';
 import { COUNTS, type State as HoleState, STATE_COUNT, STATES } from '../../../sim/models/ledger.js';
 import { readScenario } from '../../../sim/scenario/read.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
-import { type Film, filmFrom } from '../../../sim/study/film.js';
+import { type Film, filmFrom } from '../../../sim/study/film/film.js';
 import {
   blankFilm,
   DEALT_MOVED,
   DEALT_PICKED,
   DEALT_SOWN,
   dealtWidth,
-} from '../../../sim/study/film-data.js';
+} from '../../../sim/study/film/film-data.js';
 import type { Limits } from '../../../sim/study/limits.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 

@@ -4,11 +4,11 @@ import { Screen } from '../../../cli/dashboard/dashboard.js';
 import { painted } from '../../../cli/dashboard/panels/paint.js';
 import { Rows } from '../../../cli/dashboard/panels/rows.js';
 import { sameButFor } from '../../../cli/dashboard/panels/same.js';
-import { piece, widthOf } from '../../../cli/dashboard/select-rows.js';
-import type { State } from '../../../cli/dashboard/state.js';
+import { piece, widthOf } from '../../../cli/dashboard/rows/rows.js';
+import type { State } from '../../../cli/dashboard/state/state.js';
 import { DRAWN, LOOKS, PLAIN, type Signs } from '../../../cli/dashboard/theme.js';
 import { type State as HoleState, STATES } from '../../../sim/models/ledger.js';
-import type { Film } from '../../../sim/study/film.js';
+import type { Film } from '../../../sim/study/film/film.js';
 import {
   acted,
   answered,

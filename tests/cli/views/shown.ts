@@ -9,12 +9,12 @@ import { runText } from '../../../cli/views/run-text.js';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { holesOf, type Plan } from '../../../sim/models/plan.js';
 import { type AheadResult, lookAhead } from '../../../sim/season/ahead/ahead.js';
-import { type ChoresResult, listChores } from '../../../sim/season/chores/chores.js';
+import { type ChoresResult, listChores } from '../../../sim/season/ahead/chores.js';
+import type { LogRow } from '../../../sim/season/log/rows.js';
 import { replaySeason } from '../../../sim/season/replay/replay.js';
 import type { ReplayResult } from '../../../sim/season/replay/result.js';
-import type { LogRow } from '../../../sim/season/rows.js';
+import { gather } from '../../../sim/seasons/gather.js';
 import { compareStudy } from '../../../sim/study/compare.js';
-import { gather } from '../../../sim/study/gather.js';
 import { type RunResult, runStudy } from '../../../sim/study/summary.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 

@@ -5,7 +5,7 @@ import { isoOfDay } from '../../../sim/models/dates.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { type AheadResult, lookAhead, weeksNeeded } from '../../../sim/season/ahead/ahead.js';
 import type { Range } from '../../../sim/season/ahead/range.js';
-import type { LogRow } from '../../../sim/season/rows.js';
+import type { LogRow } from '../../../sim/season/log/rows.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 

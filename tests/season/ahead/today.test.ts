@@ -3,8 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../../sim/models/plan.js';
 import { type Today, todayOf } from '../../../sim/season/ahead/today.js';
-import { readLog } from '../../../sim/season/read-log.js';
-import type { LogRow } from '../../../sim/season/rows.js';
+import { readLog } from '../../../sim/season/log/read.js';
+import type { LogRow } from '../../../sim/season/log/rows.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 
 /** Tray of 6 cells, 4 wide holes with 2 days of cleaning; visits on Mon, Wed and Fri of 8 weeks from Mon 4 Jan 2027. */

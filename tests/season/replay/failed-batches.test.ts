@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { lotsOf } from '../../../sim/season/history/stays.js';
 import { chanceOfAtLeast, failedBatches } from '../../../sim/season/replay/failed-batches.js';
-import { lotsOf } from '../../../sim/season/replay/stays.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { rowsOf, seasonOf } from '../../support/replayed.js';
 

@@ -8,11 +8,11 @@ import { PICKED, SOWN } from '../../../sim/models/ledger.js';
 import { Line } from '../../../sim/models/line.js';
 import type { Plan, Sowing } from '../../../sim/models/plan.js';
 import { readScenario } from '../../../sim/scenario/read.js';
-import { readLog } from '../../../sim/season/read-log.js';
+import { readLog } from '../../../sim/season/log/read.js';
+import type { LogRow } from '../../../sim/season/log/rows.js';
 import { type ReplayOptions, replaySeason } from '../../../sim/season/replay/replay.js';
 import type { ReplayResult } from '../../../sim/season/replay/result.js';
 import type { Change } from '../../../sim/season/replay/what-if.js';
-import type { LogRow } from '../../../sim/season/rows.js';
 import { copyOf } from '../../support/laws.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 

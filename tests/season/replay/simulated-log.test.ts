@@ -6,7 +6,7 @@ import { dayFrom } from '../../../sim/models/dates.js';
 import { DISCARDED, PICKED, SOWN } from '../../../sim/models/ledger.js';
 import { Line } from '../../../sim/models/line.js';
 import type { Plan } from '../../../sim/models/plan.js';
-import type { LogRow } from '../../../sim/season/rows.js';
+import type { LogRow } from '../../../sim/season/log/rows.js';
 import { arbitraryPlan } from '../../support/arbitrary-plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { logText, simulatedLog } from '../../support/simulated-log.js';

@@ -1,0 +1,75 @@
+/** The answer as rows: the chart and the curves under it on the left, the figures on the right. */
+
+import type { Film } from '../../../sim/study/film/film.js';
+import type { State } from '../state/state.js';
+import type { Row, Signs } from '../theme.js';
+import { dateScale, timeAxis } from './axis.js';
+import { chartLegend, chartRows } from './chart.js';
+import { runningWords } from './difference.js';
+import { figureRows } from './figures.js';
+import { factsOf, weeklyPicks } from './film.js';
+import { idleRows, idleTitle } from './idle.js';
+import type { Layout } from './layout.js';
+import { beside, piece } from './rows.js';
+
+export type AnswerState = Pick<State, 'scenario' | 'figures' | 'day' | 'real'>;
+
+export interface AnswerInput {
+  readonly state: AnswerState;
+  readonly film: Film | null;
+  /** Picks of each week as they were logged; null without a log. */
+  readonly realPicks: readonly number[] | null;
+  readonly layout: Pick<Layout, 'width' | 'answer'>;
+  readonly signs: Signs;
+}
+
+const GAP = 2;
+
+export function answerRows({ state, film, realPicks, layout, signs }: AnswerInput): Row[] {
+  const { width, answer } = layout;
+  const { scenario, figures, day, real } = state;
+  const left = width - answer.figures - GAP;
+  const axis = timeAxis(scenario.weeks, left - answer.gutter);
+  const want = wantAWeek(scenario);
+  const logged = real ? realPicks : null;
+  const picked = logged ?? (film === null ? [] : weeklyPicks(film, day, scenario.visits === 'always'));
+  const mostPicked = Math.max(0, ...(logged ?? []), film === null ? 0 : factsOf(film).mostPicked);
+  const indent = piece(' '.repeat(answer.gutter));
+  const height = answer.chart + 1 + answer.idleTitle + answer.idle;
+  const drawn: Row[] = [
+    ...chartRows({
+      axis,
+      weeks: figures?.result.weeks ?? null,
+      want,
+      picked,
+      mostPicked,
+      day,
+      height: answer.chart,
+      gutter: answer.gutter,
+      signs,
+    }),
+    [indent, ...dateScale(axis, scenario.start, day, signs)],
+    ...(answer.idleTitle === 1 ? [idleTitle()] : []),
+    ...(film === null || answer.idle === 0
+      ? []
+      : idleRows({ film, axis, day, height: answer.idle, gutter: answer.gutter, signs })),
+  ];
+  const told: Row[] =
+    figures === null
+      ? [[piece(runningWords(), 'faint')]]
+      : figureRows(figures.result, answer.figures, height, signs);
+  const rows = beside(
+    [
+      { rows: drawn, width: left },
+      { rows: told, width: answer.figures },
+    ],
+    GAP,
+  );
+  const seasons = figures === null ? null : figures.result.seasons;
+  return [chartLegend(axis, { want, real, width, seasons }, signs), ...rows.slice(0, height)];
+}
+
+/** Heads wanted in a week; null if all that is ready is picked. */
+export function wantAWeek({ want }: State['scenario']): number | null {
+  return want === undefined ? null : want.heads * want.on.length;
+}

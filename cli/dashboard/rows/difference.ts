@@ -1,0 +1,85 @@
+/** What the last change to the plan brought, with its interval. */
+
+import { decimalsFor, gainText, wrap } from '../../views/format.js';
+import type { State } from '../state/state.js';
+import type { Row } from '../theme.js';
+import type { Difference } from '../thread/answer.js';
+import { SEASONS } from '../thread/answer.js';
+import { fitted, piece } from './rows.js';
+
+const VERDICTS = {
+  more: 'more',
+  less: 'less',
+  none: 'no difference',
+  unknown: 'cannot be told apart',
+} as const;
+
+export type DifferenceState = Pick<State, 'figures' | 'asked' | 'answered'>;
+
+/** A line and its figures. */
+export interface DifferenceWords {
+  readonly label: string;
+  /** The label where there is little room. */
+  readonly short: string;
+  /** null where one of the two plans has no such figure. */
+  readonly difference: Difference | null;
+}
+
+/** The differences to be shown; null where there is none to show yet, with the reason. */
+export function differencesOf(
+  state: DifferenceState,
+): { readonly words: readonly DifferenceWords[] } | { readonly why: string } {
+  if (isOut(state)) return { why: runningWords() };
+  const differences = state.figures?.differences ?? null;
+  if (differences === null) {
+    return { why: 'Change the plan with + and -: what that brings will stand here.' };
+  }
+  return {
+    words: [
+      { label: 'heads a week', short: 'a week', difference: differences.heads },
+      { label: 'in a bad week', short: 'bad week', difference: differences.badWeek },
+    ],
+  };
+}
+
+/** Figures of the plan on the screen are still being worked out. */
+export function isOut({ asked, answered }: Pick<State, 'asked' | 'answered'>): boolean {
+  return answered < asked;
+}
+
+export function runningWords(): string {
+  return `running ${SEASONS} seasons`;
+}
+
+/** `+1.3 (+1.0 to +1.6)`: the difference and its 95 % interval. */
+export function amountText({ mean, low, high }: Difference): string {
+  const largest = Math.max(Math.abs(mean), Math.abs(low ?? 0), Math.abs(high ?? 0));
+  const decimals = Math.max(1, decimalsFor(largest));
+  const text = (value: number): string => gainText(value, decimals);
+  return low === null || high === null ? text(mean) : `${text(mean)} (${text(low)} to ${text(high)})`;
+}
+
+export function verdictText({ verdict }: Difference): string {
+  return VERDICTS[verdict];
+}
+
+export function differenceRows(state: DifferenceState, width: number, height: number): Row[] {
+  // That seasons are being run stands in the heading of the plan.
+  if (isOut(state)) return [];
+  const found = differencesOf(state);
+  if ('why' in found) {
+    const lines = wrap(found.why, width).split('\n');
+    return lines.map((line) => [piece(line, 'faint')]).slice(0, height);
+  }
+  const narrow = width < 48;
+  const rows = found.words.map(({ label, short, difference }): Row => {
+    const name = piece(narrow ? fitted(short, 9) : fitted(label, 14));
+    if (difference === null) return [name, piece('cannot be told', 'faint')];
+    return [name, piece(amountText(difference), 'strong'), piece(` ${verdictText(difference)}`)];
+  });
+  const title: Row = [
+    piece('Against the plan before', 'strong'),
+    piece(narrow ? ', 95 %' : ', with 95 % intervals', 'faint'),
+  ];
+  return height > rows.length ? [title, ...rows] : rows.slice(0, height);
+}

@@ -1,0 +1,103 @@
+/** The figures beside the chart: a usual week, a bad one, the first pick, what holds the line back. */
+
+import type { Limits, Trial } from '../../../sim/study/limits.js';
+import type { RunResult } from '../../../sim/study/summary.js';
+import { countText, dateText, decimalsFor, gainText, percentText, wrap } from '../../views/format.js';
+import type { Row, Signs } from '../theme.js';
+import { cut, fitted, piece } from './rows.js';
+import { changeWords, heldBackBy } from './words.js';
+
+/** A figure: what it is, and its value in words. */
+export interface FigureWords {
+  readonly label: string;
+  readonly value: string;
+}
+
+/** Columns of the labels. */
+const LABEL = 14;
+
+/**
+ * The figures in the order of their weight, as many as `height` rows hold; a long value goes on in the next
+ * row.
+ */
+export function figureRows(result: RunResult, width: number, height: number, signs: Signs): Row[] {
+  const room = Math.max(1, width - LABEL - 1);
+  return figureWords(result)
+    .flatMap(({ label, value }) =>
+      wrap(value, room)
+        .split('\n')
+        .map(
+          (line, l): Row => [
+            piece(fitted(l === 0 ? label : '', LABEL, signs.more), 'faint'),
+            piece(' '),
+            piece(cut(line, room, signs.more), 'strong'),
+          ],
+        ),
+    )
+    .slice(0, height);
+}
+
+export function figureWords(result: RunResult): FigureWords[] {
+  const { running, first_pick: first, counts } = result;
+  const words: FigureWords[] = [];
+  const put = (label: string, value: string): void => {
+    words.push({ label, value });
+  };
+  if (running === null) put('usual week', 'none in this time');
+  else {
+    put('usual week', `${countText(running.p50)} heads`);
+    put('bad week', `${countText(running.p10)} or fewer`);
+  }
+  put('first pick', first.p50 === null ? 'never, mostly' : dateText(first.p50));
+  if (running !== null) {
+    put('held back by', result.limits === null ? 'being tried' : heldBackBy(result.limits));
+    if (result.limits !== null) for (const { label, value } of trialWords(result.limits)) put(label, value);
+    put('no pick in', `${percentText(running.without_pick)} of weeks`);
+    put('on average', `${countText(running.mean)} a week`);
+  }
+  if (counts.wanted.mean > 0) put('wanted, missed', percentText(counts.short.mean / counts.wanted.mean));
+  return words;
+}
+
+/** What the change that tells most brings, with its interval. */
+export function trialWords(limits: Limits): FigureWords[] {
+  const trial = tellingTrial(limits);
+  if (trial === null) return [];
+  const decimals = decimalsFor(Math.max(Math.abs(trial.low), Math.abs(trial.high)));
+  const text = (value: number): string => gainText(value, decimals);
+  const words = [
+    { label: trialLabel(trial), value: `${text(trial.gain)} ${trialWhere(trial)}` },
+    { label: ' 95 % interval', value: `${text(trial.low)} to ${text(trial.high)}` },
+  ];
+  if (limits.better.length > 0) {
+    words.push({ label: 'better still', value: limits.better.map(changeWords).join(', ') });
+  }
+  return words;
+}
+
+function trialLabel({ change }: Trial): string {
+  switch (change.kind) {
+    case 'channel':
+      return 'a channel more';
+    case 'seeds':
+      return `seeds +${change.percent} %`;
+    case 'visits':
+      return 'a visit a day';
+  }
+}
+
+function trialWhere({ change }: Trial): string {
+  return change.kind === 'channel' ? `in ${change.stage}` : 'a week';
+}
+
+function tellingTrial({ by, stages, trials }: Limits): Trial | null {
+  const kind = by === 'sowing' ? 'seeds' : by === 'visits' ? 'visits' : 'channel';
+  const candidates = trials.filter(
+    ({ change }) =>
+      change.kind === kind && (by !== 'stage' || (change.kind === 'channel' && change.stage === stages[0])),
+  );
+  return candidates.reduce<Trial | null>(
+    (best, one) => (best === null || one.gain > best.gain ? one : best),
+    null,
+  );
+}

@@ -1,0 +1,72 @@
+/**
+ * What is true of a whole film, whatever the day: worked out once for each, so that a picture of it does not
+ * jump about.
+ */
+
+import { FILLING, STATE_COUNT, UNSUPPLIED, UNTENDED } from '../../../sim/models/ledger.js';
+import type { Film } from '../../../sim/study/film/film.js';
+
+export interface FilmFacts {
+  /** Holes of each stage and state, summed over all pictures: stage s, state k at s x STATE_COUNT + k. */
+  readonly totals: Float64Array;
+  /** The largest number of plants sown, moved into a stage, or picked at once. */
+  readonly mostDealt: number;
+  /** The most that is picked in any 7 days from the start of a week of the film. */
+  readonly mostPicked: number;
+}
+
+const known = new WeakMap<Film, FilmFacts>();
+
+export function factsOf(film: Film): FilmFacts {
+  let facts = known.get(film);
+  if (facts === undefined) {
+    facts = workedOut(film);
+    known.set(film, facts);
+  }
+  return facts;
+}
+
+function workedOut(film: Film): FilmFacts {
+  const totals = new Float64Array(film.stages.length * STATE_COUNT);
+  let mostDealt = 0;
+  for (let day = 0; day < film.frames; day++) {
+    const { sown, moved, picked } = film.dealtAt(day);
+    mostDealt = Math.max(mostDealt, sown, picked, ...moved);
+    film.stages.forEach((_, s) => {
+      const counts = film.countsAt(day, s);
+      for (let k = 0; k < STATE_COUNT; k++) totals[s * STATE_COUNT + k]! += counts[k]!;
+    });
+  }
+  const mostPicked = Math.max(
+    0,
+    ...weeklyPicks(film, film.days, false),
+    ...weeklyPicks(film, film.days, true),
+  );
+  return { totals, mostDealt, mostPicked };
+}
+
+/** Holes of a stage that stand empty in a picture. */
+export function emptyAt(film: Film, day: number, stage: number): number {
+  const counts = film.countsAt(day, stage);
+  return counts[FILLING]! + counts[UNTENDED]! + counts[UNSUPPLIED]!;
+}
+
+/** The picture of a day; the last one for days beyond the film. */
+export function frameOf(film: Film, day: number): number {
+  return Math.min(day, film.days);
+}
+
+/**
+ * Picks of each week of a film, up to a day: the last of these weeks as far as it has come.
+ * @param always somebody is always there: what was done in the course of a day is counted to the next picture
+ */
+export function weeklyPicks(film: Film, day: number, always: boolean): number[] {
+  const shift = always ? 0 : 1;
+  const upTo = (end: number): number => (end < 0 ? 0 : film.picksUpTo(frameOf(film, end)));
+  const last = frameOf(film, day);
+  const weeks: number[] = [];
+  for (let from = 0; from < film.days && from <= last; from += 7) {
+    weeks.push(upTo(Math.min(last, from + 7 - shift)) - upTo(from - shift));
+  }
+  return weeks;
+}

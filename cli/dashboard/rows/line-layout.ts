@@ -1,0 +1,202 @@
+/**
+ * Which stage gets how much room, and whether it is drawn hole by hole or as shares. Depends on the film and
+ * the size of the screen only, so that nothing moves while a season runs.
+ */
+
+import { STATE_COUNT } from '../../../sim/models/ledger.js';
+import type { Film } from '../../../sim/study/film/film.js';
+import { thousands } from '../../views/format.js';
+import { factsOf } from './film.js';
+import { widthOf } from './rows.js';
+import { type Arrangement, arrangements } from './stage.js';
+
+export interface StagePlace {
+  /** Place of the stage in the line. */
+  readonly stage: number;
+  readonly width: number;
+  /** null: drawn as shares. */
+  readonly arrangement: Arrangement | null;
+}
+
+/** Stages beside each other. */
+export interface Band {
+  readonly places: readonly StagePlace[];
+  /** Rows below the names. */
+  readonly body: number;
+}
+
+export interface LineLayout {
+  readonly bands: readonly Band[];
+  /** Rows for the name of a stage: 1, or 2 with a count below it. */
+  readonly names: 1 | 2;
+  readonly height: number;
+}
+
+/** Columns between two stages. */
+export const GAP = 3;
+/** Columns of a stage that is drawn as shares: at least, and where there is plenty of room. */
+const SHARES = 14;
+const WIDE_SHARES = 34;
+/** Columns behind a name, besides the digits: ` ─ ` before the number, ` →` behind it. */
+export const STREAM = 5;
+/** Columns of a name, at least. */
+const NAME = 8;
+
+/** @returns null if the stages do not find room: too many for so small a screen */
+export function lineLayout(film: Film, width: number, height: number, names: 1 | 2): LineLayout | null {
+  const least = leastWidth(film);
+  const perBand = Math.max(1, Math.floor((width + GAP) / (least + GAP)));
+  const bandCount = Math.ceil(film.stages.length / perBand);
+  const room = Math.floor(height / bandCount) - names;
+  if (room < 1 || least > width) return null;
+  const perEven = Math.ceil(film.stages.length / bandCount);
+  const bands: Band[] = [];
+  for (let from = 0; from < film.stages.length; from += perEven) {
+    const stages = film.stages.slice(from, from + perEven).map((_, i) => from + i);
+    bands.push(bestBand(film, stages, width, room));
+  }
+  return { bands, names, height: bands.reduce((sum, { body }) => sum + body + names, 0) };
+}
+
+/** Columns of the largest number that stands between two stages. */
+export function dealtDigits(film: Film): number {
+  return thousands(factsOf(film).mostDealt).length;
+}
+
+/** Columns of the whole name of a stage, what was sown before the first, and what goes on behind it. */
+function nameWidth(film: Film, stage: number): number {
+  const digits = dealtDigits(film);
+  const sown = stage === 0 ? digits + 3 : 0;
+  return sown + widthOf(film.stages[stage]!.name) + digits + STREAM;
+}
+
+/** Columns that any stage takes: its shares, and its name with the number of plants that go on. */
+function leastWidth(film: Film): number {
+  return Math.max(SHARES, NAME + 2 * dealtDigits(film) + STREAM - GAP);
+}
+
+/** The lowest band that draws as well as `room` rows allow. */
+function bestBand(film: Film, stages: readonly number[], width: number, room: number): Band {
+  let best: { band: Band; merits: readonly number[] } | null = null;
+  for (let body = 1; body <= room; body++) {
+    const band = { places: placed(film, stages, width, body), body };
+    const merits = meritsOf(film, band);
+    if (best === null || isBetter(merits, best.merits)) best = { band, merits };
+  }
+  return best!.band;
+}
+
+/** What makes a band good, the most important first. */
+function meritsOf(film: Film, { places, body }: Band): number[] {
+  const drawn = places.flatMap(({ arrangement }) => (arrangement === null ? [] : [arrangement]));
+  const shares = places.filter(({ arrangement }) => arrangement === null);
+  return [
+    drawn.length,
+    shares.reduce((sum, { stage }) => sum + Math.min(body, statesSeen(film, stage).length), 0),
+    drawn.filter(({ rowsPerChannel }) => rowsPerChannel === 1).length,
+    drawn.reduce((sum, { pitch }) => sum + pitch, 0),
+    -drawn.reduce((sum, { blocks }) => sum + blocks, 0),
+  ];
+}
+
+function isBetter(merits: readonly number[], before: readonly number[]): boolean {
+  for (const [i, merit] of merits.entries()) if (merit !== before[i]) return merit > before[i]!;
+  return false;
+}
+
+/** The stages of a band beside each other, as good as `width` columns and `body` rows allow. */
+function placed(film: Film, stages: readonly number[], width: number, body: number): StagePlace[] {
+  const choices = stages.map((s) =>
+    film.holes === null ? [] : arrangements(film.stages[s]!, body, pitchOf(s, film.stages.length)),
+  );
+  const smallest = choices.map(narrowest);
+  const room = width - (stages.length - 1) * GAP;
+  // Whole names where that leaves every stage hole by hole; else names may be cut.
+  const wanted = stages.map((s) => Math.max(leastWidth(film), nameWidth(film, s)));
+  const least = sum(widthsOf(smallest, wanted)) <= room ? wanted : stages.map(() => leastWidth(film));
+  const chosen = loosened(fitting(smallest, least, room), choices, least, room);
+  const widths = widthsOf(chosen, least);
+  spread(widths, wanted, chosen, room - sum(widths));
+  return stages.map((stage, i) => ({ stage, arrangement: chosen[i]!, width: widths[i]! }));
+}
+
+type Chosen = readonly (Arrangement | null)[];
+
+/** Columns of each stage: its arrangement, or what its name and its shares need. */
+function widthsOf(chosen: Chosen, least: readonly number[]): number[] {
+  return chosen.map((one, i) => Math.max(least[i]!, one?.width ?? 0));
+}
+
+/** As shares where they do not fit hole by hole, the widest first. */
+function fitting(chosen: Chosen, least: readonly number[], room: number): Chosen {
+  const widths = widthsOf(chosen, least);
+  if (sum(widths) <= room || chosen.every((one) => one === null)) return chosen;
+  const widest = widths.indexOf(Math.max(...widths));
+  return fitting(
+    chosen.map((one, i) => (i === widest ? null : one)),
+    least,
+    room,
+  );
+}
+
+/** The room that is left goes to wider spacing, a step for every stage before the next step. */
+function loosened(
+  fitted: Chosen,
+  choices: readonly (readonly Arrangement[])[],
+  least: readonly number[],
+  room: number,
+): Chosen {
+  const chosen = [...fitted];
+  for (const pitch of [1, 2, 3]) {
+    for (const [i, now] of chosen.entries()) {
+      if (now === null) continue;
+      const others = sum(widthsOf(chosen, least)) - Math.max(least[i]!, now.width);
+      const fits = (one: Arrangement): boolean => others + Math.max(least[i]!, one.width) <= room;
+      chosen[i] = choices[i]!.find((one) => one.pitch <= pitch && fits(one)) ?? now;
+    }
+  }
+  return chosen;
+}
+
+function sum(numbers: readonly number[]): number {
+  return numbers.reduce((total, one) => total + one, 0);
+}
+
+/**
+ * What is still left goes to names that are cut, then to the shares, whose bars get longer, then to all
+ * stages alike.
+ */
+function spread(widths: number[], wanted: readonly number[], chosen: Chosen, spare: number): void {
+  let left = spare;
+  for (const isPoor of [
+    (i: number) => widths[i]! < wanted[i]!,
+    (i: number) => chosen[i] === null && widths[i]! < WIDE_SHARES,
+    () => true,
+  ]) {
+    for (;;) {
+      const poor = widths.flatMap((_, i) => (isPoor(i) ? [i] : []));
+      if (poor.length === 0 || left < poor.length) break;
+      for (const i of poor) widths[i]!++;
+      left -= poor.length;
+    }
+  }
+}
+
+function narrowest(choices: readonly Arrangement[]): Arrangement | null {
+  return choices.reduce<Arrangement | null>(
+    (best, one) => (best === null || one.width < best.width ? one : best),
+    null,
+  );
+}
+
+/** Plants stand close together where they begin and get wider holes on their way: so do the signs. */
+function pitchOf(stage: number, stages: number): 1 | 2 | 3 {
+  if (stage === stages - 1) return 3;
+  return stage === 0 ? 1 : 2;
+}
+
+/** Places of the states that any hole of a stage ever has. */
+export function statesSeen(film: Film, stage: number): number[] {
+  const { totals } = factsOf(film);
+  return Array.from({ length: STATE_COUNT }, (_, k) => k).filter((k) => totals[stage * STATE_COUNT + k]! > 0);
+}

@@ -1,0 +1,197 @@
+/**
+ * The line as it stands on a day: stages from left to right, plants going from one to the next, every hole by
+ * its state.
+ */
+
+import { type State as HoleState, STATES } from '../../../sim/models/ledger.js';
+import type { Film } from '../../../sim/study/film/film.js';
+import { percentText, thousands } from '../../views/format.js';
+import type { Row, Signs } from '../theme.js';
+import { emptyAt, factsOf, frameOf } from './film.js';
+import {
+  type Band,
+  dealtDigits,
+  GAP,
+  type LineLayout,
+  STREAM,
+  type StagePlace,
+  statesSeen,
+} from './line-layout.js';
+import { beside, cut, fitted, fittedRight, piece, RowWriter, widthOf } from './rows.js';
+import { FIRST_ROW, holeAt, LAST_ROW, MIDDLE_ROW, RAIL } from './stage.js';
+import { holeWords } from './words.js';
+
+export interface LineInput {
+  readonly film: Film;
+  readonly day: number;
+  readonly layout: LineLayout | null;
+  readonly width: number;
+  readonly height: number;
+  readonly signs: Signs;
+}
+
+export function lineRows({ film, day, layout, width, height, signs }: LineInput): Row[] {
+  const frame = frameOf(film, day);
+  if (layout === null) return briefRows(film, frame, width, height, signs);
+  return layout.bands.flatMap((band) => bandRows(film, frame, band, layout.names, signs));
+}
+
+function bandRows(film: Film, frame: number, band: Band, names: 1 | 2, signs: Signs): Row[] {
+  const blocks = band.places.map((place) => ({
+    width: place.width,
+    rows: [
+      nameRow(film, frame, place, signs),
+      ...(names === 2 ? [takenRow(film, frame, place, signs)] : []),
+      ...(place.arrangement === null
+        ? shareRows(film, frame, place, band.body, signs)
+        : holeRows(film, frame, place, band.body, signs)),
+    ],
+  }));
+  const rows = beside(blocks, GAP);
+  // Every band keeps its height, whatever stands in it.
+  while (rows.length < band.body + names) rows.push([]);
+  return rows;
+}
+
+/**
+ * The name of a stage in the stream of plants, as wide as the stage: `nursery ────── 7 →`. Before the first
+ * stage stands what was sown.
+ */
+function nameRow(film: Film, frame: number, { stage, width }: StagePlace, signs: Signs): Row {
+  const { sown, moved, picked } = film.dealtAt(frame);
+  const digits = dealtDigits(film);
+  const on = stage === film.stages.length - 1 ? picked : moved[stage + 1]!;
+  const entry = stage === 0 ? `${number(sown, digits, signs).trimStart()} ${signs.arrow} ` : '';
+  const room = width - widthOf(entry) - digits - STREAM;
+  const name = cut(film.stages[stage]!.name, room, signs.more);
+  const rule = room - widthOf(name) + 1;
+  return [
+    piece(entry),
+    piece(name, 'strong'),
+    piece(` ${signs.rule.repeat(Math.max(0, rule))}`, 'faint'),
+    piece(` ${number(on, digits, signs)} ${signs.arrow}`),
+  ];
+}
+
+/** Nobody moved: nothing but the stream. */
+function number(plants: number, digits: number, signs: Signs): string {
+  return plants === 0 ? fittedRight(signs.dot, digits) : fittedRight(thousands(plants), digits);
+}
+
+function takenRow(film: Film, frame: number, { stage, width }: StagePlace, signs: Signs): Row {
+  const { holes } = film.stages[stage]!;
+  const empty = emptyAt(film, frame, stage);
+  return [piece(cut(`${thousands(empty)} of ${thousands(holes)} empty`, width, signs.more), 'faint')];
+}
+
+function holeRows(
+  film: Film,
+  frame: number,
+  { stage, arrangement, width }: StagePlace,
+  body: number,
+  signs: Signs,
+): Row[] {
+  const { firstHole } = film.stages[stage]!;
+  const states = film.statesAt(frame);
+  const layout = arrangement!;
+  return Array.from({ length: Math.min(body, layout.height) }, (_, y) => {
+    const writer = new RowWriter();
+    for (let x = 0; x < Math.min(width, layout.width); x++) {
+      const hole = holeAt(film.stages[stage]!, layout, x, y);
+      if (hole >= 0) {
+        const state = STATES[states[firstHole + hole]!]!;
+        writer.put(signs.holes[state], state);
+      } else if (hole === RAIL) writer.put(signs.rail, 'faint');
+      else if (hole === FIRST_ROW) writer.put(signs.cut[0], 'faint');
+      else if (hole === MIDDLE_ROW) writer.put(signs.cut[1], 'faint');
+      else if (hole === LAST_ROW) writer.put(signs.cut[2], 'faint');
+      else writer.put(' ');
+    }
+    return writer.row();
+  });
+}
+
+/** A row a state: a bar of its own sign, and its share of the holes. */
+function shareRows(
+  film: Film,
+  frame: number,
+  { stage, width }: StagePlace,
+  body: number,
+  signs: Signs,
+): Row[] {
+  const counts = film.countsAt(frame, stage);
+  const { holes } = film.stages[stage]!;
+  const room = Math.max(1, width - 8);
+  return mostSeen(film, stage, body).map((k) => {
+    const state = STATES[k]!;
+    const share = counts[k]! / holes;
+    const places = share === 0 ? 0 : Math.max(1, Math.round(share * room));
+    return [
+      piece(signs.holes[state].repeat(places), state),
+      piece(
+        share === 0 ? `${signs.holes[state]} 0 %` : ` ${percentText(share)}`,
+        share === 0 ? 'faint' : 'plain',
+      ),
+    ];
+  });
+}
+
+/** The states that a stage shows most over the season, at most `count`, in their usual order. */
+function mostSeen(film: Film, stage: number, count: number): number[] {
+  const { totals } = factsOf(film);
+  const from = stage * STATES.length;
+  return [...statesSeen(film, stage)]
+    .sort((a, b) => totals[from + b]! - totals[from + a]!)
+    .slice(0, count)
+    .sort((a, b) => a - b);
+}
+
+/** A line of words a stage, for lines with so many stages that no picture of them fits. */
+function briefRows(film: Film, frame: number, width: number, height: number, signs: Signs): Row[] {
+  const blocks = Math.ceil(film.stages.length / Math.max(1, height));
+  const perBlock = Math.ceil(film.stages.length / blocks);
+  const each = Math.max(1, Math.floor((width - (blocks - 1) * GAP) / blocks));
+  const words = each < 26 ? '' : ' taken';
+  const rows = film.stages.map(({ name, holes }, s): Row => {
+    const taken = `${Math.round(100 * (1 - emptyAt(film, frame, s) / holes))} %`;
+    return [
+      piece(fitted(name, Math.max(1, each - 6 - words.length), signs.more), 'strong'),
+      piece(`${fittedRight(taken, 6)}${words}`),
+    ];
+  });
+  return beside(
+    Array.from({ length: blocks }, (_, b) => ({
+      rows: rows.slice(b * perBlock, (b + 1) * perBlock),
+      width: each,
+    })),
+    GAP,
+  );
+}
+
+/**
+ * The signs that the film shows and what they mean, in at most `height` rows; what does not fit is left out.
+ */
+export function legendRows(film: Film, real: boolean, width: number, height: number, signs: Signs): Row[] {
+  const seen = STATES.filter((_, k) => film.stages.some((_, s) => statesSeen(film, s).includes(k)));
+  const rows: RowWriter[] = [];
+  let room = 0;
+  for (const state of seen) {
+    const words = holeWords(state, real);
+    const takes = widthOf(words) + 2;
+    if (rows.length === 0 || takes + 3 > room) {
+      if (rows.length === height) break;
+      rows.push(new RowWriter());
+      room = width;
+    }
+    const writer = rows.at(-1)!;
+    if (room < width) writer.put('   ');
+    room -= takes + (room < width ? 3 : 0);
+    putMeaning(writer, state, words, signs);
+  }
+  return rows.map((writer) => writer.row());
+}
+
+export function putMeaning(writer: RowWriter, state: HoleState, words: string, signs: Signs): void {
+  writer.put(signs.holes[state], state);
+  writer.put(` ${words}`, 'faint');
+}

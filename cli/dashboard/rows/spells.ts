@@ -1,0 +1,52 @@
+/** Why holes stood empty in the logged season, as far as it touches the day on the screen. */
+
+import { isoOfDay } from '../../../sim/models/dates.js';
+import { counted, dateText, wrap } from '../../views/format.js';
+import type { Row } from '../theme.js';
+import type { Spell } from '../thread/real-season.js';
+import { piece } from './rows.js';
+
+export function spellsOn(spells: readonly Spell[], day: number): Spell[] {
+  return spells.filter(({ from, to }) => from <= day && day < to);
+}
+
+/** `finishing: up to 6 holes empty, Mon 1 Feb 2027 to Sun 14 Feb 2027` and why. */
+export function spellWords({ stage, from, to, holes, cause }: Spell, start: string): string {
+  const date = (day: number): string => dateText(isoOfDay(start, day));
+  const last = to - 1;
+  const when = last <= from ? date(from) : `${date(from)} to ${date(last)}`;
+  return `${stage}: up to ${counted(holes, 'hole')} empty, ${when}: ${cause}`;
+}
+
+export function spellRows(
+  spells: readonly Spell[],
+  day: number,
+  start: string,
+  width: number,
+  height: number,
+): Row[] {
+  const touching = spellsOn(spells, day);
+  if (touching.length === 0) return [[piece('No hole of the log stood empty that day.', 'faint')]];
+  const rows: Row[] = [];
+  for (const [i, spell] of touching.entries()) {
+    const rest = touching.length - i;
+    const room = height - rows.length;
+    if (rest > 1 && room === 1) {
+      rows.push([piece(`and ${counted(rest, 'more cause')}`, 'faint')]);
+      break;
+    }
+    // A row is kept for how many more there are, if there are.
+    rows.push(...spellLines(spell, start, width, rest > 1 ? room - 1 : room));
+  }
+  return rows.slice(0, height);
+}
+
+/** One spell in at most `height` rows: the stage stands out, further rows are set in. */
+function spellLines(spell: Spell, start: string, width: number, height: number): Row[] {
+  const lines = wrap(spellWords(spell, start), width - 6).split('\n');
+  return lines.slice(0, height).map((line, l): Row => {
+    const text = l === height - 1 && lines.length > height ? `${line} ...` : line;
+    if (l > 0) return [piece(`  ${text}`)];
+    return [piece(text.slice(0, spell.stage.length), 'strong'), piece(text.slice(spell.stage.length))];
+  });
+}

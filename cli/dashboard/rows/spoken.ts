@@ -1,0 +1,112 @@
+/** The dashboard in sentences, for a screen reader: what it draws, told in the order of its weight. */
+
+import { isoOfDay } from '../../../sim/models/dates.js';
+import { STATES } from '../../../sim/models/ledger.js';
+import type { Film } from '../../../sim/study/film/film.js';
+import { counted, dateText, thousands } from '../../views/format.js';
+import { GROUPS } from '../state/keys.js';
+import { knobsOf } from '../state/knobs.js';
+import type { State } from '../state/state.js';
+import type { Spell } from '../thread/real-season.js';
+import { amountText, differencesOf, isOut, runningWords, verdictText } from './difference.js';
+import { figureWords } from './figures.js';
+import { frameOf } from './film.js';
+import { dayWords } from './head.js';
+import { cellsOf, differing } from './kept.js';
+import { cut } from './rows.js';
+import { spellsOn, spellWords } from './spells.js';
+import { HOLE_WORDS, holeWords, seasonWords } from './words.js';
+
+export interface SpokenInput {
+  readonly state: State;
+  readonly film: Film | null;
+  readonly spells: readonly Spell[];
+}
+
+export function spokenLines(input: SpokenInput): string[] {
+  const { state } = input;
+  const lines =
+    state.cover.kind === 'help'
+      ? helpLines()
+      : [...dayLines(input), ...figureLines(state), ...planLines(input), ...keptLines(state)];
+  return [...lines, lastLine(state)].map((line) => cut(line, Number.MAX_SAFE_INTEGER));
+}
+
+function dayLines({ state, film }: SpokenInput): string[] {
+  const { scenario, day, lastDay, real } = state;
+  const date = dateText(isoOfDay(scenario.start, day));
+  const lines = [`${scenario.title}, ${seasonWords(state)}. ${date}, day ${day} of ${lastDay}.`];
+  if (film === null) return [...lines, 'The season is being simulated.'];
+  const frame = frameOf(film, day);
+  lines.push(`That day: ${dayWords(film, day)}.`);
+  film.stages.forEach(({ name, holes }, s) => {
+    const counts = film.countsAt(frame, s);
+    const parts = STATES.flatMap((state, k) =>
+      counts[k] === 0 ? [] : [`${thousands(counts[k]!)} ${holeWords(state, real)}`],
+    );
+    lines.push(`${name}, ${counted(holes, 'hole')}: ${parts.join('; ')}.`);
+  });
+  return lines;
+}
+
+function figureLines(state: State): string[] {
+  const { figures } = state;
+  if (figures === null) return [`${sentence(runningWords())}.`];
+  const old = isOut(state) ? 'Figures of an older plan' : 'Figures';
+  const words = figureWords(figures.result).map(({ label, value }) => `${label.trim()} ${value}`);
+  return [`${old}: ${words.join('; ')}.`];
+}
+
+function planLines({ state, spells }: SpokenInput): string[] {
+  const { scenario, knob, real, day } = state;
+  const knobs = knobsOf(scenario).map(
+    ({ label, value }, i) => `${i + 1}. ${label}: ${value(scenario)}${i === knob ? ', chosen' : ''}`,
+  );
+  const lines = ['The plan:', ...knobs];
+  if (real) {
+    const touching = spellsOn(spells, day);
+    if (touching.length === 0) return [...lines, 'No hole of the log stood empty that day.'];
+    return [...lines, ...touching.map((spell) => `${spellWords(spell, scenario.start)}.`)];
+  }
+  const found = differencesOf(state);
+  if ('why' in found) return [...lines, `${sentence(found.why).replace(/\.$/, '')}.`];
+  return [
+    ...lines,
+    'Against the plan before, with 95 % intervals:',
+    ...found.words.map(({ label, difference }) =>
+      difference === null
+        ? `${label}: cannot be told.`
+        : `${label} ${amountText(difference)}, ${verdictText(difference)}.`,
+    ),
+  ];
+}
+
+function keptLines(state: State): string[] {
+  return state.kept.map(({ scenario, result }, i) => {
+    const [usual, bad, mean, seeds, holes] = cellsOf(scenario, result);
+    const changes = differing(scenario, state.scenario) || 'the same as now';
+    return `Kept plan ${i + 1}, ${changes}: usual week ${usual}, bad week ${bad}, mean ${mean}, ${seeds} seeds a week, ${holes} holes.`;
+  });
+}
+
+function helpLines(): string[] {
+  return [
+    ...GROUPS.flatMap(({ title, bindings }) => [
+      `${title}:`,
+      ...bindings.map(({ keys, words }) => `${keys}: ${words}.`),
+    ]),
+    `A hole is one of: ${Object.values(HOLE_WORDS).join('; ')}.`,
+    'The same as plain text, which is easier to listen to: evensow run FILE.',
+    'Any key closes this help.',
+  ];
+}
+
+function lastLine({ cover, note }: State): string {
+  if (cover.kind === 'name') return `Save as, end with Enter, Escape leaves it: ${cover.text}`;
+  if (cover.kind === 'over') return `${cover.text} is there already. Write over it? y: yes, n: no.`;
+  return note ?? (cover.kind === 'help' ? '' : 'Question mark: help. q: leave.');
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,169 @@
+/**
+ * What can be turned about a plan by keys: seeds, cadence, channels, visit days, want. Each knob reads its
+ * value off a scenario and gives the scenario with the next value. Pure: a scenario in, a scenario out.
+ */
+
+import { WEEKDAYS, type Weekday } from '../../../sim/models/dates.js';
+import type { Scenario } from '../../../sim/scenario/schema.js';
+
+export interface Knob {
+  /** What stands before its value, such as "butterhead seeds". */
+  readonly label: string;
+  /** Its present value in words. */
+  value(scenario: Scenario): string;
+  /** The scenario with the next higher (1) or lower (-1) value; the same one at the end of the range. */
+  turn(scenario: Scenario, by: 1 | -1): Scenario;
+  /** Only of knobs with days of the week: the scenario with one day (0 Monday) put in or taken out. */
+  toggle?(scenario: Scenario, weekday: number): Scenario;
+}
+
+type Crop = Scenario['crops'][number];
+type Sow = Crop['sow'];
+
+/** Days between sowings that the cadence knob stops at. */
+const CADENCES = [1, 2, 3, 4, 5, 6, 7, 10, 14, 21, 28];
+const MOST_SEEDS = 1_000_000;
+const MOST_CHANNELS = 100_000;
+/** Visits that the visits knob stops at, from the rarest on. */
+const VISITS: readonly (readonly Weekday[])[] = [
+  ['mon'],
+  ['mon', 'thu'],
+  ['mon', 'wed', 'fri'],
+  ['mon', 'tue', 'thu', 'sat'],
+  ['mon', 'tue', 'wed', 'thu', 'fri'],
+  [...WEEKDAYS],
+];
+
+/**
+ * The knobs of a scenario: for each crop cadence and seeds, for each stage channels, then visits and want.
+ */
+export function knobsOf(scenario: Scenario): Knob[] {
+  const one = scenario.crops.length === 1;
+  return [
+    ...scenario.crops.flatMap((crop, c) => {
+      const before = one ? '' : `${crop.name} `;
+      return [cadenceKnob(`${before}sow`, c), seedsKnob(`${before}seeds`, c)];
+    }),
+    ...scenario.stages.map((stage, s) => channelsKnob(`${stage.name} channels`, s)),
+    visitsKnob,
+    ...(scenario.want === undefined ? [] : [wantKnob]),
+  ];
+}
+
+function cadenceKnob(label: string, c: number): Knob {
+  return {
+    label,
+    value: ({ crops }) => sowText(crops[c]!.sow),
+    turn: (scenario, by) => {
+      const { sow } = scenario.crops[c]!;
+      // Beyond the longest cadence lies the refill; weekdays and dates are left for the nearest cadence.
+      if ('refill' in sow)
+        return by === 1 ? scenario : withSow(scenario, c, { every: CADENCES.at(-1)!, seeds: 10 });
+      const every = 'every' in sow ? sow.every : 'on' in sow ? 7 / sow.on.length : 7;
+      const next =
+        by === 1 ? CADENCES.find((days) => days > every) : CADENCES.findLast((days) => days < every);
+      if (next !== undefined) return withSow(scenario, c, { every: next, seeds: sow.seeds });
+      return by === 1 ? withSow(scenario, c, { refill: true }) : scenario;
+    },
+    toggle: (scenario, weekday) => {
+      const { sow } = scenario.crops[c]!;
+      const on = toggled('on' in sow ? sow.on : [], weekday);
+      if (on.length === 0) return scenario;
+      return withSow(scenario, c, { on, seeds: 'refill' in sow ? 10 : sow.seeds });
+    },
+  };
+}
+
+function sowText(sow: Sow): string {
+  if ('refill' in sow) return 'refill';
+  if ('every' in sow) return `every ${sow.every} d`;
+  return 'on' in sow ? sow.on.join(' ') : `${sow.dates.length} dates`;
+}
+
+function seedsKnob(label: string, c: number): Knob {
+  return {
+    label,
+    value: ({ crops }) => {
+      const { sow } = crops[c]!;
+      return 'refill' in sow ? 'as needed' : String(sow.seeds);
+    },
+    turn: (scenario, by) => {
+      const { sow } = scenario.crops[c]!;
+      if ('refill' in sow) return scenario;
+      const seeds = step(sow.seeds, by, MOST_SEEDS);
+      return seeds === sow.seeds ? scenario : withSow(scenario, c, { ...sow, seeds });
+    },
+  };
+}
+
+function channelsKnob(label: string, s: number): Knob {
+  return {
+    label,
+    value: ({ stages }) => String(stages[s]!.channels),
+    turn: (scenario, by) => {
+      const { channels } = scenario.stages[s]!;
+      const next = step(channels, by, MOST_CHANNELS);
+      if (next === channels) return scenario;
+      const stages = scenario.stages.map((stage, i) => (i === s ? { ...stage, channels: next } : stage));
+      return { ...scenario, stages };
+    },
+  };
+}
+
+const visitsKnob: Knob = {
+  label: 'visits',
+  value: ({ visits }) => (typeof visits === 'string' ? visits : visits.join(' ')),
+  turn: (scenario, by) => {
+    const { visits } = scenario;
+    if (visits === 'always') return by === 1 ? scenario : { ...scenario, visits: 'daily' };
+    const days = visits === 'daily' ? WEEKDAYS.length : visits.length;
+    const next =
+      by === 1 ? VISITS.find((list) => list.length > days) : VISITS.findLast((list) => list.length < days);
+    return next === undefined ? scenario : { ...scenario, visits: daysOrDaily(next) };
+  },
+  toggle: (scenario, weekday) => {
+    const { visits } = scenario;
+    const days = toggled(typeof visits === 'string' ? WEEKDAYS : visits, weekday);
+    return days.length === 0 ? scenario : { ...scenario, visits: daysOrDaily(days) };
+  },
+};
+
+const wantKnob: Knob = {
+  label: 'want',
+  value: ({ want }) => (want === undefined ? '-' : `${want.heads} on ${want.on.join(' ')}`),
+  turn: (scenario, by) => {
+    const { want } = scenario;
+    if (want === undefined) return scenario;
+    const heads = step(want.heads, by, MOST_SEEDS);
+    return heads === want.heads ? scenario : { ...scenario, want: { ...want, heads } };
+  },
+  toggle: (scenario, weekday) => {
+    const { want } = scenario;
+    if (want === undefined) return scenario;
+    const on = toggled(want.on, weekday);
+    return on.length === 0 ? scenario : { ...scenario, want: { ...want, on } };
+  },
+};
+
+/**
+ * The next whole number; in steps of about a twentieth where the numbers are large. Never below 1 or above
+ * `most`. One step back is as large as the one that led there.
+ */
+function step(value: number, by: 1 | -1, most: number): number {
+  const from = by === 1 ? value : value - 1;
+  const size = Math.max(1, 10 ** Math.floor(Math.log10(Math.max(1, from / 20))));
+  return Math.min(most, Math.max(1, value + by * size));
+}
+
+function toggled(days: readonly Weekday[], weekday: number): Weekday[] {
+  const day = WEEKDAYS[weekday]!;
+  return WEEKDAYS.filter((one) => (one === day ? !days.includes(one) : days.includes(one)));
+}
+
+function daysOrDaily(days: readonly Weekday[]): Scenario['visits'] {
+  return days.length === WEEKDAYS.length ? 'daily' : [...days];
+}
+
+function withSow(scenario: Scenario, c: number, sow: Sow): Scenario {
+  return { ...scenario, crops: scenario.crops.map((crop, i) => (i === c ? { ...crop, sow } : crop)) };
+}

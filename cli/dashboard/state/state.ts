@@ -1,0 +1,330 @@
+/**
+ * The state of the dashboard and how it changes: a pure function from a state and an action to the next state.
+ *
+ * Nothing here reads the clock, runs seasons or writes files. What must happen outside is written into the state
+ * (`asked`, `saving`), and whoever draws it sees to it.
+ */
+
+import type { Scenario } from '../../../sim/scenario/schema.js';
+import type { RunResult } from '../../../sim/study/summary.js';
+import type { Reply } from '../thread/answer.js';
+import { knobsOf } from './knobs.js';
+
+/** What covers the picture, if anything. */
+export type Cover =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'help' }
+  /** A file name is being typed. */
+  | { readonly kind: 'name'; readonly text: string }
+  /** The file is there: may it be written over? */
+  | { readonly kind: 'over'; readonly text: string };
+
+/** A plan that was put aside to be looked at beside others. */
+export interface Kept {
+  readonly scenario: Scenario;
+  /** Its figures, once they are known. */
+  readonly result: RunResult | null;
+}
+
+/** Figures of a plan. */
+export interface Figures {
+  readonly result: RunResult;
+  readonly differences: Extract<Reply, { kind: 'figures' }>['differences'];
+}
+
+/** A wish that the program should write a file. */
+export interface Saving {
+  readonly path: string;
+  readonly over: boolean;
+}
+
+export interface State {
+  readonly columns: number;
+  readonly rows: number;
+  /** The plan on the screen. */
+  readonly scenario: Scenario;
+  /** Plans before it, the last one last, and plans that were undone. */
+  readonly past: readonly Scenario[];
+  readonly future: readonly Scenario[];
+  /** Which season is filmed. */
+  readonly season: number;
+  /** A season that was logged, not simulated, is shown. */
+  readonly real: boolean;
+  /** There is a log. */
+  readonly hasLog: boolean;
+  /** Last day of the film [d]. */
+  readonly lastDay: number;
+  readonly day: number;
+  /** 1 forward, -1 backward, 0 at rest. */
+  readonly playing: -1 | 0 | 1;
+  /** Days that the film moves at a time: 1 or 7. */
+  readonly stride: 1 | 7;
+  readonly knob: number;
+  /** Number of the last question; its answer may still be out. */
+  readonly asked: number;
+  /** Figures on the screen, of question `answered`: those of an older plan until new ones come. */
+  readonly figures: Figures | null;
+  readonly answered: number;
+  readonly kept: readonly Kept[];
+  readonly cover: Cover;
+  readonly saving: Saving | null;
+  /** A short message; gone with the next key. */
+  readonly note: string | null;
+  readonly quit: boolean;
+}
+
+export type Action =
+  | { readonly type: 'resize'; readonly columns: number; readonly rows: number }
+  | { readonly type: 'tick' }
+  | { readonly type: 'step'; readonly days: number }
+  | { readonly type: 'go'; readonly to: 'start' | 'end' }
+  | { readonly type: 'play'; readonly direction: 1 | -1 }
+  | { readonly type: 'stride' }
+  | { readonly type: 'season'; readonly by: 1 | -1 }
+  | { readonly type: 'real' }
+  | { readonly type: 'knob'; readonly by: 1 | -1 }
+  | { readonly type: 'turn'; readonly by: 1 | -1 }
+  | { readonly type: 'weekday'; readonly day: number }
+  | { readonly type: 'undo' }
+  | { readonly type: 'redo' }
+  | { readonly type: 'keep' }
+  | { readonly type: 'swap' }
+  | { readonly type: 'drop' }
+  | { readonly type: 'help' }
+  | { readonly type: 'save' }
+  | { readonly type: 'text'; readonly text: string }
+  | { readonly type: 'erase' }
+  | { readonly type: 'accept' }
+  | { readonly type: 'refuse' }
+  | { readonly type: 'saved'; readonly outcome: 'written' | 'exists' | 'failed'; readonly message: string }
+  | { readonly type: 'figures'; readonly id: number; readonly figures: Figures }
+  | { readonly type: 'film'; readonly lastDay: number }
+  | { readonly type: 'failed'; readonly message: string }
+  | { readonly type: 'quit' };
+
+/** Plans that can be undone. */
+const MOST_PAST = 200;
+const NOTHING_KEPT = 'No plan is kept.';
+/** Plans that can be kept side by side. */
+export const MOST_KEPT = 6;
+
+export interface Beginning {
+  readonly scenario: Scenario;
+  readonly columns: number;
+  readonly rows: number;
+  readonly hasLog: boolean;
+}
+
+export function beginning({ scenario, columns, rows, hasLog }: Beginning): State {
+  return {
+    columns,
+    rows,
+    scenario,
+    past: [],
+    future: [],
+    season: 0,
+    real: hasLog,
+    hasLog,
+    lastDay: scenario.weeks * 7,
+    day: 0,
+    playing: 0,
+    stride: 1,
+    knob: 0,
+    asked: 1,
+    figures: null,
+    answered: 0,
+    kept: [],
+    cover: { kind: 'none' },
+    saving: null,
+    note: null,
+    quit: false,
+  };
+}
+
+export function reduce(state: State, action: Action): State {
+  switch (action.type) {
+    case 'resize':
+      return { ...state, columns: action.columns, rows: action.rows };
+    case 'tick':
+      return state.playing === 0 ? state : moved(state, state.playing * state.stride);
+    case 'step':
+      return moved({ ...state, playing: 0, note: null }, action.days);
+    case 'go':
+      return { ...state, playing: 0, day: action.to === 'start' ? 0 : state.lastDay, note: null };
+    case 'play':
+      return played(state, action.direction);
+    case 'stride':
+      return { ...state, stride: state.stride === 1 ? 7 : 1, note: null };
+    case 'season':
+      return otherSeason(state, action.by);
+    case 'real':
+      return state.hasLog
+        ? { ...state, real: !state.real, playing: 0, note: null }
+        : { ...state, note: 'There is no log to show. Start with: evensow watch FILE LOG' };
+    case 'knob': {
+      const count = knobsOf(state.scenario).length;
+      return { ...state, knob: (state.knob + action.by + count) % count, note: null };
+    }
+    case 'turn':
+      return changed(state, knobsOf(state.scenario)[state.knob]!.turn(state.scenario, action.by));
+    case 'weekday': {
+      const { label, toggle } = knobsOf(state.scenario)[state.knob]!;
+      if (toggle === undefined) return { ...state, note: `${label} has no days of the week.` };
+      const scenario = toggle(state.scenario, action.day);
+      if (scenario === state.scenario) return { ...state, note: 'One day of the week has to stay.' };
+      return changed(state, scenario);
+    }
+    case 'undo':
+      return undone(state);
+    case 'redo':
+      return redone(state);
+    case 'keep':
+      return kept(state);
+    case 'swap':
+      return swapped(state);
+    case 'drop':
+      return { ...state, kept: state.kept.slice(0, -1), note: state.kept.length === 0 ? NOTHING_KEPT : null };
+    case 'help':
+      return { ...state, playing: 0, cover: { kind: state.cover.kind === 'help' ? 'none' : 'help' } };
+    case 'save':
+      return { ...state, playing: 0, cover: { kind: 'name', text: '' }, note: null };
+    case 'text':
+      return state.cover.kind === 'name'
+        ? { ...state, cover: { kind: 'name', text: state.cover.text + action.text } }
+        : state;
+    case 'erase':
+      return state.cover.kind === 'name'
+        ? { ...state, cover: { kind: 'name', text: [...state.cover.text].slice(0, -1).join('') } }
+        : state;
+    case 'accept':
+      return accepted(state);
+    case 'refuse':
+      return {
+        ...state,
+        cover: { kind: 'none' },
+        note: state.cover.kind === 'over' ? 'Nothing was written.' : null,
+      };
+    case 'saved':
+      return saved(state, action);
+    case 'figures':
+      return answered(state, action.id, action.figures);
+    case 'film':
+      return { ...state, lastDay: action.lastDay, day: Math.min(state.day, action.lastDay) };
+    case 'failed':
+      return { ...state, note: action.message };
+    case 'quit':
+      return { ...state, quit: true };
+  }
+}
+
+function moved(state: State, days: number): State {
+  const day = Math.max(0, Math.min(state.lastDay, state.day + days));
+  // The film stops where it ends.
+  const ended = state.playing !== 0 && (day === 0 || day === state.lastDay) && day === state.day;
+  return day === state.day && !ended ? state : { ...state, day, playing: ended ? 0 : state.playing };
+}
+
+function played(state: State, direction: 1 | -1): State {
+  if (state.playing === direction) return { ...state, playing: 0 };
+  // From its end the film begins anew.
+  const from = direction === 1 ? state.lastDay : 0;
+  const day = state.day === from ? state.lastDay - from : state.day;
+  return { ...state, playing: direction, day, note: null };
+}
+
+function otherSeason(state: State, by: 1 | -1): State {
+  const season = Math.max(0, state.season + by);
+  if (season === state.season) return { ...state, note: 'This is the first season.' };
+  // Figures are those of all seasons: another one leaves them as they are, if they are all there.
+  const asked = state.asked + 1;
+  const answered = isAnswered(state) ? asked : state.answered;
+  return { ...state, season, real: false, asked, answered, note: null };
+}
+
+/** Whether all figures of the plan on the screen are there; what holds the line back comes last. */
+function isAnswered({ asked, answered, figures }: State): boolean {
+  if (figures === null || answered !== asked) return false;
+  return figures.result.limits !== null || figures.result.running === null;
+}
+
+/** The state with another plan; the present one can be brought back. */
+function changed(state: State, scenario: Scenario): State {
+  if (scenario === state.scenario) return { ...state, note: 'This is the end of the range.' };
+  return {
+    ...replaced(state, scenario),
+    past: [...state.past, state.scenario].slice(-MOST_PAST),
+    future: [],
+  };
+}
+
+function replaced(state: State, scenario: Scenario): State {
+  return { ...state, scenario, real: false, asked: state.asked + 1, note: null };
+}
+
+function undone(state: State): State {
+  const scenario = state.past.at(-1);
+  if (scenario === undefined) return { ...state, note: 'There is nothing to undo.' };
+  return {
+    ...replaced(state, scenario),
+    past: state.past.slice(0, -1),
+    future: [state.scenario, ...state.future],
+  };
+}
+
+function redone(state: State): State {
+  const [scenario, ...future] = state.future;
+  if (scenario === undefined) return { ...state, note: 'There is nothing to bring back.' };
+  return { ...replaced(state, scenario), past: [...state.past, state.scenario].slice(-MOST_PAST), future };
+}
+
+function kept(state: State): State {
+  const known = state.kept.some(({ scenario }) => scenario === state.scenario);
+  if (known) return { ...state, note: 'This plan is kept already.' };
+  if (state.kept.length === MOST_KEPT) {
+    return { ...state, note: `${MOST_KEPT} plans are kept, and that is all there is room for.` };
+  }
+  const result = state.answered === state.asked ? (state.figures?.result ?? null) : null;
+  return { ...state, kept: [...state.kept, { scenario: state.scenario, result }], note: 'Kept.' };
+}
+
+/** The oldest other kept plan comes on the screen; the present one is kept in its place, last. */
+function swapped(state: State): State {
+  const others = state.kept.filter(({ scenario }) => scenario !== state.scenario);
+  const [first, ...rest] = others;
+  if (first === undefined) {
+    return { ...state, note: state.kept.length === 0 ? NOTHING_KEPT : 'No other plan is kept.' };
+  }
+  const result = state.answered === state.asked ? (state.figures?.result ?? null) : null;
+  return { ...changed(state, first.scenario), kept: [...rest, { scenario: state.scenario, result }] };
+}
+
+function accepted(state: State): State {
+  const { cover } = state;
+  if (cover.kind === 'name') {
+    if (cover.text.trim() === '') return { ...state, cover: { kind: 'none' }, note: 'Nothing was written.' };
+    return { ...state, cover: { kind: 'none' }, saving: { path: cover.text.trim(), over: false } };
+  }
+  if (cover.kind === 'over') {
+    return { ...state, cover: { kind: 'none' }, saving: { path: cover.text, over: true } };
+  }
+  return state;
+}
+
+function saved(state: State, { outcome, message }: Extract<Action, { type: 'saved' }>): State {
+  if (state.saving === null) return state;
+  const { path } = state.saving;
+  if (outcome === 'exists') return { ...state, saving: null, cover: { kind: 'over', text: path } };
+  return { ...state, saving: null, note: message };
+}
+
+/** Figures of a plan that is no longer on the screen are dropped, unless nothing newer is there to look at. */
+function answered(state: State, id: number, figures: Figures): State {
+  if (id < state.answered) return state;
+  const isKept = id === state.asked && state.kept.some(({ scenario }) => scenario === state.scenario);
+  const keptNow = isKept
+    ? state.kept.map((plan) =>
+        plan.scenario === state.scenario ? { ...plan, result: figures.result } : plan,
+      )
+    : state.kept;
+  return { ...state, figures, answered: id, kept: keptNow };
+}

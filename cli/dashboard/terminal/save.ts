@@ -1,0 +1,25 @@
+/** The plan on the screen as a scenario file: the text that was read, with what was changed. */
+
+import { amendScenario } from '../../../sim/scenario/amend.js';
+import type { Scenario } from '../../../sim/scenario/schema.js';
+
+/**
+ * @param text of the scenario file that was opened
+ * @param before what it says
+ * @param now the plan on the screen: other sowings, channels, visits or want
+ */
+export function scenarioText(text: string, before: Scenario, now: Scenario): string {
+  const changes: { path: (string | number)[]; value: unknown }[] = [];
+  const note = (path: (string | number)[], was: unknown, is: unknown): void => {
+    if (JSON.stringify(was) !== JSON.stringify(is)) changes.push({ path, value: is });
+  };
+  now.crops.forEach((crop, c) => {
+    note(['crops', c, 'sow'], before.crops[c]!.sow, crop.sow);
+  });
+  now.stages.forEach((stage, s) => {
+    note(['stages', s, 'channels'], before.stages[s]!.channels, stage.channels);
+  });
+  note(['visits'], before.visits, now.visits);
+  note(['want'], before.want, now.want);
+  return amendScenario(text, changes);
+}

@@ -1,0 +1,116 @@
+/**
+ * The season of a log as the dashboard shows it: a film of what stood, and why holes stood empty.
+ *
+ * A log tells how many plants stood in a stage, not in which hole. Plants are given holes as they came, the lowest free one
+ * first, and leave in the order in which they came; so counts are real and places are made up.
+ */
+
+import { dayFrom } from '../../../sim/models/dates.js';
+import { CLEANING, FILLING, GROWING, STATE_COUNT, UNSUPPLIED } from '../../../sim/models/ledger.js';
+import type { Plan } from '../../../sim/models/plan.js';
+import type { LogRow } from '../../../sim/season/log/rows.js';
+import type { ReplayedStage, ReplayResult } from '../../../sim/season/replay/result.js';
+import {
+  blankFilm,
+  DEALT_CLEARED,
+  DEALT_MOVED,
+  DEALT_PICKED,
+  DEALT_SOWN,
+  dealtWidth,
+  type Film,
+  type FilmData,
+  filmFrom,
+  MOST_HOLES,
+} from '../../../sim/study/film/film-data.js';
+import { causeText } from '../../views/replay-words.js';
+
+/** Holes of a stage that stood empty for a while, and why. */
+export interface Spell {
+  readonly stage: string;
+  /** First day and day after the last [d from the start]. */
+  readonly from: number;
+  readonly to: number;
+  readonly holes: number;
+  readonly cause: string;
+}
+
+export interface RealSeason {
+  readonly film: Film;
+  readonly spells: readonly Spell[];
+  /** Picks of each week. */
+  readonly picks: readonly number[];
+}
+
+export function realSeason(result: ReplayResult, plan: Plan, rows: readonly LogRow[]): RealSeason {
+  return {
+    film: filmFrom(filmed(result, plan, rows)),
+    spells: result.idle.map((spell) => ({
+      stage: spell.stage,
+      from: dayFrom(result.start, spell.from),
+      to: dayFrom(result.start, spell.to) + 1,
+      holes: spell.holes,
+      cause: causeText(spell.cause, spell.stage === plan.stages[0]!.name),
+    })),
+    picks: result.weeks.map(({ heads }) => heads),
+  };
+}
+
+function filmed(result: ReplayResult, plan: Plan, rows: readonly LogRow[]): FilmData {
+  const holeCount = plan.stages.reduce((sum, stage) => sum + stage.channels * stage.holesPerChannel, 0);
+  const data = blankFilm(plan.stages, result.days, holeCount <= MOST_HOLES);
+  let firstHole = 0;
+  plan.stages.forEach((stage, s) => {
+    const holes = stage.channels * stage.holesPerChannel;
+    placed(result.stages[s]!, holes, (day, states) => {
+      data.holes?.set(states, day * holeCount + firstHole);
+      for (const state of states) data.counts[(day * plan.stages.length + s) * STATE_COUNT + state]!++;
+    });
+    firstHole += holes;
+  });
+  deal(data, result, plan, rows);
+  return data;
+}
+
+/** Show the states of the holes of a stage after the work of each day, one hole an entry. */
+function placed(stage: ReplayedStage, holes: number, show: (day: number, states: Uint8Array) => void): void {
+  const states = new Uint8Array(holes);
+  /** Holes that hold a plant, the one that came first in front. */
+  const held: number[] = [];
+  const taken = new Uint8Array(holes);
+  let seen = false;
+  for (let day = 0; day <= stage.standing.length; day++) {
+    // The last picture is the end of the last day.
+    const at = Math.min(day, stage.standing.length - 1);
+    const standing = Math.min(holes, stage.standing[at]!);
+    seen ||= standing > 0;
+    while (held.length > standing) taken[held.shift()!] = 0;
+    for (let hole = 0; held.length < standing; hole++) {
+      if (taken[hole] === 1) continue;
+      taken[hole] = 1;
+      held.push(hole);
+    }
+    let cleaning = stage.cleaning[at]!;
+    for (let hole = holes - 1; hole >= 0; hole--) {
+      if (taken[hole] === 1) states[hole] = GROWING;
+      else if (cleaning-- > 0) states[hole] = CLEANING;
+      else states[hole] = seen ? UNSUPPLIED : FILLING;
+    }
+    show(day, states);
+  }
+}
+
+/** Put what was done on each date into the film. */
+function deal(data: FilmData, result: ReplayResult, plan: Plan, rows: readonly LogRow[]): void {
+  const width = dealtWidth(plan.stages.length);
+  const names = plan.stages.map(({ name }) => name);
+  for (const { date, action, stage, count } of rows) {
+    const day = dayFrom(result.start, date);
+    if (day < 0 || day > result.days) continue;
+    data.visits[day] = 1;
+    const at = day * width;
+    if (action === 'sow') data.dealt[at + DEALT_SOWN]! += count;
+    if (action === 'pick') data.dealt[at + DEALT_PICKED]! += count;
+    if (action === 'lose') data.dealt[at + DEALT_CLEARED]! += count;
+    if (action === 'move') data.dealt[at + DEALT_MOVED + names.indexOf(stage)]! += count;
+  }
+}

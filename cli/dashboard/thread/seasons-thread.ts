@@ -1,0 +1,140 @@
+/**
+ * What the second thread of the dashboard runs: it answers one question after another, and lets go of one when a newer one comes.
+ *
+ * The film, which is a single season, and the figures of 200 seasons with the difference to the plan before; last what holds
+ * the line back.
+ */
+
+import { parentPort } from 'node:worker_threads';
+import { toPlan } from '../../../sim/scenario/plan.js';
+import type { Scenario } from '../../../sim/scenario/schema.js';
+import { gather } from '../../../sim/seasons/gather.js';
+import type { Gathered } from '../../../sim/seasons/gathered.js';
+import { defaultSeasons } from '../../../sim/seasons/replicate.js';
+import { firstCommonWeek, firstRunningWeek } from '../../../sim/seasons/tallies.js';
+import { MOST_SECTIONS } from '../../../sim/seasons/workload.js';
+import { verdictOf } from '../../../sim/study/compare.js';
+import { differenceOf, FIGURES, samplesOf } from '../../../sim/study/figures.js';
+import { filmBuffers, filmOf } from '../../../sim/study/film/film.js';
+import { findLimits, trialSeasons } from '../../../sim/study/limits.js';
+import { summarise } from '../../../sim/study/summary.js';
+import { type Difference, type Question, type Reply, SEASONS } from './answer.js';
+
+/** Milliseconds of work between two looks for a newer question. */
+const SLICE = 8;
+/** Plans whose seasons are remembered: going back and forth between two is common. */
+const MOST_REMEMBERED = 12;
+
+const port = parentPort!;
+const remembered = new Map<string, Gathered>();
+let waiting: Question | null = null;
+let busy = false;
+
+port.on('message', (question: Question) => {
+  waiting = question;
+  if (!busy) void work();
+});
+
+async function work(): Promise<void> {
+  busy = true;
+  while (waiting !== null) {
+    const question = waiting;
+    waiting = null;
+    try {
+      await answer(question);
+    } catch (error) {
+      const message = error instanceof Error ? (error.stack ?? error.message) : String(error);
+      send({ kind: 'failed', id: question.id, message });
+    }
+  }
+  busy = false;
+}
+
+async function answer({ id, scenario, before, season, onlyFilm }: Question): Promise<void> {
+  const plan = toPlan(scenario);
+  const { data: film } = filmOf(plan, plan.seed, season);
+  // The first picture comes at once; later ones come with the figures, so that the screen is drawn once for both.
+  const alone = onlyFilm || remembered.size === 0;
+  // Handed over, not copied.
+  if (alone) port.postMessage({ kind: 'film', id, film } satisfies Reply, filmBuffers(film));
+  if (onlyFilm) return;
+
+  const gathered = await seasonsFor(scenario);
+  if (gathered === null) return;
+  const whole = gathered.whole(0);
+  const differences = before === null ? null : await differencesTo(before, scenario, gathered);
+  if (waiting !== null) return;
+  const figures: Reply = {
+    kind: 'figures',
+    id,
+    film: alone ? null : film,
+    result: summarise(plan, plan.seed, whole, null, false),
+    differences,
+  };
+  port.postMessage(figures, alone ? [] : filmBuffers(film));
+
+  const trials = trialSeasons(whole.seasons);
+  const tried = await gather(
+    { seed: plan.seed, sections: 1, jobs: [{ plan, seasons: trials, trials }] },
+    { pause: breath() },
+  );
+  if (tried.trials(0).length < trials) return;
+  const limits = findLimits(plan, tried.trials(0), firstRunningWeek(whole));
+  const result = summarise(plan, plan.seed, whole, limits, false);
+  send({ kind: 'figures', id, film: null, result, differences });
+}
+
+/** @returns null if a newer question came before they were run */
+async function seasonsFor(scenario: Scenario): Promise<Gathered | null> {
+  const name = JSON.stringify(scenario);
+  const known = remembered.get(name);
+  if (known !== undefined) return known;
+  const plan = toPlan(scenario);
+  const seasons = Math.min(SEASONS, defaultSeasons(plan));
+  const gathered = await gather(
+    { seed: plan.seed, sections: Math.min(MOST_SECTIONS, seasons), jobs: [{ plan, seasons, trials: 0 }] },
+    { pause: breath() },
+  );
+  if (gathered.whole(0).seasons < seasons) return null;
+  if (remembered.size === MOST_REMEMBERED) remembered.delete(remembered.keys().next().value!);
+  remembered.set(name, gathered);
+  return gathered;
+}
+
+async function differencesTo(
+  before: Scenario,
+  scenario: Scenario,
+  gathered: Gathered,
+): Promise<Extract<Reply, { kind: 'figures' }>['differences']> {
+  const earlier = await seasonsFor(before);
+  if (earlier === null) return null;
+  const firsts = [earlier, gathered].map((seasons) => firstRunningWeek(seasons.whole(0)));
+  const from = firstCommonWeek(firsts, scenario.weeks);
+  const [theirs, ours] = [
+    samplesOf(earlier, 0, toPlan(before), from),
+    samplesOf(gathered, 0, toPlan(scenario), from),
+  ];
+  const difference = (name: string): Difference | null => {
+    const found = differenceOf(ours, theirs, FIGURES.find((figure) => figure.name === name)!);
+    return found && { ...found, verdict: verdictOf(found) };
+  };
+  return { heads: difference('heads_a_week'), badWeek: difference('bad_week') };
+}
+
+/** Looks up now and then; says to stop when a newer question waits. */
+function breath(): () => Promise<boolean> | null {
+  let looked = performance.now();
+  return () => {
+    if (performance.now() - looked < SLICE) return null;
+    return new Promise((resolve) => {
+      setImmediate(() => {
+        looked = performance.now();
+        resolve(waiting === null);
+      });
+    });
+  };
+}
+
+function send(reply: Reply): void {
+  port.postMessage(reply);
+}

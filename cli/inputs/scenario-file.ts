@@ -1,0 +1,90 @@
+/** A scenario file, or the built-in scenario, turned into a plan; faults become a Problem. */
+
+import { fileURLToPath } from 'node:url';
+import { readScenario } from '../../sim/scenario/read.js';
+import { tell } from '../io/streams.js';
+import { readTextFile, type TextKind } from '../io/text-file.js';
+import type { Input } from '../options/options.js';
+import { Problem } from '../problem.js';
+import { faultsText, warningsText } from '../views/faults-text.js';
+
+/** The scenario that runs when no file is named. It lies beside dist/ in the package. */
+const BUILT_IN = 'home-shelf.yaml';
+
+const SCENARIO: TextKind = {
+  what: 'a scenario file',
+  limit: 4_000_000,
+  hint: 'A scenario is a text of a few kB.',
+  missing: 'Check the path.',
+};
+/** Where the scenario may be left out. */
+const OPTIONAL: TextKind = {
+  ...SCENARIO,
+  missing: 'Check the path; without a file, evensow runs its built-in scenario.',
+};
+
+/** A scenario as it was read. */
+export interface Source {
+  /** Name of the file, for messages. */
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Whether a command needs a scenario file, or takes the built-in scenario without one: what helps depends on it. */
+export type Need = 'needed' | 'optional';
+
+export type Read = Extract<ReturnType<typeof readScenario>, { ok: true }>;
+
+/** Path and name of the file to read. */
+export function scenarioPath(file: string | undefined): { path: string; name: string } {
+  if (file !== undefined) return { path: file, name: file === '-' ? 'standard input' : file };
+  return {
+    path: fileURLToPath(new URL(`../scenarios/${BUILT_IN}`, import.meta.url)),
+    name: `built-in scenario ${BUILT_IN}`,
+  };
+}
+
+/** @param file path, `-`, or undefined for the built-in scenario */
+export function scenarioInput(file: string | undefined): Input {
+  return {
+    path: scenarioPath(file).path,
+    what: file === undefined ? 'the built-in scenario' : 'the scenario',
+  };
+}
+
+/**
+ * The text of a scenario.
+ * @param file path, `-` for standard input, or nothing for the built-in scenario
+ */
+export async function loadSource(file: string | undefined, need: Need = 'needed'): Promise<Source> {
+  const { path, name } = scenarioPath(file);
+  return { name, text: await readTextFile(path, need === 'optional' ? OPTIONAL : SCENARIO) };
+}
+
+/** A scenario with its text. */
+export type Loaded = Read & { readonly source: Source };
+
+/** What was read already: a command looks at its scenario, and then its study does. */
+const known = new WeakMap<Source, Read>();
+
+/** @throws Problem with every fault of the file */
+export function readSource(source: Source): Read {
+  const before = known.get(source);
+  if (before !== undefined) return before;
+  const read = readScenario(source.text);
+  if (!read.ok) throw new Problem(faultsText(source.name, read.faults));
+  known.set(source, read);
+  return read;
+}
+
+/**
+ * Read a scenario and tell its warnings.
+ * @param file as in `loadSource`
+ * @throws Problem with every fault of the file
+ */
+export async function loadScenario(file: string | undefined, need: Need = 'needed'): Promise<Loaded> {
+  const source = await loadSource(file, need);
+  const read = readSource(source);
+  if (read.warnings.length > 0) tell(warningsText(source.name, read.warnings));
+  return { ...read, source };
+}

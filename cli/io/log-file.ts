@@ -1,0 +1,241 @@
+/**
+ * The file of a season log: read, and replaced whole by a longer one.
+ *
+ * Nobody's row may get lost. Two shells at once take turns by a lock. The longer text is written into a file beside
+ * the log, put on the disk, and only then renamed over the log: whenever the power fails, the name holds the old text
+ * or the new one. A program that does not know the lock (a spreadsheet that saves) is noticed by the state of the
+ * log right before the renaming.
+ */
+
+import type { BigIntStats } from 'node:fs';
+import { access, constants, lstat, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
+import { lock } from 'proper-lockfile';
+import { Problem } from '../problem.js';
+import { now, tell } from './streams.js';
+import { readTextFile, type TextKind } from './text-file.js';
+import { partBeside, refuseOdd, stateOf, syncFolder, targetOf, writeDown } from './write-file.js';
+
+/** The most that is read of a log [bytes]: more than a million rows. */
+const LIMIT = 64_000_000;
+const HINT = 'A season log has some thousands of rows.';
+const LOG: TextKind = {
+  what: 'a season log',
+  limit: LIMIT,
+  hint: HINT,
+  missing: 'Check the path; a log begins with: evensow log sow 6 butterhead --to FILE',
+};
+
+/** A lock that nobody has renewed for so long is left over from a program that was killed [ms]. */
+const STALE = 5000;
+/** How long to wait for others [ms]: long enough for a lock to become stale. */
+const PATIENCE = 15_000;
+/** After so long whoever waits is told why [ms]. */
+const SILENCE = 1000;
+/** How often to begin again because the log was changed meanwhile. */
+const MOST_ATTEMPTS = 5;
+/** An unfinished file of a program that may still run is left alone for so long [ms]. */
+const UNFINISHED = 60_000;
+
+/**
+ * @param file path, or `-` for standard input
+ * @throws Problem if it cannot be read
+ */
+export async function loadLog(file: string): Promise<string> {
+  return await readTextFile(file, LOG);
+}
+
+/** What is to be written behind the present text, and what is to be handed back when that is safely on the disk. */
+export interface Addition<T> {
+  readonly text: string;
+  readonly result: T;
+}
+
+/**
+ * Adds to a log.
+ * @param file its path; a link is followed; made if there is none
+ * @param compose is given the present text (empty if there is no file). May be called again if the file has changed
+ * meanwhile. If it throws, nothing is written.
+ * @returns the result of `compose`, once the row is on the disk
+ * @throws Problem if the file cannot be read or written
+ */
+export async function appendToLog<T>(file: string, compose: (text: string) => Addition<T>): Promise<T> {
+  const log = new LogFile(file, await targetOf(file));
+  for (let attempt = 1; attempt <= MOST_ATTEMPTS; attempt++) {
+    const held = await takeTurn(log);
+    try {
+      const added = await log.append(compose, held);
+      if (added !== null) return added.result;
+    } catch (error) {
+      throw error instanceof Problem ? error : new Problem(`${file}: ${reason(error)}`);
+    } finally {
+      await held.release();
+    }
+    tell(`evensow: another program has changed ${file} meanwhile; reading it again.`);
+  }
+  throw new Problem(
+    `${file}: another program keeps changing the file. Nothing was written. Close it there and try again.`,
+  );
+}
+
+class LogFile {
+  /** As the user named it. */
+  readonly name: string;
+  /** Where it is. */
+  readonly path: string;
+  readonly #folder: string;
+  readonly #base: string;
+
+  constructor(name: string, path: string) {
+    this.name = name;
+    this.path = path;
+    this.#folder = dirname(path);
+    this.#base = basename(path);
+  }
+
+  /** @returns null if the log was changed, or the lock was lost, before it could be replaced */
+  async append<T>(compose: (text: string) => Addition<T>, held: Turn): Promise<Addition<T> | null> {
+    await this.#clearUp();
+    const { bytes, state } = await this.#read();
+    const addition = compose(decoded(bytes, this.name));
+    const part = partBeside(this.path);
+    try {
+      await writeDown(part, Buffer.concat([bytes, Buffer.from(addition.text)]), state);
+      if (!(await held.lasts()) || !sameState(state, await stateOf(this.path))) return null;
+      await rename(part, this.path);
+    } finally {
+      // After the renaming there is no such file any more.
+      await rm(part, { force: true });
+    }
+    await syncFolder(this.#folder);
+    return addition;
+  }
+
+  async #read(): Promise<{ bytes: Buffer; state: BigIntStats | null }> {
+    const state = await stateOf(this.path);
+    if (state === null) return { bytes: Buffer.alloc(0), state };
+    refuseOdd(this.name, state);
+    if (state.size > LIMIT) {
+      throw new Problem(`${this.name}: the file is too large: more than ${LIMIT / 1e6} MB. ${HINT}`);
+    }
+    // Renaming would replace a file that is protected, so its protection is asked for.
+    await access(this.path, constants.R_OK | constants.W_OK);
+    return { bytes: await readFile(this.path), state };
+  }
+
+  /** Remove what killed programs have left unfinished. */
+  async #clearUp(): Promise<void> {
+    for (const name of await readdir(this.#folder).catch(() => [])) {
+      if (!(name.startsWith(`.${this.#base}.`) && name.endsWith('.part'))) continue;
+      const pid = /^(\d+)\.[0-9a-f]+$/.exec(name.slice(this.#base.length + 2, -'.part'.length))?.[1];
+      if (pid === undefined) continue;
+      const path = join(this.#folder, name);
+      const old = (await stat(path).catch(() => null))?.mtimeMs ?? Number.POSITIVE_INFINITY;
+      if (!isRunning(Number(pid)) || Date.now() - old > UNFINISHED) await rm(path, { force: true });
+    }
+  }
+}
+
+/** Whose turn it is to write. */
+interface Turn {
+  /** Whether it is still ours: a program that was asleep for long may have lost it to another. */
+  readonly lasts: () => Promise<boolean>;
+  readonly release: () => Promise<void>;
+}
+
+async function takeTurn({ name, path }: LogFile): Promise<Turn> {
+  const lockPath = `${path}.lock`;
+  const began = now();
+  let told = false;
+  let lost = false;
+  for (;;) {
+    try {
+      const release = await lock(path, {
+        realpath: false,
+        stale: STALE,
+        lockfilePath: lockPath,
+        onCompromised: () => {
+          lost = true;
+        },
+      });
+      const mark = await birthOf(lockPath);
+      return {
+        lasts: async () => !lost && mark !== null && mark === (await birthOf(lockPath)),
+        release: async () => await release().catch(() => {}),
+      };
+    } catch (error) {
+      // The lock is a folder. Something else of its name would never be given back.
+      const inTheWay = await lstat(lockPath).catch(() => null);
+      if (inTheWay !== null && !inTheWay.isDirectory()) {
+        throw new Problem(
+          `${lockPath} must not be there: it is no lock of evensow. A folder of that name keeps two shells apart while they write to ${name}. Nothing was written. Move it away, or name another log.`,
+        );
+      }
+      if ((error as NodeJS.ErrnoException).code !== 'ELOCKED') {
+        throw new Problem(`${name}: ${reason(error)}`);
+      }
+    }
+    const waited = now() - began;
+    if (waited > PATIENCE) {
+      throw new Problem(
+        `${name}: another evensow has been writing to the log for more than ${PATIENCE / 1000} s. Nothing was written. Try again when it has ended; if none is running, remove the folder ${lockPath}.`,
+      );
+    }
+    if (!told && waited > SILENCE) {
+      tell(`evensow: waiting for another evensow that writes to ${name}.`);
+      told = true;
+    }
+    await pause(20 + Math.random() * 60);
+  }
+}
+
+/** What tells a lock from a later one of the same name. */
+async function birthOf(path: string): Promise<string | null> {
+  const state = await stateOf(path);
+  return state === null ? null : `${state.ino} ${state.birthtimeNs}`;
+}
+
+function sameState(a: BigIntStats | null, b: BigIntStats | null): boolean {
+  if (a === null || b === null) return a === b;
+  return a.ino === b.ino && a.size === b.size && a.mtimeNs === b.mtimeNs && a.ctimeNs === b.ctimeNs;
+}
+
+function decoded(bytes: Buffer, name: string): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new Problem(`${name}: the file is not UTF-8 text. Save the log as CSV in UTF-8.`);
+  }
+}
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code !== 'ESRCH';
+  }
+}
+
+function reason(error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code;
+  switch (code) {
+    case 'ENOENT':
+    case 'ENOTDIR':
+      return 'there is no such folder. Make it first, or name another file.';
+    case 'EACCES':
+    case 'EPERM':
+    case 'EROFS':
+      return 'the file or its folder may not be written to. Check their permissions, or name another file.';
+    case 'EBUSY':
+      return 'another program holds the file. Close it there and try again.';
+    case 'ENOSPC':
+    case 'EDQUOT':
+      return 'the disk is full. Nothing was written. Make room and try again.';
+    case undefined:
+      throw error;
+    default:
+      return `the file cannot be written (${code}). Nothing was written.`;
+  }
+}

@@ -1,0 +1,171 @@
+/**
+ * The one place that touches the process: standard streams, signals, terminal or not.
+ *
+ * Results go to standard output; progress, warnings and errors to standard error.
+ */
+
+import { once } from 'node:events';
+import { fstatSync, writeSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { Problem } from '../problem.js';
+
+/** Exit codes. 130 is the shells' code for a program that Ctrl-C ended. */
+export const DONE = 0;
+export const FAILED = 1;
+export const WRONG_INPUT = 2;
+export const INTERRUPTED = 130;
+
+/** The reader of standard output has gone, as `head` does when it has enough. */
+export class OutputClosed extends Error {}
+
+/**
+ * Write a result to standard output and wait until it is taken.
+ * @throws OutputClosed if nobody reads it
+ * @throws Problem if it cannot be written, as on a full disk
+ */
+export async function print(text: string): Promise<void> {
+  try {
+    if (leadsToFile()) writeToFile(text);
+    else await writeToStream(text);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === undefined) throw error;
+    throw code === 'EPIPE' ? new OutputClosed() : new Problem(`standard output: ${whyUnwritten(code)}`);
+  }
+}
+
+const STANDARD_OUTPUT = 1;
+
+function leadsToFile(): boolean {
+  try {
+    return fstatSync(STANDARD_OUTPUT).isFile();
+  } catch {
+    // It is closed: writing will say so.
+    return false;
+  }
+}
+
+/** A disk that is nearly full takes a part and says so; the stream of Node would take that for all of it. */
+function writeToFile(text: string): void {
+  const bytes = Buffer.from(text);
+  let taken = 0;
+  while (taken < bytes.length) taken += writeSync(STANDARD_OUTPUT, bytes, taken);
+}
+
+async function writeToStream(text: string): Promise<void> {
+  await new Promise<void>((resolve, reject) => {
+    process.stdout.once('error', reject);
+    process.stdout.write(text, (error) => {
+      if (error) return reject(error);
+      process.stdout.off('error', reject);
+      resolve();
+    });
+  });
+}
+
+function whyUnwritten(code: string): string {
+  switch (code) {
+    case 'ENOSPC':
+    case 'EDQUOT':
+      return 'the disk is full.';
+    case 'EFBIG':
+      return 'the file may not become so large.';
+    default:
+      return `the system answers ${code}.`;
+  }
+}
+
+/** Write a message to standard error. If nobody reads it there is nobody to tell. */
+export function tell(text: string): void {
+  process.stderr.once('error', () => {});
+  process.stderr.write(text.endsWith('\n') ? text : `${text}\n`);
+}
+
+/** Is a person watching standard error? */
+export function hasWatcher(): boolean {
+  return process.stderr.isTTY === true && process.env['TERM'] !== 'dumb';
+}
+
+/** Can a person see pictures here and press keys? */
+export function isTerminal(): boolean {
+  return process.stdin.isTTY === true && process.stdout.isTTY === true && process.env['TERM'] !== 'dumb';
+}
+
+/** Write over the present line of standard error; an empty text removes it. */
+export function showProgress(text: string): void {
+  process.stderr.write(`\r\u001b[K${text}`);
+}
+
+/** How many threads can run at the same time here. */
+export function processors(): number {
+  return availableParallelism();
+}
+
+/** Remembers Ctrl-C (or a polite request to end) until somebody asks. */
+export class Interrupt {
+  stopped = false;
+  /** Called when it comes, for work that cannot be asked now and then. */
+  onStop: (() => void) | null = null;
+  readonly #stop = (): void => {
+    this.stopped = true;
+    this.onStop?.();
+  };
+
+  constructor() {
+    process.once('SIGINT', this.#stop);
+    process.once('SIGTERM', this.#stop);
+  }
+
+  /** Stop listening: the next Ctrl-C ends the program at once. */
+  release(): void {
+    process.off('SIGINT', this.#stop);
+    process.off('SIGTERM', this.#stop);
+  }
+}
+
+/**
+ * Do work that cannot be asked to stop in between. Meanwhile Ctrl-C ends the program at once, as if nobody listened: a
+ * listener would only hear of it when the work is done.
+ */
+export function atOnceStoppable<T>(work: () => T): T {
+  const signals = ['SIGINT', 'SIGTERM'] as const;
+  const heard = signals.map((signal) => process.listeners(signal));
+  for (const signal of signals) process.removeAllListeners(signal);
+  try {
+    return work();
+  } finally {
+    for (const [i, signal] of signals.entries()) {
+      for (const listener of heard[i]!) process.on(signal, listener);
+    }
+  }
+}
+
+/** Milliseconds of an even clock. */
+export function now(): number {
+  return performance.now();
+}
+
+/** Today's date where the user is, ISO 8601. */
+export function today(): string {
+  const date = new Date();
+  const two = (part: number) => String(part).padStart(2, '0');
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}
+
+/** Let the event loop take its turn, so that signals arrive. */
+export async function breathe(): Promise<void> {
+  await new Promise<void>((resolve) => setImmediate(resolve));
+}
+
+/** All of standard input, at most `limit` bytes and one more. */
+export async function readInput(limit: number): Promise<Buffer> {
+  const chunks: Buffer[] = [];
+  let size = 0;
+  process.stdin.on('data', (chunk: Buffer) => {
+    chunks.push(chunk);
+    size += chunk.length;
+    if (size > limit) process.stdin.destroy();
+  });
+  await Promise.race([once(process.stdin, 'end'), once(process.stdin, 'close')]);
+  return Buffer.concat(chunks);
+}

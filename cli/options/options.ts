@@ -1,0 +1,189 @@
+/** Values of options, checked like the keys of a scenario: what must not be, what it must be, an example. */
+
+import { MOST_SEASONS } from '../../sim/seasons/replicate.js';
+import type { Shard } from '../../sim/study/study.js';
+import { checkReplaceable, sameFile } from '../io/write-file.js';
+import { Problem } from '../problem.js';
+
+export type Form = 'text' | 'json' | 'csv';
+
+/** How a study is to be carried out and shown. */
+export interface Manner {
+  readonly form: Form;
+  /** File for the result; standard output if null. */
+  readonly out: string | null;
+  /** Threads; by the size of the work if null. */
+  readonly workers: number | null;
+  /** The part to do; null for all of it, shown and not packed. */
+  readonly shard: Shard | null;
+}
+
+/**
+ * @param name of the option
+ * @param text as typed; undefined if the option was left out
+ * @param example a value that is right
+ * @param faults takes a sentence if the value is wrong
+ * @returns the number; undefined if left out or wrong
+ */
+export function wholeNumber(
+  name: string,
+  text: string | boolean | undefined,
+  least: number,
+  most: number,
+  example: number,
+  faults: string[],
+): number | undefined {
+  if (text === undefined) return undefined;
+  const value =
+    typeof text === 'string' && /^[+-]?\d+(\.\d+)?([eE]\+?\d+)?$/.test(text) ? Number(text) : Number.NaN;
+  if (Number.isInteger(value) && value >= least && value <= most) return value;
+  faults.push(
+    `${name} must not be ${JSON.stringify(text)}. It must be a whole number from ${least} to ${most}. Example: ${name} ${example}`,
+  );
+  return undefined;
+}
+
+/** Options as commander hands them over: texts, or true for those without a value. */
+export type Options = Readonly<Record<string, string | undefined>> & {
+  readonly json?: boolean;
+  readonly csv?: boolean;
+  readonly refill?: boolean;
+  readonly aloud?: boolean;
+};
+
+export function formOf(options: Options): Form {
+  return options.json ? 'json' : options.csv ? 'csv' : 'text';
+}
+
+/** What is written to the file that an option names. */
+export interface Written {
+  /** Such as "the result". */
+  readonly what: string;
+  /** A name that is right. */
+  readonly example: string;
+  /** What is so of standard output, in a sentence: files only can be named. */
+  readonly output: string;
+}
+
+/**
+ * The name of a file that will be written.
+ * @param option such as "--out"
+ * @throws Problem if it is empty, or `-`, which would become the name of a file
+ */
+export function fileToWrite(option: string, name: string, { what, example, output }: Written): string {
+  const wrong = name.trim() === '' ? 'be empty.' : name === '-' ? `be "-". ${output}` : null;
+  if (wrong === null) return name;
+  throw new Problem(
+    `${option} must not ${wrong} It must be a file for ${what}. Example: ${option} ${example}`,
+  );
+}
+
+/** A file that a command reads. */
+export interface Input {
+  /** Path, or `-` for standard input. */
+  readonly path: string;
+  /** Such as "the scenario". */
+  readonly what: string;
+}
+
+/** A path by which most systems know what standard input leads to. */
+const STANDARD_INPUT = '/dev/stdin';
+
+/**
+ * May the result be written to this file? Asked before any work is done.
+ * @param out as `--out` names it; null for standard output
+ * @param inputs what the command reads
+ * @throws Problem if it is one of the inputs, or no file that can be made or replaced
+ */
+export async function checkOut(out: string | null, inputs: readonly Input[]): Promise<void> {
+  if (out === null) return;
+  for (const { path, what } of inputs) {
+    if (!(await sameFile(out, path === '-' ? STANDARD_INPUT : path))) continue;
+    throw new Problem(
+      `--out must not name ${out}, which is ${what}. It must be a file for the result. Example: --out result.txt`,
+    );
+  }
+  await checkReplaceable(out);
+}
+
+/** Most threads that may be asked for. */
+const MOST_WORKERS = 256;
+/** Most parts of a study. */
+const MOST_SHARDS = 100_000;
+
+/** How many seasons, and which luck. */
+export interface SeasonOptions {
+  readonly seasons: number | undefined;
+  readonly seed: number | undefined;
+}
+
+/** @param faults takes a sentence for each wrong option */
+export function seasonOptions(options: Options, faults: string[]): SeasonOptions {
+  return {
+    seasons: wholeNumber('--seasons', options['seasons'], 1, MOST_SEASONS, 200, faults),
+    seed: wholeNumber('--seed', options['seed'], 0, Number.MAX_SAFE_INTEGER, 7, faults),
+  };
+}
+
+/** The options of a study that say how much and in which manner, before the scenario is known. */
+export interface StudyOptions extends SeasonOptions {
+  readonly manner: Manner;
+}
+
+/** @param faults takes a sentence for each wrong option */
+export function studyOptions(options: Options, faults: string[]): StudyOptions {
+  return {
+    ...seasonOptions(options, faults),
+    manner: {
+      form: formOf(options),
+      out: options['out'] ?? null,
+      workers: wholeNumber('--workers', options['workers'], 1, MOST_WORKERS, 2, faults) ?? null,
+      shard: shardOf(options['shard'], faults),
+    },
+  };
+}
+
+function shardOf(text: string | undefined, faults: string[]): Shard | null {
+  if (text === undefined) return null;
+  const [, k, n] = (/^(\d+)\/(\d+)$/.exec(text) ?? []).map(Number);
+  if (k !== undefined && n !== undefined && k >= 1 && k <= n && n <= MOST_SHARDS) return { k, n };
+  faults.push(
+    `--shard must not be ${JSON.stringify(text)}. It must be k/n: part k, from 1 to n, of n parts. Example: --shard 2/4`,
+  );
+  return null;
+}
+
+/** What is shared out among threads and parts, in words. */
+interface Shared {
+  /** How many there are, as a sentence. */
+  readonly there: string;
+  /** The most parts, such as "3 parts". */
+  readonly parts: string;
+  /** What else helps, such as "ask for more seasons"; of threads and of parts. */
+  readonly more: readonly [threads: string, parts: string];
+}
+
+/**
+ * What the number of things to share out rules out.
+ * @param count seasons or plans
+ */
+export function sharingFaults(count: number, { workers, shard }: Manner, words: Shared): string[] {
+  const faults: string[] = [];
+  const { there, parts, more } = words;
+  if (workers !== null && workers > count) {
+    faults.push(`--workers must not be ${workers}. ${there} Ask for at most ${count}, or ${more[0]}.`);
+  }
+  if (shard !== null && shard.n > count) {
+    faults.push(`--shard must not be ${shard.k}/${shard.n}. ${there} Make at most ${parts}, or ${more[1]}.`);
+  }
+  return faults;
+}
+
+/** @param seasons that will be run */
+export function seasonFaults(seasons: number, manner: Manner): string[] {
+  return sharingFaults(seasons, manner, {
+    there: `There are only ${seasons} seasons to share out.`,
+    parts: `${seasons} parts`,
+    more: ['for more seasons', 'ask for more seasons'],
+  });
+}

@@ -1,0 +1,185 @@
+/**
+ * The work list: on each visit of the next days what to clear, pick, move, sow and clean, with the number that is expected
+ * and a range.
+ *
+ * With a log the list goes on from what stands (see ahead/ahead.ts); without one it is the scenario's plan, from an empty
+ * line on its first day. Counts are over many futures. A batch that is still to be sown gets the next free number as its name,
+ * in the order of sowing, if it is sown in at least half of them.
+ */
+
+import { streamKey } from '../../engine/random.js';
+import { isoOfDay } from '../../models/dates.js';
+import type { Plan } from '../../models/plan.js';
+import type { LogFault } from '../log/faults.js';
+import type { LogRow } from '../log/rows.js';
+import { type Assumed, assumedOf } from './assumed.js';
+import type { AnyBatch } from './batches.js';
+import { CHORES, type ChoreKind, ChoresWatch, type CountedChore } from './chores-watch.js';
+import { comingSeason } from './coming-season.js';
+import { type Pause, runFutures, together } from './futures.js';
+import type { Range } from './range.js';
+
+export interface ChoresOptions {
+  /** Today, ISO 8601; if null, the date of the last row (of an empty log the start of the season). */
+  readonly today: string | null;
+  /** Days to list, at least 1. */
+  readonly days: number;
+  /** Futures to simulate, at least 1. */
+  readonly futures: number;
+  /** Seed of the random streams; the plan's own if left out. */
+  readonly seed?: number;
+  readonly pause?: Pause;
+}
+
+export interface ChoresResult extends Assumed {
+  readonly title: string;
+  /** Letters and digits that stand for the title: the same in every list of the line. */
+  readonly id: string;
+  /** ISO date of the first day that is listed. */
+  readonly from: string;
+  /** ISO date of the last day that is listed. */
+  readonly to: string;
+  /** Grows with every row of the log and every day: a list with a greater one is the newer. */
+  readonly revision: number;
+  readonly futures: number;
+  readonly seed: number;
+  readonly visits: readonly VisitChores[];
+}
+
+export interface VisitChores {
+  /** ISO date. */
+  readonly date: string;
+  /** In the order of a visit; empty if nothing is to be done, as far as can be told. */
+  readonly chores: readonly Chore[];
+}
+
+export interface Chore {
+  /** As in a log. `lose`: dead, failed or overgrown plants to clear. `clean`: holes that plants leave on this visit. */
+  readonly action: ChoreKind;
+  /** The stage; of a move the one moved into. */
+  readonly stage: string;
+  /** Of a move the stage moved from; else null. */
+  readonly from: string | null;
+  /** Seeds, plants or holes. */
+  readonly count: Range;
+  /** The batches of which they are; none for `clean`. */
+  readonly batches: readonly BatchChore[];
+}
+
+export interface BatchChore {
+  /** Name in the log, or one that fits; null for a batch that is sown in fewer than half of the futures. */
+  readonly batch: string | null;
+  readonly crop: string;
+  readonly count: Range;
+}
+
+export type ChoresReading =
+  | { readonly ok: true; readonly result: ChoresResult }
+  | { readonly ok: false; readonly faults: readonly LogFault[] }
+  /** `pause` said to stop. */
+  | 'stopped';
+
+/** Of what fewer are expected, nothing is said. */
+const LEAST = 0.05;
+/** Share of futures in which a batch must be sown to get a name. */
+const NAMED = 0.5;
+
+/** Weeks that a plan must have to list so many days. @param from first day to come [d from the start] */
+export function weeksToList(from: number, days: number): number {
+  return Math.ceil((from + days) / 7);
+}
+
+/**
+ * @param plan whose season is long enough (`weeksToList`); it goes on by its own rules
+ * @param rows of the log, as `readLog` hands them out for the plan's stages and crops; none if there is no log
+ * @returns faults if the log does not fit the plan
+ * @throws RangeError if the plan's season is too short, or an option is out of range
+ */
+export async function listChores(
+  plan: Plan,
+  rows: readonly LogRow[],
+  options: ChoresOptions,
+): Promise<ChoresReading> {
+  const { days, futures, seed = plan.seed, pause } = options;
+  const reading = comingSeason(plan, rows, {
+    today: options.today,
+    seed,
+    counts: { days, futures },
+    weeks: (from) => weeksToList(from, days),
+  });
+  if (!reading.ok) return reading;
+  const { today, line, openings, batches } = reading.coming;
+  const { from } = today;
+  const watch = new ChoresWatch(line, batches, from, from + days);
+  if (!(await runFutures(line, openings, futures, seed, together([batches, watch]), pause))) return 'stopped';
+
+  const counted = watch.chores();
+  const names = namesOf(batches.all, counted);
+  const visits = line.visits.kind === 'days' ? line.visits.days : [];
+  const iso = (day: number): string => isoOfDay(plan.start, day);
+  return {
+    ok: true,
+    result: {
+      title: plan.title,
+      id: streamKey(['chores', plan.title]),
+      from: iso(from),
+      to: iso(from + days - 1),
+      ...assumedOf(today, openings),
+      revision: rows.length + from,
+      futures,
+      seed,
+      visits: visits
+        .filter((day) => day >= from && day < from + days)
+        .map((day) => {
+          const then = counted.filter((one) => one.day === day);
+          return { date: iso(day), chores: choresOf(line, then, batches.all, names) };
+        }),
+    },
+  };
+}
+
+/** The chores of one visit, in the order in which it goes. */
+function choresOf(
+  plan: Plan,
+  counted: readonly CountedChore[],
+  batches: readonly AnyBatch[],
+  names: readonly (string | null)[],
+): Chore[] {
+  const told = counted.filter(({ count }) => count.mean >= LEAST);
+  const place = ({ kind, stage }: CountedChore): number =>
+    // From the last stage back, as plants are moved.
+    CHORES.indexOf(kind) * plan.stages.length + (plan.stages.length - 1 - stage);
+  return told
+    .filter(({ batch }) => batch === null)
+    .sort((a, b) => place(a) - place(b))
+    .map((chore) => ({
+      action: chore.kind,
+      stage: plan.stages[chore.stage]!.name,
+      from: chore.kind === 'move' ? plan.stages[chore.stage - 1]!.name : null,
+      count: chore.count,
+      batches: told
+        .filter(({ kind, stage, batch }) => kind === chore.kind && stage === chore.stage && batch !== null)
+        .sort((a, b) => batches[a.batch!]!.sown - batches[b.batch!]!.sown || a.batch! - b.batch!)
+        .map(({ batch, count }) => ({
+          batch: names[batch!]!,
+          crop: plan.crops[batches[batch!]!.crop]!.name,
+          count,
+        })),
+    }));
+}
+
+/** Names of the batches: as in the log, or the next free numbers (B1, B2, ...). */
+function namesOf(batches: readonly AnyBatch[], counted: readonly CountedChore[]): (string | null)[] {
+  const numbers = batches.map(({ name }) => Number(/^B(\d{1,9})$/i.exec(name ?? '')?.[1] ?? 0));
+  let next = Math.max(0, ...numbers);
+  const names = batches.map(({ name }) => name);
+  const sown = new Set(
+    counted.filter(({ kind, chance }) => kind === 'sow' && chance >= NAMED).map(({ batch }) => batch),
+  );
+  const coming = batches
+    .map((batch, i) => ({ ...batch, i }))
+    .filter(({ name, i }) => name === null && sown.has(i))
+    .sort((a, b) => a.sown - b.sown || a.crop - b.crop);
+  for (const { i } of coming) names[i] = `B${++next}`;
+  return names;
+}

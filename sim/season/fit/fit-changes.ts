@@ -1,0 +1,123 @@
+/**
+ * What a fit would change in a scenario: its keys, what they say now, and what the log says.
+ *
+ * Only what is good is written. The shape stays the scenario's; a shape without a spread (fixed, exponential)
+ * gets new days only, and observed times are left as they are. Where the log speaks against what cannot be
+ * written, that is a conflict, for the grower to look at.
+ */
+
+import type { Growing, Plan, Shape } from '../../models/plan.js';
+import type { Figure, FitResult, StageFit } from './fit.js';
+
+export interface FitChange {
+  /** Keys and places in lists from the top of the scenario file. */
+  readonly path: readonly (string | number)[];
+  readonly crop: string;
+  readonly stage: string;
+  readonly regrowth: boolean;
+  readonly key: 'days' | 'spread' | 'loss' | 'germination';
+  /** What the scenario says, its default if it says nothing. */
+  readonly present: number;
+  /** What is to be written, rounded. */
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  /** Whether what the scenario says lies outside the interval. */
+  readonly outside: boolean;
+}
+
+/** What the log speaks against in a scenario, where its shape has no key for it. */
+export interface FitConflict extends Omit<FitChange, 'path' | 'value' | 'outside' | 'key'> {
+  readonly key: 'days' | 'spread';
+  readonly shape: Shape;
+  /** What the log says. */
+  readonly value: number;
+}
+
+/** The widest triangle about its mean that stays above 0 has a spread of 1/sqrt(6). */
+const WIDEST_TRIANGLE = 0.4;
+
+/** Figures that differ from the plan's, in the order of the result. */
+export function changesOf(result: FitResult, plan: Plan): FitChange[] {
+  return ofPlan(result, plan).flatMap(([fit, place]) => stageChanges(fit, plan, place));
+}
+
+/** Figures that the plan's shapes have no key for, and whose intervals leave out what they imply. */
+export function conflictsOf(result: FitResult, plan: Plan): FitConflict[] {
+  return ofPlan(result, plan).flatMap(([fit, place]) => {
+    const growing = growingOf(fit, plan, place);
+    const { shape } = growing.time;
+    const { stage, regrowth } = fit;
+    const conflict = (key: FitConflict['key'], figure: Figure | null, present: number): FitConflict[] => {
+      if (figure === null || !figure.good || (present >= figure.low && present <= figure.high)) return [];
+      const { value, low, high } = figure;
+      return [{ crop: plan.crops[place]!.name, stage, regrowth, key, shape, present, value, low, high }];
+    };
+    return [
+      ...(takesDays(growing) ? [] : conflict('days', fit.days, growing.time.days)),
+      ...(takesSpread(growing, fit) ? [] : conflict('spread', fit.spread, growing.time.spread)),
+    ];
+  });
+}
+
+/** The fits of what the plan knows, with the place of their crop in it. */
+function ofPlan({ crops }: FitResult, plan: Plan): (readonly [StageFit, number])[] {
+  return crops.flatMap(({ crop, stages }) => {
+    const place = plan.crops.findIndex(({ name }) => name === crop);
+    return place < 0 ? [] : stages.map((fit) => [fit, place] as const);
+  });
+}
+
+function growingOf(fit: StageFit, plan: Plan, place: number): Growing {
+  const crop = plan.crops[place]!;
+  const s = plan.stages.findIndex(({ name }) => name === fit.stage);
+  return fit.regrowth ? crop.regrow! : crop.stages[s]!;
+}
+
+function stageChanges(fit: StageFit, plan: Plan, place: number): FitChange[] {
+  const crop = plan.crops[place]!;
+  const growing = growingOf(fit, plan, place);
+  const base = ['crops', place, ...(fit.regrowth ? ['regrow'] : ['stages', fit.stage])];
+  const change = (
+    key: FitChange['key'],
+    figure: Figure | null,
+    present: number,
+    digits: number,
+    path: readonly (string | number)[] = [...base, key],
+  ): FitChange[] => {
+    if (figure === null || !figure.good) return [];
+    const value = Number(figure.value.toPrecision(digits));
+    if (value === present) return [];
+    const { low, high } = figure;
+    const outside = present < low || present > high;
+    return [
+      {
+        path,
+        crop: crop.name,
+        stage: fit.stage,
+        regrowth: fit.regrowth,
+        key,
+        present,
+        value,
+        low,
+        high,
+        outside,
+      },
+    ];
+  };
+  return [
+    ...(takesDays(growing) ? change('days', fit.days, growing.time.days, 4) : []),
+    ...(takesSpread(growing, fit) ? change('spread', fit.spread, growing.time.spread, 3) : []),
+    ...change('loss', fit.loss, growing.loss, 3),
+    ...change('germination', fit.germination, crop.germination, 3, ['crops', place, 'germination']),
+  ];
+}
+
+function takesDays({ time }: Growing): boolean {
+  return time.shape !== 'observed';
+}
+
+function takesSpread({ time }: Growing, { spread }: StageFit): boolean {
+  if (time.shape === 'triangular') return spread !== null && spread.value < WIDEST_TRIANGLE;
+  return time.shape === 'lognormal' || time.shape === 'gamma' || time.shape === 'weibull';
+}

@@ -1,0 +1,155 @@
+/** A log in numbers, beside the plan that it belongs to: days for dates, places for names. */
+
+import { dayFrom, dayNumber, isoOfDay } from '../../models/dates.js';
+import { type Plan, seasonDays } from '../../models/plan.js';
+import type { LogFault } from '../log/faults.js';
+import type { Action, LogRow } from '../log/rows.js';
+import { type LossKind, lossKind } from './losses.js';
+
+/** One sowing of one crop. */
+export interface Batch {
+  readonly name: string;
+  /** Place of the crop in the plan. */
+  readonly crop: number;
+  /** Day of its sowing [d from the start]. */
+  readonly sown: number;
+  readonly seeds: number;
+}
+
+/** A row of the log. */
+export interface LoggedDeed {
+  /** Whole days from the start [d]. */
+  readonly day: number;
+  readonly action: Action;
+  /** Place of the batch; -1 for `clean`. */
+  readonly batch: number;
+  /** Place of the stage, as in the row: of a move the one moved into. */
+  readonly stage: number;
+  readonly channel: string | null;
+  readonly count: number;
+  readonly grams: number | null;
+  /** How the plants were lost; null for every action but `lose`, and if the note does not say. */
+  readonly loss: LossKind | null;
+}
+
+export interface LoggedSeason {
+  /** The scenario's plan, or one inferred from the log. Its visits are on days. */
+  readonly plan: Plan;
+  /** Whether the plan is a scenario's. */
+  readonly planned: boolean;
+  /** What the log tells of: days 0 to `days` - 1 [d]. */
+  readonly days: number;
+  readonly batches: readonly Batch[];
+  /** In the order of the log. */
+  readonly deeds: readonly LoggedDeed[];
+}
+
+export type Framing =
+  | { readonly ok: true; readonly season: LoggedSeason }
+  | { readonly ok: false; readonly faults: readonly LogFault[] };
+
+/**
+ * Puts a log beside a plan.
+ *
+ * @param rows in the order of their dates, as `readLog` hands them out for the plan's stages
+ * @param plan of the line; with `visits: always` it is taken as visited daily, since a log has whole dates
+ * @param planned whether the plan is a scenario's
+ * @param until day at which what is known ends [d]; if null: the end of a scenario's season if the log comes within a week
+ * (or the longest gap between planned visits) of it, else the day after the last row
+ * @returns faults if a row lies outside the season or its crop cannot be told
+ */
+export function loggedSeason(
+  rows: readonly LogRow[],
+  plan: Plan,
+  planned: boolean,
+  until: number | null = null,
+): Framing {
+  const faults = [...outside(rows, plan), ...(planned ? cropless(rows, plan) : [])];
+  if (faults.length > 0) return { ok: false, faults };
+  const stages = new Map(plan.stages.map(({ name }, s) => [name, s]));
+  const crops = new Map(plan.crops.map(({ name }, c) => [name, c]));
+  const places = new Map<string, number>();
+  const batches: Batch[] = [];
+  const deeds: LoggedDeed[] = [];
+  const start = dayNumber(plan.start);
+  let date = '';
+  let day = 0;
+  for (const row of rows) {
+    // A log has many rows a date.
+    if (row.date !== date) {
+      date = row.date;
+      day = dayNumber(date) - start;
+    }
+    if (row.action === 'sow') {
+      places.set(row.batch, batches.length);
+      batches.push({ name: row.batch, crop: crops.get(row.crop) ?? 0, sown: day, seeds: row.count });
+    }
+    const batch = row.action === 'clean' ? -1 : places.get(row.batch)!;
+    const stage = stages.get(row.stage)!;
+    const { action, channel, count, grams } = row;
+    const loss = action === 'lose' ? lossKind(row.note) : null;
+    deeds.push({ day, action, batch, stage, channel, count, grams, loss });
+  }
+  const days = until ?? (planned ? endOf(day, plan) : day + 1);
+  const visits = visitDays(plan);
+  return { ok: true, season: { plan: { ...plan, visits }, planned, days, batches, deeds } };
+}
+
+function visitDays(plan: Plan): Plan['visits'] {
+  if (plan.visits.kind === 'days') return plan.visits;
+  return { kind: 'days', days: Array.from({ length: seasonDays(plan) }, (_, day) => day) };
+}
+
+/** Shortest distance from the end of the season at which a log counts as broken off [d]. */
+const NEAR_THE_END = 7;
+
+function endOf(lastRow: number, plan: Plan): number {
+  let near = NEAR_THE_END;
+  if (plan.visits.kind === 'days') {
+    const { days } = plan.visits;
+    for (let i = 1; i < days.length; i++) near = Math.max(near, days[i]! - days[i - 1]!);
+  }
+  return lastRow >= seasonDays(plan) - near ? seasonDays(plan) : lastRow + 1;
+}
+
+/** Rows before the season or behind it: one fault each, since all have the same remedy. */
+function outside(rows: readonly LogRow[], plan: Plan): LogFault[] {
+  const last = isoOfDay(plan.start, seasonDays(plan) - 1);
+  // ISO dates are in order as texts.
+  const before = rows.filter(({ date }) => date < plan.start);
+  const behind = rows.filter(({ date }) => date > last);
+  const faults: LogFault[] = [];
+  const span = `a date from ${plan.start} to ${last}, the season of the scenario`;
+  if (before.length > 0) {
+    const advice = `Set start: ${before[0]!.date} in the scenario.`;
+    faults.push(dateFault(before, span, advice));
+  }
+  if (behind.length > 0) {
+    const weeks = Math.floor(dayFrom(plan.start, behind.at(-1)!.date) / 7) + 1;
+    faults.push(dateFault(behind, span, `Set weeks: ${weeks} in the scenario.`));
+  }
+  return faults;
+}
+
+function dateFault(rows: readonly LogRow[], expected: string, advice: string): LogFault {
+  const { line, date } = rows[0]!;
+  return { line, column: 'date', found: date, expected, nearest: null, advice, more: rows.length - 1 };
+}
+
+/** Sowings without a crop, where the scenario has several. */
+function cropless(rows: readonly LogRow[], plan: Plan): LogFault[] {
+  if (plan.crops.length < 2) return [];
+  const nameless = rows.filter(({ action, crop }) => action === 'sow' && crop === '');
+  if (nameless.length === 0) return [];
+  return [
+    {
+      line: nameless[0]!.line,
+      column: 'crop',
+      found: 'nothing',
+      expected: `one of the crops ${plan.crops.map(({ name }) => name).join(', ')}`,
+      nearest: null,
+      advice: 'Say on the row of the sowing which crop it is.',
+      more: nameless.length - 1,
+    },
+  ];
+}

@@ -1,0 +1,263 @@
+/**
+ * One more row for a season log: what somebody typed, checked against what stands, as text for the end of the file.
+ *
+ * The row is judged by the reader itself, as the last row of the whole file. So what is written is what will be read,
+ * and a typed value is wrong in the same words as one in a file.
+ */
+
+import { isIsoDate, whyNoDate } from '../../models/dates.js';
+import type { LoggedCrop } from './check-rows.js';
+import { EXPECTED_DATE, inForm } from './dates.js';
+import { type Column, fieldText, type LogFault, LogFaults, withoutEchoes } from './faults.js';
+import { type LogReading, readLog } from './read.js';
+import type { Dialect } from './records.js';
+import { COLUMNS, type LogRow } from './rows.js';
+import type { BatchStanding, Standing } from './standing.js';
+import { oddCharacter } from './text.js';
+
+/** The fields of a row as typed; empty if left out. The date is an ISO date always. */
+export type Typed = Readonly<Record<Column, string>>;
+
+/** The line whose log it is. */
+export interface LoggedLine {
+  readonly stages: readonly string[];
+  readonly crops: readonly LoggedCrop[];
+}
+
+/** Where the stages come from: the line given, the log itself, or (as no plant was moved yet) a guess. */
+export type StagesFrom = 'line' | 'log' | 'guess';
+
+export type Appending =
+  | {
+      readonly ok: true;
+      /** What is to be written behind the present text. */
+      readonly text: string;
+      readonly row: LogRow;
+      /** What stands with the row. */
+      readonly standing: Standing;
+      /** The batch of the row; null for `clean`. */
+      readonly batch: BatchStanding | null;
+      readonly stagesFrom: StagesFrom;
+    }
+  | {
+      readonly ok: false;
+      /** Whether the file was wrong before, or the row is. */
+      readonly wrong: 'file' | 'row';
+      readonly faults: readonly LogFault[];
+      readonly stages: readonly string[];
+      readonly stagesFrom: StagesFrom;
+    };
+
+type Read = Extract<LogReading, { ok: true }>;
+
+const NEW_LOG = `${COLUMNS.join(',')}\n`;
+
+/**
+ * @param text of the present file, with its byte order mark and line ends; empty if there is none yet
+ * @param typed `batch` may be empty for `sow` (then it gets the next number), `stage` where the plants can be in one
+ * stage only
+ * @param line null if it is not known
+ * @param usual stages that are taken if the line is not known and the log names no others
+ */
+export function appendRow(
+  text: string,
+  typed: Typed,
+  line: LoggedLine | null,
+  usual: readonly string[],
+): Appending {
+  const begun = text.trim() !== '';
+  // A file that holds nothing gets its header with the first row.
+  const opening = begun ? missingEnd(text) : `${missingEnd(text)}${NEW_LOG}`;
+  const { reading, stages, stagesFrom } = readPresent(begun ? text : NEW_LOG, line, usual);
+  if (!reading.ok) {
+    return { ok: false, wrong: 'file', faults: reading.faults, stages: [], stagesFrom };
+  }
+  const faults = new LogFaults();
+  const number = lineCount(text + opening) + 1;
+  const refused = (more: readonly LogFault[]): Appending => {
+    const all = withoutEchoes([...faults.sorted(), ...more]);
+    return { ok: false, wrong: 'row', faults: all, stages: reading.stages, stagesFrom };
+  };
+  checkText(typed, faults, number);
+  if (faults.count > 0) return refused([]);
+  const full = completed(typed, reading, stagesFrom, faults, number);
+  checkPlaces(full, reading.dialect, faults, number);
+  const date = checkedDate(full.date, reading, faults, number);
+  const addition = `${opening}${rowText({ ...full, date }, reading.dialect)}${lineEndOf(text)}`;
+  const after = readLog(text + addition, stages, line?.crops ?? null);
+  if (!after.ok) {
+    const own = after.faults.filter((fault) => fault.line === number);
+    return refused(own.length > 0 ? own : [strangeStage(full.stage, reading.stages, number)]);
+  }
+  if (faults.count > 0) return refused([]);
+  return {
+    ok: true,
+    text: addition,
+    row: after.rows.at(-1)!,
+    standing: after.standing,
+    batch: after.standing.batch(full.batch) ?? null,
+    stagesFrom,
+  };
+}
+
+/** The present rows, and the stages with which the log can be read; null if they are the log's own. */
+function readPresent(
+  text: string,
+  line: LoggedLine | null,
+  usual: readonly string[],
+): { reading: LogReading; stages: readonly string[] | null; stagesFrom: StagesFrom } {
+  if (line !== null) {
+    return { reading: readLog(text, line.stages, line.crops), stages: line.stages, stagesFrom: 'line' };
+  }
+  const reading = readLog(text, usual);
+  if (reading.ok) {
+    const moved = reading.rows.some(({ action }) => action === 'move');
+    return { reading, stages: usual, stagesFrom: moved ? 'log' : 'guess' };
+  }
+  return { reading: readLog(text, null), stages: null, stagesFrom: 'log' };
+}
+
+/** What was left out and follows from the log: a new batch's name, the crop, the one stage that it can be. */
+function completed(
+  typed: Typed,
+  reading: Read,
+  stagesFrom: StagesFrom,
+  faults: LogFaults,
+  line: number,
+): Typed {
+  if (typed.action === 'sow') {
+    // Only a line that was named is written down: the log would be bound to a guess.
+    const stage = stagesFrom === 'line' ? reading.stages[0]! : '';
+    return { ...typed, batch: typed.batch || nextName(reading.standing), stage: typed.stage || stage };
+  }
+  const batch = reading.standing.batch(typed.batch);
+  if (batch === undefined) return typed;
+  const full = { ...typed, crop: typed.crop || batch.crop };
+  if (typed.stage !== '') return full;
+  if (typed.action === 'pick') return { ...full, stage: reading.stages.at(-1)! };
+  if (typed.action !== 'move' && typed.action !== 'lose') return full;
+  return { ...full, stage: onlyStage(typed.action, batch, reading.stages, faults, line) };
+}
+
+/** The stage that a move or a loss can only mean; empty, with a fault, if there is none or more than one. */
+function onlyStage(
+  action: 'move' | 'lose',
+  batch: BatchStanding,
+  stages: readonly string[],
+  faults: LogFaults,
+  line: number,
+): string {
+  const among = action === 'move' ? stages.slice(0, -1) : stages;
+  const places = among.map((_, place) => place).filter((place) => batch.standing[place]! > 0);
+  const meant = places.map((place) => stages[action === 'move' ? place + 1 : place]!);
+  if (meant.length === 1) return meant[0]!;
+  const what = action === 'move' ? 'the stage moved into' : 'the stage that they stood in';
+  const standing = places.map((place) => `${batch.standing[place]} in ${stages[place]}`).join(', ');
+  const where = action === 'move' ? 'before the last stage' : 'in the line';
+  faults.add({
+    line,
+    column: 'stage',
+    found: 'nothing',
+    expected: meant.length === 0 ? what : `${what}: ${meant.join(' or ')}`,
+    advice:
+      meant.length === 0
+        ? `No plant of ${batch.name} stands ${where}.`
+        : `Of ${batch.name} there are ${standing}.`,
+  });
+  return '';
+}
+
+/** What is wrong with a row that would make the log's own stages others, so that its earlier rows could not be true. */
+function strangeStage(stage: string, stages: readonly string[], line: number): LogFault {
+  const faults = new LogFaults();
+  const names = () => stages;
+  const expected = `one of the stages ${stages.join(', ')}`;
+  faults.add({ line, column: 'stage', found: fieldText(stage), expected, names, word: stage });
+  return faults.sorted()[0]!;
+}
+
+/** The next number that no batch has: B1, B2, ... */
+function nextName(standing: Standing): string {
+  let most = 0;
+  for (const { name } of standing.batches()) {
+    const number = /^B(\d{1,9})$/i.exec(name);
+    if (number !== null) most = Math.max(most, Number(number[1]));
+  }
+  return `B${most + 1}`;
+}
+
+/** Every typed value is text that a file can hold. */
+function checkText(typed: Typed, faults: LogFaults, line: number): void {
+  for (const column of COLUMNS) {
+    if (oddCharacter(typed[column]) === null) continue;
+    faults.add({ line, column, found: 'a character that is not text', expected: 'plain text' });
+  }
+}
+
+/** Every typed value has a column of the file to stand in, and a meaning there. */
+function checkPlaces(typed: Typed, { columns }: Dialect, faults: LogFaults, line: number): void {
+  if (typed.grams !== '' && typed.action !== 'pick') {
+    const expected = 'nothing, for only what is picked is weighed';
+    faults.add({ line, column: 'grams', found: fieldText(typed.grams), expected });
+  }
+  for (const column of COLUMNS) {
+    if (typed[column] === '' || columns.includes(column)) continue;
+    faults.add({
+      line,
+      column,
+      found: fieldText(typed[column]),
+      expected: `nothing, for the log has no column ${column}`,
+      advice: `Add ${column} to its header line, and an empty field to each row, or leave it out.`,
+    });
+  }
+}
+
+/** The date, if it can be that of the next row; else the last row's, so that the rest of the row can be looked at. */
+function checkedDate(date: string, { rows }: Read, faults: LogFaults, line: number): string {
+  const last = rows.at(-1)?.date ?? '1900-01-01';
+  if (!isIsoDate(date) || date < '1900' || date >= '3000') {
+    const advice = whyNoDate(date) ?? '';
+    faults.add({ line, column: 'date', found: fieldText(date), expected: EXPECTED_DATE, advice });
+    return last;
+  }
+  if (date >= last) return date;
+  faults.add({
+    line,
+    column: 'date',
+    found: fieldText(date),
+    expected: `${last} or later, for the last row of the log is of that day`,
+    advice: 'Rows are added at the end. What was done earlier can be put in its place with an editor.',
+  });
+  return last;
+}
+
+/** A row in the file's own way, without its end. */
+function rowText(typed: Typed, { separator, columns, dates }: Dialect): string {
+  const values: Typed = {
+    ...typed,
+    date: inForm(typed.date, dates),
+    // Where columns are parted by semicolons, spreadsheets write and read decimals with a comma.
+    grams: separator === ';' ? typed.grams.replace(/^(\d+)\.(\d+)$/, '$1,$2') : typed.grams,
+  };
+  return columns
+    .map((column) => (column === null ? '' : fieldFor(values[column].trim(), separator)))
+    .join(separator);
+}
+
+function fieldFor(value: string, separator: string): string {
+  const plain = !value.includes(separator) && !/["\r\n]/.test(value);
+  return plain ? value : `"${value.replaceAll('"', '""')}"`;
+}
+
+/** The end of line that the last row lacks. */
+function missingEnd(text: string): string {
+  return text === '' || text === '\uFEFF' || /[\r\n]$/.test(text) ? '' : lineEndOf(text);
+}
+
+function lineEndOf(text: string): string {
+  return /\r\n|\r|\n/.exec(text)?.[0] ?? '\n';
+}
+
+function lineCount(text: string): number {
+  return text.match(/\r\n|\r|\n/g)?.length ?? 0;
+}

@@ -1,0 +1,106 @@
+/** What is wrong with a season log, as data. How a person sees it is up to the views. */
+
+import { nearest } from '../../models/nearest.js';
+import type { COLUMNS } from './rows.js';
+
+export type Column = (typeof COLUMNS)[number];
+
+/** One fault of a log. */
+export interface LogFault {
+  /** Line of the file on which the row begins, the header being line 1. */
+  readonly line: number;
+  /** Name of the column as in the contract, or the file's own name for one that is not; null for the whole row. */
+  readonly column: string | null;
+  /** What stands there. */
+  readonly found: string;
+  /** What may stand there. */
+  readonly expected: string;
+  /** The nearest valid name; null if none is near. */
+  readonly nearest: string | null;
+  /** What to do: whole sentences; empty if there is nothing special to say. */
+  readonly advice: string;
+  /** Further lines with the very same slip. They are counted, not told one by one. */
+  readonly more: number;
+}
+
+/** Something that can be read but is probably not meant. */
+export interface LogWarning {
+  readonly line: number;
+  readonly column: string | null;
+  /** A whole sentence. */
+  readonly message: string;
+}
+
+export interface FaultDraft {
+  readonly line: number;
+  readonly column: string | null;
+  readonly found: string;
+  readonly expected: string;
+  /** The names that may stand there. */
+  readonly names?: () => readonly string[];
+  /** The word that is to be near one of them. */
+  readonly word?: string;
+  readonly advice?: string;
+  /** Faults with the same kind and column are one slip: the first is told, the others are counted. */
+  readonly kind?: string;
+  readonly more?: number;
+}
+
+/** With more faults than this, nobody reads on to the nearest name, and looking for it costs. */
+const MOST_WITH_NEAREST = 100;
+
+/** Gathers the faults of a log, in the order of finding. */
+export class LogFaults {
+  readonly #faults: LogFault[] = [];
+  readonly #kinds = new Map<string, number>();
+
+  get count(): number {
+    return this.#faults.length;
+  }
+
+  add(draft: FaultDraft): void {
+    if (draft.kind !== undefined) {
+      const key = `${draft.column} ${draft.kind}`;
+      const same = this.#kinds.get(key);
+      if (same !== undefined) {
+        const first = this.#faults[same]!;
+        this.#faults[same] = { ...first, more: first.more + 1 };
+        return;
+      }
+      this.#kinds.set(key, this.#faults.length);
+    }
+    const looks =
+      draft.word !== undefined && draft.names !== undefined && this.#faults.length < MOST_WITH_NEAREST;
+    this.#faults.push({
+      line: draft.line,
+      column: draft.column,
+      found: draft.found,
+      expected: draft.expected,
+      nearest: looks ? nearest(draft.word!, draft.names!()) : null,
+      advice: draft.advice ?? '',
+      more: draft.more ?? 0,
+    });
+  }
+
+  /** By line; what is on one line stays in the order of finding. */
+  sorted(): LogFault[] {
+    return withoutEchoes([...this.#faults].sort((a, b) => a.line - b.line));
+  }
+}
+
+/** One field, one fault: what is wrong with it by itself is also wrong against the other rows. */
+export function withoutEchoes(faults: readonly LogFault[]): LogFault[] {
+  const seen = new Set<string>();
+  return faults.filter(({ line, column }) => {
+    const place = `${line} ${column}`;
+    if (column !== null && seen.has(place)) return false;
+    seen.add(place);
+    return true;
+  });
+}
+
+/** A field as a fault names it: in quotes, on one line, cut to a length that fits into a sentence. */
+export function fieldText(text: string): string {
+  if (text === '') return 'nothing';
+  return JSON.stringify(text.length > 60 ? `${text.slice(0, 60)}…` : text);
+}

@@ -1,0 +1,170 @@
+/** The fields of one row, each looked at by itself: is it a word, a whole number, a mass, a name? */
+
+import { type Column, fieldText, type LogFaults } from './faults.js';
+import { ACTIONS, type Action } from './rows.js';
+
+/** A row of which each field is known, but not yet what the other rows make of it. */
+export interface Draft {
+  readonly line: number;
+  /** As the file writes it, or empty; ISO 8601 once the whole file has been seen. */
+  date: string;
+  /** null if the field holds no action. */
+  readonly action: Action | null;
+  crop: string;
+  batch: string;
+  stage: string;
+  channel: string | null;
+  /** NaN if the field holds no count. */
+  readonly count: number;
+  readonly grams: number | null;
+  readonly note: string | null;
+}
+
+/** The most that one row can count. */
+const MOST = 1_000_000_000;
+const LONGEST_NAME = 60;
+
+const WHOLE = `a whole number from 1 to ${MOST}`;
+const MASS = 'a number of grams of at least 0, or nothing';
+const NAME = `a name of at most ${LONGEST_NAME} characters on one line`;
+
+export class FieldReader {
+  readonly #place: Readonly<Record<Column, number>>;
+  readonly #separator: string;
+  readonly #faults: LogFaults;
+
+  /** @param columns what stands where; null for what is not read */
+  constructor(columns: readonly (Column | null)[], separator: string, faults: LogFaults) {
+    const at = (name: Column) => columns.indexOf(name);
+    this.#place = {
+      date: at('date'),
+      action: at('action'),
+      crop: at('crop'),
+      batch: at('batch'),
+      stage: at('stage'),
+      channel: at('channel'),
+      count: at('count'),
+      grams: at('grams'),
+      note: at('note'),
+    };
+    this.#separator = separator;
+    this.#faults = faults;
+  }
+
+  /** The row as a draft; what is wrong with its fields goes to the faults. */
+  read(fields: readonly string[], line: number): Draft {
+    const place = this.#place;
+    const date = fields[place.date] ?? '';
+    if (date === '') this.#nothing('date', line, 'the date on which it was done, as YYYY-MM-DD');
+    const action = this.#action(fields[place.action] ?? '', line);
+    const batch = this.#name('batch', fields[place.batch] ?? '', line);
+    const crop = this.#name('crop', fields[place.crop] ?? '', line);
+    if (action !== null && action !== 'clean' && batch === '') {
+      this.#nothing('batch', line, `the name of the batch that was ${PAST[action]}`);
+    }
+    if (action === 'sow' && crop === '') this.#nothing('crop', line, 'the crop that was sown');
+    return {
+      line,
+      date,
+      action,
+      crop,
+      batch,
+      stage: this.#name('stage', fields[place.stage] ?? '', line),
+      channel: this.#name('channel', fields[place.channel] ?? '', line) || null,
+      count: this.#count(fields[place.count] ?? '', line),
+      grams: this.#grams(fields[place.grams] ?? '', line),
+      note: fields[place.note] || null,
+    };
+  }
+
+  /**
+   * What remains of a row with a wrong number of fields: its batch, so that the batch's other rows are not faults too.
+   * Its fields may have slipped, so nothing is said of them.
+   */
+  salvage(fields: readonly string[], line: number): Draft {
+    const { batch, crop } = this.#place;
+    return {
+      line,
+      date: '',
+      action: null,
+      crop: fields[crop] ?? '',
+      batch: fields[batch] ?? '',
+      stage: '',
+      channel: null,
+      count: Number.NaN,
+      grams: null,
+      note: null,
+    };
+  }
+
+  #nothing(column: Column, line: number, expected: string): void {
+    this.#faults.add({ line, column, found: 'nothing', expected });
+  }
+
+  #action(text: string, line: number): Action | null {
+    if (isAction(text)) return text;
+    const lower = text.toLowerCase();
+    if (isAction(lower)) return lower;
+    this.#faults.add({
+      line,
+      column: 'action',
+      found: fieldText(text),
+      expected: `one of ${ACTIONS.join(', ')}`,
+      names: () => ACTIONS,
+      word: text,
+      kind: text,
+    });
+    return null;
+  }
+
+  #name(column: Column, text: string, line: number): string {
+    if (text.length <= LONGEST_NAME && !text.includes('\n')) return text;
+    this.#faults.add({ line, column, found: fieldText(text), expected: NAME });
+    return text;
+  }
+
+  #count(text: string, line: number): number {
+    const count = /^\d{1,10}$/.test(text) ? Number(text) : Number.NaN;
+    if (count >= 1 && count <= MOST) return count;
+    const whole = /^(\d+)[.,]0+$/.exec(text);
+    const advice = whole === null ? '' : `Write it without decimals: ${whole[1]}.`;
+    this.#faults.add({ line, column: 'count', found: fieldText(text), expected: WHOLE, advice });
+    return Number.NaN;
+  }
+
+  #grams(text: string, line: number): number | null {
+    if (text === '') return null;
+    // With commas between the columns a comma in a number is none of its decimals' for certain.
+    const decimals = this.#separator === ',' ? /^\d+(\.\d+)?$/ : /^\d+([.,]\d+)?$/;
+    const thousands = this.#separator !== ',' && /^\d{1,3}\.\d{3}$/.test(text);
+    if (decimals.test(text) && !thousands && text.length <= 15) return Number(text.replace(',', '.'));
+    this.#faults.add({
+      line,
+      column: 'grams',
+      found: fieldText(text),
+      expected: MASS,
+      advice: gramsAdvice(text, thousands),
+    });
+    return null;
+  }
+}
+
+const PAST: Readonly<Record<Exclude<Action, 'clean'>, string>> = {
+  sow: 'sown',
+  move: 'moved',
+  pick: 'picked',
+  lose: 'lost',
+};
+
+function gramsAdvice(text: string, thousands: boolean): string {
+  if (thousands) {
+    return `Is it ${text.replace('.', '')} or ${text.replace('.', ',')}? Write it so.`;
+  }
+  if (/^\d+,\d+$/.test(text)) return 'Write decimals with a point, and thousands without a sign.';
+  const unit = /^(\d+(?:[.,]\d+)?)\s*\p{L}+$/u.exec(text);
+  return unit === null ? '' : 'Write the number of grams without a unit.';
+}
+
+function isAction(text: string): text is Action {
+  return (ACTIONS as readonly string[]).includes(text);
+}

@@ -1,0 +1,65 @@
+/**
+ * Reads a season log: text in, rows or all faults of the file out. Opens no files and prints nothing.
+ *
+ * Two rounds. The first looks at each row by itself. Only then is it known how the file writes dates and what the
+ * stages are, so the second looks at the rows one after the other, against what stands in the line.
+ */
+
+import { checkRows, type LoggedCrop } from './check-rows.js';
+import { type LogFault, LogFaults, type LogWarning } from './faults.js';
+import { type Dialect, readRecords } from './records.js';
+import type { LogRow } from './rows.js';
+import { inferStages } from './stages.js';
+import type { Standing } from './standing.js';
+import { oddCharacter, plainText } from './text.js';
+
+export type LogReading =
+  | {
+      readonly ok: true;
+      readonly rows: LogRow[];
+      readonly warnings: LogWarning[];
+      /** Names of the stages: those given, else those inferred. */
+      readonly stages: readonly string[];
+      /** What stands after the last row. */
+      readonly standing: Standing;
+      readonly dialect: Dialect;
+    }
+  /** At least one fault, sorted by line. */
+  | { readonly ok: false; readonly faults: LogFault[] };
+
+/**
+ * Reads the text of a season log. Never throws on any text.
+ *
+ * @param text with or without byte order mark; columns between commas, semicolons or tabs
+ * @param stages names of the line's stages in their order, at least one; null if no scenario is known: then they
+ * are inferred (see log-stages.ts)
+ * @param crops of the scenario; without them every crop is taken as it comes, with one pick per plant
+ */
+export function readLog(
+  text: string,
+  stages: readonly string[] | null,
+  crops: readonly LoggedCrop[] | null = null,
+): LogReading {
+  const faults = new LogFaults();
+  const content = plainText(text);
+  const odd = oddCharacter(content);
+  if (odd !== null) {
+    faults.add({
+      line: odd.line,
+      column: null,
+      found: odd.found,
+      expected: 'a text file in UTF-8',
+      advice: 'Save the log as CSV in UTF-8.',
+    });
+    return { ok: false, faults: faults.sorted() };
+  }
+  const warnings: LogWarning[] = [];
+  const records = readRecords(content, faults, warnings);
+  if (records === null) return { ok: false, faults: faults.sorted() };
+  const { drafts, dates, dialect } = records;
+  const line = stages ?? inferStages(drafts);
+  const standing = checkRows(drafts, line, crops, dates, faults);
+  if (faults.count > 0) return { ok: false, faults: faults.sorted() };
+  // Without a fault every draft is a row: its action and its count are there.
+  return { ok: true, rows: drafts as LogRow[], warnings, stages: line, standing, dialect };
+}

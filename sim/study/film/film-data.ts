@@ -1,0 +1,240 @@
+/**
+ * A film: the state of every hole on every day of a season, and what was done between the pictures.
+ *
+ * It knows nothing of how a season came about: film.ts films a simulated one, and whoever fills `FilmData` films
+ * another. The data are plain and their buffers can be handed from one thread to another.
+ */
+
+import { STATE_COUNT } from '../../models/ledger.js';
+
+/** A stage as the maker of a film tells it. */
+export interface FilmedStage {
+  readonly name: string;
+  readonly channels: number;
+  readonly holesPerChannel: number;
+}
+
+/** A stage and where its holes are: they are counted through all stages. */
+export interface FilmStage extends FilmedStage {
+  readonly holes: number;
+  readonly firstHole: number;
+}
+
+/** What was done between the picture before and this one, in plants. */
+export interface Dealt {
+  readonly sown: number;
+  /** Moved into each stage; 0 for the first. */
+  readonly moved: readonly number[];
+  /** Picks: a plant with several cuts counts once at each. */
+  readonly picked: number;
+  /** Thrown away because they had been ready for longer than they keep. */
+  readonly discarded: number;
+  /** Dead plants and failed seeds that were cleared away. */
+  readonly cleared: number;
+}
+
+/**
+ * The states of a line day by day. Picture d shows the line right after the work at the start of day d; the last one,
+ * picture `days`, shows it at the end of the season. A state is its place in `STATES`.
+ *
+ * Which of the empty holes of a stage are called untended is arbitrary: the lowest-numbered.
+ */
+export interface Film {
+  /** What it was made from: plain, to be sent to another thread and made into a film again there. */
+  readonly data: FilmData;
+  /** Length of the season [d]. */
+  readonly days: number;
+  /** Pictures: one for the start of each day and one for the end. */
+  readonly frames: number;
+  readonly stages: readonly FilmStage[];
+  /** Holes of all stages. */
+  readonly holeCount: number;
+  /** States of all holes of picture d from d x `holeCount` on; null if only the counts were kept. */
+  readonly holes: Uint8Array | null;
+  /** @throws RangeError if there is no such picture or hole, or if only the counts were kept */
+  stateAt(day: number, hole: number): number;
+  /** States of all holes, a view. @throws RangeError as `stateAt` */
+  statesAt(day: number): Uint8Array;
+  /** Holes of a stage in each state, a view; they add up to its holes. @throws RangeError for no such picture or stage */
+  countsAt(day: number, stage: number): Uint32Array;
+  /** What was done since the picture before (with visits on days: at the visit of that day). @throws RangeError */
+  dealtAt(day: number): Dealt;
+  /** Picks from the start up to this picture. @throws RangeError for no such picture */
+  picksUpTo(day: number): number;
+  /** Was somebody there at the start of the day? Never at the end of the season. */
+  isVisit(day: number): boolean;
+  /** Place of the stage of a hole. @throws RangeError if there is no such hole */
+  stageOf(hole: number): number;
+  /** Channel of a hole within its stage, from 0. @throws RangeError if there is no such hole */
+  channelOf(hole: number): number;
+}
+
+/** All that a film holds. Every array has a buffer of its own. `blankFilm` makes arrays of the right lengths. */
+export interface FilmData {
+  readonly days: number;
+  readonly stages: readonly FilmedStage[];
+  /** States, hole h of picture d at d x holes + h; null if only the counts are kept. */
+  readonly holes: Uint8Array<ArrayBuffer> | null;
+  /** Holes in state k of stage s of picture d, at (d x stages + s) x STATE_COUNT + k. */
+  readonly counts: Uint32Array<ArrayBuffer>;
+  /** What was done before picture d, from d x `dealtWidth(stages)` on: see `DEALT_*`. */
+  readonly dealt: Uint32Array<ArrayBuffer>;
+  /** 1 for a day with a visit; one entry a picture. */
+  readonly visits: Uint8Array<ArrayBuffer>;
+}
+
+/** Holes of a line that are filmed one by one, if nobody says otherwise; of more only the counts are kept. */
+export const MOST_HOLES = 20_000;
+
+/** Places within what was done before a picture; moved into stage s at DEALT_MOVED + s. */
+export const DEALT_SOWN = 0;
+export const DEALT_PICKED = 1;
+export const DEALT_DISCARDED = 2;
+export const DEALT_CLEARED = 3;
+export const DEALT_MOVED = 4;
+
+/** Figures of what was done before one picture of a line of so many stages. */
+export function dealtWidth(stages: number): number {
+  return DEALT_MOVED + stages;
+}
+
+/** A film of nothing yet, to be filled in: every figure is 0, every hole in state 0. */
+export function blankFilm(stages: readonly FilmedStage[], days: number, withHoles: boolean): FilmData {
+  const frames = days + 1;
+  return {
+    days,
+    stages: stages.map(({ name, channels, holesPerChannel }) => ({ name, channels, holesPerChannel })),
+    holes: withHoles ? new Uint8Array(frames * holesOfAll(stages)) : null,
+    counts: new Uint32Array(frames * stages.length * STATE_COUNT),
+    dealt: new Uint32Array(frames * dealtWidth(stages.length)),
+    visits: new Uint8Array(frames),
+  };
+}
+
+/**
+ * A film of these data; they are not copied.
+ * @throws RangeError if an array is not as long as days and stages ask for
+ */
+export function filmFrom(data: FilmData): Film {
+  return new StoredFilm(data);
+}
+
+/**
+ * The buffers of a film's data, to be handed over to another thread instead of copied:
+ * `port.postMessage(film.data, filmBuffers(film.data))`. The film at hand is empty from then on.
+ */
+export function filmBuffers({ holes, counts, dealt, visits }: FilmData): ArrayBuffer[] {
+  const buffers = [counts.buffer, dealt.buffer, visits.buffer];
+  return holes === null ? buffers : [...buffers, holes.buffer];
+}
+
+function holesOfAll(stages: readonly FilmedStage[]): number {
+  return stages.reduce((sum, { channels, holesPerChannel }) => sum + channels * holesPerChannel, 0);
+}
+
+class StoredFilm implements Film {
+  readonly data: FilmData;
+  readonly days: number;
+  readonly frames: number;
+  readonly stages: readonly FilmStage[];
+  readonly holeCount: number;
+  readonly #dealtWidth: number;
+  /** Picks up to each picture. */
+  readonly #picks: Float64Array;
+
+  constructor(data: FilmData) {
+    const stages = data.stages.length;
+    this.data = data;
+    this.days = data.days;
+    this.frames = data.days + 1;
+    this.holeCount = holesOfAll(data.stages);
+    this.#dealtWidth = dealtWidth(stages);
+    if (data.holes !== null) demandLength('holes', data.holes, this.frames * this.holeCount);
+    demandLength('counts', data.counts, this.frames * stages * STATE_COUNT);
+    demandLength('dealt', data.dealt, this.frames * this.#dealtWidth);
+    demandLength('visits', data.visits, this.frames);
+
+    let firstHole = 0;
+    this.stages = data.stages.map(({ name, channels, holesPerChannel }) => {
+      const holes = channels * holesPerChannel;
+      const stage = { name, channels, holesPerChannel, holes, firstHole };
+      firstHole += holes;
+      return stage;
+    });
+    this.#picks = new Float64Array(this.frames);
+    let picks = 0;
+    for (let day = 0; day < this.frames; day++) {
+      picks += data.dealt[day * this.#dealtWidth + DEALT_PICKED]!;
+      this.#picks[day] = picks;
+    }
+  }
+
+  get holes(): Uint8Array<ArrayBuffer> | null {
+    return this.data.holes;
+  }
+
+  stateAt(day: number, hole: number): number {
+    demandPlace('day', day, this.frames);
+    demandPlace('hole', hole, this.holeCount);
+    return this.#everyHole()[day * this.holeCount + hole]!;
+  }
+
+  statesAt(day: number): Uint8Array {
+    demandPlace('day', day, this.frames);
+    return this.#everyHole().subarray(day * this.holeCount, (day + 1) * this.holeCount);
+  }
+
+  countsAt(day: number, stage: number): Uint32Array {
+    demandPlace('day', day, this.frames);
+    demandPlace('stage', stage, this.stages.length);
+    const at = (day * this.stages.length + stage) * STATE_COUNT;
+    return this.data.counts.subarray(at, at + STATE_COUNT);
+  }
+
+  dealtAt(day: number): Dealt {
+    demandPlace('day', day, this.frames);
+    const at = day * this.#dealtWidth;
+    const { dealt } = this.data;
+    return {
+      sown: dealt[at + DEALT_SOWN]!,
+      moved: [...dealt.subarray(at + DEALT_MOVED, at + this.#dealtWidth)],
+      picked: dealt[at + DEALT_PICKED]!,
+      discarded: dealt[at + DEALT_DISCARDED]!,
+      cleared: dealt[at + DEALT_CLEARED]!,
+    };
+  }
+
+  picksUpTo(day: number): number {
+    demandPlace('day', day, this.frames);
+    return this.#picks[day]!;
+  }
+
+  isVisit(day: number): boolean {
+    return this.data.visits[day] === 1;
+  }
+
+  stageOf(hole: number): number {
+    demandPlace('hole', hole, this.holeCount);
+    return this.stages.findIndex(({ firstHole, holes }) => hole < firstHole + holes);
+  }
+
+  channelOf(hole: number): number {
+    const { firstHole, holesPerChannel } = this.stages[this.stageOf(hole)]!;
+    return Math.floor((hole - firstHole) / holesPerChannel);
+  }
+
+  #everyHole(): Uint8Array {
+    if (this.data.holes === null) throw new RangeError('only the counts of this film were kept');
+    return this.data.holes;
+  }
+}
+
+function demandPlace(what: string, place: number, count: number): void {
+  if (!(Number.isInteger(place) && place >= 0 && place < count)) {
+    throw new RangeError(`${what} must be a whole number from 0 to ${count - 1}: ${place}`);
+  }
+}
+
+function demandLength(what: string, array: { readonly length: number }, length: number): void {
+  if (array.length !== length) throw new RangeError(`${what} must have ${length} entries: ${array.length}`);
+}

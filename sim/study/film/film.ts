@@ -1,0 +1,102 @@
+/** The film of a simulated season: the line runs once, and a recorder takes a picture of it each day. */
+
+import { STATE_COUNT } from '../../models/ledger.js';
+import { type Deed, Line, type Recorder } from '../../models/line.js';
+import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import {
+  blankFilm,
+  DEALT_CLEARED,
+  DEALT_DISCARDED,
+  DEALT_MOVED,
+  DEALT_PICKED,
+  DEALT_SOWN,
+  dealtWidth,
+  type Film,
+  type FilmData,
+  filmFrom,
+  MOST_HOLES,
+} from './film-data.js';
+import { HoleStates } from './film-states.js';
+
+export { type Dealt, type Film, type FilmData, filmBuffers, filmFrom } from './film-data.js';
+
+export interface FilmOptions {
+  /** Only the counts of a line of more holes than this are kept; 20 000 if left out. A hole takes a byte a day. */
+  readonly mostHoles?: number;
+}
+
+/**
+ * The film of one season.
+ * @param seed of the season's luck
+ * @param season number of the season: the film shows what `Line.run` does with the same seed and number
+ */
+export function filmOf(plan: Plan, seed: number, season: number, options: FilmOptions = {}): Film {
+  const recorder = new FilmRecorder(plan, options);
+  new Line(plan).run(seed, season, recorder);
+  return recorder.film();
+}
+
+/** Films one season of any line that runs this plan, whatever its luck. */
+export class FilmRecorder implements Recorder {
+  readonly #states: HoleStates;
+  readonly #data: FilmData;
+  readonly #stageCount: number;
+  readonly #holeCount: number;
+  readonly #dealtWidth: number;
+  /** The picture that is to be taken next. */
+  #next = 0;
+
+  constructor(plan: Plan, { mostHoles = MOST_HOLES }: FilmOptions = {}) {
+    const days = seasonDays(plan);
+    this.#stageCount = plan.stages.length;
+    this.#holeCount = plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0);
+    this.#dealtWidth = dealtWidth(this.#stageCount);
+    this.#data = blankFilm(plan.stages, days, this.#holeCount <= mostHoles);
+    if (plan.visits.kind === 'always') this.#data.visits.fill(1, 0, days);
+    else for (const day of plan.visits.days) if (day < days) this.#data.visits[day] = 1;
+    this.#states = new HoleStates(plan, (_from, to) => {
+      while (this.#next < to) this.#take();
+    });
+  }
+
+  note(t: number, deed: Deed, plant: number, crop: number, stage: number, hole: number): void {
+    // First, so that the pictures of the days before are taken.
+    this.#states.note(t, deed, plant, crop, stage, hole);
+    const place = placeOf(deed, stage);
+    if (place >= 0) this.#data.dealt[this.#next * this.#dealtWidth + place]!++;
+  }
+
+  /** The film, once the season is over. To be asked once. */
+  film(): Film {
+    this.#states.end();
+    this.#take();
+    return filmFrom(this.#data);
+  }
+
+  #take(): void {
+    const { counts, holes } = this.#data;
+    for (let s = 0; s < this.#stageCount; s++) {
+      this.#states.putCounts(s, counts, (this.#next * this.#stageCount + s) * STATE_COUNT);
+    }
+    if (holes !== null) this.#states.putStates(holes, this.#next * this.#holeCount);
+    this.#next++;
+  }
+}
+
+/** Where a deed is counted among what was done before a picture; -1 if nobody did it. */
+function placeOf(deed: Deed, stage: number): number {
+  switch (deed) {
+    case 'sow':
+      return DEALT_SOWN;
+    case 'move':
+      return DEALT_MOVED + stage;
+    case 'pick':
+      return DEALT_PICKED;
+    case 'discard':
+      return DEALT_DISCARDED;
+    case 'clear':
+      return DEALT_CLEARED;
+    default:
+      return -1;
+  }
+}

@@ -1,0 +1,63 @@
+/**
+ * How the probability of a wrong pick is dealt out among the judgements of a search.
+ *
+ * Every candidate's verdict may be wrong with probability beta; by Bonferroni's inequality all are right with at least
+ * 1 - k beta, whatever luck they share. If no two plans cost the same, k beta is all of alpha = 1 - confidence. If some do, it is half
+ * of it, and the other half is for telling the plans of one price apart: dealt evenly among the prices that several plans
+ * have, then evenly among the rivals of a price. So it does not matter at which price the search ends, nor which of the plans
+ * there meet the goal.
+ *
+ * Plans of one price are told apart by elimination (selection-elimination.ts), which takes its variances from the first
+ * seasons. A difference that comes in rare seasons may be missing there, and would be taken for none. So there are as many first seasons
+ * that a difference of means of `near` or more hides there with at most half of the rival's probability: differences of shares
+ * are at most 1, so it shows in one season of 1 / near or more often, and (1 - near)^n is the probability that it does not in n.
+ */
+
+import type { Least, Ranked } from './candidates.js';
+import { priceSizes } from './candidates.js';
+import type { EliminationOptions } from './selection-elimination.js';
+import type { Standard } from './selection-region.js';
+
+/** What a search is asked for. */
+export interface SearchGoal {
+  /** Heads that are to be picked in a week. */
+  readonly heads: number;
+  /** In this share of the weeks, above 0 and at most 1. */
+  readonly weeksMet: number;
+  readonly least: Least;
+  /** Probability that the right plan is picked. */
+  readonly confidence: number;
+  /** Plans whose share of weeks is within this of the goal may go either way. */
+  readonly near: number;
+  /** First seasons, of every plan. */
+  readonly first: number;
+  /** Plans that meet the goal to be found beside the best. */
+  readonly runners: number;
+}
+
+export interface Budget {
+  /** For the verdict on each plan. */
+  readonly standard: Standard;
+  /** For telling apart `meeting` plans that meet the goal, of `size` plans of one price. */
+  tie(size: number, meeting: number): EliminationOptions;
+}
+
+export function budgetOf(ranked: readonly Ranked[], goal: SearchGoal): Budget {
+  const { weeksMet: q, near: eps, first: n0, confidence } = goal;
+  const alpha = 1 - confidence;
+  const shared = priceSizes(ranked).filter((size) => size > 1).length;
+  const verdicts = shared > 0 ? alpha / 2 : alpha;
+  return {
+    standard: { q, eps, beta: verdicts / ranked.length, n0 },
+    tie: (size, meeting) => {
+      const rival = alpha / 2 / shared / (size - 1);
+      return {
+        k: meeting,
+        delta: eps,
+        // Each pair gets half of what its rival has; the other half is for what the first seasons hide.
+        alpha: (rival / 2) * (meeting - 1),
+        n0: Math.max(n0, Math.ceil(Math.log(rival / 2) / Math.log1p(-eps))),
+      };
+    },
+  };
+}

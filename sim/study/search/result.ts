@@ -1,0 +1,188 @@
+/** The result of a search, from what is known of its candidates: plain data, as it is printed with --json. */
+
+import { Counts } from '../../engine/tally.js';
+import { isoOfDay } from '../../models/dates.js';
+import type { Estimate } from '../../seasons/sections.js';
+import type { Cost, Least, Settings } from './candidates.js';
+import { frontierOf } from './frontier.js';
+import { shareEstimate } from './interval.js';
+import { fullNeed } from './need.js';
+import { toJudge } from './order.js';
+import type { Verdict } from './selection-region.js';
+import type { Search } from './setup.js';
+import type { Seasons, TrialData } from './trial.js';
+import { type Within, withinOf } from './within.js';
+
+/** A plan and what its seasons gave, in the weeks that count. */
+export interface SearchedPlan {
+  /** Its place in the order of costs, from 1. */
+  readonly place: number;
+  readonly name: string;
+  readonly settings: Settings;
+  readonly cost: Cost;
+  /** Whether it meets the goal; null if it did not have to be judged (or was not yet). */
+  readonly verdict: Verdict | null;
+  /** Seasons that were run to find that out. */
+  readonly seasons: number;
+  /** Share of the weeks with at least the heads of the goal. */
+  readonly weeks_met: number;
+  readonly heads_a_week: number;
+  /** 1 week in 10 brings this or less. */
+  readonly bad_week: number;
+  /** A bad week as a share of the mean week; 0 if nothing is picked. */
+  readonly steadiness: number;
+}
+
+/** A plan that meets the goal (or came near). */
+export interface FoundPlan extends Omit<SearchedPlan, 'weeks_met'> {
+  /** With a 95 % interval that allows for having looked after every season. */
+  readonly weeks_met: Estimate;
+}
+
+export interface SearchResult {
+  readonly title: string;
+  readonly seed: number;
+  readonly goal: { readonly heads: number; readonly weeks_met: number };
+  readonly least: Least;
+  /** Probability, at least, that the plan is the right one. */
+  readonly confidence: number;
+  /** Plans whose share of weeks is within this of the goal may go either way. */
+  readonly near: number;
+  /** true if the search was stopped before it was done. */
+  readonly partial: boolean;
+  /** The weeks that count: those in which every candidate has settled. */
+  readonly counted: { readonly from: string; readonly weeks: number };
+  readonly candidates: number;
+  readonly within: Within;
+  /** First seasons, of every candidate. */
+  readonly first: number;
+  readonly seasons: {
+    readonly used: number;
+    /** What judging every candidate without looking before the end would take, for the same probability. */
+    readonly full_grid: number;
+    /** The second over the first. */
+    readonly ratio: number;
+  };
+  /** The cheapest plan that meets the goal; null if none was found. */
+  readonly best: FoundPlan | null;
+  /** Plans that cost exactly the same and meet the goal too, the best one included; it was held against the others. */
+  readonly same_cost: number;
+  /** The next plans that meet the goal, in the order of costs. */
+  readonly runners_up: readonly FoundPlan[];
+  /** If none meets the goal: the plan that came nearest. */
+  readonly nearest: FoundPlan | null;
+  /**
+   * Places of the plans that no other beats in both heads a week and steadiness, the most heads first. From the first seasons, so
+   * roughly: differences of less than a hundredth (of the most heads) count as none.
+   */
+  readonly frontier: readonly number[];
+  /** Every candidate of which the first seasons were run, in the order of costs; figures from its first seasons. */
+  readonly plans: readonly SearchedPlan[];
+}
+
+/**
+ * @param trials of any candidates, in any order; those that the verdicts make superfluous are counted with their first seasons only
+ * @returns null if not even one candidate had its first seasons
+ */
+export function concludeSearch(
+  search: Search,
+  seed: number,
+  trials: readonly TrialData[],
+): SearchResult | null {
+  if (trials.length === 0) return null;
+  const { goal, ranked, counting } = search;
+  const known = new Map(trials.map((trial) => [trial.place, trial]));
+  const places = [...ranked.keys()];
+  const priceOf = (place: number): number => ranked[place]!.price;
+  const verdictOf = (place: number): Verdict | null => known.get(place)?.verdict ?? null;
+  const judged = new Set(toJudge(places, priceOf, verdictOf, 1 + goal.runners));
+
+  const meeting = [...judged].filter((place) => verdictOf(place) === 'meets');
+  const bestPrice = meeting.length === 0 ? null : priceOf(meeting[0]!);
+  const equals = meeting.filter((place) => priceOf(place) === bestPrice);
+  const told = equals.some((place) => known.get(place)!.tie !== null);
+
+  /** All seasons of a plan that count. */
+  const seasonsOf = (trial: TrialData): Seasons => {
+    if (!judged.has(trial.place)) return trial.first;
+    return (equals.includes(trial.place) ? trial.tie : null) ?? trial.judged ?? trial.first;
+  };
+  const shareOf = (seasons: Seasons): number => mean(sharesOf(search, seasons));
+  const rowOf = (trial: TrialData, seasons: Seasons): SearchedPlan => {
+    const { candidate, cost } = ranked[trial.place]!;
+    const picks = Counts.from(seasons.picks);
+    return {
+      place: trial.place + 1,
+      name: candidate.name,
+      settings: candidate.settings,
+      cost,
+      // What the first seasons say is known whether it was asked for or not.
+      verdict: judged.has(trial.place) || trial.judged === null ? trial.verdict : null,
+      seasons: seasonsOf(trial).good.length,
+      weeks_met: shareOf(seasons),
+      heads_a_week: picks.mean,
+      bad_week: picks.quantile(0.1),
+      steadiness: picks.mean > 0 ? picks.quantile(0.1) / picks.mean : 0,
+    };
+  };
+  const foundPlan = (place: number): FoundPlan => {
+    const trial = known.get(place)!;
+    const seasons = seasonsOf(trial);
+    return { ...rowOf(trial, seasons), weeks_met: shareEstimate(sharesOf(search, seasons)) };
+  };
+
+  const inOrder = places.flatMap((place) => known.get(place) ?? []);
+  const plans = inOrder.map((trial) => rowOf(trial, trial.first));
+  const byShare = [...equals].sort(
+    (a, b) => shareOf(seasonsOf(known.get(b)!)) - shareOf(seasonsOf(known.get(a)!)) || a - b,
+  );
+  const best = equals.find((place) => known.get(place)!.tie?.picked) ?? byShare[0] ?? null;
+  const others = [...byShare, ...meeting.filter((place) => !equals.includes(place))].filter(
+    (place) => place !== best,
+  );
+  const used = inOrder.reduce((sum, trial) => sum + seasonsOf(trial).good.length, 0);
+  const grid = inOrder.reduce(
+    (sum, trial) => sum + fullNeed(sharesOf(search, trial.first), search.budget.standard),
+    0,
+  );
+  const most = Math.max(...plans.map(({ heads_a_week: heads }) => heads));
+  const { plan } = ranked[0]!.candidate;
+  return {
+    title: plan.title,
+    seed,
+    goal: { heads: goal.heads, weeks_met: goal.weeksMet },
+    least: goal.least,
+    confidence: goal.confidence,
+    near: goal.near,
+    partial:
+      trials.length < ranked.length ||
+      [...judged].some((place) => verdictOf(place) === null) ||
+      (equals.length > 1 && !told),
+    counted: { from: isoOfDay(plan.start, counting.from * 7), weeks: counting.weeks - counting.from },
+    candidates: ranked.length,
+    within: withinOf(ranked.map(({ candidate }) => candidate.settings)),
+    first: goal.first,
+    seasons: { used, full_grid: grid, ratio: grid / used },
+    best: best === null ? null : foundPlan(best),
+    same_cost: equals.length,
+    runners_up: others.slice(0, goal.runners).map(foundPlan),
+    nearest: best === null ? foundPlan(nearestTo(inOrder, (trial) => shareOf(seasonsOf(trial)))) : null,
+    frontier: frontierOf(
+      plans.map(({ heads_a_week: heads, steadiness }) => [heads / (most || 1), steadiness]),
+    ).map((i) => plans[i]!.place),
+    plans,
+  };
+}
+
+function sharesOf({ counting }: Search, { good }: Seasons): number[] {
+  return good.map((weeks) => weeks / (counting.weeks - counting.from));
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+/** The place with the largest share; of equal ones the cheapest. */
+function nearestTo(trials: readonly TrialData[], shareOf: (trial: TrialData) => number): number {
+  return trials.reduce((best, trial) => (shareOf(trial) > shareOf(best) ? trial : best)).place;
+}

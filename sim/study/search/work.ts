@@ -1,0 +1,57 @@
+/** Runs seasons of the candidates of a search for those who say which; stops when it is told to. */
+
+import type { Crew } from '../../seasons/crew.js';
+import type { Pause } from '../../seasons/gather.js';
+
+export class Work {
+  readonly #crew: Crew;
+  readonly #pause: Pause | undefined;
+  /** Seasons that there probably are in all, for the bar. */
+  all = 0;
+  #done = 0;
+  #stopped = false;
+
+  constructor(crew: Crew, pause: Pause | undefined) {
+    this.#crew = crew;
+    this.#pause = pause;
+  }
+
+  /** Seasons that were run. */
+  get done(): number {
+    return this.#done;
+  }
+
+  /** true once somebody has said to stop. */
+  get stopped(): boolean {
+    return this.#stopped;
+  }
+
+  /**
+   * Run seasons of a candidate.
+   * @param place of the candidate, which is also the number of its job
+   * @returns picks of each week, season after season; null if stopped
+   */
+  async run(place: number, first: number, count: number): Promise<Float64Array | null> {
+    const picks = await this.#crew.weeks(place, first, count, (runs) => {
+      this.#done += runs;
+      return this.#pause?.(this.#done, Math.max(this.#done, this.all)) ?? null;
+    });
+    if (picks === null) this.#stopped = true;
+    return picks;
+  }
+
+  /**
+   * Do a task for each that `next` gives, as many at the same time as there are hands.
+   * @param next asked whenever a hand is free; undefined if there is no more to do
+   */
+  async together<Item>(next: () => Item | undefined, task: (item: Item) => Promise<void>): Promise<void> {
+    const hand = async (): Promise<void> => {
+      while (!this.#stopped) {
+        const item = next();
+        if (item === undefined) return;
+        await task(item);
+      }
+    };
+    await Promise.all(Array.from({ length: this.#crew.hands }, hand));
+  }
+}

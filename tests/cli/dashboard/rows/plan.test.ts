@@ -1,0 +1,367 @@
+import { describe, expect, test } from 'vitest';
+import { differenceRows, differencesOf } from '../../../../cli/dashboard/rows/difference.js';
+import { figureRows, figureWords } from '../../../../cli/dashboard/rows/figures.js';
+import { footRow } from '../../../../cli/dashboard/rows/foot.js';
+import { helpRows } from '../../../../cli/dashboard/rows/help.js';
+import { cellsOf, differing, keptRows } from '../../../../cli/dashboard/rows/kept.js';
+import { knobHeight, knobRows } from '../../../../cli/dashboard/rows/knobs.js';
+import { planRows } from '../../../../cli/dashboard/rows/plan.js';
+import { rowWidth } from '../../../../cli/dashboard/rows/rows.js';
+import { spellRows, spellsOn } from '../../../../cli/dashboard/rows/spells.js';
+import { GROUPS } from '../../../../cli/dashboard/state/keys.js';
+import { knobsOf } from '../../../../cli/dashboard/state/knobs.js';
+import type { State } from '../../../../cli/dashboard/state/state.js';
+import { DRAWN, PLAIN } from '../../../../cli/dashboard/theme.js';
+import { STATES } from '../../../../sim/models/ledger.js';
+import {
+  acted,
+  answered,
+  CELLAR,
+  example,
+  figures,
+  HELD_BY_FINISHING,
+  linesOf,
+  meaningOf,
+  pressing,
+  start,
+  textOf,
+} from '../given.js';
+
+const RESULT = figures({ limits: HELD_BY_FINISHING });
+
+describe('the figures', () => {
+  test('tell a usual week, a bad one, the first pick, what holds the line back and what a channel there brings', () => {
+    expect(figureWords(RESULT).map(({ label, value }) => `${label.trim()}: ${value}`)).toEqual([
+      'usual week: 22 heads',
+      'bad week: 14 or fewer',
+      'first pick: Mon 15 Feb 2027',
+      'held back by: finishing',
+      'a channel more: +1.9 in finishing',
+      '95 % interval: +1.6 to +2.2',
+      'no pick in: 3.1 % of weeks',
+      'on average: 20.5 a week',
+    ]);
+  });
+
+  test('until it is known, what holds the line back is being tried', () => {
+    const words = figureWords(figures({ limits: null }));
+    expect(words).toContainEqual({ label: 'held back by', value: 'being tried' });
+    expect(words.some(({ label }) => label === 'a channel more')).toBe(false);
+  });
+
+  test('where sowing holds the line back, it is told what more seeds bring', () => {
+    const words = figureWords(figures({ limits: { ...HELD_BY_FINISHING, by: 'sowing', stages: [] } }));
+    expect(words).toContainEqual({ label: 'held back by', value: 'what is sown' });
+    expect(words).toContainEqual({ label: 'seeds +10 %', value: '+0.40 a week' });
+  });
+
+  test('a channel of another stage that may bring more, or nothing, is not the one told of', () => {
+    const unsure = { ...HELD_BY_FINISHING.trials[0]!, gain: 3, low: -1, high: 7 };
+    const limits = { ...HELD_BY_FINISHING, trials: [unsure, ...HELD_BY_FINISHING.trials.slice(1)] };
+    expect(figureWords(figures({ limits }))).toContainEqual({
+      label: 'a channel more',
+      value: '+1.9 in finishing',
+    });
+  });
+
+  test('where something brings more than any channel, that is said', () => {
+    const better = [{ kind: 'visits' }] as const;
+    expect(figureWords(figures({ limits: { ...HELD_BY_FINISHING, better } }))).toContainEqual({
+      label: 'better still',
+      value: 'a visit every day',
+    });
+  });
+
+  test('of what is wanted it is told how much is missed', () => {
+    expect(figureWords(figures({ wanted: 200, short: 30 }))).toContainEqual({
+      label: 'wanted, missed',
+      value: '15.0 %',
+    });
+  });
+
+  test('where no week is one of a running line there is no usual week', () => {
+    expect(figureWords(figures({ p50: null }))[0]).toEqual({
+      label: 'usual week',
+      value: 'none in this time',
+    });
+  });
+
+  test('a value that is too long goes on below, and what has no room is left out', () => {
+    const limits = { ...HELD_BY_FINISHING, stages: ['germination', 'finishing'] };
+    const rows = figureRows(figures({ limits }), 30, 5, DRAWN);
+    expect(linesOf(rows)).toEqual([
+      'usual week     22 heads',
+      'bad week       14 or fewer',
+      'first pick     Mon 15 Feb 2027',
+      'held back by   germination and',
+      '               finishing',
+    ]);
+    for (const row of rows) expect(rowWidth(row)).toBeLessThanOrEqual(30);
+  });
+});
+
+describe('the difference to the plan before', () => {
+  const differences = {
+    heads: { mean: 1.34, low: 1.04, high: 1.62, verdict: 'more' },
+    badWeek: { mean: 0, low: -1.2, high: 1.2, verdict: 'none' },
+  } as const;
+  const changed = pressing(start(), '+');
+  const known = acted(changed, { type: 'figures', id: 2, figures: { result: RESULT, differences } });
+
+  test('is told with its interval and in words', () => {
+    expect(linesOf(differenceRows(known, 78, 3))).toEqual([
+      'Against the plan before, with 95 % intervals',
+      'heads a week  +1.3 (+1.0 to +1.6) more',
+      'in a bad week 0.0 (-1.2 to +1.2) no difference',
+    ]);
+    expect(linesOf(differenceRows(known, 78, 2))).toHaveLength(2);
+  });
+
+  test('finds room in few columns', () => {
+    expect(linesOf(differenceRows(known, 41, 3))).toEqual([
+      'Against the plan before, 95 %',
+      'a week   +1.3 (+1.0 to +1.6) more',
+      'bad week 0.0 (-1.2 to +1.2) no difference',
+    ]);
+  });
+
+  test('is not shown while the figures of the new plan are out', () => {
+    expect(differenceRows(changed, 78, 3)).toEqual([]);
+    expect(differencesOf(changed)).toEqual({ why: 'running 200 seasons' });
+  });
+
+  test('is told after an undo too, when no plan before is left to go back to', () => {
+    const undone = acted(pressing(known, 'u'), {
+      type: 'figures',
+      id: 3,
+      figures: { result: RESULT, differences },
+    });
+    expect(undone.past).toEqual([]);
+    expect(linesOf(differenceRows(undone, 78, 2))[0]).toBe('heads a week  +1.3 (+1.0 to +1.6) more');
+  });
+
+  test('is none before anything was changed, and it is said how to', () => {
+    expect(linesOf(differenceRows(answered(start()), 78, 2))[0]).toMatch(/^Change the plan with \+ and -/);
+  });
+
+  test('where a plan has no such figure, that is said', () => {
+    const none = acted(changed, {
+      type: 'figures',
+      id: 2,
+      figures: { result: RESULT, differences: { heads: null, badWeek: null } },
+    });
+    expect(linesOf(differenceRows(none, 78, 2))[0]).toBe('heads a week  cannot be told');
+  });
+});
+
+describe('the knobs', () => {
+  const knobs = (chosen: number, width: number, height: number): string[] =>
+    linesOf(knobRows({ scenario: CELLAR, chosen, width, height, signs: PLAIN }));
+
+  test('stand in columns, the chosen one behind a pointer and turned round', () => {
+    expect(knobs(1, 80, 2)).toEqual([
+      '  sow   every 3 d    germination channels 1    finishing channels 8',
+      '> seeds 10           nursery channels     2    visits             mon thu sat',
+    ]);
+    const rows = knobRows({ scenario: CELLAR, chosen: 1, width: 80, height: 2, signs: PLAIN });
+    expect(meaningOf(rows, '10')).toBe('chosen');
+    expect(meaningOf(rows, 'every 3 d')).toBe('plain');
+  });
+
+  test('the columns around the chosen one are shown where there is less room, and marks that there are more', () => {
+    expect(knobs(5, 50, 2)).toEqual(['~   finishing channels 8', '  > visits             mon thu sat']);
+    expect(knobs(2, 60, 2)[0]).toBe('    sow   every 3 d  > germination channels 1 ~');
+  });
+
+  test('the chosen one is always in sight', () => {
+    const farm = example('market-farm');
+    knobsOf(farm).forEach(({ label }, chosen) => {
+      for (const [width, height] of [
+        [38, 1],
+        [58, 1],
+        [78, 2],
+        [41, 5],
+      ] as const) {
+        const rows = knobRows({ scenario: farm, chosen, width, height, signs: PLAIN });
+        expect(linesOf(rows).some((line) => line.includes(`> ${label.slice(0, 12)}`))).toBe(true);
+        expect(rows.length).toBeLessThanOrEqual(height);
+        for (const row of rows) expect(rowWidth(row)).toBeLessThanOrEqual(width);
+      }
+    });
+  });
+
+  test('take no more rows than they need', () => {
+    expect(knobHeight(CELLAR, 200, 4, PLAIN)).toBe(1);
+    expect(knobHeight(CELLAR, 78, 4, PLAIN)).toBe(2);
+    expect(knobHeight(CELLAR, 30, 4, PLAIN)).toBe(4);
+  });
+});
+
+describe('kept plans', () => {
+  const kept: State = pressing(answered(start(), figures({ sown: 52, limits: HELD_BY_FINISHING })), 'k', '+');
+
+  test('stand below the present one: heads, seeds a week, holes, and what is different about them', () => {
+    // 52 seeds in 26 weeks; 40 + 48 + 72 holes.
+    expect(linesOf(keptRows(kept, 80, 5, PLAIN))).toEqual([
+      '     usual  bad  mean  seeds  holes',
+      'now      -    -     -      -    160',
+      '1       22   14  20.5      2    160  sow every 3 d',
+    ]);
+  });
+
+  test('leave out what is different where there is no room', () => {
+    const rows = keptRows(kept, 34, 5, PLAIN);
+    expect(linesOf(rows)[2]).toBe('1      22  14 20.5     2   160');
+    for (const row of rows) expect(rowWidth(row)).toBeLessThanOrEqual(34);
+  });
+
+  test('the last ones are shown where not all have room', () => {
+    const many = pressing(kept, 'k', '+', 'k', '+');
+    const names = linesOf(keptRows(many, 80, 4, PLAIN)).map((line) => line.slice(0, 3).trim());
+    expect(names).toEqual(['', 'now', '2', '3']);
+    expect(keptRows(many, 80, 2, PLAIN)).toHaveLength(2);
+  });
+
+  test('numbers are whole: where they are long the last columns go', () => {
+    const hall = figures({ p50: 18_139, p10: 17_965, sown: 1_092_000 });
+    const rows = keptRows(pressing(answered(start(example('hall-150000')), hall), 'k'), 34, 5, PLAIN);
+    // 1 092 000 seeds in 52 weeks.
+    expect(linesOf(rows)[1]).toBe('now  18 139  17 965  20.5  21 000');
+    for (const row of rows) expect(rowWidth(row)).toBeLessThanOrEqual(34);
+  });
+
+  test('differ in what was turned', () => {
+    const other = pressing(start(), '+', { downArrow: true }, '+', '+').scenario;
+    expect(differing(other, CELLAR)).toBe('sow every 4 d, seeds 12');
+    expect(differing(CELLAR, CELLAR)).toBe('');
+    expect(cellsOf(other, null)).toEqual(['-', '-', '-', '-', '160']);
+  });
+});
+
+describe('why holes stood empty', () => {
+  const spells = [
+    { stage: 'finishing', from: 28, to: 42, holes: 6, cause: 'nobody came, as planned' },
+    { stage: 'nursery', from: 40, to: 41, holes: 1, cause: 'out for cleaning' },
+  ];
+  const rows = (day: number, height: number, width = 100): string[] =>
+    linesOf(spellRows(spells, day, '2027-01-04', width, height));
+
+  test('a spell counts from its first day up to the day before its end', () => {
+    expect(spellsOn(spells, 27)).toEqual([]);
+    expect(spellsOn(spells, 28)).toHaveLength(1);
+    expect(spellsOn(spells, 40)).toHaveLength(2);
+    expect(spellsOn(spells, 41)).toHaveLength(1);
+    expect(spellsOn(spells, 42)).toEqual([]);
+  });
+
+  test('is told with the stage, the holes and the dates', () => {
+    // Day 28 from Monday, 4 January 2027; the last of 14 days; day 40.
+    expect(rows(40, 3)).toEqual([
+      'finishing: up to 6 holes empty, Mon 1 Feb 2027 to Sun 14 Feb 2027: nobody came, as planned',
+      'nursery: up to 1 hole empty, Sat 13 Feb 2027: out for cleaning',
+    ]);
+  });
+
+  test('says how many more there are where not all have room', () => {
+    expect(rows(40, 2, 60)).toEqual([
+      'finishing: up to 6 holes empty, Mon 1 Feb 2027 to Sun ...',
+      'nursery: up to 1 hole empty, Sat 13 Feb 2027: out for ...',
+    ]);
+    expect(rows(40, 1)).toEqual(['and 2 more causes']);
+    const three = [...spells, { ...spells[0]!, cause: 'chance' }];
+    expect(linesOf(spellRows(three, 40, '2027-01-04', 100, 2))[1]).toBe('and 2 more causes');
+  });
+
+  test('says so where none did', () => {
+    expect(rows(0, 3)).toEqual(['No hole of the log stood empty that day.']);
+  });
+});
+
+describe('the plan', () => {
+  const layout = { width: 78, plan: { height: 4, knobs: 2, differences: 2, left: 78 } };
+  const plan = (state: State, spells = [] as const): string[] =>
+    linesOf(planRows({ state, spells, day: 0, layout, signs: PLAIN }));
+
+  test('says quietly that seasons are being run', () => {
+    expect(plan(start())[0]).toMatch(/^The plan -+ running 200 seasons --$/);
+    expect(plan(answered(start()))[0]).toMatch(/^The plan -+$/);
+  });
+
+  test('says that plans are kept where the table has no room', () => {
+    expect(plan(pressing(answered(start()), 'k'))[0]).toMatch(/ 1 plan kept: a wider window shows them --$/);
+  });
+
+  test('shows causes in place of the difference where the season is that of a log', () => {
+    const state = start(CELLAR, { columns: 80, rows: 24 }, true);
+    expect(plan(state)[3]).toBe('No hole of the log stood empty that day.');
+  });
+});
+
+describe('the last row', () => {
+  const foot = (state: Pick<State, 'cover' | 'note'>, width = 78): string =>
+    textOf(footRow(state, width, PLAIN));
+  const none = { kind: 'none' } as const;
+
+  test('shows the keys that most need to be known, and always those for help and for leaving', () => {
+    expect(foot({ cover: none, note: null }, 116)).toBe(
+      'space run   left right day   up down choose   + - change   u undo   k keep   s save   ? help   q Ctrl-C leave',
+    );
+    for (const width of [58, 78, 100]) {
+      const text = foot({ cover: none, note: null }, width);
+      expect(text).toMatch(/^space run .* {3}\? help {3}q Ctrl-C leave$/);
+      expect(text.length).toBeLessThanOrEqual(width);
+    }
+  });
+
+  test('shows a message instead, cut to one row', () => {
+    expect(foot({ cover: none, note: 'There is nothing to undo.' })).toBe('There is nothing to undo.');
+    expect(foot({ cover: none, note: 'a\nb'.repeat(60) })).toHaveLength(78);
+  });
+
+  test('asks for a name and for leave to write over a file', () => {
+    expect(foot({ cover: { kind: 'name', text: 'line.yaml' }, note: null })).toBe(
+      'Save as: line.yaml_  Enter: write it. Escape: leave it.',
+    );
+    expect(foot({ cover: { kind: 'over', text: 'line.yaml' }, note: null })).toBe(
+      'line.yaml is there already. Write over it?  y: yes  n: no',
+    );
+  });
+
+  test('of a long name the end is seen, where one types', () => {
+    const text = `${'a'.repeat(100)}菜.yaml`;
+    const row = foot({ cover: { kind: 'name', text }, note: null }, 58);
+    expect(row).toMatch(/^Save as: a+菜\.yaml_ {2}Enter/);
+    expect(rowWidth(footRow({ cover: { kind: 'name', text }, note: null }, 58, PLAIN))).toBeLessThanOrEqual(
+      58,
+    );
+    expect(rowWidth(footRow({ cover: { kind: 'over', text }, note: null }, 58, PLAIN))).toBeLessThanOrEqual(
+      58,
+    );
+  });
+});
+
+describe('the help', () => {
+  test('has every key with its words and every sign, whole, on a screen of 80 x 24', () => {
+    const rows = helpRows(78, 23, DRAWN);
+    expect(rows.length).toBeLessThanOrEqual(23);
+    const text = linesOf(rows).join('\n');
+    for (const { title, bindings } of GROUPS) {
+      expect(text).toContain(title);
+      for (const { keys, words } of bindings)
+        expect(text).toMatch(new RegExp(`^${escaped(keys)} +${escaped(words)}( |$)`, 'm'));
+    }
+    for (const state of STATES) expect(text).toContain(` ${DRAWN.holes[state]} `);
+    expect(text).not.toContain('A window of');
+    for (const row of rows) expect(rowWidth(row)).toBeLessThanOrEqual(78);
+  });
+
+  test('says on a smaller screen that a larger one shows all', () => {
+    const lines = linesOf(helpRows(58, 15, DRAWN));
+    expect(lines).toHaveLength(15);
+    expect(lines.at(-1)).toBe('A window of 80 x 24 shows all of the help.');
+  });
+});
+
+function escaped(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+}

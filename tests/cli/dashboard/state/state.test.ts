@@ -1,0 +1,355 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { actionsFor } from '../../../../cli/dashboard/rows/actions.js';
+import { GROUPS, type Press } from '../../../../cli/dashboard/state/keys.js';
+import { knobsOf } from '../../../../cli/dashboard/state/knobs.js';
+import { MOST_KEPT, reduce, type State } from '../../../../cli/dashboard/state/state.js';
+import { readScenario } from '../../../../sim/scenario/read.js';
+import {
+  acted,
+  answered,
+  CELLAR,
+  example,
+  figures,
+  HELD_BY_FINISHING,
+  KITCHEN,
+  pressing,
+  start,
+} from '../given.js';
+
+/** Any key of the table, any letter, any key without a letter; now and then the world answers. */
+const KEYS: fc.Arbitrary<Press> = fc.oneof(
+  {
+    weight: 6,
+    arbitrary: fc
+      .constantFrom(...GROUPS.flatMap(({ bindings }) => bindings))
+      .chain(({ inputs = [], specials = [] }) =>
+        fc.constantFrom<Press>(
+          ...inputs.map((input) => ({ input })),
+          ...specials.map((special) => ({ input: '', [special]: true })),
+        ),
+      ),
+  },
+  { weight: 1, arbitrary: fc.string({ unit: 'grapheme', maxLength: 4 }).map((input) => ({ input })) },
+  {
+    weight: 1,
+    arbitrary: fc
+      .constantFrom('return', 'escape', 'backspace', 'delete', 'meta', 'ctrl')
+      .map((special) => ({ input: '', [special]: true })),
+  },
+);
+
+type Event =
+  | { readonly kind: 'key'; readonly press: Press }
+  | { readonly kind: 'tick' | 'figures' | 'film' | 'exists' | 'written' };
+
+const EVENTS: fc.Arbitrary<Event[]> = fc.array(
+  fc.oneof(
+    { weight: 8, arbitrary: KEYS.map((press): Event => ({ kind: 'key', press })) },
+    {
+      weight: 3,
+      arbitrary: fc
+        .constantFrom('tick', 'figures', 'film', 'exists', 'written')
+        .map((kind) => ({ kind }) as Event),
+    },
+  ),
+  { maxLength: 60 },
+);
+
+const SCENARIOS = ['home-shelf', 'kitchen-garden', 'market-farm', 'school-club'].map(example);
+const STARTS = fc.constantFrom(
+  ...SCENARIOS.flatMap((scenario) => [start(scenario), start(scenario, { columns: 80, rows: 24 }, true)]),
+);
+
+function happens(state: State, event: Event): State {
+  switch (event.kind) {
+    case 'key':
+      return actionsFor(event.press, state).reduce(reduce, state);
+    case 'tick':
+      return reduce(state, { type: 'tick' });
+    case 'figures':
+      return answered(state);
+    case 'film':
+      return reduce(state, { type: 'film', lastDay: state.scenario.weeks * 7 });
+    case 'exists':
+      return reduce(state, { type: 'saved', outcome: 'exists', message: '' });
+    case 'written':
+      return reduce(state, { type: 'saved', outcome: 'written', message: 'Written.' });
+  }
+}
+
+describe('whatever keys are pressed in whatever order', () => {
+  test('nothing is thrown, and day, knob and kept plans stay within what there is', () => {
+    fc.assert(
+      fc.property(STARTS, EVENTS, (first, events) => {
+        const state = events.reduce(happens, first);
+        expect(state.day).toBeGreaterThanOrEqual(0);
+        expect(state.day).toBeLessThanOrEqual(state.lastDay);
+        expect(knobsOf(state.scenario)[state.knob]).toBeDefined();
+        expect(state.kept.length).toBeLessThanOrEqual(MOST_KEPT);
+        expect(state.answered).toBeLessThanOrEqual(state.asked);
+        expect(state.season).toBeGreaterThanOrEqual(0);
+      }),
+      { numRuns: 400, seed: 1 },
+    );
+  });
+
+  test('the plan is one that a scenario file could say', () => {
+    fc.assert(
+      fc.property(STARTS, EVENTS, (first, events) => {
+        const { scenario } = events.reduce(happens, first);
+        expect(readScenario(JSON.stringify(scenario))).toMatchObject({ ok: true });
+      }),
+      { numRuns: 150, seed: 2 },
+    );
+  });
+
+  test('a change is taken back by undo, and brought back after that', () => {
+    fc.assert(
+      fc.property(STARTS, EVENTS, fc.constantFrom('+', '-', '1', '4', '7', 'x'), (first, events, key) => {
+        const before = { ...events.reduce(happens, first), cover: { kind: 'none' } as const };
+        const changed = pressing(before, key);
+        fc.pre(changed.scenario !== before.scenario);
+        const undone = pressing(changed, 'u');
+        expect(undone.scenario).toBe(before.scenario);
+        expect(undone.past).toEqual(before.past.slice(-199));
+        expect(pressing(undone, 'r').scenario).toBe(changed.scenario);
+      }),
+      { numRuns: 300, seed: 3 },
+    );
+  });
+
+  test('as many undos as there were changes lead back to the plan that was opened', () => {
+    fc.assert(
+      fc.property(STARTS, fc.array(fc.constantFrom('+', '-', '2', '5'), { maxLength: 40 }), (first, keys) => {
+        const changed = pressing(first, ...keys);
+        expect(pressing(changed, ...changed.past.map(() => 'u')).scenario).toBe(first.scenario);
+      }),
+      { numRuns: 100, seed: 4 },
+    );
+  });
+
+  test('Ctrl-C leaves', () => {
+    fc.assert(
+      fc.property(STARTS, EVENTS, (first, events) => {
+        const state = events.reduce(happens, first);
+        expect(actionsFor({ input: 'c', ctrl: true }, state)).toEqual([{ type: 'quit' }]);
+      }),
+      { numRuns: 200, seed: 5 },
+    );
+  });
+
+  test('no file is written over unless y answered the question', () => {
+    fc.assert(
+      fc.property(STARTS, EVENTS, (first, events) => {
+        let state = first;
+        for (const event of events) {
+          const asked = state.cover.kind === 'over';
+          const next = happens(state, event);
+          if (next.saving?.over === true && state.saving?.over !== true) {
+            expect(asked).toBe(true);
+            expect(event).toMatchObject({ kind: 'key', press: { input: 'y' } });
+          }
+          state = next;
+        }
+      }),
+      { numRuns: 400, seed: 6 },
+    );
+  });
+});
+
+describe('the days', () => {
+  const state = start();
+
+  test('a step is a day or a week, and none leads beyond the season', () => {
+    const keys = [{ rightArrow: true }, { pageDown: true }, { leftArrow: true }];
+    expect(pressing(state, ...keys).day).toBe(7);
+    expect(pressing(state, { leftArrow: true }).day).toBe(0);
+    expect(pressing(state, { end: true }, { pageDown: true }).day).toBe(26 * 7);
+  });
+
+  test('running, each tick moves by the stride until a key stops it', () => {
+    const running = acted(pressing(state, ' '), { type: 'tick' }, { type: 'tick' });
+    expect(running.day).toBe(2);
+    expect(acted(pressing(running, 'w'), { type: 'tick' }).day).toBe(9);
+    const stopped = pressing(running, ' ');
+    expect(acted(stopped, { type: 'tick' }).day).toBe(2);
+  });
+
+  test('backward it runs to the first day and rests there', () => {
+    const back = pressing(acted(state, { type: 'step', days: 2 }), 'b');
+    const ticks = Array.from({ length: 4 }, () => ({ type: 'tick' }) as const);
+    expect(acted(back, ...ticks)).toMatchObject({ day: 0, playing: 0 });
+  });
+
+  test('from its last day it begins anew', () => {
+    expect(pressing(state, { end: true }, ' ')).toMatchObject({ day: 0, playing: 1 });
+    expect(pressing(state, 'b')).toMatchObject({ day: 26 * 7, playing: -1 });
+  });
+
+  test('a step stops what runs', () => {
+    expect(pressing(state, ' ', { rightArrow: true }).playing).toBe(0);
+  });
+
+  test('a shorter film draws the day back to its end', () => {
+    expect(acted(state, { type: 'step', days: 100 }, { type: 'film', lastDay: 40 })).toMatchObject({
+      day: 40,
+      lastDay: 40,
+    });
+  });
+});
+
+describe('figures', () => {
+  test('those of the plan before stay until new ones come', () => {
+    const before = figures({ p50: 10 });
+    const changed = pressing(answered(start(), before), '+');
+    expect(changed.figures?.result).toBe(before);
+    expect(changed.answered).toBeLessThan(changed.asked);
+    const now = figures({ p50: 20 });
+    expect(answered(changed, now).figures?.result).toBe(now);
+  });
+
+  test('a late answer to an older question is dropped once a newer one is there', () => {
+    const changed = pressing(start(), '+');
+    const now = answered(changed, figures({ p50: 20 }));
+    const late = acted(now, {
+      type: 'figures',
+      id: 1,
+      figures: { result: figures({ p50: 10 }), differences: null },
+    });
+    expect(late).toBe(now);
+  });
+
+  test('those of all seasons hold for another season too, once they are all there', () => {
+    const other = pressing(answered(start()), 'm');
+    expect(other).toMatchObject({ season: 1, asked: 2, answered: 2 });
+  });
+
+  test('another season asks again for what is still being worked out', () => {
+    const withoutLimits = answered(start(), figures({ limits: null }));
+    expect(pressing(withoutLimits, 'm')).toMatchObject({ asked: 2, answered: 1 });
+    expect(pressing(start(), 'm')).toMatchObject({ asked: 2, answered: 0 });
+  });
+
+  test('where no week is one of a running line, nothing more is to come', () => {
+    expect(pressing(answered(start(), figures({ p50: null })), 'm')).toMatchObject({ asked: 2, answered: 2 });
+  });
+
+  test('there is no season before the first', () => {
+    expect(pressing(start(), 'n')).toMatchObject({ season: 0, asked: 1, note: 'This is the first season.' });
+  });
+});
+
+describe('plans that are kept', () => {
+  const result = figures({ limits: HELD_BY_FINISHING });
+
+  test('a plan is kept with its figures, once', () => {
+    const state = pressing(answered(start(), result), 'k');
+    expect(state.kept).toEqual([{ scenario: CELLAR, result }]);
+    expect(pressing(state, 'k').kept).toHaveLength(1);
+  });
+
+  test('figures that come later are put to the kept plan', () => {
+    const state = answered(pressing(start(), 'k'), result);
+    expect(state.kept).toEqual([{ scenario: CELLAR, result }]);
+  });
+
+  test('the oldest other plan and the one on the screen change places', () => {
+    const kept = pressing(start(), 'k', '+');
+    const swapped = pressing(kept, 'x');
+    expect(swapped.scenario).toBe(CELLAR);
+    expect(swapped.kept.map(({ scenario }) => scenario)).toEqual([kept.scenario]);
+    expect(pressing(swapped, 'x').scenario).toBe(kept.scenario);
+  });
+
+  test('with the plan on the screen alone kept there is nothing to change places with', () => {
+    const kept = pressing(start(), 'k');
+    expect(pressing(kept, 'x')).toEqual({ ...kept, note: 'No other plan is kept.' });
+  });
+
+  test('the last one is dropped; where none is kept that is said', () => {
+    const state = pressing(start(), 'k', '+', 'k', 'd');
+    expect(state.kept.map(({ scenario }) => scenario)).toEqual([CELLAR]);
+    expect(pressing(state, 'd', 'd').note).toBe('No plan is kept.');
+  });
+
+  test(`there is room for ${MOST_KEPT}`, () => {
+    const keys = Array.from({ length: MOST_KEPT + 1 }, () => ['k', '+']).flat();
+    const state = pressing(start(), ...keys);
+    expect(state.kept).toHaveLength(MOST_KEPT);
+    expect(pressing(state, 'k').note).toMatch(/6 plans are kept/);
+  });
+});
+
+describe('saving', () => {
+  const named = pressing(start(), 's', 'line.yaml', { return: true });
+
+  test('a name that was typed is the wish to write that file, over none', () => {
+    expect(named.saving).toEqual({ path: 'line.yaml', over: false });
+    expect(named.cover.kind).toBe('none');
+  });
+
+  test('a file that is there is asked about', () => {
+    const asked = acted(named, { type: 'saved', outcome: 'exists', message: '' });
+    expect(asked).toMatchObject({ cover: { kind: 'over', text: 'line.yaml' }, saving: null });
+    expect(pressing(asked, 'n')).toMatchObject({ saving: null, note: 'Nothing was written.' });
+    expect(pressing(asked, { escape: true }).saving).toBeNull();
+    expect(pressing(asked, 'y').saving).toEqual({ path: 'line.yaml', over: true });
+  });
+
+  test('an empty name, or Escape, writes nothing', () => {
+    expect(pressing(start(), 's', '  ', { return: true })).toMatchObject({ saving: null });
+    expect(pressing(start(), 's', 'a', { escape: true })).toMatchObject({
+      saving: null,
+      cover: { kind: 'none' },
+    });
+  });
+
+  test('the last letter is erased whole, whatever it is made of', () => {
+    expect(pressing(start(), 's', 'a苗', { backspace: true }).cover).toEqual({ kind: 'name', text: 'a' });
+  });
+});
+
+describe('messages', () => {
+  test('each says what was asked of nothing', () => {
+    expect(pressing(start(), 'u').note).toBe('There is nothing to undo.');
+    expect(pressing(start(), 'r').note).toBe('There is nothing to bring back.');
+    expect(pressing(start(), 'x').note).toBe('No plan is kept.');
+    expect(pressing(start(), 'l').note).toMatch(/no log/);
+  });
+
+  test('is gone with the next key that does something', () => {
+    const noted = pressing(start(), 'u');
+    for (const key of [{ end: true }, { rightArrow: true }, { downArrow: true }, 'w', ' ', '+', 'm', 's']) {
+      expect(pressing(noted, key).note).toBeNull();
+    }
+  });
+
+  test('one day of the week has to stay', () => {
+    const visits = pressing(start(), ...Array.from({ length: 5 }, () => ({ downArrow: true })));
+    const one = pressing(visits, '1', '4');
+    expect(one.scenario.visits).toEqual(['sat']);
+    expect(pressing(one, '6')).toEqual({ ...one, note: 'One day of the week has to stay.' });
+  });
+
+  test('a knob without days of the week says so', () => {
+    expect(pressing(start(KITCHEN), { downArrow: true }, '3').note).toBe(
+      'butterhead seeds has no days of the week.',
+    );
+  });
+});
+
+describe('the log', () => {
+  const real = start(CELLAR, { columns: 80, rows: 24 }, true);
+
+  test('is what is seen first where there is one', () => {
+    expect(real.real).toBe(true);
+    expect(pressing(real, 'l').real).toBe(false);
+    expect(pressing(real, 'l', 'l').real).toBe(true);
+  });
+
+  test('a change to the plan leads to a simulated season', () => {
+    expect(pressing(real, '+').real).toBe(false);
+    expect(pressing(real, 'm').real).toBe(false);
+  });
+});

@@ -1,0 +1,353 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { appendFileSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  chmod,
+  mkdir,
+  mkdtemp,
+  readdir,
+  readFile,
+  readlink,
+  rm,
+  stat,
+  symlink,
+  utimes,
+  writeFile,
+} from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { appendToLog } from '../../../cli/io/log-file.js';
+import { readLog } from '../../../sim/season/log/read.js';
+import type { LogRow } from '../../../sim/season/log/rows.js';
+import { BINARY, evensow, program } from '../program.js';
+
+/** Kills of a program that does nothing but append; of the real one. `KILLS=1000` for the long run. */
+const KILLS = Number(process.env['KILLS'] ?? 60);
+const PROGRAM_KILLS = Math.ceil(KILLS / 4);
+
+const HEADER = 'date,action,crop,batch,stage,channel,count,grams,note\n';
+const ROW = '2027-01-04,sow,leaf,B1,,,6,,\n';
+/** Appends sowings as fast as it can and says the name of each batch when its row is confirmed. */
+const APPENDER = `
+import { writeSync } from 'node:fs';
+import { appendToLog } from './cli/io/log-file.ts';
+import { appendRow } from './sim/season/log/append.ts';
+const typed = { action: 'sow', count: '6', date: '2027-01-04', crop: 'leaf', batch: '', stage: '', channel: '', grams: '', note: '' };
+for (;;) {
+  const { batch } = await appendToLog(process.argv[2], (text) => {
+    const result = appendRow(text, typed, null, ['tray']);
+    if (!result.ok) throw new Error(JSON.stringify(result.faults));
+    return { text: result.text, result };
+  });
+  writeSync(1, batch.name + '\\n');
+}`;
+
+let room: string;
+let appender: string;
+
+beforeAll(async () => {
+  room = await mkdtemp(join(tmpdir(), 'evensow-logs-'));
+  appender = join(room, 'appender.mjs');
+  await build({
+    stdin: {
+      contents: APPENDER,
+      resolveDir: fileURLToPath(new URL('../../..', import.meta.url)),
+      loader: 'ts',
+    },
+    outfile: appender,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    banner: {
+      js: "import { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);",
+    },
+  });
+});
+afterAll(async () => {
+  await rm(room, { recursive: true });
+});
+
+/** Path of a log in a folder of its own, with a text or not there yet. */
+async function newLog(text?: string): Promise<string> {
+  const log = join(await mkdtemp(join(room, 'line-')), 'season.csv');
+  if (text !== undefined) await writeFile(log, text);
+  return log;
+}
+
+async function rowsOf(log: string): Promise<readonly LogRow[]> {
+  const reading = readLog(await readFile(log, 'utf8'), null);
+  if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
+  return reading.rows;
+}
+
+async function append(log: string, row: string): Promise<void> {
+  await appendToLog(log, () => ({ text: row, result: null }));
+}
+
+async function beside(log: string): Promise<string[]> {
+  return (await readdir(dirname(log))).sort();
+}
+
+const SOW = ['log', 'sow', '6', 'leaf', '--date', '2027-01-04', '--to'];
+
+describe.concurrent('no confirmed row is lost and none is half', () => {
+  /** Moments of killing [ms], evenly spread; the same in every run. */
+  function moment(round: number, longest: number): number {
+    return ((round * 0.618) % 1) * longest;
+  }
+
+  /** What is left of a program that was killed counts as old at once, so that the next need not wait for it. */
+  async function age(log: string): Promise<boolean> {
+    const lock = await stat(`${log}.lock`).catch(() => null);
+    if (lock !== null) await utimes(`${log}.lock`, 0, 0);
+    return lock !== null || (await beside(log)).some((name) => name.endsWith('.part'));
+  }
+
+  async function killAfter(child: ChildProcess, ms: number): Promise<void> {
+    const ended = once(child, 'close');
+    await pause(ms);
+    child.kill('SIGKILL');
+    await ended;
+  }
+
+  test('however often whoever appends is killed', { timeout: 60_000 + KILLS * 1000 }, async () => {
+    const log = await newLog();
+    const confirmed = new Set<string>();
+    let midway = 0;
+    for (let round = 0; round < KILLS; round++) {
+      let said = '';
+      const child = spawn(process.execPath, [appender, log], { stdio: ['ignore', 'pipe', 'inherit'] });
+      child.stdout.on('data', (text: Buffer) => {
+        said += text;
+      });
+      await once(child.stdout, 'data');
+      await killAfter(child, moment(round, 40));
+      for (const name of said.split('\n').slice(0, -1)) {
+        expect(confirmed).not.toContain(name);
+        confirmed.add(name);
+      }
+      if (await age(log)) midway++;
+      const present = await rowsOf(log);
+      const names = new Set(present.map(({ batch }) => batch));
+      expect(names.size).toBe(present.length);
+      expect([...confirmed].filter((name) => !names.has(name))).toEqual([]);
+      // A row that was written but not yet confirmed: at most one a round.
+      expect(present.length - confirmed.size).toBeLessThanOrEqual(round + 1);
+    }
+    // The kills did meet it at work.
+    expect(midway).toBeGreaterThan(KILLS / 10);
+    await append(log, '2027-01-04,sow,leaf,last,,,6,,\n');
+    expect(await beside(log)).toEqual(['season.csv']);
+  });
+
+  test('however often the program is killed', { timeout: 60_000 + KILLS * 1000 }, async () => {
+    const log = await newLog();
+    const confirmed: string[] = [];
+    for (let round = 0; round < PROGRAM_KILLS; round++) {
+      let said = '';
+      const child = spawn(process.execPath, [
+        BINARY,
+        'log',
+        'sow',
+        '6',
+        'leaf',
+        '--to',
+        log,
+        '--date',
+        '2027-01-04',
+      ]);
+      child.stdout.on('data', (text: Buffer) => {
+        said += text;
+      });
+      await killAfter(child, 60 + moment(round, 240));
+      confirmed.push(...(said.match(/(?<=as )B\d+/g) ?? []));
+      await age(log);
+    }
+    await evensow([...SOW, log]);
+    const names = (await rowsOf(log)).map(({ batch }) => batch);
+    expect(new Set(names).size).toBe(names.length);
+    expect(confirmed.filter((name) => !names.includes(name))).toEqual([]);
+    expect(await beside(log)).toEqual(['season.csv']);
+  });
+
+  test('eight shells at once lose none of their rows, and no two batches get one name', async () => {
+    const log = await newLog();
+    const shells = Array.from({ length: 8 }, async (_, shell) => {
+      for (let i = 0; i < 5; i++) {
+        const note = `${shell}.${i}`;
+        const { code, err } = await evensow([...SOW, log, '--note', note]);
+        expect({ code, err }).toEqual({ code: 0, err: expect.not.stringMatching(/nothing was written/i) });
+      }
+    });
+    await Promise.all(shells);
+    const present = await rowsOf(log);
+    expect(new Set(present.map(({ note }) => note)).size).toBe(40);
+    expect(present.map(({ batch }) => batch)).toEqual(Array.from({ length: 40 }, (_, i) => `B${i + 1}`));
+  });
+
+  test.skipIf(process.platform === 'win32')(
+    'whoever is ended in the middle of writing leaves the log as it was',
+    async () => {
+      const long = HEADER + Array.from({ length: 300 }, (_, i) => ROW.replace('B1', `B${i}`)).join('');
+      const log = await newLog(long);
+      // No file may grow beyond 4 blocks of 1024 bytes: the system ends the program at the first byte more.
+      const command = `ulimit -f 4; exec "${process.execPath}" "${BINARY}" ${SOW.join(' ')} "${log}"`;
+      const { code, out } = await program('bash', ['-c', command]);
+      expect({ code, out }).toEqual({ code: null, out: '' });
+      expect(await readFile(log, 'utf8')).toBe(long);
+      // What it left is half a log; the next one removes it.
+      expect((await beside(log)).some((name) => name.endsWith('.part'))).toBe(true);
+      await age(log);
+      expect((await evensow([...SOW, log])).out).toContain('as B300');
+      expect(await beside(log)).toEqual(['season.csv']);
+    },
+  );
+});
+
+describe.concurrent('waiting for one another', () => {
+  test('a lock is waited for, and taken over when nobody renews it any more', async () => {
+    const log = await newLog();
+    await mkdir(`${log}.lock`);
+    // Whoever holds it is killed as soon as the other has said that it waits.
+    const renewed = setInterval(() => void utimes(`${log}.lock`, new Date(), new Date()), 500);
+    const started = (child: ChildProcess) => child.stderr!.once('data', () => clearInterval(renewed));
+    const { code, err } = await evensow([...SOW, log], { started });
+    expect(err).toMatch(/^evensow: waiting for another evensow that writes to .*season\.csv\.\n$/);
+    expect(code).toBe(0);
+    expect(await rowsOf(log)).toHaveLength(1);
+    expect(await beside(log)).toEqual(['season.csv']);
+  });
+
+  test('a lock that is held on and on is named, with what to do', { timeout: 90_000 }, async () => {
+    const log = await newLog();
+    await mkdir(`${log}.lock`);
+    const renewed = setInterval(() => void utimes(`${log}.lock`, new Date(), new Date()), 500);
+    const { code, out, err } = await evensow([...SOW, log]);
+    clearInterval(renewed);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toMatch(/another evensow.*Nothing was written.*remove the folder .*season\.csv\.lock/);
+    expect(await beside(log)).toEqual(['season.csv.lock']);
+  });
+});
+
+describe('a program that does not know the lock', () => {
+  test('is noticed if it saves meanwhile, and nobody loses a row', async () => {
+    const log = await newLog(HEADER + ROW);
+    const told = vi.spyOn(process.stderr, 'write').mockReturnValue(true);
+    const seen: string[] = [];
+    await appendToLog(log, (text) => {
+      // Asked for the row, somebody else saves the file.
+      if (seen.push(text) === 1) appendFileSync(log, ROW.replace('B1', 'B2'));
+      return { text: ROW.replace('B1', 'B3'), result: null };
+    });
+    expect(seen).toEqual([HEADER + ROW, HEADER + ROW + ROW.replace('B1', 'B2')]);
+    expect((await rowsOf(log)).map(({ batch }) => batch)).toEqual(['B1', 'B2', 'B3']);
+    expect(told.mock.calls.join()).toMatch(/another program has changed .*season\.csv meanwhile/);
+    vi.restoreAllMocks();
+  });
+
+  test('is named if it never stops saving, and nothing is written', async () => {
+    const log = await newLog(HEADER);
+    vi.spyOn(process.stderr, 'write').mockReturnValue(true);
+    let saves = 0;
+    const endless = appendToLog(log, () => {
+      saves++;
+      // A new file of the same length under the same name, as programs save.
+      rmSync(log);
+      writeFileSync(log, HEADER);
+      return { text: ROW, result: null };
+    });
+    await expect(endless).rejects.toThrow(/keeps changing the file\. Nothing was written/);
+    expect(saves).toBe(5);
+    expect(await readFile(log, 'utf8')).toBe(HEADER);
+    expect(await beside(log)).toEqual(['season.csv']);
+    vi.restoreAllMocks();
+  });
+
+  test('who lost the lock while asleep begins again', async () => {
+    const log = await newLog(HEADER);
+    vi.spyOn(process.stderr, 'write').mockReturnValue(true);
+    let asked = 0;
+    await appendToLog(log, () => {
+      if (++asked === 1) {
+        // Somebody took the lock for a leftover and made a new one.
+        rmSync(`${log}.lock`, { recursive: true });
+        mkdirSync(`${log}.lock`);
+      }
+      return { text: ROW, result: null };
+    });
+    expect(asked).toBe(2);
+    expect(await readFile(log, 'utf8')).toBe(HEADER + ROW);
+    vi.restoreAllMocks();
+  });
+});
+
+describe('the file itself', () => {
+  test('what was in it stays byte for byte', async () => {
+    const before = Buffer.from(`\uFEFF${HEADER.replaceAll(',', ';')}\r\n`);
+    const log = await newLog();
+    await writeFile(log, before);
+    await append(log, 'x');
+    expect(await readFile(log)).toEqual(Buffer.concat([before, Buffer.from('x')]));
+  });
+
+  test.skipIf(process.platform === 'win32').each(['600', '664', '644'])(
+    'its permissions stay %s',
+    async (mode) => {
+      const log = await newLog(HEADER);
+      await chmod(log, Number.parseInt(mode, 8));
+      await append(log, ROW);
+      expect(((await stat(log)).mode & 0o777).toString(8)).toBe(mode);
+    },
+  );
+
+  test.skipIf(process.platform === 'win32')(
+    'a link stays a link, and what it leads to gets the row',
+    async () => {
+      const log = await newLog();
+      const folder = dirname(log);
+      await mkdir(join(folder, 'elsewhere'));
+      // A link to a link; first there is nothing behind them, then there is.
+      await symlink(join('elsewhere', 'link.csv'), log);
+      await symlink('log.csv', join(folder, 'elsewhere', 'link.csv'));
+      await append(log, HEADER);
+      await append(log, ROW);
+      expect(await readlink(log)).toBe(join('elsewhere', 'link.csv'));
+      expect(await readlink(join(folder, 'elsewhere', 'link.csv'))).toBe('log.csv');
+      expect(await readFile(join(folder, 'elsewhere', 'log.csv'), 'utf8')).toBe(HEADER + ROW);
+      expect((await readdir(join(folder, 'elsewhere'))).sort()).toEqual(['link.csv', 'log.csv']);
+    },
+  );
+
+  test.skipIf(process.platform === 'win32')('links that lead round in a circle are refused', async () => {
+    const log = await newLog();
+    await symlink('other.csv', log);
+    await symlink('season.csv', join(dirname(log), 'other.csv'));
+    await expect(append(log, HEADER)).rejects.toThrow(/season\.csv: the file cannot be written \(ELOOP\)/);
+    expect(await beside(log)).toEqual(['other.csv', 'season.csv']);
+  });
+
+  test.skipIf(process.getuid?.() === 0)('a file that is protected is not replaced', async () => {
+    const log = await newLog(HEADER);
+    await chmod(log, 0o444);
+    await expect(append(log, ROW)).rejects.toThrow(/may not be written to/);
+    expect(await readFile(log, 'utf8')).toBe(HEADER);
+  });
+
+  test('what killed programs left is removed, what may be in use is not', async () => {
+    // No process has the number 2^22 or above on Linux; this one has its own, and runs.
+    const left = ['.season.csv.4194999.00ab.part', `.season.csv.${process.pid}.00ab.part`];
+    const log = await newLog();
+    const folder = dirname(log);
+    const fresh = `.season.csv.${process.pid}.00cd.part`;
+    const strange = ['.season.csv.part', '.other.csv.4194999.00ab.part', 'season.csv.4194999.00ab.part'];
+    for (const name of [...left, fresh, ...strange]) await writeFile(join(folder, name), 'half');
+    await utimes(join(folder, left[1]!), new Date(), new Date(Date.now() - 61_000));
+    await append(log, HEADER);
+    expect((await beside(log)).sort()).toEqual([fresh, ...strange, 'season.csv'].sort());
+  });
+});

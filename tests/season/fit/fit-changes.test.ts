@@ -1,0 +1,121 @@
+import { describe, expect, test } from 'vitest';
+import type { GrowthTime, Plan } from '../../../sim/models/plan.js';
+import type { Figure, FitResult, StageFit } from '../../../sim/season/fit/fit.js';
+import { changesOf } from '../../../sim/season/fit/fit-changes.js';
+import { crop, every, grow, line, stage, time } from '../../support/plans.js';
+
+const figure = (value: number, rest: Partial<Figure> = {}): Figure => ({
+  value,
+  low: 0.9 * value,
+  high: 1.1 * value,
+  good: true,
+  ...rest,
+});
+
+const stageFit = (rest: Partial<StageFit>): StageFit => ({
+  stage: 'nursery',
+  regrowth: false,
+  in_turn: false,
+  entered: 200,
+  ready: 180,
+  dead: 10,
+  cause_unknown: 0,
+  standing: 10,
+  waited: false,
+  short: 0,
+  stay: null,
+  days: null,
+  spread: null,
+  loss: null,
+  germination: null,
+  shape: 'lognormal',
+  shapes: [],
+  told_apart: false,
+  ...rest,
+});
+
+const result = (stages: StageFit[], name = 'leaf'): FitResult => ({
+  from: '2027-01-04',
+  to: '2027-05-01',
+  holes_known: true,
+  crops: [{ crop: name, known: true, stages }],
+});
+
+const plan = (nursery: GrowthTime = time(14, 0.12)): Plan =>
+  line(
+    [stage('tray', 10), stage('nursery', 10)],
+    [
+      crop([grow(time(7, 0.1))], every(7, 28, 4), { name: 'other' }),
+      crop([grow(time(7, 0.1)), grow(nursery, { loss: 0.03 })], every(7, 28, 4), {
+        germination: 0.92,
+        cuts: 2,
+        regrow: grow(time(12, 0.15)),
+      }),
+    ],
+    { weeks: 4 },
+  );
+
+const all = {
+  days: figure(13.8765),
+  spread: figure(0.14567),
+  loss: figure(0.02345),
+  germination: figure(0.9123),
+};
+
+test('each figure has its place in the scenario, rounded to what is known of it', () => {
+  const changes = changesOf(result([stageFit(all)]), plan());
+  expect(changes.map(({ path, present, value }) => [path, present, value])).toEqual([
+    [['crops', 1, 'stages', 'nursery', 'days'], 14, 13.88],
+    [['crops', 1, 'stages', 'nursery', 'spread'], 0.12, 0.146],
+    [['crops', 1, 'stages', 'nursery', 'loss'], 0.03, 0.0234],
+    [['crops', 1, 'germination'], 0.92, 0.912],
+  ]);
+});
+
+test('regrowth has a place of its own', () => {
+  const changes = changesOf(result([stageFit({ regrowth: true, days: figure(11) })]), plan());
+  expect(changes[0]).toMatchObject({
+    path: ['crops', 1, 'regrow', 'days'],
+    present: 12,
+    value: 11,
+    regrowth: true,
+  });
+});
+
+test('what is not good, or as it is already, is left alone', () => {
+  const doubtful = stageFit({ days: figure(13, { good: false }), spread: figure(0.12), loss: null });
+  expect(changesOf(result([doubtful]), plan())).toEqual([]);
+});
+
+test('a crop that the scenario does not have is left alone', () => {
+  expect(changesOf(result([stageFit(all)], 'cress'), plan())).toEqual([]);
+});
+
+test('what the scenario says is outside the interval or within it', () => {
+  const outside = (value: number): boolean =>
+    changesOf(result([stageFit({ days: figure(value) })]), plan())[0]!.outside;
+  // The interval of 13 ends at 14.3, that of 12 at 13.2.
+  expect(outside(13)).toBe(false);
+  expect(outside(12)).toBe(true);
+});
+
+describe('the shape of the scenario stays, and with it what it takes', () => {
+  const keys = (nursery: GrowthTime, spread = 0.15): string[] =>
+    changesOf(result([stageFit({ ...all, spread: figure(spread), germination: null })]), plan(nursery)).map(
+      ({ key }) => key,
+    );
+
+  test.each([
+    ['gamma', time(14, 0.12, 'gamma'), ['days', 'spread', 'loss']],
+    ['triangular', time(14, 0.12, 'triangular'), ['days', 'spread', 'loss']],
+    ['exponential', { shape: 'exponential', days: 14, spread: 1, times: [] }, ['days', 'loss']],
+    ['fixed', time(14), ['days', 'loss']],
+    ['observed', { shape: 'observed', days: 14, spread: 0.1, times: [13, 15] }, ['loss']],
+  ] as [string, GrowthTime, string[]][])('%s', (_, nursery, expected) => {
+    expect(keys(nursery)).toEqual(expected);
+  });
+
+  test('a spread that no triangle can have is not written for one', () => {
+    expect(keys(time(14, 0.12, 'triangular'), 0.5)).toEqual(['days', 'loss']);
+  });
+});
