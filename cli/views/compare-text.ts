@@ -2,19 +2,9 @@
 
 import type { Compared, CompareResult, PlanResult } from '../../sim/study/compare.js';
 import type { Limits } from '../../sim/study/limits.js';
-import {
-  counted,
-  countText,
-  dateText,
-  decimalsFor,
-  fitting,
-  gainText,
-  indented,
-  listed,
-  percentText,
-  WIDTH,
-  wrap,
-} from './format.js';
+import { dateText } from '../words/dates.js';
+import { counted, countText, decimalsFor, gainText, listed, percentText } from '../words/numbers.js';
+import { fitting, indented, WIDTH, wrap } from './format.js';
 import { bar } from './pictures.js';
 import { stageColumns } from './stage-table.js';
 
