@@ -6,10 +6,10 @@ import { goingOptions, lengthened, loadGoing, withProgress } from '../inputs/goi
 import { DONE, INTERRUPTED, tell } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
+import { jsonText } from '../render/json.js';
 import { put } from '../studies/perform.js';
 import { aheadCsv } from '../views/ahead-csv.js';
 import { aheadText } from '../views/ahead-text.js';
-import { jsonText } from '../views/json.js';
 import { logFaultsText } from '../views/log-faults-text.js';
 
 const MOST_WEEKS = 52;

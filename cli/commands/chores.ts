@@ -6,11 +6,11 @@ import { goingOptions, lengthened, loadGoing, withProgress } from '../inputs/goi
 import { DONE, INTERRUPTED, tell } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
+import { jsonText } from '../render/json.js';
 import { put } from '../studies/perform.js';
 import { choresCsv } from '../views/chores-csv.js';
 import { choresIcs } from '../views/chores-ics.js';
 import { choresText } from '../views/chores-text.js';
-import { jsonText } from '../views/json.js';
 import { logFaultsText } from '../views/log-faults-text.js';
 
 const MOST_DAYS = 366;

@@ -18,10 +18,10 @@ import { exists, sameFile, writeWhole } from '../io/write-file.js';
 import type { Form } from '../options/options.js';
 import { formOf, type Options } from '../options/options.js';
 import { Problem } from '../problem.js';
+import { jsonText } from '../render/json.js';
 import { fitCsv } from '../views/fit-csv.js';
 import { fitText } from '../views/fit-text.js';
-import { counted } from '../views/format.js';
-import { jsonText } from '../views/json.js';
+import { counted } from '../words/numbers.js';
 
 /** `write`: file for the scenario with the fitted values put in; `over`: it may be there already. */
 export type FitOptions = Options & { readonly over?: boolean };

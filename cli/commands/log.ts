@@ -8,9 +8,9 @@ import { loadSource, readSource } from '../inputs/scenario-file.js';
 import { appendToLog } from '../io/log-file.js';
 import { DONE, print, tell, today } from '../io/streams.js';
 import { Problem } from '../problem.js';
-import { counted } from '../views/format.js';
 import { logFaultsText, rowFaultsText } from '../views/log-faults-text.js';
 import { logText } from '../views/log-text.js';
+import { counted } from '../words/numbers.js';
 
 /** As typed; what was left out is undefined. */
 export interface LogOptions {

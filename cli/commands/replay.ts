@@ -12,7 +12,7 @@ import { everyList } from '../options/lists.js';
 import type { Form } from '../options/options.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { jsonText } from '../views/json.js';
+import { jsonText } from '../render/json.js';
 import { logFaultsText } from '../views/log-faults-text.js';
 import { replayCsv } from '../views/replay-csv.js';
 import { replayText } from '../views/replay-text.js';

@@ -3,7 +3,7 @@
 import { DONE, INTERRUPTED, print, tell } from '../io/streams.js';
 import { writeWhole } from '../io/write-file.js';
 import type { Form, Manner } from '../options/options.js';
-import { jsonText } from '../views/json.js';
+import { jsonText } from '../render/json.js';
 import type { Assignment } from './assignment.js';
 import { carryOut } from './carry-out.js';
 import { kindOf } from './kinds.js';

@@ -12,9 +12,9 @@ import type { TrialData } from '../../sim/study/search/trial.js';
 import { firstCountedWeek } from '../../sim/study/search/weeks.js';
 import { readSource } from '../inputs/scenario-file.js';
 import { Problem } from '../problem.js';
-import { counted } from '../views/format.js';
 import { searchCsv } from '../views/search-csv.js';
 import { searchText } from '../views/search-text.js';
+import { counted } from '../words/numbers.js';
 import type { SearchAssignment } from './assignment.js';
 import type { Kind } from './kind.js';
 

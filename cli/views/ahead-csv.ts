@@ -2,7 +2,7 @@
 
 import type { AheadResult } from '../../sim/season/ahead/ahead.js';
 import type { Range } from '../../sim/season/ahead/range.js';
-import { csvRows } from './csv.js';
+import { csvText } from '../render/csv.js';
 
 type Cell = string | number | null;
 
@@ -59,7 +59,7 @@ export function aheadCsv({ weeks, stages, no_room, overgrown, sowings, refills }
     rows.push(row('advised seeds', { date, crop }, advised_seeds));
   }
   for (const { date, crop, seeds } of refills) rows.push(row('refill seeds', { date, crop }, seeds));
-  return csvRows(rows);
+  return csvText(rows);
 }
 
 /** @param dates of a figure that is a date, in place of quantiles */

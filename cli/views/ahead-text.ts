@@ -9,22 +9,10 @@ import type {
   WeekAhead,
 } from '../../sim/season/ahead/ahead.js';
 import type { Range } from '../../sim/season/ahead/range.js';
+import { dateText, shortDate } from '../words/dates.js';
+import { counted, countText, decimalsFor, gainText, percentText, thousands } from '../words/numbers.js';
 import { assumedSentences } from './assumed-words.js';
-import {
-  counted,
-  countedMean,
-  countText,
-  dateText,
-  decimalsFor,
-  fitting,
-  gainText,
-  indented,
-  percentText,
-  tableOfNames,
-  thousands,
-  WIDTH,
-  wrap,
-} from './format.js';
+import { fitting, indented, tableOfNames, WIDTH, wrap } from './format.js';
 import { barUpTo } from './pictures.js';
 import { meanText, spanText } from './range-text.js';
 import { stageColumns } from './stage-table.js';
@@ -257,7 +245,7 @@ function verdict({ verdict: kind, planned, advised, difference, until, dates }: 
   const decimals = decimalsFor(Math.max(1, ...[mean, low ?? 0, high ?? 0].map(Math.abs)));
   const interval =
     low === null || high === null ? '' : ` (95 %: ${gainText(low, decimals)} to ${gainText(high, decimals)})`;
-  const change = `${countedMean(advised, 'head')} by ${dateText(until)} against ${countText(planned)} with the plan's seeds, ${gainText(mean, decimals)}${interval}`;
+  const change = `${counted(advised, 'head')} by ${dateText(until)} against ${countText(planned)} with the plan's seeds, ${gainText(mean, decimals)}${interval}`;
   const seeds = (of: 'planned_seeds' | 'advised_seeds'): string =>
     thousands(dates.reduce((sum, date) => sum + date[of], 0));
   const fewer = `${seeds('advised_seeds')} seeds in place of ${seeds('planned_seeds')}`;
@@ -269,9 +257,4 @@ function verdict({ verdict: kind, planned, advised, difference, until, dates }: 
     case 'keep':
       return `Keep to the plan: seeds that fill what would stand empty are not worth a change. ${change}.`;
   }
-}
-
-/** `4 Jan`. */
-function shortDate(iso: string): string {
-  return dateText(iso).split(' ').slice(1, 3).join(' ');
 }

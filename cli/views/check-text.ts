@@ -1,7 +1,9 @@
 /** A plan in a few lines, so that its owner sees whether it is the one that was meant. */
 
 import type { CropPlan, Plan } from '../../sim/models/plan.js';
-import { counted, dateText, WIDTH, wrap } from './format.js';
+import { dateText } from '../words/dates.js';
+import { counted } from '../words/numbers.js';
+import { WIDTH, wrap } from './format.js';
 
 /** @param name of the file @param plan what it says @param holes of each stage */
 export function checkText(name: string, plan: Plan, holes: readonly number[]): string {

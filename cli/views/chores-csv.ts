@@ -1,7 +1,7 @@
 /** A work list as CSV (RFC 4180): one row a chore, and one for each batch of it; the words are those of a season log. */
 
 import type { ChoresResult } from '../../sim/season/ahead/chores.js';
-import { csvRows } from './csv.js';
+import { csvText } from '../render/csv.js';
 
 const HEADER = ['date', 'action', 'crop', 'batch', 'from', 'stage', 'expected', 'p10', 'p50', 'p90'];
 
@@ -23,5 +23,5 @@ export function choresCsv({ visits }: ChoresResult): string {
       ];
     }),
   );
-  return csvRows([HEADER, ...rows]);
+  return csvText([HEADER, ...rows]);
 }

@@ -1,10 +1,13 @@
 /** The work list as a page for each week, 80 columns wide, with boxes to tick. */
 
 import type { Chore, ChoresResult, VisitChores } from '../../sim/season/ahead/chores.js';
+import { shortNames } from '../render/short-names.js';
+import { dateText } from '../words/dates.js';
+import { counted } from '../words/numbers.js';
 import { assumedSentences } from './assumed-words.js';
 import { CAUTION } from './caution.js';
 import { type ChoreLine, choreLines, TIE } from './chores-words.js';
-import { counted, dateText, shortNames, WIDTH, wrap } from './format.js';
+import { WIDTH, wrap } from './format.js';
 
 /** Narrowest columns of the numbers and of what they stay within. */
 const NUMBER = 5;

@@ -1,7 +1,7 @@
 /** The words of a work list: the chores of a visit line by line. */
 
 import type { Chore } from '../../sim/season/ahead/chores.js';
-import { thousands } from './format.js';
+import { thousands } from '../words/numbers.js';
 import { spanText } from './range-text.js';
 
 /** Batches that are told of one chore; of more the largest ones. */

@@ -1,7 +1,7 @@
 /** A comparison as CSV (RFC 4180): one row a plan and figure, numbers in full. */
 
 import type { Compared, CompareResult } from '../../sim/study/compare.js';
-import { csvRows } from './csv.js';
+import { csvText } from '../render/csv.js';
 
 export function compareCsv(result: CompareResult): string {
   const rows = result.plans.flatMap(({ name, figures, idle }) => [
@@ -19,7 +19,7 @@ export function compareCsv(result: CompareResult): string {
     'difference_high',
     'verdict',
   ];
-  return csvRows([header, ...rows]);
+  return csvText([header, ...rows]);
 }
 
 function cells(compared: Compared | null): (string | number | null)[] {

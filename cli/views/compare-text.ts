@@ -1,20 +1,11 @@
 /** A comparison in a grower's words: what each plan gives, what it takes, and what is different about it. */
 
 import type { Compared, CompareResult, PlanResult } from '../../sim/study/compare.js';
+import type { FigureName } from '../../sim/study/figures.js';
 import type { Limits } from '../../sim/study/limits.js';
-import {
-  counted,
-  countText,
-  dateText,
-  decimalsFor,
-  fitting,
-  gainText,
-  indented,
-  listed,
-  percentText,
-  WIDTH,
-  wrap,
-} from './format.js';
+import { dateText } from '../words/dates.js';
+import { counted, countText, decimalsFor, gainText, listed, percentText } from '../words/numbers.js';
+import { fitting, indented, WIDTH, wrap } from './format.js';
 import { bar } from './pictures.js';
 import { stageColumns } from './stage-table.js';
 
@@ -145,7 +136,7 @@ function heldBackBy(limits: Limits | null): string {
 }
 
 /** The figures whose differences are shown, with what to call them. */
-const SHOWN: readonly (readonly [string, string])[] = [
+const SHOWN: readonly (readonly [FigureName<'whole'>, string])[] = [
   ['heads_a_week', 'heads a week'],
   ['bad_week', 'heads in a bad week'],
   ['weeks_without_pick', 'weeks without a pick'],
@@ -175,7 +166,7 @@ function differences({ plans, first }: CompareResult, label: Labels): string {
   return lines.join('\n');
 }
 
-function row({ name, figures }: PlanResult, figure: string, label: Labels): string[] {
+function row({ name, figures }: PlanResult, figure: FigureName<'whole'>, label: Labels): string[] {
   const { mean, low, high, verdict } = figures[figure]!.difference!;
   const share = figure === 'weeks_without_pick';
   const scale = share ? 100 : 1;

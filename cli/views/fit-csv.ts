@@ -1,7 +1,7 @@
 /** What a log tells as CSV (RFC 4180): one row a crop, stage and figure, numbers in full. */
 
 import type { FitResult } from '../../sim/season/fit/fit.js';
-import { csvRows } from './csv.js';
+import { csvText } from '../render/csv.js';
 
 const FIGURES = ['days', 'spread', 'loss', 'germination'] as const;
 
@@ -16,5 +16,5 @@ export function fitCsv({ crops }: FitResult): string {
       }),
     ),
   );
-  return csvRows([['crop', 'stage', 'regrowth', 'figure', 'value', 'low', 'high', 'good'], ...rows]);
+  return csvText([['crop', 'stage', 'regrowth', 'figure', 'value', 'low', 'high', 'good'], ...rows]);
 }

@@ -11,17 +11,10 @@ import {
   WIDEST_SPREAD,
 } from '../../sim/season/fit/fit.js';
 import type { FitChange, FitConflict } from '../../sim/season/fit/fit-changes.js';
-import {
-  counted,
-  dateText,
-  fitting,
-  listed,
-  percentText,
-  shortNames,
-  thousands,
-  WIDTH,
-  wrap,
-} from './format.js';
+import { shortNames } from '../render/short-names.js';
+import { dateText } from '../words/dates.js';
+import { counted, listed, percentText, thousands } from '../words/numbers.js';
+import { fitting, WIDTH, wrap } from './format.js';
 
 /** Longest name of a stage or crop that is told in full. */
 const MOST_NAME = 12;

@@ -3,7 +3,8 @@
 import type { LogRow } from '../../sim/season/log/rows.js';
 import { UNNAMED_STAGE } from '../../sim/season/log/stages.js';
 import type { BatchStanding } from '../../sim/season/log/standing.js';
-import { dateText, thousands } from './format.js';
+import { dateText } from '../words/dates.js';
+import { thousands } from '../words/numbers.js';
 
 /**
  * @param batch with the row; null for `clean`

@@ -1,6 +1,6 @@
 /** How far a study is, in one line. */
 
-import { thousands } from './format.js';
+import { thousands } from '../words/numbers.js';
 
 /** Places of the bar: with the words around it the line fits into 80 columns. */
 const PLACES = 24;

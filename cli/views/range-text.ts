@@ -1,7 +1,7 @@
 /** What a figure may be, in few letters. */
 
 import type { Range } from '../../sim/season/ahead/range.js';
-import { thousands } from './format.js';
+import { thousands } from '../words/numbers.js';
 
 /** The whole numbers that eight in ten futures stay within: `13 to 21`, or `7`. */
 export function spanText({ p10, p50, p90 }: Range): string {

@@ -2,7 +2,7 @@
 
 import { isoOfDay } from '../../sim/models/dates.js';
 import type { ReplayResult } from '../../sim/season/replay/result.js';
-import { csvRows } from './csv.js';
+import { csvText } from '../render/csv.js';
 
 export function replayCsv({ start, days, stages }: ReplayResult): string {
   const rows: (string | number)[][] = [['date', 'stage', 'holes', 'standing', 'cleaning', 'empty']];
@@ -13,5 +13,5 @@ export function replayCsv({ start, days, stages }: ReplayResult): string {
       rows.push([date, name, holes, standing[day]!, cleaning[day]!, empty]);
     }
   }
-  return csvRows(rows);
+  return csvText(rows);
 }

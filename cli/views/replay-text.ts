@@ -3,7 +3,9 @@
 import type { IdleSpell } from '../../sim/season/replay/idle-spells.js';
 import type { ReplayedStage, ReplayResult } from '../../sim/season/replay/result.js';
 import type { WhatIf } from '../../sim/season/replay/what-if.js';
-import { columns, counted, dateText, gainText, percentText, thousands, WIDTH, wrap } from './format.js';
+import { dateText } from '../words/dates.js';
+import { counted, gainText, percentText, thousands } from '../words/numbers.js';
+import { columns, WIDTH, wrap } from './format.js';
 import { bar } from './pictures.js';
 import { causeText, changeText } from './replay-words.js';
 import { type StageRow, stageTable } from './stage-table.js';

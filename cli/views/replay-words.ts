@@ -2,7 +2,8 @@
 
 import type { IdleCause } from '../../sim/season/replay/idle-spells.js';
 import type { Change } from '../../sim/season/replay/what-if.js';
-import { countText, dateText, thousands } from './format.js';
+import { dateText } from '../words/dates.js';
+import { countText, thousands } from '../words/numbers.js';
 
 /** @param seeds whether it is about the first stage, into which seeds come */
 export function causeText(cause: IdleCause, seeds: boolean): string {

@@ -2,7 +2,7 @@
 
 import type { Settings } from '../../sim/study/search/candidates.js';
 import type { SearchResult } from '../../sim/study/search/result.js';
-import { csvRows } from './csv.js';
+import { csvText } from '../render/csv.js';
 
 export function searchCsv(result: SearchResult): string {
   const { best, runners_up: runners, frontier } = result;
@@ -54,7 +54,7 @@ export function searchCsv(result: SearchResult): string {
     plan.bad_week,
     plan.steadiness,
   ]);
-  return csvRows([header, ...rows]);
+  return csvText([header, ...rows]);
 }
 
 function days(value: Settings['visits']): string | null {

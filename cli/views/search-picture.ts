@@ -1,7 +1,8 @@
 /** The plans of a search as a picture: heads a week against steadiness. */
 
 import type { SearchResult } from '../../sim/study/search/result.js';
-import { countText, percentText, WIDTH, wrap } from './format.js';
+import { countText, percentText } from '../words/numbers.js';
+import { WIDTH, wrap } from './format.js';
 import { plane } from './pictures.js';
 
 const INDENT = '  ';

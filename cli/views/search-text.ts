@@ -2,7 +2,9 @@
 
 import type { Cost, Least } from '../../sim/study/search/candidates.js';
 import type { FoundPlan, SearchResult } from '../../sim/study/search/result.js';
-import { columns, counted, countText, dateText, percentText, thousands, WIDTH, wrap } from './format.js';
+import { dateText } from '../words/dates.js';
+import { counted, countText, percentText, thousands } from '../words/numbers.js';
+import { columns, WIDTH, wrap } from './format.js';
 import { yieldAgainstSteadiness } from './search-picture.js';
 import { limitsText, planLines } from './search-words.js';
 

@@ -1,7 +1,8 @@
 /** Which size: the one with most heads and those as good, and where more room stops to pay. */
 
 import type { SizeResult } from '../../sim/study/size/size.js';
-import { decimalsFor, WIDTH, wrap } from './format.js';
+import { decimalsFor } from '../words/numbers.js';
+import { WIDTH, wrap } from './format.js';
 import { headsText, KNEE, sizeNamed } from './size-words.js';
 
 /** More equals than these are counted, not named. */

@@ -2,7 +2,7 @@
 
 import type { Estimate } from '../../sim/seasons/sections.js';
 import type { SizeOfLine, SizeResult } from '../../sim/study/size/size.js';
-import { csvRows } from './csv.js';
+import { csvText } from '../render/csv.js';
 
 type Cells = readonly (string | number | null)[];
 
@@ -29,7 +29,7 @@ export function sizeCsv({ sizes, present, worth }: SizeResult): string {
     ...interval(gain),
     ...NOTHING,
   ]);
-  return csvRows([header, ...rows, ...worths]);
+  return csvText([header, ...rows, ...worths]);
 }
 
 const NOTHING: Cells = [null, null, null];

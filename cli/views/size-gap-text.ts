@@ -2,7 +2,8 @@
 
 import type { Gap, Step } from '../../sim/study/size/gap.js';
 import type { SizeResult } from '../../sim/study/size/size.js';
-import { columns, gainText, WIDTH, wrap } from './format.js';
+import { gainText } from '../words/numbers.js';
+import { columns, WIDTH, wrap } from './format.js';
 import { pieceBetween } from './pictures.js';
 import { headsText, sizeNamed } from './size-words.js';
 

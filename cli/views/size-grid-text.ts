@@ -1,7 +1,9 @@
 /** Two stages against each other: heads a week of each size beside what holes and times allow, then its bad week. */
 
 import type { SizeOfLine, SizeResult } from '../../sim/study/size/size.js';
-import { countText, shortNames, WIDTH } from './format.js';
+import { shortNames } from '../render/short-names.js';
+import { countText } from '../words/numbers.js';
+import { WIDTH } from './format.js';
 import { headsText, KNEE, PRESENT, signsOf } from './size-words.js';
 
 /** More rows than these are no picture any more. */

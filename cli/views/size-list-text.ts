@@ -1,7 +1,9 @@
 /** Sizes one below the other: room, heads a week and the bound as a bar, the bad week, and where holes stand empty. */
 
 import type { SizeOfLine, SizeResult } from '../../sim/study/size/size.js';
-import { columns, countText, percentText, shortNames, WIDTH, wrap } from './format.js';
+import { shortNames } from '../render/short-names.js';
+import { countText, percentText } from '../words/numbers.js';
+import { columns, WIDTH, wrap } from './format.js';
 import { barUpTo } from './pictures.js';
 import { headsText, signsOf } from './size-words.js';
 

@@ -1,7 +1,7 @@
 /** Room against heads a week, as marks on a plane: where more room stops to pay is seen at a glance. */
 
 import type { SizeResult } from '../../sim/study/size/size.js';
-import { countText } from './format.js';
+import { countText } from '../words/numbers.js';
 import { type Mark, plane } from './pictures.js';
 import { headsText, KNEE, PRESENT } from './size-words.js';
 

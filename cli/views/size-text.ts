@@ -2,7 +2,9 @@
 
 import type { SizeResult } from '../../sim/study/size/size.js';
 import type { Worth } from '../../sim/study/size/worth.js';
-import { counted, dateText, decimalsFor, gainText, listed, tableOfNames, WIDTH, wrap } from './format.js';
+import { dateText } from '../words/dates.js';
+import { counted, decimalsFor, gainText, listed } from '../words/numbers.js';
+import { tableOfNames, WIDTH, wrap } from './format.js';
 import { sizeChoice } from './size-choice-text.js';
 import { gapText } from './size-gap-text.js';
 import { isGrid, sizeGrid } from './size-grid-text.js';

@@ -1,7 +1,7 @@
 /** What the pieces of the text about sizes have in common. */
 
 import type { SizeOfLine, SizeResult } from '../../sim/study/size/size.js';
-import { thousands } from './format.js';
+import { thousands } from '../words/numbers.js';
 
 /** Signs behind the size as it is, and the one at the knee. */
 export const PRESENT = '*';

@@ -1,6 +1,7 @@
 /** Stages side by side, as many as fit into the width of a text; the rest below them. */
 
-import { columns, indented, shortNames, WIDTH } from './format.js';
+import { shortNames } from '../render/short-names.js';
+import { columns, indented, WIDTH } from './format.js';
 
 /** Longest name of a stage: two of them stand side by side. */
 const MOST_NAME = 19;

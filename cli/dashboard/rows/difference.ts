@@ -1,6 +1,7 @@
 /** What the last change to the plan brought, with its interval. */
 
-import { decimalsFor, gainText, wrap } from '../../views/format.js';
+import { wrapped } from '../../render/wrap.js';
+import { decimalsFor, gainText } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row } from '../theme.js';
 import type { Difference } from '../thread/answer.js';
@@ -68,7 +69,7 @@ export function differenceRows(state: DifferenceState, width: number, height: nu
   if (isOut(state)) return [];
   const found = differencesOf(state);
   if ('why' in found) {
-    const lines = wrap(found.why, width).split('\n');
+    const lines = wrapped(found.why, width);
     return lines.map((line) => [piece(line, 'faint')]).slice(0, height);
   }
   const narrow = width < 48;

@@ -2,10 +2,12 @@
 
 import type { Limits, Trial } from '../../../sim/study/limits.js';
 import type { RunResult } from '../../../sim/study/summary.js';
-import { countText, dateText, decimalsFor, gainText, percentText, wrap } from '../../views/format.js';
+import { wrapped } from '../../render/wrap.js';
+import { dateText } from '../../words/dates.js';
+import { changeText, heldBackBy } from '../../words/limits.js';
+import { countText, decimalsFor, gainText, percentText } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { cut, fitted, piece } from './rows.js';
-import { changeWords, heldBackBy } from './words.js';
 
 /** A figure: what it is, and its value in words. */
 export interface FigureWords {
@@ -24,15 +26,13 @@ export function figureRows(result: RunResult, width: number, height: number, sig
   const room = Math.max(1, width - LABEL - 1);
   return figureWords(result)
     .flatMap(({ label, value }) =>
-      wrap(value, room)
-        .split('\n')
-        .map(
-          (line, l): Row => [
-            piece(fitted(l === 0 ? label : '', LABEL, signs.more), 'faint'),
-            piece(' '),
-            piece(cut(line, room, signs.more), 'strong'),
-          ],
-        ),
+      wrapped(value, room).map(
+        (line, l): Row => [
+          piece(fitted(l === 0 ? label : '', LABEL, signs.more), 'faint'),
+          piece(' '),
+          piece(cut(line, room, signs.more), 'strong'),
+        ],
+      ),
     )
     .slice(0, height);
 }
@@ -70,7 +70,7 @@ export function trialWords(limits: Limits): FigureWords[] {
     { label: ' 95 % interval', value: `${text(trial.low)} to ${text(trial.high)}` },
   ];
   if (limits.better.length > 0) {
-    words.push({ label: 'better still', value: limits.better.map(changeWords).join(', ') });
+    words.push({ label: 'better still', value: limits.better.map(changeText).join(', ') });
   }
   return words;
 }

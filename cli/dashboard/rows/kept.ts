@@ -2,7 +2,7 @@
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { RunResult } from '../../../sim/study/summary.js';
-import { countText, thousands } from '../../views/format.js';
+import { countText, thousands } from '../../words/numbers.js';
 import { knobsOf } from '../state/knobs.js';
 import type { State } from '../state/state.js';
 import type { Meaning, Row, Signs } from '../theme.js';

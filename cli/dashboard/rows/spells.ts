@@ -1,7 +1,9 @@
 /** Why holes stood empty in the logged season, as far as it touches the day on the screen. */
 
 import { isoOfDay } from '../../../sim/models/dates.js';
-import { counted, dateText, wrap } from '../../views/format.js';
+import { wrapped } from '../../render/wrap.js';
+import { dateText } from '../../words/dates.js';
+import { counted } from '../../words/numbers.js';
 import type { Row } from '../theme.js';
 import type { Spell } from '../thread/real-season.js';
 import { piece } from './rows.js';
@@ -43,7 +45,7 @@ export function spellRows(
 
 /** One spell in at most `height` rows: the stage stands out, further rows are set in. */
 function spellLines(spell: Spell, start: string, width: number, height: number): Row[] {
-  const lines = wrap(spellWords(spell, start), width - 6).split('\n');
+  const lines = wrapped(spellWords(spell, start), width - 6);
   return lines.slice(0, height).map((line, l): Row => {
     const text = l === height - 1 && lines.length > height ? `${line} ...` : line;
     if (l > 0) return [piece(`  ${text}`)];

@@ -3,7 +3,8 @@
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { STATES } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
-import { counted, dateText, thousands } from '../../views/format.js';
+import { dateText } from '../../words/dates.js';
+import { counted, thousands } from '../../words/numbers.js';
 import { GROUPS } from '../state/keys.js';
 import { knobsOf } from '../state/knobs.js';
 import type { State } from '../state/state.js';

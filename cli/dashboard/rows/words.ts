@@ -1,9 +1,6 @@
 /** Words that several parts of the dashboard use. */
 
 import type { State as HoleState } from '../../../sim/models/ledger.js';
-import type { Change } from '../../../sim/seasons/changes.js';
-import type { Limits } from '../../../sim/study/limits.js';
-import { listed } from '../../views/format.js';
 import type { State } from '../state/state.js';
 
 /** What stands in a hole, in few words. */
@@ -28,33 +25,6 @@ const LOGGED_WORDS: Readonly<Partial<Record<HoleState, string>>> = {
 /** @param real whether the season on the screen is that of a log */
 export function holeWords(state: HoleState, real: boolean): string {
   return (real ? LOGGED_WORDS[state] : undefined) ?? HOLE_WORDS[state];
-}
-
-/** `1 hole`, `3 holes`. */
-export function heldBackBy(limits: Limits): string {
-  switch (limits.by) {
-    case 'stage':
-      return listed(limits.stages);
-    case 'sowing':
-      return 'what is sown';
-    case 'visits':
-      return 'the visits';
-    case 'want':
-      return 'nothing: all wanted is picked';
-    case 'nothing':
-      return 'nothing that was tried';
-  }
-}
-
-export function changeWords(change: Change): string {
-  switch (change.kind) {
-    case 'channel':
-      return `1 channel more of ${change.stage}`;
-    case 'seeds':
-      return `${change.percent} % more seeds`;
-    case 'visits':
-      return 'a visit every day';
-  }
 }
 
 /** Which season is on the screen. */

@@ -14,7 +14,7 @@ import { defaultSeasons } from '../../../sim/seasons/replicate.js';
 import { firstCommonWeek, firstRunningWeek } from '../../../sim/seasons/tallies.js';
 import { MOST_SECTIONS } from '../../../sim/seasons/workload.js';
 import { verdictOf } from '../../../sim/study/compare.js';
-import { differenceOf, FIGURES, samplesOf } from '../../../sim/study/figures.js';
+import { differenceOf, type FigureName, figureNamed, samplesOf } from '../../../sim/study/figures.js';
 import { filmBuffers, filmOf } from '../../../sim/study/film/film.js';
 import { findLimits, trialSeasons } from '../../../sim/study/limits.js';
 import { summarise } from '../../../sim/study/summary.js';
@@ -114,8 +114,8 @@ async function differencesTo(
     samplesOf(earlier, 0, toPlan(before), from),
     samplesOf(gathered, 0, toPlan(scenario), from),
   ];
-  const difference = (name: string): Difference | null => {
-    const found = differenceOf(ours, theirs, FIGURES.find((figure) => figure.name === name)!);
+  const difference = (name: FigureName): Difference | null => {
+    const found = differenceOf(ours, theirs, figureNamed(name));
     return found && { ...found, verdict: verdictOf(found) };
   };
   return { heads: difference('heads_a_week'), badWeek: difference('bad_week') };

@@ -4,9 +4,10 @@ import { Screen } from '../../../cli/dashboard/dashboard.js';
 import { painted } from '../../../cli/dashboard/panels/paint.js';
 import { Rows } from '../../../cli/dashboard/panels/rows.js';
 import { sameButFor } from '../../../cli/dashboard/panels/same.js';
-import { piece, widthOf } from '../../../cli/dashboard/rows/rows.js';
+import { piece } from '../../../cli/dashboard/rows/rows.js';
 import type { State } from '../../../cli/dashboard/state/state.js';
 import { DRAWN, LOOKS, PLAIN, type Signs } from '../../../cli/dashboard/theme.js';
+import { widthOf } from '../../../cli/render/width.js';
 import { type State as HoleState, STATES } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import {

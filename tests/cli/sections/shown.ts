@@ -1,11 +1,12 @@
 /** What each text view says of a plan: studied, looked at and replayed in few seasons. */
 
+import { textOf } from '../../../cli/render/text.js';
+import { runSections } from '../../../cli/sections/run.js';
 import { aheadText } from '../../../cli/views/ahead-text.js';
 import { checkText } from '../../../cli/views/check-text.js';
 import { choresText } from '../../../cli/views/chores-text.js';
 import { compareText } from '../../../cli/views/compare-text.js';
 import { replayText } from '../../../cli/views/replay-text.js';
-import { runText } from '../../../cli/views/run-text.js';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { holesOf, type Plan } from '../../../sim/models/plan.js';
 import { type AheadResult, lookAhead } from '../../../sim/season/ahead/ahead.js';
@@ -63,7 +64,7 @@ export async function allTexts(plan: Plan, day: number): Promise<Record<string, 
   const contenders = ['every 2 d', 'every 3 d'].map((name) => ({ name, plan }));
   const comparison = compareStudy(contenders, plan.seed, SEASONS, null);
   return {
-    run: runText(await runOf(plan)),
+    run: textOf(runSections(await runOf(plan))),
     compare: compareText(comparison.conclude(await gather(comparison.workload))!),
     check: checkText('my-line.yaml', plan, plan.stages.map(holesOf)),
     ahead: aheadText(await aheadOf(plan, day)),

@@ -1,8 +1,9 @@
 /** A line to which nobody comes: the texts name the visits, not what would help elsewhere. */
 
 import { describe, expect, test } from 'vitest';
+import { textOf } from '../../../cli/render/text.js';
+import { runSections } from '../../../cli/sections/run.js';
 import { aheadText } from '../../../cli/views/ahead-text.js';
-import { runText } from '../../../cli/views/run-text.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { aheadOf, runOf } from './shown.js';
@@ -23,7 +24,7 @@ function plan(rest: Partial<Plan> = {}): Plan {
 }
 
 async function run(rest: Partial<Plan>): Promise<string> {
-  return runText(await runOf(plan(rest))).replace(/\s+/g, ' ');
+  return textOf(runSections(await runOf(plan(rest)))).replace(/\s+/g, ' ');
 }
 
 async function ahead(visits: Plan['visits'], day: number): Promise<string> {

@@ -1,14 +1,18 @@
 import { expect, test } from 'vitest';
+import { dateText } from '../../../cli/words/dates.js';
 import {
-  columns,
+  COUNT,
+  counted,
   countText,
-  dateText,
   decimalsFor,
+  fixed,
   gainText,
+  intervalText,
   percentText,
+  SHARE,
+  signed,
   thousands,
-  wrap,
-} from '../../cli/views/format.js';
+} from '../../../cli/words/numbers.js';
 
 test('dates are read with their weekday, whatever the time zone', () => {
   expect(dateText('2027-01-04')).toBe('Mon 4 Jan 2027');
@@ -50,15 +54,28 @@ test('small figures show two digits, large ones none behind the point', () => {
   expect([0, 0.02, 0.3, 4, 40, 1800].map(decimalsFor)).toEqual([1, 3, 2, 1, 1, 0]);
 });
 
-test('columns line up: the first to the left, the others to the right', () => {
-  expect(
-    columns([
-      ['a', '1'],
-      ['long', '100'],
-    ]),
-  ).toEqual(['a       1', 'long  100']);
+test('one is one, not many', () => {
+  expect([1, 2].map((count) => counted(count, 'week'))).toEqual(['1 week', '2 weeks']);
+  expect([1, 1.04, 1.3, 1200].map((mean) => counted(mean, 'head'))).toEqual([
+    '1 head',
+    '1.0 heads',
+    '1.3 heads',
+    '1 200 heads',
+  ]);
 });
 
-test('sentences are broken between words', () => {
-  expect(wrap('one two three', 9, '  ')).toBe('  one two\n  three');
+test('large gains are in groups of three, their decimals are not', () => {
+  expect([16549, -1234567, 999.96].map((gain) => gainText(gain, 0))).toEqual([
+    '+16 549',
+    '-1 234 567',
+    '+1 000',
+  ]);
+  expect(gainText(1234.5678, 3)).toBe('+1 234.568');
+});
+
+test('an interval is written from its low end to its high one, its unit once', () => {
+  expect(intervalText({ low: 9.25, high: 1200 }, COUNT)).toBe('9.3 to 1 200');
+  expect(intervalText({ low: 0.0004, high: 0.12 }, SHARE)).toBe('<0.1 to 12.0 %');
+  expect(intervalText({ low: -0.034, high: 0.02 }, signed(1, true))).toBe('-3.4 to +2.0 %');
+  expect(intervalText({ low: 1.5, high: 1234.5 }, fixed(2))).toBe('1.50 to 1 234.50');
 });

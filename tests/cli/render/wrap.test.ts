@@ -1,0 +1,22 @@
+import { describe, expect, test } from 'vitest';
+import { wrapped } from '../../../cli/render/wrap.js';
+
+describe('sentences', () => {
+  test('are broken between words', () => {
+    expect(wrapped('one two three', 7)).toEqual(['one two', 'three']);
+  });
+
+  test('are not broken within a large number', () => {
+    expect(wrapped('at least 1 000 000 heads', 14)).toEqual(['at least', '1 000 000', 'heads']);
+    expect(wrapped('by +16 549 or -1 605.5', 11)).toEqual(['by +16 549', 'or -1 605.5']);
+  });
+
+  test('are broken between a year and a number behind it', () => {
+    expect(wrapped('in 2027 100 heads', 8)).toEqual(['in 2027', '100', 'heads']);
+  });
+
+  test('are broken within a word only if it is longer than a line, and never within the name of a file', () => {
+    expect(wrapped('a abcdefghijkl b', 6)).toEqual(['a', 'abcdef', 'ghijkl', 'b']);
+    expect(wrapped('a abcdefghijkl b', 6, true)).toEqual(['a', 'abcdefghijkl', 'b']);
+  });
+});
