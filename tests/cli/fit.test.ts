@@ -1,7 +1,7 @@
 /** `evensow fit` through the built program. */
 
 import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { constants, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -10,6 +10,7 @@ import { readScenario } from '../../sim/index.js';
 import { fitSeason } from '../../sim/season/fit/fit.js';
 import { changesOf, conflictsOf } from '../../sim/season/fit/fit-changes.js';
 import { logText, simulatedLog } from '../support/simulated-log.js';
+import { interrupted } from './ctrl-c.js';
 import { type Answer, evensow } from './program.js';
 
 const scenarios = fileURLToPath(new URL('../../scenarios/', import.meta.url));
@@ -126,20 +127,15 @@ test('crops whose names begin alike are told apart', async () => {
 });
 
 test('Ctrl-C ends it at once, and nothing is written', async () => {
-  // Nearly all waited there: this takes ten seconds.
+  // A year's log of several crops: fitting it takes some seconds.
   const log = written('year.csv', 'kitchen-garden.yaml');
   const out = file('stopped.yaml');
-  let signal: NodeJS.Signals | null = null;
-  const answer = await evensow(['fit', log, `${scenarios}kitchen-garden.yaml`, '--write', out], {
-    started: (child) => {
-      child.on('close', (_, by) => {
-        signal = by;
-      });
-      setTimeout(() => child.kill('SIGINT'), 2500);
-    },
-  });
+  const answer = await interrupted(
+    ['fit', log, `${scenarios}kitchen-garden.yaml`, '--write', out],
+    /fitting .*, stage 1 of/,
+  );
   expect(answer.out).toBe('');
-  expect(signal).toBe('SIGINT');
+  expect(answer.signal).toBe(constants.signals.SIGINT);
   expect(readdirSync(folder).filter((name) => name.includes('stopped'))).toEqual([]);
 });
 
