@@ -11,7 +11,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { readScenario } from '../../../sim/scenario/read.js';
-import { evensow } from '../program.js';
+import { evensow, evensowAlone } from '../program.js';
 import { Screen, type ScreenOptions } from './screen.js';
 
 const KEYS = {
@@ -262,13 +262,13 @@ describe('where it cannot or should not draw', () => {
 
 describe('in a pipe', () => {
   test('nothing is drawn: without an argument it is the text of run', async () => {
-    const { code, out, err } = await evensow([]);
+    const { code, out, err } = await evensowAlone([]);
     expect([code, err]).toEqual([0, '']);
     expect(out).toBe((await evensow(['run'])).out);
   });
 
   test('watch says why, and gives the text of run', async () => {
-    const { code, out, err } = await evensow(['watch']);
+    const { code, out, err } = await evensowAlone(['watch']);
     expect(code).toBe(0);
     expect(err).toContain('on a terminal only');
     expect(out).toContain('What you will pick');

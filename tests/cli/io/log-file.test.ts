@@ -23,7 +23,7 @@ import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { appendToLog } from '../../../cli/io/log-file.js';
 import { readLog } from '../../../sim/season/log/read.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
-import { BINARY, evensow, program } from '../program.js';
+import { BINARY, evensowAlone, program } from '../program.js';
 
 /** Kills of a program that does nothing but append; of the real one. `KILLS=1000` for the long run. */
 const KILLS = Number(process.env['KILLS'] ?? 60);
@@ -167,7 +167,7 @@ describe.concurrent('no confirmed row is lost and none is half', () => {
       confirmed.push(...(said.match(/(?<=as )B\d+/g) ?? []));
       await age(log);
     }
-    await evensow([...SOW, log]);
+    await evensowAlone([...SOW, log]);
     const names = (await rowsOf(log)).map(({ batch }) => batch);
     expect(new Set(names).size).toBe(names.length);
     expect(confirmed.filter((name) => !names.includes(name))).toEqual([]);
@@ -179,7 +179,7 @@ describe.concurrent('no confirmed row is lost and none is half', () => {
     const shells = Array.from({ length: 8 }, async (_, shell) => {
       for (let i = 0; i < 5; i++) {
         const note = `${shell}.${i}`;
-        const { code, err } = await evensow([...SOW, log, '--note', note]);
+        const { code, err } = await evensowAlone([...SOW, log, '--note', note]);
         expect({ code, err }).toEqual({ code: 0, err: expect.not.stringMatching(/nothing was written/i) });
       }
     });
@@ -202,7 +202,7 @@ describe.concurrent('no confirmed row is lost and none is half', () => {
       // What it left is half a log; the next one removes it.
       expect((await beside(log)).some((name) => name.endsWith('.part'))).toBe(true);
       await age(log);
-      expect((await evensow([...SOW, log])).out).toContain('as B300');
+      expect((await evensowAlone([...SOW, log])).out).toContain('as B300');
       expect(await beside(log)).toEqual(['season.csv']);
     },
   );
@@ -215,7 +215,7 @@ describe.concurrent('waiting for one another', () => {
     // Whoever holds it is killed as soon as the other has said that it waits.
     const renewed = setInterval(() => void utimes(`${log}.lock`, new Date(), new Date()), 500);
     const started = (child: ChildProcess) => child.stderr!.once('data', () => clearInterval(renewed));
-    const { code, err } = await evensow([...SOW, log], { started });
+    const { code, err } = await evensowAlone([...SOW, log], { started });
     expect(err).toMatch(/^evensow: waiting for another evensow that writes to .*season\.csv\.\n$/);
     expect(code).toBe(0);
     expect(await rowsOf(log)).toHaveLength(1);
@@ -226,7 +226,7 @@ describe.concurrent('waiting for one another', () => {
     const log = await newLog();
     await mkdir(`${log}.lock`);
     const renewed = setInterval(() => void utimes(`${log}.lock`, new Date(), new Date()), 500);
-    const { code, out, err } = await evensow([...SOW, log]);
+    const { code, out, err } = await evensowAlone([...SOW, log]);
     clearInterval(renewed);
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(err).toMatch(/another evensow.*Nothing was written.*remove the folder .*season\.csv\.lock/);
