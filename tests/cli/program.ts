@@ -1,6 +1,7 @@
 /** Runs the built program as a user does, and hands back what it said. */
 
 import { type ChildProcess, fork, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
 import { afterAll } from 'vitest';
 
@@ -34,8 +35,12 @@ let host: ChildProcess | null = null;
 /** The host answers one question at a time: this is over when it has answered the last one. */
 let answered: Promise<unknown> = Promise.resolve();
 
-afterAll(() => {
-  host?.kill();
+afterAll(async () => {
+  if (host === null) return;
+  host.removeAllListeners();
+  const ended = once(host, 'exit');
+  host.kill();
+  await ended;
   host = null;
 });
 
