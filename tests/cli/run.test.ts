@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { COUNTS, readScenario, STATES } from '../../sim/index.js';
-import { evensow } from './program.js';
+import { evensow, evensowAlone } from './program.js';
 
 const folder = fileURLToPath(new URL('../../scenarios/', import.meta.url));
 const scenarios = readdirSync(folder).filter((name) => name.endsWith('.yaml'));
@@ -117,7 +117,7 @@ describe('evensow run', () => {
   });
 
   test('writes no colour codes and no progress into a pipe', async () => {
-    const { out, err } = await evensow(['run', '--seasons', '3'], { env: { FORCE_COLOR: '1' } });
+    const { out, err } = await evensowAlone(['run', '--seasons', '3'], { env: { FORCE_COLOR: '1' } });
     expect(out + err).not.toContain('\u001b');
     expect(err).toBe('');
   });

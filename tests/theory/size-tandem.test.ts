@@ -258,5 +258,5 @@ describe(`the 95 % intervals of ${REPEATS} repeats`, () => {
       const left = Math.abs(expectedHeads(channels) - truth(channels));
       expect(left).toBeLessThan((0.1 * heads[i]!.half) / 2.09);
     });
-  }, 300_000);
+  });
 });

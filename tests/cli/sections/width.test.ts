@@ -89,7 +89,7 @@ const LINES: Record<string, [Names, size?: number]> = {
 };
 
 describe.each(Object.entries(LINES))('%s', (_, [names, size]) => {
-  test('fit: run, compare, check, ahead, chores and replay', { timeout: 60_000 }, async () => {
+  test('fit: run, compare, check, ahead, chores and replay', async () => {
     const texts = await allTexts(named(names, size), DAY);
     const wide = Object.entries(texts).flatMap(([view, text]) =>
       text.split('\n').flatMap((row) => (row.length > 80 ? [`${view}, ${row.length}: ${row}`] : [])),
@@ -98,7 +98,7 @@ describe.each(Object.entries(LINES))('%s', (_, [names, size]) => {
   });
 });
 
-test('a table tells apart what its owner tells apart', { timeout: 60_000 }, async () => {
+test('a table tells apart what its owner tells apart', async () => {
   const [names] = LINES['names of 60 letters that differ in the middle only']!;
   const { run, ahead, chores } = await allTexts(named(names), DAY);
   for (const text of [run!, ahead!, chores!]) {

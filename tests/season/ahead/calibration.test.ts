@@ -94,9 +94,7 @@ function shareWithin(ranks: readonly number[], low: number, high: number): numbe
 describe('the range from 10 to 90 % holds the picks of 78 to 82 % of the next weeks', () => {
   const shelf = planOf('home-shelf');
 
-  test('on the built-in scenario; neither end is missed more often than the other', {
-    timeout: 240_000,
-  }, () => {
+  test('on the built-in scenario; neither end is missed more often than the other', () => {
     const { ranks } = checkSeasons(shelf.plan, shelf.weeks, SEASONS, FUTURES);
     expect(ranks).toHaveLength(SEASONS * WEEKS);
     const share = shareWithin(ranks, 0.1, 0.9);
@@ -108,9 +106,7 @@ describe('the range from 10 to 90 % holds the picks of 78 to 82 % of the next we
     }
   });
 
-  test('and so does the range that is told, of whole numbers, from 100 futures, in weeks that are open', {
-    timeout: 240_000,
-  }, () => {
+  test('and so does the range that is told, of whole numbers, from 100 futures, in weeks that are open', () => {
     // Fewer seasons: 1.6 points of standard error, about 3 are allowed. Over 500 seasons with 200 futures it was 80.5 %.
     const { held } = checkSeasons(shelf.plan, shelf.weeks, 100, 100);
     expect(Math.abs(held - 0.8)).toBeLessThan(0.045);
@@ -127,12 +123,12 @@ describe('the range from 10 to 90 % holds the picks of 78 to 82 % of the next we
     const { ranks } = checkSeasons(plan, weeks, 200, 9);
     // The standard error is about 1.1 points; 4 are allowed.
     expect(Math.abs(shareWithin(ranks, 0.1, 0.9) - 0.8)).toBeLessThan(0.044);
-  }, 240_000);
+  });
 
   test('where heads are wanted and plants are cut again', () => {
     const { plan, weeks } = planOf('kitchen-garden');
     const { ranks } = checkSeasons(plan, weeks, 80, 9);
     // Which plants of a batch were picked again is not logged, so here it need not be exact; 1.5 points of standard error.
     expect(Math.abs(shareWithin(ranks, 0.1, 0.9) - 0.8)).toBeLessThan(0.06);
-  }, 240_000);
+  });
 });
