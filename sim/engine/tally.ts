@@ -79,6 +79,22 @@ export class Moments {
   }
 }
 
+/**
+ * Quantile by linear interpolation between order statistics (Hyndman & Fan's type 7, the default of R and numpy).
+ * @param p from 0 to 1
+ * @param count of the values
+ * @param ranked the value of a rank, 0 the lowest
+ * @returns NaN if there are no values
+ */
+export function quantileOf(p: number, count: number, ranked: (rank: number) => number): number {
+  if (!(p >= 0 && p <= 1)) throw new RangeError(`p must be from 0 to 1: ${p}`);
+  if (count === 0) return Number.NaN;
+  const place = p * (count - 1);
+  const below = Math.floor(place);
+  const low = ranked(below);
+  return below === place ? low : low + (place - below) * (ranked(below + 1) - low);
+}
+
 /** Histogram of whole numbers of at least 0. */
 export class Counts {
   total = 0;
@@ -102,18 +118,9 @@ export class Counts {
     }
   }
 
-  /**
-   * Quantile by linear interpolation between order statistics (Hyndman & Fan's type 7, the default of R and numpy).
-   * @param p from 0 to 1
-   * @returns NaN if nothing was counted
-   */
+  /** As `quantileOf`. */
   quantile(p: number): number {
-    if (!(p >= 0 && p <= 1)) throw new RangeError(`p must be from 0 to 1: ${p}`);
-    if (this.total === 0) return Number.NaN;
-    const place = p * (this.total - 1);
-    const below = Math.floor(place);
-    const low = this.#ranked(below);
-    return below === place ? low : low + (place - below) * (this.#ranked(below + 1) - low);
+    return quantileOf(p, this.total, (rank) => this.#ranked(rank));
   }
 
   /** Share of values of at most `value`; NaN if nothing was counted. */

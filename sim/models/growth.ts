@@ -7,16 +7,16 @@
  */
 
 import { TICK, toGrid } from '../engine/clock.js';
+import { gammaLaw } from '../engine/gamma-law.js';
 import {
   exponentialLaw,
   fixedLaw,
-  gammaLaw,
   type Law,
   lognormalLaw,
   observedLaw,
   triangularLaw,
   weibullLaw,
-} from '../engine/quantiles.js';
+} from '../engine/laws.js';
 import { BlockStream, type StreamKey, streamKey } from '../engine/random.js';
 import type { Growing, GrowthTime } from './plan.js';
 

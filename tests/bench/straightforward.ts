@@ -7,16 +7,16 @@
  * its luck from one stream as it goes: same averages, other seasons. It cannot sow to refill.
  */
 
+import { gammaLaw } from '../../sim/engine/gamma-law.js';
 import {
   exponentialLaw,
   fixedLaw,
-  gammaLaw,
   type Law,
   lognormalLaw,
   observedLaw,
   triangularLaw,
   weibullLaw,
-} from '../../sim/engine/quantiles.js';
+} from '../../sim/engine/laws.js';
 import { stream } from '../../sim/engine/random.js';
 import {
   BLOCKED,

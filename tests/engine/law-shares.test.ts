@@ -2,15 +2,16 @@
 
 import library from 'jstat';
 import { describe, expect, test } from 'vitest';
+import { gammaLaw } from '../../sim/engine/gamma-law.js';
 import {
   exponentialLaw,
   fixedLaw,
-  gammaLaw,
+  type Law,
   lognormalLaw,
   observedLaw,
   triangularLaw,
   weibullLaw,
-} from '../../sim/engine/quantiles.js';
+} from '../../sim/engine/laws.js';
 
 const { jStat } = library;
 
@@ -88,7 +89,7 @@ describe('closed forms', () => {
 test.each([0.001, 0.0031, 0.02, 0.1, 0.25, 0.4, 1, 2])(
   'the share up to the quantile of u is u, at CV %d',
   (cv) => {
-    const laws = [lognormalLaw(24, cv), gammaLaw(24, cv), weibullLaw(24, cv)];
+    const laws: Law[] = [lognormalLaw(24, cv), gammaLaw(24, cv), weibullLaw(24, cv)];
     if (cv < 0.4) laws.push(triangularLaw(24, cv));
     for (const law of laws) {
       for (const u of [1e-9, 1e-6, 0.001, 0.1, 0.5, 0.9, 0.999, 1 - 1e-6]) {

@@ -11,6 +11,12 @@ export function exponential(days: number): GrowthTime {
   return { shape: 'exponential', days, spread: 1, times: [] };
 }
 
+/** The listed times, each equally likely. */
+export function observed(...times: number[]): GrowthTime {
+  const days = times.reduce((sum, t) => sum + t, 0) / times.length;
+  return { shape: 'observed', days, spread: 0.1, times };
+}
+
 export function grow(growth: GrowthTime, rest: Partial<Omit<Growing, 'time'>> = {}): Growing {
   return { time: growth, loss: 0, keeps: Infinity, ...rest };
 }

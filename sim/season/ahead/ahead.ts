@@ -103,7 +103,7 @@ export interface ThrownAway {
   readonly stage: string;
   /** Share of futures in which it happens to at least one plant. */
   readonly chance: number;
-  /** ISO dates: when it begins and is over, in the middle one of these futures. */
+  /** ISO dates: when it begins and is over, the median of these futures. */
   readonly from: string;
   readonly to: string;
   readonly thrown_away: Range;

@@ -78,10 +78,9 @@ export class HolesWatch implements Watcher {
   /** For each stage, once all futures are over. */
   stages(): EmptyHoles[] {
     return this.#empty.map((weeks, s) => {
-      const days = Float64Array.from(this.#firsts[s]!).sort();
       return {
         weeks: weeks.map(rangeOf),
-        first: firstDay(days, weeks[0]!.length),
+        first: firstDay(this.#firsts[s]!, weeks[0]!.length),
       };
     });
   }
@@ -102,8 +101,8 @@ export class HolesWatch implements Watcher {
   }
 }
 
-/** @param days ascending: of the futures in which it came @param futures in all */
-function firstDay(days: Float64Array, futures: number): FirstDay | null {
+/** @param days of the futures in which it came @param futures in all */
+function firstDay(days: readonly number[], futures: number): FirstDay | null {
   if (days.length === 0) return null;
   return {
     chance: days.length / futures,

@@ -19,7 +19,7 @@ export interface Overgrown {
   readonly chance: number;
   /** Plants thrown away as ready for too long. */
   readonly thrownAway: Range;
-  /** When it begins and is over, in the middle one of the futures in which it comes [d from the start]. */
+  /** When it begins and is over, the median of the futures in which it comes [d from the start]. */
   readonly from: number;
   readonly to: number;
 }
@@ -129,7 +129,6 @@ export class RoomWatch implements Watcher {
     const futures = this.#futures;
     const all = (values: readonly number[]): Range =>
       rangeOf([...values, ...new Array<number>(futures - values.length).fill(0)]);
-    const middle = (days: readonly number[]): number => dayBy(Float64Array.from(days).sort(), 0.5);
     return [...this.#gathered.values()]
       .filter((one) => one.room === room)
       .map(({ batch, stage, blocked, thrownAway, froms, tos }) => ({
@@ -138,8 +137,8 @@ export class RoomWatch implements Watcher {
         chance: froms.length / futures,
         blocked: all(blocked),
         thrownAway: all(thrownAway),
-        from: middle(froms),
-        to: middle(tos),
+        from: dayBy(froms, 0.5),
+        to: dayBy(tos, 0.5),
       }))
       .sort((a, b) => a.from - b.from || a.batch - b.batch || a.stage - b.stage);
   }

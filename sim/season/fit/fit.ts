@@ -11,7 +11,7 @@
  * waited, the spread is not good: of batches that came in on several dates its interval held the truth in 94 of 100 logs
  * with half of the plants leaving at short visits, in 91 with 69 %, in 87 with 72 %; of others in 88 with 94 %.
  * Where a crop is cut several times, nothing of its last stage is good: which of its plants were picked is not logged
- * (see cuts.ts); intervals of the mean days held it in 20 to 68 of 100 logs. What is not good is not to be written
+ * (see observations.ts); intervals of the mean days held it in 20 to 68 of 100 logs. What is not good is not to be written
  * into a scenario.
  */
 
@@ -60,7 +60,7 @@ export interface StageFit {
   readonly stage: string;
   /** Growth after a pick; `stage` is the last one. */
   readonly regrowth: boolean;
-  /** Whether plants were taken to be picked in turn, because the crop is cut several times (see cuts.ts). */
+  /** Whether plants were taken to be picked in turn, because the crop is cut several times (see observations.ts). */
   readonly in_turn: boolean;
   /** Plants (first stage: seeds) that came in; growths, with `regrowth`. */
   readonly entered: number;

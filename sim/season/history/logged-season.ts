@@ -91,13 +91,14 @@ export function loggedSeason(
     deeds.push({ day, action, batch, stage, channel, count, grams, loss });
   }
   const days = until ?? (planned ? endOf(day, plan) : day + 1);
-  const visits = visitDays(plan);
+  const visits: Plan['visits'] = { kind: 'days', days: dailyVisits(plan) };
   return { ok: true, season: { plan: { ...plan, visits }, planned, days, batches, deeds } };
 }
 
-function visitDays(plan: Plan): Plan['visits'] {
-  if (plan.visits.kind === 'days') return plan.visits;
-  return { kind: 'days', days: Array.from({ length: seasonDays(plan) }, (_, day) => day) };
+/** The visits of a plan as a log has them: somebody who comes at every change comes every day [d from the start] */
+export function dailyVisits(plan: Plan): readonly number[] {
+  if (plan.visits.kind === 'days') return plan.visits.days;
+  return Array.from({ length: seasonDays(plan) }, (_, day) => day);
 }
 
 /** Shortest distance from the end of the season at which a log counts as broken off [d]. */

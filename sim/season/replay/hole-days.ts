@@ -15,6 +15,7 @@
  */
 
 import type { Attendance } from '../history/attendance.js';
+import { inTurn } from '../history/in-turn.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { StageDays } from '../history/occupancy.js';
 import type { Limited } from '../history/room.js';
@@ -84,10 +85,10 @@ function growingForCertain(
   return growing;
 }
 
-/** When plants of one batch came into a stage, and until when some of them were not ready: days and numbers. */
+/** When plants of one batch came into a stage, and until when some of them were not ready. */
 interface Comings {
-  readonly entries: [day: number, count: number][];
-  readonly ends: [day: number, count: number][];
+  readonly entries: { day: number; count: number }[];
+  readonly ends: { day: number; count: number }[];
 }
 
 function comings(
@@ -101,8 +102,8 @@ function comings(
       batch = { entries: [], ends: [] };
       batches.set(lot.batch, batch);
     }
-    batch.entries.push([lot.from, lot.count]);
-    for (const stay of lot.stays) batch.ends.push([until(stay), stay.count]);
+    batch.entries.push({ day: lot.from, count: lot.count });
+    for (const stay of lot.stays) batch.ends.push({ day: until(stay), count: stay.count });
   }
   return batches.values();
 }
@@ -113,23 +114,11 @@ function comings(
  * when both are in order.)
  */
 function leastTogether(entries: Comings['entries'], ends: Comings['ends']): number {
-  const sorted = ends.sort((a, b) => a[0] - b[0]);
+  const sorted = ends.sort((a, b) => a.day - b.day);
   let sum = 0;
-  let at = 0;
-  let used = 0;
-  for (const [from, count] of entries) {
-    for (let left = count; left > 0; ) {
-      const [until, all] = sorted[at]!;
-      const n = Math.min(left, all - used);
-      sum += n * Math.max(0, until - from);
-      left -= n;
-      used += n;
-      if (used === all) {
-        at++;
-        used = 0;
-      }
-    }
-  }
+  inTurn(entries, sorted, ({ day: from }, { day: until }, count) => {
+    sum += count * Math.max(0, until - from);
+  });
   return sum;
 }
 

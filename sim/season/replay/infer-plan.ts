@@ -7,9 +7,9 @@
  */
 
 import { Moments } from '../../engine/tally.js';
-import { dayFrom } from '../../models/dates.js';
-import type { CropPlan, Growing, Plan } from '../../models/plan.js';
+import type { CropPlan, Growing } from '../../models/plan.js';
 import { meanWaitForVisit } from '../../models/visits.js';
+import { barePlan } from '../history/bare-plan.js';
 import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { occupancy } from '../history/occupancy.js';
 import { type Lots, lotsOf } from '../history/stays.js';
@@ -40,41 +40,6 @@ export function inferredSeason(
     crops: bare.crops.map((crop, c) => seenCrop(crop, c, lots, wait)),
   };
   return { season: { ...framing.season, plan }, lots };
-}
-
-function barePlan(rows: readonly LogRow[], stages: readonly string[]): Plan {
-  const start = rows[0]!.date;
-  const days = [...new Set(rows.map(({ date }) => date))].map((date) => dayFrom(start, date));
-  const crops = [...new Set(rows.filter(({ action }) => action === 'sow').map(({ crop }) => crop))];
-  const growing: Growing = {
-    time: { shape: 'fixed', days: 1, spread: 0, times: [] },
-    loss: 0,
-    keeps: Number.POSITIVE_INFINITY,
-  };
-  return {
-    title: 'Season log',
-    start,
-    weeks: Math.floor(days.at(-1)! / 7) + 1,
-    seed: 1,
-    visits: { kind: 'days', days },
-    stages: stages.map((name) => ({
-      name,
-      channels: 1,
-      holesPerChannel: 1,
-      holeAreaCm2: null,
-      cleanDays: 0,
-    })),
-    crops: (crops.length === 0 ? [''] : crops).map((name) => ({
-      name,
-      germination: 1,
-      sowing: { kind: 'due', days: [], seeds: 1 },
-      cuts: 1,
-      regrow: null,
-      headG: null,
-      stages: stages.map(() => growing),
-    })),
-    want: null,
-  };
 }
 
 function seenCrop(crop: CropPlan, c: number, lots: Lots, wait: number): CropPlan {

@@ -6,14 +6,14 @@
  * seed). If no plant of a crop was ever seen in a stage, the plan's own distributions are drawn from.
  */
 
-import { type Draws, lawOf } from '../../models/growth.js';
+import { GrowingTime } from '../../models/growing-time.js';
+import type { Draws } from '../../models/growth.js';
 import { planLuck } from '../../models/line.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { Lots } from '../history/stays.js';
 import type { Readiness } from './readiness.js';
 import { regrowthLuck } from './regrowth-luck.js';
 import { fillLot, plantsIn, SeenLuck } from './seen-luck.js';
-import { Spread } from './spread.js';
 
 export interface OwnLuck {
   /** For `Line`. */
@@ -28,14 +28,14 @@ export function ownLuck(season: LoggedSeason, lots: Lots, readiness: readonly Re
   const stages = plan.stages.length;
   const fromPlan = planLuck(plan);
   const seen: (SeenLuck | null)[][] = plan.crops.map((crop, c) => {
-    const spreads = crop.stages.map(({ time }) => new Spread(lawOf(time)));
+    const likely = crop.stages.map(({ time }) => new GrowingTime(time));
     const luck = lots.slice(0, stages).map((list, s) => {
       const mine = list.filter((lot) => lot.crop === c);
       if (mine.length === 0) return null;
       const draws = new SeenLuck(plantsIn(mine), [crop.name, plan.stages[s]!.name]);
       let at = 0;
       for (const lot of mine) {
-        fillLot(draws, at, lot, readiness[s]!, spreads[s]!);
+        fillLot(draws, at, lot, readiness[s]!, likely[s]!);
         at += lot.count;
       }
       return draws;

@@ -4,12 +4,11 @@
  * At one visit the plant that has been ready longest is picked first, whatever picks it has given already.
  */
 
-import { lawOf } from '../../models/growth.js';
+import { GrowingTime } from '../../models/growing-time.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { Lot, Lots } from '../history/stays.js';
 import type { Readiness } from './readiness.js';
 import { fillLot, plantsIn, SeenLuck } from './seen-luck.js';
-import { Spread } from './spread.js';
 
 /** A plant that was picked and grew again. */
 interface Picked {
@@ -37,7 +36,7 @@ export function regrowthLuck(
   if (crop.regrow === null || first === null || regrown.length === 0) return null;
 
   const byLot = new SeenLuck(plantsIn(regrown), [crop.name, 'regrowth']);
-  const spread = new Spread(lawOf(crop.regrow.time));
+  const time = new GrowingTime(crop.regrow.time);
   /** Plants picked on each day, and the places in `byLot` of those that grow again from then on, by picks given. */
   const picked = new Map<number, Picked[]>();
   const places = new Map<string, number[]>();
@@ -57,7 +56,7 @@ export function regrowthLuck(
   }
   place = 0;
   for (const lot of regrown) {
-    fillLot(byLot, place, lot, readiness, spread);
+    fillLot(byLot, place, lot, readiness, time);
     note(lot, byLot.times, place);
     for (let i = 0; i < lot.count; i++) entryOf(places, `${lot.from} ${lot.phase}`).push(place++);
   }

@@ -1,10 +1,11 @@
 /** Draws that are not drawn but were seen: the fates of plants, lot by lot, in the order of entry. */
 
 import { type StreamKey, streamAt, streamKey, type Uniform } from '../../engine/random.js';
+import type { GrowingTime } from '../../models/growing-time.js';
 import type { Draws } from '../../models/growth.js';
 import type { Lot } from '../history/stays.js';
 import type { Readiness } from './readiness.js';
-import { type Spread, spreadEvenly } from './spread.js';
+import { spreadEvenly, spreadLikely } from './spread.js';
 
 /** Draws that were seen, in the order of entry. */
 export class SeenLuck implements Draws {
@@ -42,14 +43,20 @@ export function plantsIn(lots: readonly Lot[]): number {
   return lots.reduce((sum, { count }) => sum + count, 0);
 }
 
-/** The fates of a lot's plants, at places `at` and on. */
-export function fillLot(draws: SeenLuck, at: number, lot: Lot, readiness: Readiness, spread: Spread): void {
+/** The fates of a lot's plants, at places `at` and on. @param time that the plan gives them */
+export function fillLot(
+  draws: SeenLuck,
+  at: number,
+  lot: Lot,
+  readiness: Readiness,
+  time: GrowingTime,
+): void {
   let place = at;
   for (const stay of lot.stays) {
     const { ready, earliest, latest } = readiness.of(lot, stay);
     const times = draws.times.subarray(place, place + stay.count);
     const [least, most] = [earliest - lot.from, latest - lot.from];
-    if (ready || stay.end === 'failed') spread.fill(least, most, times);
+    if (ready || stay.end === 'failed') spreadLikely(time, least, most, times);
     else spreadEvenly(least, most, times);
     if (!ready && stay.end === 'failed') draws.sprouts.fill(0, place, place + stay.count);
     else if (!ready) {

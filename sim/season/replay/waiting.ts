@@ -1,10 +1,10 @@
 /** How many plants of a stage stood ready on each day and waited for somebody to move them on: an estimate. */
 
-import { lawOf } from '../../models/growth.js';
+import { GrowingTime } from '../../models/growing-time.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { Lots } from '../history/stays.js';
 import type { Readiness } from './readiness.js';
-import { Spread } from './spread.js';
+import { spreadLikely } from './spread.js';
 
 /** Of a larger stay so many moments are looked at, each for as many plants. */
 const MOST_MOMENTS = 16;
@@ -20,7 +20,7 @@ export function waitingPlants(
   readiness: Readiness,
 ): Float64Array {
   const waiting = new Float64Array(days);
-  const spreads = plan.crops.map(({ stages }) => new Spread(lawOf(stages[s]!.time)));
+  const likely = plan.crops.map(({ stages }) => new GrowingTime(stages[s]!.time));
   /** Many lots are alike: whole days of waiting before leaving, by limits and number. */
   const known = new Map<string, Float64Array>();
   for (const lot of lots[s]!) {
@@ -33,7 +33,7 @@ export function waitingPlants(
       let times = known.get(key);
       if (times === undefined) {
         times = new Float64Array(n);
-        spreads[lot.crop]!.fill(least, most, times);
+        spreadLikely(likely[lot.crop]!, least, most, times);
         known.set(key, times);
       }
       const leaves = Math.min(stay.to, days);

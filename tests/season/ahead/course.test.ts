@@ -6,14 +6,10 @@ import { stream } from '../../../sim/engine/random.js';
 import { lawOf } from '../../../sim/models/growth.js';
 import type { GrowthTime } from '../../../sim/models/plan.js';
 import { Course } from '../../../sim/season/ahead/course.js';
-import { exponential, grow, time } from '../../support/plans.js';
+import { exponential, grow, observed, time } from '../../support/plans.js';
 
 function courseOf(growth: GrowthTime): Course {
   return new Course(grow(growth), 1);
-}
-
-function observed(...times: number[]): GrowthTime {
-  return { shape: 'observed', days: times.reduce((sum, t) => sum + t, 0) / times.length, spread: 0.1, times };
 }
 
 /** P(U T <= t) = E min(1, t / T), by the midpoint rule over 100 000 quantiles of T. */

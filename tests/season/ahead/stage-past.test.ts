@@ -5,18 +5,14 @@
 
 import { describe, expect, test } from 'vitest';
 import { stream } from '../../../sim/engine/random.js';
-import type { Growing, GrowthTime } from '../../../sim/models/plan.js';
+import type { Growing } from '../../../sim/models/plan.js';
 import { Course } from '../../../sim/season/ahead/course.js';
 import type { Growth } from '../../../sim/season/ahead/growths.js';
 import { type Fate, StagePast } from '../../../sim/season/ahead/stage-past.js';
-import { exponential, grow, time } from '../../support/plans.js';
+import { exponential, grow, observed, time } from '../../support/plans.js';
 
 const COUNTED = 4000;
 const APART = 5;
-
-function observed(...times: number[]): GrowthTime {
-  return { shape: 'observed', days: times.reduce((sum, t) => sum + t, 0) / times.length, spread: 0.1, times };
-}
 
 /** A plant of batch 0; it stands, unless it is said how it left and at which visit. */
 function plant(from: number, left: Partial<Growth> = {}): Growth {

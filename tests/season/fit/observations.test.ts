@@ -146,6 +146,30 @@ test('holes that a row says are being cleaned are not free either, until plants 
   expect(shortDays(observe(log, STAGES, plan(3)), 0)).toEqual([7, 9]);
 });
 
+test('holes that rest after their plants have left come beside those that a row names', () => {
+  const log = rows(`
+    0 sow 9 B1 tray
+    7 move 2 B1 finishing
+    7 clean 2 - finishing
+    18 pick 2 B1 finishing
+  `);
+  const cleaned = plan(4, { weeks: 4, stages: [stage('tray', 20), stage('finishing', 4, 2)] });
+  // Of four holes two are still out by the row, and the two that were left on day 18 rest until day 20.
+  expect(shortDays(observe(log, STAGES, cleaned), 0)).toEqual([7, 18]);
+});
+
+test('picks come before moves, however the rows of a day are written: what comes in takes the holes that were left', () => {
+  const log = rows(`
+    0 sow 9 B1 tray
+    7 move 2 B1 finishing
+    7 clean 1 - finishing
+    16 move 1 B1 finishing
+    16 pick 1 B1 finishing
+  `);
+  // So on day 16 the hole that the row names was not needed, and is still out.
+  expect(shortDays(observe(log, STAGES, plan(3)), 0)).toEqual([7, 9, 11, 14, 16]);
+});
+
 test('where only so many heads are wanted, picks that reach that are short, and so is every visit on another day', () => {
   const want = { heads: 2, days: [4, 11, 18, 25] };
   const seen = observe(LOG, STAGES, plan(8, { weeks: 4, want }));

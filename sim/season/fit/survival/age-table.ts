@@ -5,11 +5,11 @@
  * each trial of the parameters.
  */
 
-import type { SurvivalLaw } from './laws.js';
+import type { FittedLaw } from '../../../engine/laws.js';
 
 /** What is tried. */
 export interface Chances {
-  readonly law: SurvivalLaw;
+  readonly law: FittedLaw;
   /** Probability that a plant dies in the stage [0..1] */
   readonly loss: number;
   /** Probability that a seed sprouts [0..1]; 1 in every stage but the first */
@@ -22,7 +22,7 @@ export class AgeTable {
   readonly #below: Float64Array;
   readonly #beyond: Float64Array;
   readonly #lostBy: Float64Array;
-  #law: SurvivalLaw | null = null;
+  #law: FittedLaw | null = null;
   /** Shares of those that get ready, that die, and that never sprout. */
   #ready = 1;
   #lost = 0;
@@ -116,7 +116,7 @@ export class AgeTable {
     if (age <= 0) return 0;
     let below = this.#below[age]!;
     if (Number.isNaN(below)) {
-      below = this.#law!.below(age * this.#unit);
+      below = this.#law!.share(age * this.#unit);
       this.#below[age] = below;
       this.#beyond[age] = this.#law!.beyond(age * this.#unit);
     }
@@ -127,7 +127,7 @@ export class AgeTable {
     if (age <= 0) return 0;
     let lost = this.#lostBy[age]!;
     if (Number.isNaN(lost)) {
-      lost = this.#law!.lostBy(age * this.#unit);
+      lost = this.#law!.endedBy(age * this.#unit);
       this.#lostBy[age] = lost;
     }
     return lost;

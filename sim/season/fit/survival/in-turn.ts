@@ -6,6 +6,7 @@
  * a stage, and as a start.
  */
 
+import { inTurn } from '../../history/in-turn.js';
 import type { Group, StageRecord } from './record.js';
 
 /** Plants that came in on one day and met the same end. */
@@ -25,20 +26,8 @@ export function staysInTurn({ entries, ready, dead, standing }: Group, record: S
   ].sort((a, b) => a.visit - b.visit);
   if (standing > 0) ends.push({ visit: record.visits.length - 1, count: standing, end: 'standing' });
   const stays: Stay[] = [];
-  let e = 0;
-  let used = 0;
-  for (const { visit, count, end } of ends) {
-    for (let left = count; left > 0; ) {
-      const entry = entries[e]!;
-      const taken = Math.min(left, entry.count - used);
-      if (taken > 0) stays.push({ day: entry.day, count: taken, end, visit });
-      left -= taken;
-      used += taken;
-      if (used === entry.count) {
-        e++;
-        used = 0;
-      }
-    }
-  }
+  inTurn(entries, ends, ({ day }, { visit, end }, count) => {
+    stays.push({ day, count, end, visit });
+  });
   return stays;
 }

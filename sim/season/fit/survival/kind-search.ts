@@ -14,7 +14,7 @@
  */
 
 import type { Chances } from './age-table.js';
-import { FITTED_SHAPES, type FittedShape, survivalLaw } from './laws.js';
+import { FITTED_SHAPES, type FittedShape, fittedLaw } from './laws.js';
 import { type Maximum, maximise, type Search } from './maximise.js';
 import { type Estimate, fewPlantsRoot, profileEstimate, Z95 } from './profile.js';
 import { LAW_BOUNDS } from './sample.js';
@@ -253,7 +253,7 @@ export function parametersAt({ seeds, losses }: Question, { mean, cv, cleared }:
 
 function chancesAt({ shape, seeds, losses }: Question, at: readonly number[]): Chances {
   return {
-    law: survivalLaw(shape, Math.exp(at[0]!), Math.exp(at[1]!)),
+    law: fittedLaw(shape, Math.exp(at[0]!), Math.exp(at[1]!)),
     loss: losses ? share(at[2]!) : 0,
     germination: seeds ? share(at.at(-1)!) : 1,
   };

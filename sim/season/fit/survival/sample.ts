@@ -3,7 +3,8 @@
  * it best.
  */
 
-import { type FittedShape, type SurvivalLaw, survivalLaw } from './laws.js';
+import type { FittedLaw } from '../../../engine/laws.js';
+import { type FittedShape, fittedLaw } from './laws.js';
 import { maximise, type Search } from './maximise.js';
 
 /**
@@ -26,7 +27,7 @@ export const LAW_BOUNDS: Omit<Search, 'start'> = {
 };
 
 /** ln of the likelihood; of the density where a time is known exactly. */
-export function sampleLikelihood(law: SurvivalLaw, sample: readonly Censored[]): number {
+export function sampleLikelihood(law: FittedLaw, sample: readonly Censored[]): number {
   let sum = 0;
   for (const { from, to, count } of sample) {
     sum += count * (from === to ? law.logDensity(to) : Math.log(Math.max(1e-300, chanceIn(law, from, to))));
@@ -34,9 +35,9 @@ export function sampleLikelihood(law: SurvivalLaw, sample: readonly Censored[]):
   return sum;
 }
 
-function chanceIn(law: SurvivalLaw, from: number, to: number): number {
-  const before = from > 0 ? law.below(from) : 0;
-  if (before < 0.5) return (to === Infinity ? 1 : law.below(to)) - before;
+function chanceIn(law: FittedLaw, from: number, to: number): number {
+  const before = from > 0 ? law.share(from) : 0;
+  if (before < 0.5) return (to === Infinity ? 1 : law.share(to)) - before;
   return law.beyond(from) - (to === Infinity ? 0 : law.beyond(to));
 }
 
@@ -56,7 +57,7 @@ export interface SampleFit {
 export function fitSample(shape: FittedShape, sample: readonly Censored[]): SampleFit {
   const { mean, cv } = moments(sample);
   const { at, value } = maximise(
-    ([mu, sigma]) => sampleLikelihood(survivalLaw(shape, Math.exp(mu!), Math.exp(sigma!)), sample),
+    ([mu, sigma]) => sampleLikelihood(fittedLaw(shape, Math.exp(mu!), Math.exp(sigma!)), sample),
     { start: [Math.log(mean), Math.log(cv)], ...LAW_BOUNDS, enough: 1e-13, step: 1e-4 },
   );
   return { mean: Math.exp(at[0]!), cv: Math.exp(at[1]!), value };

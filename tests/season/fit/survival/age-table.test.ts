@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { AgeTable } from '../../../../sim/season/fit/survival/age-table.js';
-import { survivalLaw } from '../../../../sim/season/fit/survival/laws.js';
+import { fittedLaw } from '../../../../sim/season/fit/survival/laws.js';
 
-const law = survivalLaw('gamma', 7, 0.2);
+const law = fittedLaw('gamma', 7, 0.2);
 
 describe.each([
   { loss: 0, germination: 1 },
@@ -27,11 +27,11 @@ describe.each([
 
   test('ages are counted in units of the lattice', () => {
     const sprout = germination * (1 - loss);
-    expect(table.readyBy(14)).toBeCloseTo(sprout * law.below(7), 13);
+    expect(table.readyBy(14)).toBeCloseTo(sprout * law.share(7), 13);
     expect(table.readyAfter(14)).toBeCloseTo(sprout * law.beyond(7), 13);
     expect(table.deadBetween(8, 14)).toBeCloseTo(
-      germination * loss * (law.lostBy(7) - law.lostBy(4)) +
-        (1 - germination) * (law.below(7) - law.below(4)),
+      germination * loss * (law.endedBy(7) - law.endedBy(4)) +
+        (1 - germination) * (law.share(7) - law.share(4)),
       13,
     );
   });

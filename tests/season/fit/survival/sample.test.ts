@@ -8,7 +8,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { lnGamma } from '../../../../sim/engine/gamma.js';
-import { type FittedShape, survivalLaw } from '../../../../sim/season/fit/survival/laws.js';
+import { type FittedShape, fittedLaw } from '../../../../sim/season/fit/survival/laws.js';
 import { maximise } from '../../../../sim/season/fit/survival/maximise.js';
 import { type Censored, fitSample, sampleLikelihood } from '../../../../sim/season/fit/survival/sample.js';
 import {
@@ -111,7 +111,7 @@ describe.each(PUBLISHED)('%s', (_, sample, rows) => {
     const fit = fitSample(shape, sample);
     // At the published parameters the likelihood is the published one, to its last digit but for the rounding
     // of gamma's parameters to 7 digits; at the top it hardly depends on them.
-    expect(sampleLikelihood(survivalLaw(shape, expected.mean, expected.cv), sample)).toBeCloseTo(ln, 8);
+    expect(sampleLikelihood(fittedLaw(shape, expected.mean, expected.cv), sample)).toBeCloseTo(ln, 8);
     expect(fit.value).toBeCloseTo(ln, 8);
     // Printed to 10 digits; gamma, from optim, to 7.
     const digits = shape === 'gamma' ? 1e-6 : 1e-7;
@@ -132,7 +132,7 @@ test('the exponential law is the Weibull law with a CV of 1: its rate is events 
     [MIXED, 0.0336575623, -35.1309072847],
   ];
   for (const [sample, rate, ln] of rows) {
-    const top = maximise(([mu]) => sampleLikelihood(survivalLaw('weibull', Math.exp(mu!), 1), sample), {
+    const top = maximise(([mu]) => sampleLikelihood(fittedLaw('weibull', Math.exp(mu!), 1), sample), {
       start: [3],
       low: [-5],
       high: [10],

@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import { observe } from '../../../../sim/season/fit/observations.js';
 import type { Question } from '../../../../sim/season/fit/survival/kind-search.js';
-import { survivalLaw } from '../../../../sim/season/fit/survival/laws.js';
+import { fittedLaw } from '../../../../sim/season/fit/survival/laws.js';
 import { fitStage } from '../../../../sim/season/fit/survival/stage-fit.js';
 import { StageLikelihood } from '../../../../sim/season/fit/survival/stage-likelihood.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../../support/plans.js';
@@ -35,7 +35,7 @@ test('where no plant was seen before the bulk of them, the interval holds every 
   const height = (mean: number): number =>
     Math.max(
       ...spreads.map((cv) =>
-        fine.value([{ law: survivalLaw('lognormal', mean, cv), loss: 0, germination: 1 }], 0),
+        fine.value([{ law: fittedLaw('lognormal', mean, cv), loss: 0, germination: 1 }], 0),
       ),
     );
   const means = [5.4, 5.6, 5.8, 6, 6.2, 6.4, 6.6, 6.8];

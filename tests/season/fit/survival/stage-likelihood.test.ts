@@ -4,7 +4,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { survivalLaw } from '../../../../sim/season/fit/survival/laws.js';
+import { fittedLaw } from '../../../../sim/season/fit/survival/laws.js';
 import type { Group, StageRecord } from '../../../../sim/season/fit/survival/record.js';
 import { StageLikelihood } from '../../../../sim/season/fit/survival/stage-likelihood.js';
 
@@ -17,10 +17,10 @@ const TRIALS = [
 
 type Trial = (typeof TRIALS)[number];
 
-const lawOf = ({ mean, cv }: Trial) => survivalLaw('lognormal', mean, cv);
+const lawOf = ({ mean, cv }: Trial) => fittedLaw('lognormal', mean, cv);
 /** Chance of being ready by an age, of a plant that is not lost. */
-const readyBy = (trial: Trial, age: number): number => (age > 0 ? lawOf(trial).below(age) : 0);
-const lostBy = (trial: Trial, age: number): number => (age > 0 ? lawOf(trial).lostBy(age) : 0);
+const readyBy = (trial: Trial, age: number): number => (age > 0 ? lawOf(trial).share(age) : 0);
+const lostBy = (trial: Trial, age: number): number => (age > 0 ? lawOf(trial).endedBy(age) : 0);
 
 function values(record: StageRecord, germination = 1, unit = 1 / 16): number[] {
   const likelihood = new StageLikelihood(record, 1, unit);
@@ -133,7 +133,7 @@ describe('with holes left over at every visit', () => {
     const alone = new StageLikelihood(record([]), 2, 1 / 4);
     const beside = new StageLikelihood(record([{ ...mine, kind: 1 }]), 2, 1 / 4);
     const chances = [14, 20].map((mean) => ({
-      law: survivalLaw('gamma', mean, 0.2),
+      law: fittedLaw('gamma', mean, 0.2),
       loss: 0,
       germination: 1,
     }));

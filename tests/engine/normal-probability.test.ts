@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
-import { regularisedGamma } from '../../../../sim/engine/gamma.js';
-import { normalQuantile } from '../../../../sim/engine/normal.js';
-import { normalBelow, normalBeyond } from '../../../../sim/season/fit/survival/normal-probability.js';
+import { regularisedGamma } from '../../sim/engine/gamma.js';
+import { normalBelow, normalBeyond, normalQuantile } from '../../sim/engine/normal.js';
 
 test('both tails are the regularised gamma function’s: absolutely to 15 digits, relatively to 8 in the far tail', () => {
   // P(Z > z) = Q(1/2, z^2/2) / 2.

@@ -5,17 +5,17 @@
 
 import library from 'jstat';
 import { describe, expect, test } from 'vitest';
+import { gammaLaw } from '../../sim/engine/gamma-law.js';
 import {
   exponentialLaw,
   fixedLaw,
-  gammaLaw,
   type Law,
   lognormalLaw,
   observedLaw,
   TRIANGULAR_CV_LIMIT,
   triangularLaw,
   weibullLaw,
-} from '../../sim/engine/quantiles.js';
+} from '../../sim/engine/laws.js';
 import { fillUniform, stream } from '../../sim/engine/random.js';
 import { lawOf } from '../../sim/models/growth.js';
 

@@ -8,7 +8,7 @@
  * x to 1 of the power series.
  */
 
-import { lnGamma, regularisedGamma } from '../../../engine/gamma.js';
+import { lnGamma, regularisedGamma } from './gamma.js';
 
 /** Steps of the fraction; at x = 1 it has settled to the last digit after about 60. */
 const STEPS = 100;

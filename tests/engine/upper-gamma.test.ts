@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { normalBeyond } from '../../../../sim/season/fit/survival/normal-probability.js';
-import { upperGamma } from '../../../../sim/season/fit/survival/upper-gamma.js';
+import { normalBeyond } from '../../sim/engine/normal.js';
+import { upperGamma } from '../../sim/engine/upper-gamma.js';
 
 /** Values computed independently with scipy 1.17 (scipy.special.exp1). */
 test('Gamma(0, x) is the exponential integral E1(x)', () => {

@@ -1,0 +1,62 @@
+/** A growth time as the simulator draws it: a time of its law, put on the grid. */
+
+import { TICK, toGrid } from '../engine/clock.js';
+import type { Law } from '../engine/laws.js';
+import { lawOf } from './growth.js';
+import type { GrowthTime } from './plan.js';
+
+/** What is drawn lies on the grid, so "at most t" means at most half a tick more by the law. */
+const HALF_TICK = TICK / 2;
+/** The largest and smallest uniform numbers that the simulator draws. */
+const LEAST_DRAW = 2 ** -33;
+const MOST_DRAW = 1 - LEAST_DRAW;
+/** Half the width of what counts as the same time when times are compared [d]. */
+const NEAR = 0.01;
+
+export class GrowingTime {
+  readonly #law: Law;
+  readonly #one = new Float64Array(1);
+
+  constructor(time: GrowthTime) {
+    this.#law = lawOf(time);
+  }
+
+  /** P(T <= age) @param age [d] */
+  readyBy(age: number): number {
+    return this.#law.share(age + HALF_TICK);
+  }
+
+  /** P(T > age) @param age [d] */
+  beyond(age: number): number {
+    return 1 - this.readyBy(age);
+  }
+
+  /** How likely times near `age` are, beside others: the law's mass within a hundredth of a day of it. */
+  near(age: number): number {
+    return this.#law.share(age + NEAR) - this.#law.share(age - NEAR);
+  }
+
+  /** P(least <= T <= most) @param least on the grid [d] @param most likewise; may be Infinity */
+  within(least: number, most: number): number {
+    return this.readyBy(most) - this.readyBy(least - TICK);
+  }
+
+  /**
+   * The time below which a share u of those from `least` to `most` lies. Where the law has next to nothing, the limit that is
+   * nearest to it.
+   * @param least on the grid [d] @param most likewise; may be Infinity
+   */
+  timeWithin(least: number, most: number, u: number): number {
+    const from = this.readyBy(least - TICK);
+    const to = this.readyBy(most);
+    const time = toGrid(this.quantile(from + u * (to - from)));
+    return Math.min(most, Math.max(least, time));
+  }
+
+  /** The time below which a share u of all lies, as a draw gives it but for the grid [d] */
+  quantile(u: number): number {
+    this.#one[0] = Math.min(MOST_DRAW, Math.max(LEAST_DRAW, u));
+    this.#law.fill(this.#one, 1);
+    return this.#one[0];
+  }
+}
