@@ -1,10 +1,8 @@
-/** What lies ahead as CSV (RFC 4180): one row a figure and date, numbers in full. */
+/** What lies ahead as rows: one for each figure and date. */
 
-import type { AheadResult } from '../../sim/season/ahead/ahead.js';
-import type { Range } from '../../sim/season/ahead/range.js';
-import { csvText } from '../render/csv.js';
-
-type Cell = string | number | null;
+import type { AheadResult } from '../../../sim/season/ahead/ahead.js';
+import type { Range } from '../../../sim/season/ahead/range.js';
+import type { Rows } from '../section.js';
 
 const HEADER = [
   'figure',
@@ -31,8 +29,8 @@ interface Place {
   readonly chance?: number;
 }
 
-export function aheadCsv({ weeks, stages, no_room, overgrown, sowings, refills }: AheadResult): string {
-  const rows: Cell[][] = [HEADER];
+export function aheadRows({ weeks, stages, no_room, overgrown, sowings, refills }: AheadResult): Rows {
+  const rows: Rows[number][] = [HEADER];
   for (const { start, ready, picked, wanted } of weeks) {
     rows.push(row('ready', { date: start }, ready), row('picked', { date: start }, picked));
     if (wanted !== null) rows.push(row('wanted', { date: start }, wanted));
@@ -59,7 +57,7 @@ export function aheadCsv({ weeks, stages, no_room, overgrown, sowings, refills }
     rows.push(row('advised seeds', { date, crop }, advised_seeds));
   }
   for (const { date, crop, seeds } of refills) rows.push(row('refill seeds', { date, crop }, seeds));
-  return csvText(rows);
+  return rows;
 }
 
 /** @param dates of a figure that is a date, in place of quantiles */
@@ -68,7 +66,7 @@ function row(
   { date, until, stage, batch, crop, chance }: Place,
   value: Range | number | null,
   dates: readonly string[] = [],
-): Cell[] {
+): Rows[number] {
   const range = typeof value === 'number' || value === null ? null : value;
   return [
     figure,
