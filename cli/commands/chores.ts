@@ -6,11 +6,10 @@ import { goingOptions, lengthened, loadGoing, withProgress } from '../inputs/goi
 import { DONE, INTERRUPTED, tell } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { jsonText } from '../render/json.js';
+import { calendarText } from '../render/calendar.js';
+import { toldAs } from '../render/told.js';
+import { choresCalendar, choresRows, choresSections } from '../sections/chores.js';
 import { put } from '../studies/perform.js';
-import { choresCsv } from '../views/chores-csv.js';
-import { choresIcs } from '../views/chores-ics.js';
-import { choresText } from '../views/chores-text.js';
 import { logFaultsText } from '../views/log-faults-text.js';
 
 const MOST_DAYS = 366;
@@ -51,13 +50,10 @@ export async function chores(file: string, log: string | undefined, options: Cho
 }
 
 function shown(result: ChoresResult, options: ChoresOptions): string {
-  if (options.ics) return choresIcs(result);
-  switch (formOf(options)) {
-    case 'json':
-      return jsonText(result);
-    case 'csv':
-      return choresCsv(result);
-    case 'text':
-      return choresText(result);
-  }
+  if (options.ics) return calendarText(choresCalendar(result));
+  return toldAs(formOf(options), {
+    result,
+    sections: () => choresSections(result),
+    rows: () => choresRows(result),
+  });
 }

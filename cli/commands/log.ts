@@ -9,7 +9,7 @@ import { appendToLog } from '../io/log-file.js';
 import { DONE, print, tell, today } from '../io/streams.js';
 import { Problem } from '../problem.js';
 import { logFaultsText, rowFaultsText } from '../views/log-faults-text.js';
-import { logText } from '../views/log-text.js';
+import { loggedText } from '../words/logged.js';
 import { counted } from '../words/numbers.js';
 
 /** As typed; what was left out is undefined. */
@@ -61,7 +61,7 @@ export async function log(
   });
   if (added.far !== null) tell(added.far);
   try {
-    await print(logText(added.row, added.batch, added.standing.stages));
+    await print(`${loggedText(added.row, added.batch, added.standing.stages)}\n`);
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
     throw new Problem(`${error.message} The row was written to ${file} all the same; do not log it again.`);

@@ -181,6 +181,10 @@ function cellText(cell: Cell, called: Called): string {
       return cell.parts.map((part) => (typeof part === 'string' ? part : called.get(part.name)!)).join('');
     case 'figure':
       return figureText(cell.value, cell.form);
+    case 'doubtful':
+      return `(${figureText(cell.value, cell.form)})`;
+    case 'task':
+      return `[ ] ${cell.text}`;
     case 'interval':
       return intervalText(cell, cell.form);
     case 'date':

@@ -17,9 +17,12 @@ export function textOf(sections: readonly Section[], width = WIDTH): string {
   return `${sections.map((section) => sectionLines(section, width).join('\n')).join('\n\n')}\n`;
 }
 
-function sectionLines({ title, blocks }: Section, width: number): string[] {
+function sectionLines({ title, blocks, apart }: Section, width: number): string[] {
   if (title === null) return blocks.flatMap((block) => blockLines(block, width));
-  const inside = blocks.flatMap((block) => blockLines(block, width - INDENT));
+  const inside = blocks.flatMap((block, i) => [
+    ...(apart && i > 0 ? [''] : []),
+    ...blockLines(block, width - INDENT),
+  ]);
   return [...wrapped(title, width), ...inside.map((line) => (line === '' ? '' : ' '.repeat(INDENT) + line))];
 }
 

@@ -10,6 +10,8 @@ export interface Section {
   /** null: its blocks stand by themselves. */
   readonly title: string | null;
   readonly blocks: readonly Block[];
+  /** Whether its blocks stand a line apart. */
+  readonly apart?: boolean;
 }
 
 /** A sentence is a plain string; a section within a section is a part of it. */
@@ -38,7 +40,7 @@ export interface Table {
 }
 
 /** A string is a text; null is a figure that there is none of. */
-export type Cell = string | null | Words | Figure | Interval | Day | Bar;
+export type Cell = string | null | Words | Figure | Doubtful | Interval | Day | Task | Bar;
 
 /** A text with names in it, which may be told shorter where there is little room. */
 export interface Words {
@@ -58,6 +60,13 @@ export interface Figure {
   readonly unit: string;
 }
 
+/** A figure that is not sure. */
+export interface Doubtful {
+  readonly kind: 'doubtful';
+  readonly value: number;
+  readonly form: Form;
+}
+
 export interface Interval extends Bounds {
   readonly kind: 'interval';
   readonly form: Form;
@@ -68,6 +77,12 @@ export interface Day {
   readonly iso: string;
   /** Without weekday and year. */
   readonly short: boolean;
+}
+
+/** What is to be done, and ticked off then. */
+export interface Task {
+  readonly kind: 'task';
+  readonly text: string;
 }
 
 /** A piece of a bar, from one share to another; then in another sign up to a third. All from 0 to 1. */
@@ -103,11 +118,32 @@ export interface Axis {
 /** What a result says as rows of CSV: the first one names the columns; numbers in full, null where there is none. */
 export type Rows = readonly (readonly (string | number | null)[])[];
 
+/** What a result says as days of a calendar, each with an event for the whole day. */
+export interface Calendar {
+  readonly title: string;
+  /** Of what it is the calendar, in letters and digits: with it, the events of a later one are known again. */
+  readonly id: string;
+  /** Day on which it was made. ISO 8601, as all dates. */
+  readonly from: string;
+  /** Higher in a later one. */
+  readonly revision: number;
+  readonly days: readonly {
+    readonly date: string;
+    readonly summary: string;
+    readonly lines: readonly string[];
+  }[];
+}
+
 /** Longest name that is told in full in a table. */
 export const MOST_NAME = 24;
 
 export function section(title: string | null, ...blocks: readonly Block[]): Section {
   return { kind: 'section', title, blocks };
+}
+
+/** A section of sections that stand a line apart. */
+export function chapter(title: string, ...parts: readonly Section[]): Section {
+  return { kind: 'section', title, blocks: parts, apart: true };
 }
 
 export function table(
@@ -148,6 +184,14 @@ export interface Ends {
 
 export function day(iso: string, short = false): Day {
   return { kind: 'date', iso, short };
+}
+
+export function doubtful(value: number, form: Form): Doubtful {
+  return { kind: 'doubtful', value, form };
+}
+
+export function task(text: string): Task {
+  return { kind: 'task', text };
 }
 
 /** @param upTo where the second sign ends; nothing of it, if left out */

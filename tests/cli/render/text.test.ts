@@ -7,13 +7,16 @@ import { widthOf } from '../../../cli/render/width.js';
 import {
   bar,
   type Cell,
+  chapter,
   day,
+  doubtful,
   figure,
   interval,
   name,
   section,
   type Table,
   table,
+  task,
   words,
 } from '../../../cli/sections/section.js';
 import { dateText } from '../../../cli/words/dates.js';
@@ -74,6 +77,14 @@ describe('a table', () => {
     ]);
   });
 
+  test('has boxes to tick, and brackets about what is not sure', () => {
+    const list = table([
+      [task('pick'), doubtful(7, COUNT)],
+      [task('clear'), figure(12, COUNT)],
+    ]);
+    expect(linesOf(list, 80)).toEqual(['[ ] pick   (7)', '[ ] clear   12']);
+  });
+
   test('breaks the words that stand last into lines', () => {
     const told = table([[name('plan'), 'nothing that was tried brings any more heads']]);
     expect(linesOf(told, 40)).toEqual(['plan  nothing that was tried brings any', '      more heads']);
@@ -100,6 +111,13 @@ test('what belongs to a title stands further to the right, sections a line apart
   const inner = section('Part', 'one two three');
   expect(textOf([section(null, 'A'), section('Title', 'B', inner)], 12)).toBe(
     'A\n\nTitle\n  B\n  Part\n    one two\n    three\n',
+  );
+});
+
+test('the parts of a chapter stand a line apart', () => {
+  const parts = [section('Mon', 'B'), section('Thu', 'C')];
+  expect(textOf([chapter('Week', ...parts), section(null, 'D')])).toBe(
+    'Week\n  Mon\n    B\n\n  Thu\n    C\n\nD\n',
   );
 });
 

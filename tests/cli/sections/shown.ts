@@ -1,12 +1,12 @@
 /** What each text view says of a plan: studied, looked at and replayed in few seasons. */
 
 import { textOf } from '../../../cli/render/text.js';
+import { aheadSections } from '../../../cli/sections/ahead/ahead.js';
+import { choresSections } from '../../../cli/sections/chores.js';
+import { replaySections } from '../../../cli/sections/replay.js';
 import { runSections } from '../../../cli/sections/run.js';
-import { aheadText } from '../../../cli/views/ahead-text.js';
 import { checkText } from '../../../cli/views/check-text.js';
-import { choresText } from '../../../cli/views/chores-text.js';
 import { compareText } from '../../../cli/views/compare-text.js';
-import { replayText } from '../../../cli/views/replay-text.js';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { holesOf, type Plan } from '../../../sim/models/plan.js';
 import { type AheadResult, lookAhead } from '../../../sim/season/ahead/ahead.js';
@@ -67,8 +67,8 @@ export async function allTexts(plan: Plan, day: number): Promise<Record<string, 
     run: textOf(runSections(await runOf(plan))),
     compare: compareText(comparison.conclude(await gather(comparison.workload))!),
     check: checkText('my-line.yaml', plan, plan.stages.map(holesOf)),
-    ahead: aheadText(await aheadOf(plan, day)),
-    chores: choresText(await choresOf(plan, day)),
-    replay: replayText(replayOf(plan)),
+    ahead: textOf(aheadSections(await aheadOf(plan, day))),
+    chores: textOf(choresSections(await choresOf(plan, day))),
+    replay: textOf(replaySections(replayOf(plan))),
   };
 }

@@ -1,9 +1,8 @@
 /** Why holes stood empty, in a grower's words. */
 
 import type { IdleCause } from '../../sim/season/replay/idle-spells.js';
-import type { Change } from '../../sim/season/replay/what-if.js';
-import { dateText } from '../words/dates.js';
-import { countText, thousands } from '../words/numbers.js';
+import { dateText } from './dates.js';
+import { counted, countText, thousands } from './numbers.js';
 
 /** @param seeds whether it is about the first stage, into which seeds come */
 export function causeText(cause: IdleCause, seeds: boolean): string {
@@ -23,7 +22,7 @@ export function causeText(cause: IdleCause, seeds: boolean): string {
     case 'batch_failed':
       return `batch ${cause.batch} failed: ${cause.lost} of ${cause.came} lost in ${cause.stage}, where ${countText(cause.expected)} had to be expected`;
     case 'thrown_away': {
-      const plants = cause.plants === 1 ? '1 plant was' : `${cause.plants} plants were`;
+      const plants = counted(cause.plants, 'plant was', 'plants were');
       return `${plants} thrown away in ${cause.stage} on ${dateText(cause.date)}, ready for too long`;
     }
     case 'too_little_sown':
@@ -40,7 +39,7 @@ export function causeText(cause: IdleCause, seeds: boolean): string {
 function sownText({ sowings }: Extract<IdleCause, { kind: 'too_little_sown' }>): string {
   if (sowings === null) return 'nothing was ready: too few sowings in the time before';
   const { count, from, to, sown, needed, below_plan, nobody_came } = sowings;
-  const seeds = sown === 0 ? 'nothing' : `${countText(sown)} ${sown === 1 ? 'seed' : 'seeds'}`;
+  const seeds = sown === 0 ? 'nothing' : counted(sown, 'seed');
   const when =
     count === 1 ? `on ${dateText(from)}` : `in ${count} sowings from ${dateText(from)} to ${dateText(to)}`;
   const missed = below_plan.slice(0, 3).map(dateText).join(', ');
@@ -55,16 +54,4 @@ function lateText({ stay, planned_stay }: Extract<IdleCause, { kind: 'late' }>):
   return slow
     ? `plants came late: they stayed ${stay.toFixed(1)} days in the stage before, ${planned_stay.toFixed(1)} were to be expected`
     : 'enough was sown, but fewer came, or later, than the means say: chance';
-}
-
-/** `every 3 days, 8 seeds each`. */
-export function changeText({ every, on, seeds }: Change): string {
-  const cadence =
-    every !== null
-      ? `every ${every} ${every === 1 ? 'day' : 'days'}`
-      : on !== null
-        ? `on ${on.join(', ')}`
-        : null;
-  const each = seeds === null ? null : `${seeds} ${seeds === 1 ? 'seed' : 'seeds'} each time`;
-  return [cadence, each].filter((part) => part !== null).join(', ');
 }

@@ -1,38 +1,29 @@
 /**
- * The work list as a calendar (iCalendar, RFC 5545): one event for each visit, for the whole day, with the list as its text.
+ * A calendar (iCalendar, RFC 5545).
  *
- * Whoever imports a later list gets the same events with other texts: an event's UID depends on the title of the line and the
- * date of the visit only. SEQUENCE grows with the log, and DTSTAMP is the first day of the list: the same input gives the same
- * file.
+ * Whoever imports a later one gets the same events with other texts: an event's UID depends on the calendar's id and its date
+ * only. SEQUENCE is the revision, and DTSTAMP the day on which the calendar was made: the same input gives the same file.
  */
 
-import type { ChoresResult, VisitChores } from '../../sim/season/ahead/chores.js';
-import { assumedSentences } from './assumed-words.js';
-import { CAUTION } from './caution.js';
-import { choreLines, summaryText, TIE } from './chores-words.js';
+import type { Calendar } from '../sections/section.js';
 
-export function choresIcs(result: ChoresResult): string {
+export function calendarText(calendar: Calendar): string {
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
     'PRODID:-//evensow//chores//EN',
     'CALSCALE:GREGORIAN',
-    `X-WR-CALNAME:${escaped(result.title)}`,
-    ...result.visits.flatMap((visit, i) => eventLines(result, visit, i === 0)),
+    `X-WR-CALNAME:${escaped(calendar.title)}`,
+    ...calendar.days.flatMap((day) => eventLines(calendar, day)),
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join('');
 }
 
-/** @param first the first visit also carries what is taken to be so, and what there is to mind */
-function eventLines(result: ChoresResult, visit: VisitChores, first: boolean): string[] {
-  const { title, id, from, revision } = result;
-  const { date, chores } = visit;
-  const list = choreLines(chores).map(({ verb, expected, within, words }) =>
-    [verb, expected, within, words.replaceAll(TIE, ' ')].filter((part) => part !== '').join(' '),
-  );
-  if (list.length === 0) list.push('Nothing to be done, as far as can be told.');
-  const text = first ? [...list, '', ...assumedSentences(result), ...CAUTION] : list;
+function eventLines(
+  { id, from, revision }: Calendar,
+  { date, summary, lines }: Calendar['days'][number],
+): string[] {
   return [
     'BEGIN:VEVENT',
     `UID:visit-${compact(date)}-${id}@evensow`,
@@ -40,8 +31,8 @@ function eventLines(result: ChoresResult, visit: VisitChores, first: boolean): s
     `SEQUENCE:${revision}`,
     `DTSTART;VALUE=DATE:${compact(date)}`,
     `DTEND;VALUE=DATE:${compact(dayAfter(date))}`,
-    `SUMMARY:${escaped(`${title}: ${summaryText(chores) || 'visit'}`)}`,
-    `DESCRIPTION:${escaped(text.join('\n'))}`,
+    `SUMMARY:${escaped(summary)}`,
+    `DESCRIPTION:${escaped(lines.join('\n'))}`,
     'TRANSP:TRANSPARENT',
     'END:VEVENT',
   ];

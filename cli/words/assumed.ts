@@ -1,8 +1,8 @@
 /** What is taken to be so though no row of the log says it, in sentences. */
 
 import type { Assumed } from '../../sim/season/ahead/assumed.js';
-import { dateText } from '../words/dates.js';
-import { listed, thousands } from '../words/numbers.js';
+import { dateText } from './dates.js';
+import { listed, thousands } from './numbers.js';
 
 /** Visits that are named one by one. */
 const MOST_NAMED = 3;

@@ -11,51 +11,72 @@ import {
   WIDEST_SPREAD,
 } from '../../sim/season/fit/fit.js';
 import type { FitChange, FitConflict } from '../../sim/season/fit/fit-changes.js';
-import { shortNames } from '../render/short-names.js';
 import { dateText } from '../words/dates.js';
-import { counted, listed, percentText, thousands } from '../words/numbers.js';
-import { fitting, WIDTH, wrap } from './format.js';
+import {
+  COUNT,
+  counted,
+  type Form,
+  fixed,
+  intervalText,
+  listed,
+  percentText,
+  SHARE,
+  thousands,
+} from '../words/numbers.js';
+import {
+  type Block,
+  type Cell,
+  doubtful,
+  figure,
+  interval,
+  name,
+  type Rows,
+  type Section,
+  section,
+  table,
+} from './section.js';
 
-/** Longest name of a stage or crop that is told in full. */
-const MOST_NAME = 12;
-
-/**
- * @param scenario name of its file; null if none was given
- * @param changes that the log would make in it; null likewise
- * @param conflicts of the log with it; null likewise
- */
-export function fitText(
-  result: FitResult,
-  scenario: string | null,
-  changes: readonly FitChange[] | null,
-  conflicts: readonly FitConflict[] | null,
-): string {
-  const names = shortNames(
-    result.crops.flatMap(({ crop, stages }) => [crop, ...stages.map(({ stage }) => stage)]),
-    MOST_NAME,
-  );
-  const short = <Named extends { readonly stage: string }>(named: Named): Named => ({
-    ...named,
-    stage: names.get(named.stage)!,
-  });
-  const shortBoth = <Named extends { readonly crop: string; readonly stage: string }>(
-    named: Named,
-  ): Named => ({
-    ...short(named),
-    crop: names.get(named.crop)!,
-  });
-  const parts = [
-    heading(result),
-    ...result.crops.map((crop) => cropText({ ...crop, stages: crop.stages.map(short) })),
-  ];
-  if (scenario !== null && changes !== null) {
-    parts.push(changesText(scenario, changes.map(shortBoth), anythingGood(result)));
-  }
-  if (conflicts !== null && conflicts.length > 0) parts.push(conflictsText(conflicts.map(shortBoth)));
-  return `${parts.join('\n\n')}\n`;
+/** What was fitted, beside a scenario if one was given. */
+interface Told {
+  readonly result: FitResult;
+  /** Name of its file; this and the others are null if none was given. */
+  readonly scenario: string | null;
+  /** What the log would change in it, and what its shapes leave no room for. */
+  readonly changes: readonly FitChange[] | null;
+  readonly conflicts: readonly FitConflict[] | null;
 }
 
-function heading({ from, to, holes_known }: FitResult): string {
+export function fitSections({ result, scenario, changes, conflicts }: Told): Section[] {
+  return [
+    section(null, ...heading(result)),
+    ...result.crops.map(cropSection),
+    ...(scenario === null || changes === null
+      ? []
+      : [section(`What it would change in ${scenario}`, ...changed(changes, anythingGood(result)))]),
+    ...(conflicts === null || conflicts.length === 0
+      ? []
+      : [section('What its shapes leave no room for', ...conflicting(conflicts))]),
+  ];
+}
+
+const FIGURES = ['days', 'spread', 'loss', 'germination'] as const;
+
+/** One row a crop, stage and figure. */
+export function fitRows({ crops }: FitResult): Rows {
+  const rows = crops.flatMap(({ crop, stages }) =>
+    stages.flatMap((fit) =>
+      FIGURES.flatMap((of) => {
+        const told = fit[of];
+        if (told === null) return [];
+        const { value, low, high, good } = told;
+        return [[crop, fit.stage, String(fit.regrowth), of, value, low, high, String(good)]];
+      }),
+    ),
+  );
+  return [['crop', 'stage', 'regrowth', 'figure', 'value', 'low', 'high', 'good'], ...rows];
+}
+
+function heading({ from, to, holes_known }: FitResult): string[] {
   const sentences = [
     `What the log of ${dateText(from)} to ${dateText(to)} tells. Plants are seen on visits only, so a time lies between two visits; plants that still stand count with the time they have stood. Intervals hold the true value in 95 of 100 such logs.`,
   ];
@@ -64,47 +85,62 @@ function heading({ from, to, holes_known }: FitResult): string {
       'No scenario was given, so it is not known when holes were short: what a plant waited for a hole is taken for growing, and times may come out too long; nor is it known who came on days without a row, which may make them too short. Name the scenario too: evensow fit LOG FILE.',
     );
   }
-  return sentences.map((sentence) => wrap(sentence, WIDTH)).join('\n');
+  return sentences;
 }
 
-function cropText({ crop, known, stages }: CropFit): string {
-  const lines = [wrap(known ? crop : `${crop} (not in the scenario)`, WIDTH)];
+function cropSection({ crop, known, stages }: CropFit): Section {
   const fitted = stages.filter(({ days }) => days !== null);
-  if (fitted.length > 0) lines.push(...table(fitted));
   const germination = stages[0]?.germination ?? null;
-  const sentences = [
+  return section(
+    known ? crop : `${crop} (not in the scenario)`,
+    table(fitted.map(row), {
+      head: [
+        'stage',
+        'plants\nleft',
+        'days\nstood',
+        'days\ngrown',
+        '95 %',
+        'spread\n%',
+        '95 %',
+        'loss\n%',
+        '95 %',
+      ],
+    }),
     ...(germination === null ? [] : [`Of the seeds ${shareText(germination)} sprout.`]),
     ...stages.flatMap(failedOnly),
     ...shapesText(fitted.filter(({ shapes }) => shapes.length > 0)),
-    ...(fitted.some(doubtful) ? ['In brackets: not sure enough to be written.'] : []),
+    ...(fitted.some(isDoubtful) ? ['In brackets: not sure enough to be written.'] : []),
     ...stages.flatMap(tooLittle),
     ...inTurn(stages),
     ...waiting(fitted),
+  );
+}
+
+function row(fit: StageFit): Cell[] {
+  return [
+    nameCell(fit),
+    figure(fit.ready, COUNT),
+    figure(fit.stay?.value, COUNT),
+    ...cells(fit.days, fixed(1)),
+    ...cells(inPercent(fit.spread), fixed(0)),
+    ...cells(inPercent(fit.loss), fixed(1)),
   ];
-  return [...lines, ...sentences.map((sentence) => wrap(sentence, WIDTH, '  '))].join('\n');
 }
 
-function table(stages: readonly StageFit[]): string[] {
-  const rows = stages.map((fit) => [
-    `  ${nameText(fit)}`,
-    thousands(fit.ready),
-    fit.stay?.value == null ? '-' : String(fit.stay.value),
-    ...cells(fit.days, (days) => days.toFixed(1)),
-    ...cells(fit.spread, (spread) => (100 * spread).toFixed(0)),
-    ...cells(fit.loss, (loss) => (100 * loss).toFixed(1)),
-  ]);
-  return fitting([
-    ['  ', 'plants', 'days', 'days', '', 'spread', '', 'loss', ''],
-    ['  stage', 'left', 'stood', 'grown', '95 %', '%', '95 %', '%', '95 %'],
-    ...rows,
-  ]);
+/** A figure, which may be doubtful, and its interval. */
+function cells(told: Figure | null, form: Form): Cell[] {
+  if (told === null) return [null, ''];
+  const { value, good } = told;
+  return [good ? figure(value, form) : doubtful(value, form), interval(told, form)];
 }
 
-/** A figure and its interval; in brackets if too little was seen for it. */
-function cells(figure: Figure | null, text: (value: number) => string): [string, string] {
-  if (figure === null) return ['-', ''];
-  const { value, low, high, good } = figure;
-  return [good ? text(value) : `(${text(value)})`, `${text(low)}..${text(high)}`];
+/** The head of its column says that it is in percent. */
+function inPercent(told: Figure | null): Figure | null {
+  return told && { ...told, value: 100 * told.value, low: 100 * told.low, high: 100 * told.high };
+}
+
+function nameCell({ stage, regrowth }: Pick<StageFit, 'stage' | 'regrowth'>): Cell {
+  return regrowth ? 'regrowth' : name(stage);
 }
 
 function nameText({ stage, regrowth }: Pick<StageFit, 'stage' | 'regrowth'>): string {
@@ -112,10 +148,10 @@ function nameText({ stage, regrowth }: Pick<StageFit, 'stage' | 'regrowth'>): st
 }
 
 function shareText({ value, low, high, good }: Figure): string {
-  return `${good ? percentText(value) : `(${percentText(value)})`} (${percentText(low)} to ${percentText(high)})`;
+  return `${good ? percentText(value) : `(${percentText(value)})`} (${intervalText({ low, high }, SHARE)})`;
 }
 
-function doubtful({ days, spread, loss, germination }: StageFit): boolean {
+function isDoubtful({ days, spread, loss, germination }: StageFit): boolean {
   return [days, spread, loss, germination].some((figure) => figure?.good === false);
 }
 
@@ -210,46 +246,52 @@ function anythingGood({ crops }: FitResult): boolean {
 }
 
 /** @param known whether any figure is sure enough */
-function changesText(scenario: string, changes: readonly FitChange[], known: boolean): string {
-  const title = `What it would change in ${scenario}`;
+function changed(changes: readonly FitChange[], known: boolean): Block[] {
   if (changes.length === 0) {
-    return `${title}\n  ${known ? 'Nothing: no figure that is sure enough differs.' : 'Nothing yet: the log does not tell any figure for sure.'}`;
+    return [
+      known
+        ? 'Nothing: no figure that is sure enough differs.'
+        : 'Nothing yet: the log does not tell any figure for sure.',
+    ];
   }
-  const rows = changes.map(({ crop, stage, regrowth, key, present, value, low, high, outside }) => [
-    `  ${crop}`,
-    key === 'germination' ? '' : nameText({ stage, regrowth }),
-    key,
-    plainText(present),
-    plainText(value),
-    `${roundText(low)}..${roundText(high)}`,
-    outside ? 'differs' : '',
-  ]);
-  const lines = fitting([['  crop', 'stage', 'key', 'now', 'log', '95 %', ''], ...rows]);
-  const sentence =
-    'Where nothing stands behind, the scenario lies within the interval: the log gives no reason to doubt it.';
-  return [title, ...lines, wrap(sentence, WIDTH, '  ')].join('\n');
+  return [
+    table(
+      changes.map((change) => [
+        name(change.crop),
+        change.key === 'germination' ? '' : nameCell(change),
+        change.key,
+        ...against(change),
+        change.outside ? 'differs' : '',
+      ]),
+      { head: ['crop', 'stage', 'key', ...AGAINST, ''] },
+    ),
+    'Where nothing stands behind, the scenario lies within the interval: the log gives no reason to doubt it.',
+  ];
 }
 
-function conflictsText(conflicts: readonly FitConflict[]): string {
-  const rows = conflicts.map(({ crop, stage, regrowth, key, shape, present, value, low, high }) => [
-    `  ${crop}`,
-    nameText({ stage, regrowth }),
-    key,
-    shape,
-    plainText(present),
-    plainText(value),
-    `${roundText(low)}..${roundText(high)}`,
-  ]);
-  const lines = fitting([['  crop', 'stage', 'key', 'shape', 'now', 'log', '95 %'], ...rows]);
-  const sentence =
-    'These are not written, because the shape has no key for them. Give the stage another shape: lognormal, gamma and weibull take days and spread.';
-  return ['What its shapes leave no room for', ...lines, wrap(sentence, WIDTH, '  ')].join('\n');
+function conflicting(conflicts: readonly FitConflict[]): Block[] {
+  return [
+    table(
+      conflicts.map((conflict) => [
+        name(conflict.crop),
+        nameCell(conflict),
+        conflict.key,
+        conflict.shape,
+        ...against(conflict),
+      ]),
+      { head: ['crop', 'stage', 'key', 'shape', ...AGAINST] },
+    ),
+    'These are not written, because the shape has no key for them. Give the stage another shape: lognormal, gamma and weibull take days and spread.',
+  ];
 }
 
-function plainText(value: number): string {
-  return String(Number(value.toPrecision(4)));
+/** What the scenario says, and what the log. */
+const AGAINST = ['now', 'log', '95 %'];
+
+function against(told: Pick<FitChange, 'present' | 'value' | 'low' | 'high'>): Cell[] {
+  return [figure(told.present, VALUE), figure(told.value, VALUE), interval(told, ENDS)];
 }
 
-function roundText(value: number): string {
-  return String(Number(value.toPrecision(3)));
-}
+/** Of values for a scenario. */
+const VALUE: Form = { as: 'digits', digits: 4 };
+const ENDS: Form = { as: 'digits', digits: 3 };

@@ -1,18 +1,18 @@
-/** One line after a row has been logged: what was done, and what now stands of the batch. */
+/** What is said after a row has been logged: what was done, and what now stands of the batch. */
 
 import type { LogRow } from '../../sim/season/log/rows.js';
 import { UNNAMED_STAGE } from '../../sim/season/log/stages.js';
 import type { BatchStanding } from '../../sim/season/log/standing.js';
-import { dateText } from '../words/dates.js';
-import { thousands } from '../words/numbers.js';
+import { dateText } from './dates.js';
+import { counted, thousands } from './numbers.js';
 
 /**
  * @param batch with the row; null for `clean`
  * @param stages names of the line's stages in their order
  */
-export function logText(row: LogRow, batch: BatchStanding | null, stages: readonly string[]): string {
+export function loggedText(row: LogRow, batch: BatchStanding | null, stages: readonly string[]): string {
   const done = `${dateText(row.date)}: ${deedText(row)}.`;
-  if (batch === null) return `${done}\n`;
+  if (batch === null) return done;
   const places = stages
     .map((name, s) => ({ name, plants: batch.standing[s]! }))
     .filter(({ plants }) => plants > 0);
@@ -25,7 +25,7 @@ export function logText(row: LogRow, batch: BatchStanding | null, stages: readon
     ...(batch.lost > 0 ? [`${thousands(batch.lost)} lost`] : []),
   ];
   const sown = gone.length === 0 ? '' : `; ${gone.join(', ')}, of ${thousands(batch.seeds)} sown`;
-  return `${done} ${batch.name} (${batch.crop}) now: ${standing}${sown}.\n`;
+  return `${done} ${batch.name} (${batch.crop}) now: ${standing}${sown}.`;
 }
 
 function placeText(stage: string): string {
@@ -45,6 +45,6 @@ function deedText({ action, count, crop, batch, stage, channel, grams }: LogRow)
     case 'lose':
       return `${many} of ${batch} lost in ${stage}${at}`;
     case 'clean':
-      return `${many} ${count === 1 ? 'hole' : 'holes'} of ${channel ?? stage} out of use${channel === null ? '' : ` (${stage})`}`;
+      return `${counted(count, 'hole')} of ${channel ?? stage} out of use${channel === null ? '' : ` (${stage})`}`;
   }
 }
