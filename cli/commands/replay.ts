@@ -4,6 +4,7 @@ import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
 import { replaySeason } from '../../sim/season/replay/replay.js';
 import type { ReplayResult } from '../../sim/season/replay/result.js';
 import type { Change } from '../../sim/season/replay/what-if.js';
+import { faultsProblem } from '../inputs/faults-problem.js';
 import { loadScenario } from '../inputs/scenario-file.js';
 import { loadSeasonLog } from '../inputs/season-log.js';
 import { DONE, print } from '../io/streams.js';
@@ -13,7 +14,6 @@ import type { Form } from '../options/options.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { jsonText } from '../render/json.js';
-import { logFaultsText } from '../views/log-faults-text.js';
 import { replayCsv } from '../views/replay-csv.js';
 import { replayText } from '../views/replay-text.js';
 
@@ -34,7 +34,7 @@ export async function replay(log: string, file: string | undefined, options: Opt
   const plan = file === undefined ? null : (await loadScenario(file)).plan;
   const { name, rows, stages } = await loadSeasonLog(log, plan);
   const replayed = replaySeason(rows, stages, plan, { change });
-  if (!replayed.ok) throw new Problem(logFaultsText(name, replayed.faults));
+  if (!replayed.ok) throw faultsProblem(name, replayed.faults);
   await print(view(replayed.result, form));
   return DONE;
 }

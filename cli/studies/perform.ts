@@ -3,7 +3,9 @@
 import { DONE, INTERRUPTED, print, tell } from '../io/streams.js';
 import { writeWhole } from '../io/write-file.js';
 import type { Form, Manner } from '../options/options.js';
+import { csvText } from '../render/csv.js';
 import { jsonText } from '../render/json.js';
+import { textOf } from '../render/text.js';
 import type { Assignment } from './assignment.js';
 import { carryOut } from './carry-out.js';
 import { kindOf } from './kinds.js';
@@ -42,7 +44,7 @@ export async function carryOutStudy(asked: Assignment, manner: Manner): Promise<
 export function shown(asked: Assignment, result: unknown, form: Form): string {
   const kind = kindOf(asked);
   if (form === 'json') return jsonText(result);
-  return form === 'csv' ? kind.csv(result) : kind.text(result, asked);
+  return form === 'csv' ? csvText(kind.rows(result)) : textOf(kind.sections(result, asked));
 }
 
 /** To the file, or to standard output if there is none. */

@@ -7,6 +7,8 @@ export type Form =
   /** A share from 0 to 1, in percent. */
   | { readonly as: 'share' }
   | { readonly as: 'number'; readonly decimals: number }
+  /** A day of the season, from 0. */
+  | { readonly as: 'day' }
   /** A difference with its sign. @property percent whether it is one of shares */
   | { readonly as: 'gain'; readonly decimals: number; readonly percent?: boolean };
 
@@ -49,6 +51,8 @@ function bare(value: number, form: Form): string {
       return percent(value * 100);
     case 'number':
       return grouped(value.toFixed(form.decimals));
+    case 'day':
+      return `day ${Math.round(value)}`;
     case 'gain': {
       const text = (form.percent ? value * 100 : value).toFixed(form.decimals);
       if (Number(text) === 0) return (0).toFixed(form.decimals);
