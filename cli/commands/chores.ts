@@ -2,6 +2,7 @@
 
 import { type ChoresResult, listChores, weeksToList } from '../../sim/season/ahead/chores.js';
 import { defaultSeasons } from '../../sim/seasons/replicate.js';
+import { faultsProblem } from '../inputs/faults-problem.js';
 import { goingOptions, lengthened, loadGoing, withProgress } from '../inputs/going-on.js';
 import { DONE, INTERRUPTED, tell } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
@@ -10,7 +11,6 @@ import { calendarText } from '../render/calendar.js';
 import { toldAs } from '../render/told.js';
 import { choresCalendar, choresRows, choresSections } from '../sections/chores.js';
 import { put } from '../studies/perform.js';
-import { logFaultsText } from '../views/log-faults-text.js';
 
 const MOST_DAYS = 366;
 const USUAL_DAYS = 14;
@@ -44,7 +44,7 @@ export async function chores(file: string, log: string | undefined, options: Cho
     tell('evensow: stopped before all futures were run; there is nothing to show.');
     return INTERRUPTED;
   }
-  if (!reading.ok) throw new Problem(logFaultsText(going.name, reading.faults));
+  if (!reading.ok) throw faultsProblem(going.name, reading.faults);
   await put(shown(reading.result, options), out);
   return DONE;
 }

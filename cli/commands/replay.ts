@@ -3,6 +3,7 @@
 import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
 import { replaySeason } from '../../sim/season/replay/replay.js';
 import type { Change } from '../../sim/season/replay/what-if.js';
+import { faultsProblem } from '../inputs/faults-problem.js';
 import { loadScenario } from '../inputs/scenario-file.js';
 import { loadSeasonLog } from '../inputs/season-log.js';
 import { DONE, print } from '../io/streams.js';
@@ -12,7 +13,6 @@ import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { toldAs } from '../render/told.js';
 import { replayRows, replaySections } from '../sections/replay.js';
-import { logFaultsText } from '../views/log-faults-text.js';
 
 /**
  * @param log path of the season log, or `-` for standard input
@@ -31,7 +31,7 @@ export async function replay(log: string, file: string | undefined, options: Opt
   const plan = file === undefined ? null : (await loadScenario(file)).plan;
   const { name, rows, stages } = await loadSeasonLog(log, plan);
   const replayed = replaySeason(rows, stages, plan, { change });
-  if (!replayed.ok) throw new Problem(logFaultsText(name, replayed.faults));
+  if (!replayed.ok) throw faultsProblem(name, replayed.faults);
   const { result } = replayed;
   await print(
     toldAs(form, { result, sections: () => replaySections(result), rows: () => replayRows(result) }),

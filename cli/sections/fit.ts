@@ -34,6 +34,7 @@ import {
   type Section,
   section,
   table,
+  whole,
 } from './section.js';
 
 /** What was fitted, beside a scenario if one was given. */
@@ -52,7 +53,7 @@ export function fitSections({ result, scenario, changes, conflicts }: Told): Sec
     ...result.crops.map(cropSection),
     ...(scenario === null || changes === null
       ? []
-      : [section(`What it would change in ${scenario}`, ...changed(changes, anythingGood(result)))]),
+      : [section(whole(`What it would change in ${scenario}`), ...changed(changes, anythingGood(result)))]),
     ...(conflicts === null || conflicts.length === 0
       ? []
       : [section('What its shapes leave no room for', ...conflicting(conflicts))]),

@@ -8,14 +8,14 @@ import type { Bounds, Form } from '../words/numbers.js';
 export interface Section {
   readonly kind: 'section';
   /** null: its blocks stand by themselves. */
-  readonly title: string | null;
+  readonly title: string | Whole | null;
   readonly blocks: readonly Block[];
   /** Whether its blocks stand a line apart. */
   readonly apart?: boolean;
 }
 
 /** A sentence is a plain string; a section within a section is a part of it. */
-export type Block = string | Whole | Code | Table | Plane | Section;
+export type Block = string | Whole | Code | Table | Plane | Key | Section;
 
 /** A sentence whose words are never broken, because a name of a file is among them that somebody may copy. */
 export interface Whole {
@@ -36,7 +36,13 @@ export interface Table {
   /** All as long as the first. The first column says what a row is of. */
   readonly rows: readonly (readonly Cell[])[];
   /** What its bars mean: told only where they are drawn. */
-  readonly legend?: string;
+  readonly bars?: Key;
+}
+
+/** What signs stand for. */
+export interface Key {
+  readonly kind: 'key';
+  readonly signs: readonly (readonly [sign: string, meaning: string])[];
 }
 
 /** A string is a text; null is a figure that there is none of. */
@@ -58,6 +64,8 @@ export interface Figure {
   readonly form: Form;
   /** Words behind it; those of a column begin below each other. */
   readonly unit: string;
+  /** What it could be at most, behind a stroke: `18.6/24.0`. */
+  readonly outOf: number | null;
 }
 
 /** A figure that is not sure. */
@@ -137,7 +145,7 @@ export interface Calendar {
 /** Longest name that is told in full in a table. */
 export const MOST_NAME = 24;
 
-export function section(title: string | null, ...blocks: readonly Block[]): Section {
+export function section(title: Section['title'], ...blocks: readonly Block[]): Section {
   return { kind: 'section', title, blocks };
 }
 
@@ -146,16 +154,20 @@ export function chapter(title: string, ...parts: readonly Section[]): Section {
   return { kind: 'section', title, blocks: parts, apart: true };
 }
 
-export function table(
-  rows: Table['rows'],
-  { head, legend }: { readonly head?: readonly Cell[]; readonly legend?: string } = {},
-): Table {
-  return {
-    kind: 'table',
-    rows,
-    ...(head === undefined ? {} : { head }),
-    ...(legend === undefined ? {} : { legend }),
-  };
+export function whole(text: string): Whole {
+  return { kind: 'whole', text };
+}
+
+export function code(...lines: Code['lines']): Code {
+  return { kind: 'code', lines };
+}
+
+export function table(rows: Table['rows'], rest: Pick<Table, 'head' | 'bars'> = {}): Table {
+  return { kind: 'table', rows, ...rest };
+}
+
+export function key(...signs: Key['signs']): Key {
+  return { kind: 'key', signs };
 }
 
 export function words(...parts: Words['parts']): Words {
@@ -168,7 +180,11 @@ export function name(of: string): Words {
 
 /** @returns null if there is no such value */
 export function figure(value: number | null | undefined, form: Form, unit = ''): Figure | null {
-  return value == null ? null : { kind: 'figure', value, form, unit };
+  return value == null ? null : { kind: 'figure', value, form, unit, outOf: null };
+}
+
+export function figureOutOf(value: number, outOf: number, form: Form, unit = ''): Figure {
+  return { kind: 'figure', value, form, unit, outOf };
 }
 
 /** @returns nothing if there is no such interval */
@@ -194,7 +210,7 @@ export function task(text: string): Task {
   return { kind: 'task', text };
 }
 
-/** @param upTo where the second sign ends; nothing of it, if left out */
-export function bar(to: number, upTo = to, from = 0): Bar {
+/** @param to where it ends; it begins at `from`, and goes on in another sign to `upTo` */
+export function bar(to: number, { from = 0, upTo = to } = {}): Bar {
   return { kind: 'bar', from, to, upTo };
 }

@@ -9,6 +9,8 @@ export type Form =
   | { readonly as: 'number'; readonly decimals: number }
   /** With so many digits that tell something. */
   | { readonly as: 'digits'; readonly digits: number }
+  /** A day of the season, from 0. */
+  | { readonly as: 'day' }
   /** A difference with its sign. @property percent whether it is one of shares */
   | { readonly as: 'gain'; readonly decimals: number; readonly percent?: boolean };
 
@@ -53,6 +55,8 @@ function bare(value: number, form: Form): string {
       return grouped(value.toFixed(form.decimals));
     case 'digits':
       return grouped(String(Number(value.toPrecision(form.digits))));
+    case 'day':
+      return `day ${Math.round(value)}`;
     case 'gain': {
       const text = (form.percent ? value * 100 : value).toFixed(form.decimals);
       if (Number(text) === 0) return (0).toFixed(form.decimals);

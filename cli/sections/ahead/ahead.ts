@@ -12,7 +12,18 @@ import { assumedSentences } from '../../words/assumed.js';
 import { dateText, shortDate } from '../../words/dates.js';
 import { COUNT, counted, percentText, SHARE, thousands } from '../../words/numbers.js';
 import { expected, span } from '../range.js';
-import { type Block, bar, type Cell, day, figure, name, type Section, section, table } from '../section.js';
+import {
+  type Block,
+  bar,
+  type Cell,
+  day,
+  figure,
+  key,
+  name,
+  type Section,
+  section,
+  table,
+} from '../section.js';
 import { sowingSection } from './sowing.js';
 
 /** Batches without room that are told one by one. */
@@ -66,11 +77,11 @@ function heads(weeks: readonly WeekAhead[]): Block {
       middle(week.picked),
       span(week.picked),
       ...only(figure(week.wanted ?? 0, COUNT)),
-      bar(week.picked.p10 / most, week.picked.p90 / most),
+      bar(week.picked.p10 / most, { upTo: week.picked.p90 / most }),
     ]),
     {
       head: ['week from', 'ready', '', 'picked', '', ...only('wanted'), ''],
-      legend: '(= picks in 9 of 10 futures at least, - in 1 of 10 so many)',
+      bars: key(['=', 'picks in 9 of 10 futures at least'], ['-', 'in 1 of 10 so many']),
     },
   );
 }

@@ -12,6 +12,7 @@ import {
   doubtful,
   figure,
   interval,
+  key,
   name,
   section,
   type Table,
@@ -91,15 +92,18 @@ describe('a table', () => {
   });
 
   test('has bars as long as there is room for, and says what they mean only then', () => {
-    const bars = table([['a', figure(5, COUNT), bar(0.5, 1)]], { legend: '= picked' });
+    const bars = table([['a', figure(5, COUNT), bar(0.5, { upTo: 1 })]], { bars: key(['=', 'picked']) });
     expect(linesOf(bars, 80)).toEqual([`a  5  ${'='.repeat(12)}${'-'.repeat(12)}`, '= picked']);
     expect(linesOf(bars, 16)).toEqual(['a  5  =====-----', '= picked']);
     expect(linesOf(bars, 10)).toEqual(['a  5']);
   });
 
   test('shows a step of a bar in its place, and one too small to see as a line', () => {
-    const steps = [bar(1, 1, 0.5), bar(0.5, 0.5, 0.501), bar(0, 0, 0)].map((step) => ['a', step]);
+    const steps = [bar(1, { from: 0.5 }), bar(0.5, { from: 1 }), bar(0.5, { from: 0.501 }), bar(0)].map(
+      (step) => ['a', step],
+    );
     expect(linesOf(table(steps), 80)).toEqual([
+      `a  ${' '.repeat(12)}${'='.repeat(12)}`,
       `a  ${' '.repeat(12)}${'='.repeat(12)}`,
       `a  ${' '.repeat(12)}|`,
       'a',
@@ -177,7 +181,7 @@ describe('whatever the names, figures and width', () => {
       const all: readonly (readonly Cell[])[] = last === null ? columns : [...columns, last];
       const rows = Array.from({ length: 3 }, (_, row) => all.map((cells) => cells[row]!));
       const head = all.map((cells) => (isText(cells[3]!) ? cells[3]! : 'heads\na week'));
-      return table(rows, headed ? { head, legend: '= heads' } : {});
+      return table(rows, headed ? { head, bars: key(['=', 'heads']) } : {});
     });
   const widths = fc.integer({ min: 40, max: 130 });
 

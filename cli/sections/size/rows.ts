@@ -1,12 +1,12 @@
-/** Sizes as CSV (RFC 4180): one row a size and figure, numbers in full; then what one more channel is worth. */
+/** Sizes as rows of CSV: one a size and figure; then what one more channel is worth. */
 
-import type { Estimate } from '../../sim/seasons/sections.js';
-import type { SizeOfLine, SizeResult } from '../../sim/study/size/size.js';
-import { csvText } from '../render/csv.js';
+import type { Estimate } from '../../../sim/seasons/sections.js';
+import type { SizeOfLine, SizeResult } from '../../../sim/study/size/size.js';
+import type { Rows } from '../section.js';
 
-type Cells = readonly (string | number | null)[];
+type Cells = Rows[number];
 
-export function sizeCsv({ sizes, present, worth }: SizeResult): string {
+export function sizeRows({ sizes, present, worth }: SizeResult): Rows {
   const stages = Object.keys(sizes[0]!.channels);
   const header = [
     'size',
@@ -29,7 +29,7 @@ export function sizeCsv({ sizes, present, worth }: SizeResult): string {
     ...interval(gain),
     ...NOTHING,
   ]);
-  return csvText([header, ...rows, ...worths]);
+  return [header, ...rows, ...worths];
 }
 
 const NOTHING: Cells = [null, null, null];

@@ -1,10 +1,10 @@
-/** A search as CSV (RFC 4180): one row for each plan, the cheapest first, numbers in full. */
+/** A search as rows of CSV: one for each plan, the cheapest first. */
 
-import type { Settings } from '../../sim/study/search/candidates.js';
-import type { SearchResult } from '../../sim/study/search/result.js';
-import { csvText } from '../render/csv.js';
+import type { SearchResult } from '../../../sim/study/search/result.js';
+import type { Rows } from '../section.js';
+import { daysText } from './words.js';
 
-export function searchCsv(result: SearchResult): string {
+export function searchRows(result: SearchResult): Rows {
   const { best, runners_up: runners, frontier } = result;
   const stages = [...new Set(result.plans.flatMap(({ settings }) => Object.keys(settings.channels ?? {})))];
   const role = (place: number): string => {
@@ -37,9 +37,9 @@ export function searchCsv(result: SearchResult): string {
     place,
     name,
     settings.every ?? null,
-    days(settings.on),
+    settings.on === undefined ? null : daysText(settings.on),
     settings.seeds ?? null,
-    days(settings.visits),
+    settings.visits === undefined ? null : daysText(settings.visits),
     ...stages.map((stage) => settings.channels?.[stage] ?? null),
     cost.holes,
     cost.seeds_a_week,
@@ -54,10 +54,5 @@ export function searchCsv(result: SearchResult): string {
     plan.bad_week,
     plan.steadiness,
   ]);
-  return csvText([header, ...rows]);
-}
-
-function days(value: Settings['visits']): string | null {
-  if (value === undefined) return null;
-  return typeof value === 'string' ? value : value.join('+');
+  return [header, ...rows];
 }

@@ -1,8 +1,8 @@
 /** The words of a search: limits in a line, and a plan as the lines of the scenario file that say it. */
 
-import type { Settings } from '../../sim/study/search/candidates.js';
-import type { Within } from '../../sim/study/search/within.js';
-import { WIDTH } from './format.js';
+import type { Settings } from '../../../sim/study/search/candidates.js';
+import type { Within } from '../../../sim/study/search/within.js';
+import { type Code, code } from '../section.js';
 
 /** `sow every 1..7 d, 5..20 seeds, 1..4 x nursery`. */
 export function limitsText({ every, on, seeds, channels, visits }: Within): string {
@@ -11,12 +11,13 @@ export function limitsText({ every, on, seeds, channels, visits }: Within): stri
   if (on !== undefined) parts.push(`sow on ${on.map((days) => days.join('+')).join(' or ')}`);
   if (seeds !== undefined) parts.push(`${listText(seeds)} seeds`);
   for (const [stage, counts] of Object.entries(channels ?? {})) parts.push(`${listText(counts)} x ${stage}`);
-  if (visits !== undefined) {
-    parts.push(
-      `visits ${visits.map((days) => (typeof days === 'string' ? days : days.join('+'))).join(' or ')}`,
-    );
-  }
+  if (visits !== undefined) parts.push(`visits ${visits.map(daysText).join(' or ')}`);
   return parts.length === 0 ? 'the scenario as it is' : parts.join(', ');
+}
+
+/** `daily`, `mon+thu`. */
+export function daysText(days: string | readonly string[]): string {
+  return typeof days === 'string' ? days : days.join('+');
 }
 
 /** Longest list that is written out. */
@@ -30,25 +31,26 @@ function listText(numbers: readonly number[]): string {
   return `${numbers.slice(0, 3).join(',')},...,${last} (${numbers.length} numbers)`;
 }
 
-/** Columns that stand before the lines of a plan. */
-const INDENT = 2;
-
 /** What is chosen, in the notation of the file. */
-export function planLines({ every, on, seeds, channels, visits }: Settings): string[] {
-  const lines: string[] = [];
+export function planLines({ every, on, seeds, channels, visits }: Settings): Code {
   const sow = [
     ...(every === undefined ? [] : [`every: ${every}`]),
     ...(on === undefined ? [] : [`on: [${on.join(', ')}]`]),
     ...(seeds === undefined ? [] : [`seeds: ${seeds}`]),
   ];
-  if (sow.length > 0) lines.push(`sow: {${sow.join(', ')}}`);
-  for (const [stage, count] of Object.entries(channels ?? {})) {
-    const line = `- {name: ${stage}, channels: ${count}}`;
-    // YAML's other notation takes a line for each key.
-    if (line.length <= WIDTH - INDENT) lines.push(line);
-    else lines.push(`- name: ${stage}`, `  channels: ${count}`);
-  }
-  if (visits !== undefined)
-    lines.push(typeof visits === 'string' ? `visits: ${visits}` : `visits: [${visits.join(', ')}]`);
-  return lines.length === 0 ? ['(as they are)'] : lines;
+  const lines = [
+    ...(sow.length === 0 ? [] : [`sow: {${sow.join(', ')}}`]),
+    ...Object.entries(channels ?? {}).map(
+      ([stage, count]) => `- {name: ${nameText(stage)}, channels: ${count}}`,
+    ),
+    ...(visits === undefined
+      ? []
+      : [`visits: ${typeof visits === 'string' ? visits : `[${visits.join(', ')}]`}`]),
+  ];
+  return code(...(lines.length === 0 ? ['(as they are)'] : lines));
+}
+
+/** A name as the file has it: in quotes where YAML would read something else. */
+function nameText(name: string): string {
+  return /^(?!(true|false|null)$)\p{L}[\p{L}\p{N} _-]*$/iu.test(name) ? name : JSON.stringify(name);
 }

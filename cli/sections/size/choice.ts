@@ -1,24 +1,25 @@
 /** Which size: the one with most heads and those as good, and where more room stops to pay. */
 
-import type { SizeResult } from '../../sim/study/size/size.js';
-import { decimalsFor } from '../words/numbers.js';
-import { WIDTH, wrap } from './format.js';
-import { headsText, KNEE, sizeNamed } from './size-words.js';
+import type { SizeResult } from '../../../sim/study/size/size.js';
+import { counted, decimalsFor, figureText, intervalText } from '../../words/numbers.js';
+import { type Section, section } from '../section.js';
+import { headsForm, headsOf, KNEE, sizeNamed } from './signs.js';
 
 /** More equals than these are counted, not named. */
 const NAMED = 3;
 
-export function sizeChoice(result: SizeResult): string {
+export function choice(result: SizeResult): Section {
   const { best, frontier } = result;
   const sentences: string[] = [];
   if (best !== null) {
-    const { mean, low, high } = sizeNamed(result, best.size).figures['heads_a_week']!;
+    const { mean, low, high } = sizeNamed(result, best.size).figures.heads_a_week!;
+    const form = headsForm(result);
     const interval =
-      low === null || high === null ? '' : ` (95 % interval ${headsText(low)} to ${headsText(high)})`;
-    sentences.push(`Most heads: ${best.size}, ${headsText(mean)} a week${interval}.${asGood(result)}`);
+      low === null || high === null ? '' : ` (95 % interval ${intervalText({ low, high }, form)})`;
+    sentences.push(`Most heads: ${best.size}, ${figureText(mean, form)} a week${interval}.${asGood(result)}`);
   }
   if (frontier !== null) sentences.push(bend(result, frontier));
-  return ['Which size', ...sentences.map((sentence) => wrap(sentence, WIDTH, '  '))].join('\n');
+  return section('Which size', ...sentences);
 }
 
 function asGood(result: SizeResult): string {
@@ -27,14 +28,14 @@ function asGood(result: SizeResult): string {
   if (equal.length === 0) return ' No other can be taken for as good.';
   if (equal.length <= NAMED) return ` Not to be told from it: ${equal.join('; ')}.`;
   const cost = result.frontier?.cost;
-  const counted = ` ${equal.length} others cannot be told from it`;
-  if (cost === undefined) return `${counted}.`;
+  const others = ` ${counted(equal.length, 'other')} cannot be told from it`;
+  if (cost === undefined) return `${others}.`;
   const least = equal
     .map((name) => sizeNamed(result, name))
     .reduce((small, one) => (one[cost]! < small[cost]! ? one : small));
   return least[cost]! < sizeNamed(result, size)[cost]!
-    ? `${counted}; the smallest of them: ${least.name}.`
-    : `${counted}; none of them is smaller.`;
+    ? `${others}; the smallest of them: ${least.name}.`
+    : `${others}; none of them is smaller.`;
 }
 
 function bend(result: SizeResult, { cost, sizes }: NonNullable<SizeResult['frontier']>): string {
@@ -45,7 +46,7 @@ function bend(result: SizeResult, { cost, sizes }: NonNullable<SizeResult['front
   }
   const [low, knee, best] = [sizes[0]!, result.knee.size, sizes.at(-1)!].map((name) => {
     const size = sizeNamed(result, name);
-    return { room: size[cost]!, heads: size.figures['heads_a_week']!.mean };
+    return { room: size[cost]!, heads: headsOf(size) };
   });
   const largest = Math.max(...result.sizes.filter(({ asked }) => asked).map((size) => size[cost]!));
   const before = (knee!.heads - low!.heads) / (knee!.room - low!.room);
