@@ -58,7 +58,7 @@ export function shardRange(seasons: number, k: number, n: number): Range {
 export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
   const { sections, jobs } = workload;
   const plants = jobs.reduce((sum, job) => sum + plantsOf(job.plan), 0);
-  const most = Math.max(1, Math.round(PIECE_PLANTS / Math.max(1, plants)));
+  const most = seasonsAPiece(plants);
   // Blocks of equal length, in a number that two, three, four or six threads can share without a rest.
   const blocks = Math.ceil((to - from) / (most * sections) / EVEN) * EVEN;
   const stint = Math.max(1, Math.ceil((to - from) / (blocks * sections)));
@@ -70,6 +70,11 @@ export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
     }
   }
   return pieces;
+}
+
+/** Seasons that a piece should have. @param plants that one season brings about */
+export function seasonsAPiece(plants: number): number {
+  return Math.max(1, Math.round(PIECE_PLANTS / Math.max(1, plants)));
 }
 
 /** The changes that the first seasons of a job are run again with. */
