@@ -45,6 +45,7 @@ export type { Gathered } from './seasons/gathered.js';
 export { pool } from './seasons/pool.js';
 export { defaultSeasons, MOST_SEASONS, type ReplicateOptions, replicate } from './seasons/replicate.js';
 export { firstRunningWeek, Tallies } from './seasons/tallies.js';
+export { startThreads, type Threads } from './seasons/threads.js';
 export type { Job, Workload } from './seasons/workload.js';
 export { type CompareResult, type Contender, compareStudy } from './study/compare.js';
 /* A season day by day. */

@@ -63,7 +63,7 @@ export function shardRange(seasons: number, k: number, n: number): Range {
 export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
   const { sections, jobs } = workload;
   const plants = jobs.reduce((sum, job) => sum + plantsOf(job.plan), 0);
-  const most = Math.max(1, Math.round(PIECE_PLANTS / Math.max(1, plants)));
+  const most = seasonsAPiece(plants);
   // Blocks of equal length, so many that two, three, four or six threads can share their pieces without a rest.
   let blocks = Math.max(1, Math.ceil((to - from) / (most * sections)));
   while ((blocks * sections) % EVEN !== 0) blocks++;
@@ -76,6 +76,11 @@ export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
     }
   }
   return pieces;
+}
+
+/** Seasons that a piece should have. @param plants that one season brings about */
+export function seasonsAPiece(plants: number): number {
+  return Math.max(1, Math.round(PIECE_PLANTS / Math.max(1, plants)));
 }
 
 /** The changes that the first seasons of a job are run again with. */

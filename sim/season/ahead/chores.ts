@@ -10,25 +10,17 @@
 import { streamKey } from '../../engine/random.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
-import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { type Assumed, assumedOf } from './assumed.js';
-import type { AnyBatch } from './batches.js';
-import { CHORES, type ChoreKind, ChoresWatch, type CountedChore } from './chores-watch.js';
-import { comingSeason } from './coming-season.js';
-import { type Pause, runFutures, together } from './futures.js';
+import { type AnyBatch, Batches } from './batches.js';
+import { CHORES, type ChoreKind, type CountedChore, countedChores } from './chores-watch.js';
+import { comingSeason, type LookOptions, type LookReading } from './coming-season.js';
+import { runFutures } from './futures.js';
 import type { Range } from './range.js';
 
-export interface ChoresOptions {
-  /** Today, ISO 8601; if null, the date of the last row (of an empty log the start of the season). */
-  readonly today: string | null;
+export interface ChoresOptions extends LookOptions {
   /** Days to list, at least 1. */
   readonly days: number;
-  /** Futures to simulate, at least 1. */
-  readonly futures: number;
-  /** Seed of the random streams; the plan's own if left out. */
-  readonly seed?: number;
-  readonly pause?: Pause;
 }
 
 export interface ChoresResult extends Assumed {
@@ -73,11 +65,7 @@ export interface BatchChore {
   readonly count: Range;
 }
 
-export type ChoresReading =
-  | { readonly ok: true; readonly result: ChoresResult }
-  | { readonly ok: false; readonly faults: readonly LogFault[] }
-  /** `pause` said to stop. */
-  | 'stopped';
+export type ChoresReading = LookReading<ChoresResult>;
 
 /** Of what fewer are expected, nothing is said. */
 const LEAST = 0.05;
@@ -100,20 +88,28 @@ export async function listChores(
   rows: readonly LogRow[],
   options: ChoresOptions,
 ): Promise<ChoresReading> {
-  const { days, futures, seed = plan.seed, pause } = options;
-  const reading = comingSeason(plan, rows, {
-    today: options.today,
-    seed,
+  const { days, futures } = options;
+  const reading = await comingSeason(plan, rows, options, {
     counts: { days, futures },
     weeks: (from) => weeksToList(from, days),
+    runs: futures,
   });
   if (!reading.ok) return reading;
-  const { today, line, openings, batches } = reading.coming;
-  const { from } = today;
-  const watch = new ChoresWatch(line, batches, from, from + days);
-  if (!(await runFutures(line, openings, futures, seed, together([batches, watch]), pause))) return 'stopped';
+  const { today, line, setup } = reading.coming;
+  const { from, season } = today;
+  const looked = { from, to: from + days, batches: reading.coming.batches };
+  const seen = await runFutures(line, futures, setup, 'chores', looked);
+  if (seen === null) return 'stopped';
 
-  const counted = watch.chores();
+  const batches = new Batches(
+    line,
+    season.batches,
+    seen.map((one) => one.batches),
+  );
+  const counted = countedChores(
+    seen.map((one) => one.chores),
+    batches,
+  );
   const names = namesOf(batches.all, counted);
   const visits = line.visits.kind === 'days' ? line.visits.days : [];
   const iso = (day: number): string => isoOfDay(plan.start, day);
@@ -124,10 +120,10 @@ export async function listChores(
       id: streamKey(['chores', plan.title]),
       from: iso(from),
       to: iso(from + days - 1),
-      ...assumedOf(today, openings),
+      ...assumedOf(today, setup.openings),
       revision: rows.length + from,
       futures,
-      seed,
+      seed: setup.seed,
       visits: visits
         .filter((day) => day >= from && day < from + days)
         .map((day) => {
