@@ -6,15 +6,14 @@
  * stands last in words may always take several lines.
  */
 
-import type { Bar, Cell, Figure, Table } from '../sections/section.js';
+import type { Bar, Cell, Key, Table } from '../sections/section.js';
 import { MOST_NAME } from '../sections/section.js';
 import { dateText, shortDate } from '../words/dates.js';
 import { figureText, intervalText } from '../words/numbers.js';
 import { barText } from './bar.js';
-import { keyLines } from './key.js';
 import { shortNames } from './short-names.js';
 import { padEnd, padStart, widthOf } from './width.js';
-import { wrapped } from './wrap.js';
+import { packed, wrapped } from './wrap.js';
 
 /** The shortest that is made of a name. */
 const LEAST_NAME = 8;
@@ -31,32 +30,40 @@ const LEAST_FIRST = 12;
 
 export function tableLines(table: Table, width: number): string[] {
   if (table.rows.length === 0) return [];
-  const { blocks, gap, bar, columns } = bestLayout(table, width);
-  const lines = blocks.flatMap((block, b) => [...(b === 0 ? [] : ['']), ...blockLines(columns, block, gap)]);
+  const { blocks, gap, bar } = bestLayout(table, width);
+  const lines = blocks.flatMap((block, b) => [...(b === 0 ? [] : ['']), ...blockLines(block, gap)]);
   return table.bars === undefined || bar === 0 ? lines : [...lines, ...keyLines(table.bars, width)];
 }
 
+/** What signs stand for. */
+export function keyLines({ signs }: Key, width: number): string[] {
+  const meanings = signs.flatMap(([sign, meaning]) => wrapped(`${sign} ${meaning}`, width));
+  return packed(meanings, width, ' '.repeat(GAPS[0]));
+}
+
 interface Layout {
-  /** Which columns stand side by side, and how wide each is. */
+  /** Columns side by side. */
   readonly blocks: readonly (readonly Place[])[];
   readonly gap: number;
-  /** Places of a bar; 0: there are none. */
+  /** Fewest places of a bar; 0: there are none. */
   readonly bar: number;
-  readonly columns: readonly Column[];
   /** Blocks, and one more if the first column had to give way too. */
   readonly cost: number;
 }
 
 interface Place {
-  readonly column: number;
+  readonly column: Column;
   readonly width: number;
 }
 
-/** A column in words. */
+/** The lines of a cell that is so many columns wide. */
+type Drawn = (width: number) => string[];
+
 interface Column {
-  readonly head: readonly string[];
-  readonly cells: readonly (string | Bar)[];
+  readonly head: Drawn;
+  readonly cells: readonly Drawn[];
   readonly left: boolean;
+  readonly bars: boolean;
   /** Whether there are texts only in it, which may be broken into lines. */
   readonly words: boolean;
   /** Columns that it takes; 0 if it holds bars. */
@@ -65,10 +72,11 @@ interface Column {
 
 /** The cheapest, and of these the first in the order of what gives way. */
 function bestLayout(table: Table, width: number): Layout {
-  const names = [...(table.head ?? []), ...table.rows.flat()].flatMap(namesIn);
+  const cells = [...(table.head ?? []), ...table.rows.flat()];
+  const names = cells.flatMap(namesIn);
   const longest = Math.min(MOST_NAME, Math.max(LEAST_NAME, ...names.map(widthOf)));
   let best: Layout | null = null;
-  for (const bar of hasBars(table) ? [LEAST_BAR, 0] : [0]) {
+  for (const bar of cells.some(isBar) ? [LEAST_BAR, 0] : [0]) {
     for (let letters = longest; letters >= LEAST_NAME; letters--) {
       const columns = columnsOf(table, shortNames(names, letters));
       for (const gap of GAPS) {
@@ -86,105 +94,81 @@ function squeezed([first, ...others]: readonly Column[], width: number): Layout 
   const gap = GAPS.at(-1)!;
   const room = others.reduce((left, column) => left - gap - column.width, width);
   if (!first!.words || room < NARROW_FIRST) return null;
-  const columns = [{ ...first!, width: Math.min(first!.width, room) }, ...others];
-  return laidOut(columns, width, gap, 0);
+  return laidOut([{ ...first!, width: Math.min(first!.width, room) }, ...others], width, gap, 0);
 }
 
 function laidOut(columns: readonly Column[], width: number, gap: number, bar: number): Layout {
+  const [first, ...others] = columns.filter(({ bars }) => !bars || bar > 0) as [Column, ...Column[]];
   const blocks: Place[][] = [];
-  const first = columns[0]!;
-  const leastFirst = first.words ? Math.min(first.width, LEAST_FIRST) : first.width;
   // Nothing may be so wide that the first column has no room beside it.
-  const most = width - gap - leastFirst;
-  let squeezed = false;
+  const most = width - gap - (first.words ? Math.min(first.width, LEAST_FIRST) : first.width);
+  let cost = 0;
   let room = 0;
-  for (let column = 1; column < columns.length; column++) {
-    const { width: whole, words, cells } = columns[column]!;
-    const bars = cells.some(isBar);
-    if (bars && bar === 0) continue;
-    const last = words && column === columns.length - 1;
-    const least = bars ? bar : Math.min(most, last ? Math.min(whole, LEAST_WORDS) : whole);
+  for (const column of others) {
+    const last = column.words && column === columns.at(-1);
+    const least = column.bars ? bar : Math.min(most, column.width, last ? LEAST_WORDS : most);
     if (blocks.length === 0 || gap + least > room) {
       const beside = Math.min(first.width, width - gap - least);
-      squeezed ||= beside < first.width;
-      blocks.push([{ column: 0, width: beside }]);
+      if (beside < first.width) cost = 1;
+      blocks.push([{ column: first, width: beside }]);
       room = width - beside;
     }
-    const taken = bars ? Math.min(MOST_BAR, room - gap) : last ? Math.min(whole, room - gap) : least;
+    const taken = column.bars
+      ? Math.min(MOST_BAR, room - gap)
+      : last
+        ? Math.min(column.width, room - gap)
+        : least;
     blocks.at(-1)!.push({ column, width: taken });
     room -= gap + taken;
   }
-  if (blocks.length === 0) blocks.push([{ column: 0, width: Math.min(first.width, width) }]);
-  return { blocks, gap, bar, columns, cost: blocks.length + (squeezed ? 1 : 0) };
+  if (others.length === 0) blocks.push([{ column: first, width: Math.min(first.width, width) }]);
+  return { blocks, gap, bar, cost: cost + blocks.length };
 }
 
-function blockLines(columns: readonly Column[], block: readonly Place[], gap: number): string[] {
-  const heads = block.map(({ column, width }): Box => {
-    const { head, left } = columns[column]!;
-    return { lines: head.flatMap((line) => wrapped(line, width)), left, width };
+function blockLines(block: readonly Place[], gap: number): string[] {
+  const heads = block.map(({ column, width }) => column.head(width));
+  const lines = Math.max(...heads.map((head) => head.length));
+  // The last lines of the heads stand over the columns.
+  const head = heads.map((one) => [...new Array<string>(lines - one.length).fill(''), ...one]);
+  const rows = block[0]!.column.cells.map((_, row) =>
+    block.map(({ column, width }) => column.cells[row]!(width)),
+  );
+  return [head, ...rows].flatMap((cells) => {
+    const height = Math.max(...cells.map((cell) => cell.length));
+    return Array.from({ length: height }, (_, y) =>
+      block
+        .map(({ column, width }, i) => (column.left ? padEnd : padStart)(cells[i]![y] ?? '', width))
+        .join(' '.repeat(gap))
+        .trimEnd(),
+    );
   });
-  const rows = columns[0]!.cells.map((_, row) =>
-    block.map(({ column, width }): Box => {
-      const { cells, left } = columns[column]!;
-      const cell = cells[row]!;
-      return { lines: isBar(cell) ? [barText(cell, width)] : wrapped(cell, width), left, width };
-    }),
-  );
-  return [...beside(heads, gap, true), ...rows.flatMap((boxes) => beside(boxes, gap))];
-}
-
-/** The lines of a cell, and where they go. */
-interface Box {
-  readonly lines: readonly string[];
-  readonly left: boolean;
-  readonly width: number;
-}
-
-/** @param low whether those with fewer lines than others stand at the bottom */
-function beside(boxes: readonly Box[], gap: number, low = false): string[] {
-  const height = Math.max(...boxes.map(({ lines }) => lines.length));
-  return Array.from({ length: height }, (_, y) =>
-    boxes
-      .map(({ lines, left, width }) => {
-        const text = lines[low ? y - height + lines.length : y] ?? '';
-        return left ? padEnd(text, width) : padStart(text, width);
-      })
-      .join(' '.repeat(gap))
-      .trimEnd(),
-  );
 }
 
 function columnsOf({ head, rows }: Table, called: Called): Column[] {
   return rows[0]!.map((_, c): Column => {
-    const typed = rows.map((row) => row[c]!);
-    const { texts, behind } = withUnits(typed, called);
+    const cells = rows.map((row) => row[c]!);
+    // Words behind the figures begin below each other.
+    const units = cells.map((cell) => (isA('figure', cell) ? cell.unit : ''));
+    const right = Math.max(...units.map(widthOf));
+    const figures = cells.map((cell) => cellText(cell, called));
+    const left = Math.max(...figures.map(widthOf));
+    const texts =
+      right === 0 ? figures : figures.map((text, i) => `${padStart(text, left)} ${padEnd(units[i]!, right)}`);
     const heading = head === undefined ? [] : cellText(head[c]!, called).split('\n');
-    const lines = heading.map((line) => line + ' '.repeat(behind));
-    const words = typed.every((cell) => cell === null || isText(cell));
+    const over = heading.map((line) => (right === 0 ? line : line + ' '.repeat(right + 1)));
+    const bars = cells.some(isBar);
+    const words = cells.every((cell) => cell === null || typeof cell === 'string' || isA('words', cell));
     return {
-      head: lines,
-      cells: texts.map((text, i) => {
-        const cell = typed[i]!;
-        return isBar(cell) ? cell : text;
-      }),
-      left: c === 0 || words || typed.every(isBar),
+      head: (width) => over.flatMap((line) => wrapped(line, width)),
+      cells: cells.map(
+        (cell, i) => (width) => (isBar(cell) ? [barText(cell, width)] : wrapped(texts[i]!, width)),
+      ),
+      left: c === 0 || words || bars,
+      bars,
       words,
-      width: Math.max(0, ...[...lines, ...texts].map(widthOf)),
+      width: Math.max(...[...over, ...texts].map(widthOf)),
     };
   });
-}
-
-/** The cells of a column; words behind its figures begin below each other, `behind` columns in all. */
-function withUnits(cells: readonly Cell[], called: Called): { texts: string[]; behind: number } {
-  const units = cells.map((cell) => (isFigure(cell) ? cell.unit : ''));
-  const texts = cells.map((cell) => cellText(cell, called));
-  const right = Math.max(...units.map(widthOf));
-  if (right === 0) return { texts, behind: 0 };
-  const left = Math.max(...texts.map(widthOf));
-  return {
-    texts: texts.map((text, i) => `${padStart(text, left)} ${padEnd(units[i]!, right)}`),
-    behind: right + 1,
-  };
 }
 
 /** What each name is called. */
@@ -214,22 +198,16 @@ function cellText(cell: Cell, called: Called): string {
 }
 
 function namesIn(cell: Cell): string[] {
-  if (cell === null || typeof cell === 'string' || cell.kind !== 'words') return [];
+  if (!isA('words', cell)) return [];
   return cell.parts.flatMap((part) => (typeof part === 'string' ? [] : [part.name]));
 }
 
-function isText(cell: Cell): boolean {
-  return typeof cell === 'string' || cell?.kind === 'words';
+type Typed = Exclude<Cell, string | null>;
+
+function isA<Kind extends Typed['kind']>(kind: Kind, cell: Cell): cell is Extract<Typed, { kind: Kind }> {
+  return cell !== null && typeof cell !== 'string' && cell.kind === kind;
 }
 
-function isFigure(cell: Cell): cell is Figure {
-  return typeof cell === 'object' && cell?.kind === 'figure';
-}
-
-function isBar(cell: Cell | string): cell is Bar {
-  return typeof cell === 'object' && cell?.kind === 'bar';
-}
-
-function hasBars({ rows }: Table): boolean {
-  return rows.some((row) => row.some(isBar));
+function isBar(cell: Cell): cell is Bar {
+  return isA('bar', cell);
 }

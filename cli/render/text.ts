@@ -1,18 +1,16 @@
 /** Sections as text of any width. */
 
 import type { Block, Section } from '../sections/section.js';
-import { keyLines } from './key.js';
 import { planeLines } from './plane.js';
-import { tableLines } from './table.js';
-import { widthOf } from './width.js';
-import { wrapped } from './wrap.js';
+import { keyLines, tableLines } from './table.js';
+import { packed, wrapped } from './wrap.js';
 
 /** Columns of a text: it fits into the smallest usual terminal. */
 const WIDTH = 80;
 /** Columns by which what belongs to a title stands further to the right. */
 const INDENT = 2;
-/** The same of a line of a scenario file that goes on. */
-const GOES_ON = 4;
+/** Before what a line of a scenario file goes on with. */
+const GOES_ON = '    ';
 
 /** @param width at least 40 */
 export function textOf(sections: readonly Section[], width = WIDTH): string {
@@ -42,7 +40,7 @@ function blockLines(block: Block, width: number): string[] {
     case 'whole':
       return wrapped(block.text, width, true);
     case 'code':
-      return block.lines.flatMap((line) => codeLines(line, width));
+      return block.lines.flatMap((line) => packed(line.split(/(?<=,) /), width, ' ', GOES_ON));
     case 'table':
       return tableLines(block, width);
     case 'key':
@@ -50,16 +48,4 @@ function blockLines(block: Block, width: number): string[] {
     case 'plane':
       return planeLines(block, width);
   }
-}
-
-/** A line of YAML; one that is too long goes on after a comma. */
-function codeLines(line: string, width: number): string[] {
-  const lines: string[] = [];
-  for (const part of line.split(/(?<=,) /)) {
-    const last = lines.at(-1);
-    if (last !== undefined && widthOf(last) + 1 + widthOf(part) <= width)
-      lines[lines.length - 1] = `${last} ${part}`;
-    else lines.push(last === undefined ? part : ' '.repeat(GOES_ON) + part);
-  }
-  return lines;
 }

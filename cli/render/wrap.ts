@@ -1,4 +1,4 @@
-/** Sentences broken into lines. */
+/** Sentences, and other things that stand in a row, broken into lines. */
 
 import { TIE } from '../words/numbers.js';
 import { head, widthOf } from './width.js';
@@ -12,21 +12,24 @@ const BETWEEN_WORDS = / (?!%|(?<=(?<!\d)\d{1,3}(?: \d{3})* )\d{3}(?!\d))/;
  * @param whole leave such a word in one piece, since it is the name of a file
  */
 export function wrapped(text: string, width: number, whole = false): string[] {
+  const words = text.split(BETWEEN_WORDS);
+  return packed(whole ? words : words.flatMap((word) => pieces(word, width)), width, ' ');
+}
+
+/**
+ * As many in a line as fit, none broken.
+ * @param hanging before each line but the first
+ */
+export function packed(parts: readonly string[], width: number, between: string, hanging = ''): string[] {
   const lines: string[] = [];
   let line = '';
-  let columns = 0;
-  for (const word of text.split(BETWEEN_WORDS).flatMap((word) => (whole ? [word] : pieces(word, width)))) {
-    const more = widthOf(word);
-    if (line !== '' && columns + 1 + more > width) {
+  for (const part of parts) {
+    if (line !== '' && widthOf(line) + widthOf(between) + widthOf(part) > width) {
       lines.push(line);
-      line = '';
-      columns = 0;
-    }
-    columns += more + (line === '' ? 0 : 1);
-    line += line === '' ? word : ` ${word}`;
+      line = hanging + part;
+    } else line += line === '' ? part : between + part;
   }
-  lines.push(line);
-  return lines.map((one) => one.replaceAll(TIE, ' '));
+  return [...lines, line].map((one) => one.replaceAll(TIE, ' '));
 }
 
 /** A word in pieces of at most `width` columns, at least one letter each. */

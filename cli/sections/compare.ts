@@ -10,6 +10,7 @@ import {
   type Block,
   bar,
   type Cell,
+  estimateCells,
   figure,
   interval,
   key,
@@ -146,26 +147,19 @@ function differences({ plans, first }: CompareResult, called: Called): Block[] {
   return tables.length === 0 ? ['There is nothing to tell.'] : tables;
 }
 
+const HEADER = 'plan,figure,mean,low,high,difference,difference_low,difference_high,verdict';
+
 /** One row a plan and figure. */
 export function compareRows({ plans }: CompareResult): Rows {
+  const cells = (compared: Compared | null): Rows[number] => {
+    const difference = compared?.difference;
+    return [...estimateCells(compared), ...estimateCells(difference), difference?.verdict ?? null];
+  };
   return [
-    ['plan', 'figure', 'mean', 'low', 'high', 'difference', 'difference_low', 'difference_high', 'verdict'],
+    HEADER.split(','),
     ...plans.flatMap((plan) => [
-      ...Object.entries(plan.figures).map(([of, compared]) => [plan.name, of, ...values(compared)]),
-      ...plan.idle.map(({ stage, share }) => [plan.name, `idle ${stage}`, ...values(share)]),
+      ...Object.entries(plan.figures).map(([of, compared]) => [plan.name, of, ...cells(compared)]),
+      ...plan.idle.map(({ stage, share }) => [plan.name, `idle ${stage}`, ...cells(share)]),
     ]),
-  ];
-}
-
-function values(compared: Compared | null): (string | number | null)[] {
-  const difference = compared?.difference;
-  return [
-    compared?.mean ?? null,
-    compared?.low ?? null,
-    compared?.high ?? null,
-    difference?.mean ?? null,
-    difference?.low ?? null,
-    difference?.high ?? null,
-    difference?.verdict ?? null,
   ];
 }

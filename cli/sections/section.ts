@@ -3,6 +3,7 @@
  * makes text of any width of them; nothing here is padded, cut or broken into lines.
  */
 
+import type { Estimate } from '../../sim/seasons/sections.js';
 import type { Bounds, Form } from '../words/numbers.js';
 
 export interface Section {
@@ -142,6 +143,11 @@ export interface Calendar {
   }[];
 }
 
+/** The cells of a figure in such a row: its mean and the ends of its interval. */
+export function estimateCells(of: Estimate | null | undefined): Rows[number] {
+  return [of?.mean ?? null, of?.low ?? null, of?.high ?? null];
+}
+
 /** Longest name that is told in full in a table. */
 export const MOST_NAME = 24;
 
@@ -179,12 +185,13 @@ export function name(of: string): Words {
 }
 
 /** @returns null if there is no such value */
-export function figure(value: number | null | undefined, form: Form, unit = ''): Figure | null {
-  return value == null ? null : { kind: 'figure', value, form, unit, outOf: null };
-}
-
-export function figureOutOf(value: number, outOf: number, form: Form, unit = ''): Figure {
-  return { kind: 'figure', value, form, unit, outOf };
+export function figure(
+  value: number | null | undefined,
+  form: Form,
+  unit = '',
+  outOf: number | null = null,
+): Figure | null {
+  return value == null ? null : { kind: 'figure', value, form, unit, outOf };
 }
 
 /** @returns nothing if there is no such interval */

@@ -15,9 +15,9 @@ export function limitsText({ every, on, seeds, channels, visits }: Within): stri
   return parts.length === 0 ? 'the scenario as it is' : parts.join(', ');
 }
 
-/** `daily`, `mon+thu`. */
-export function daysText(days: string | readonly string[]): string {
-  return typeof days === 'string' ? days : days.join('+');
+/** `daily`, `mon+thu`; null if there are none. */
+export function daysText(days: string | readonly string[] | undefined): string | null {
+  return days === undefined || typeof days === 'string' ? (days ?? null) : days.join('+');
 }
 
 /** Longest list that is written out. */

@@ -2,7 +2,7 @@
 
 import type { SizeOfLine, SizeResult } from '../../../sim/study/size/size.js';
 import { COUNT, fixed } from '../../words/numbers.js';
-import { type Figure, figure, figureOutOf, type Section, section, type Table, table } from '../section.js';
+import { type Figure, figure, type Section, section, type Table, table } from '../section.js';
 import { headsForm, headsOf, signsKey, signsOf } from './signs.js';
 
 /** More sizes of a stage than these are no picture any more. */
@@ -21,9 +21,7 @@ export function grid(result: SizeResult): Section[] {
   return [
     section(
       'Heads a week / what holes and times would allow',
-      ...across(result, (size, signs) =>
-        figureOutOf(headsOf(size), size.bound.pure.heads_a_week, form, signs),
-      ),
+      ...across(result, (size, signs) => figure(headsOf(size), form, signs, size.bound.pure.heads_a_week)),
       signsKey(result),
     ),
     section(

@@ -94,7 +94,7 @@ export async function studySections(plan: Plan): Promise<Record<string, readonly
     runners: 2,
     first: 10,
   } as const;
-  const [few, around] = [4, { around: true }];
+  const [few, around] = [2, { around: true }];
   return {
     run: runSections(await runOf(plan)),
     compare: compareSections(await concluded(compareStudy(contenders, plan.seed, SEASONS, null))),
