@@ -39,6 +39,11 @@ function planOf(name: string, change: (text: string) => string = (text) => text)
   return { weeks, plan: toPlan({ ...read.scenario, weeks: weeks + WEEKS + 1 }) };
 }
 
+/** The plan as far as it is looked at from a day on: what comes later changes nothing before. */
+function planUntil(plan: Plan, day: number): Plan {
+  return { ...plan, weeks: Math.ceil(day / 7) + WEEKS };
+}
+
 /** Picks in each of the weeks from a day on. */
 function weeklyPicks(
   line: Line,
@@ -58,15 +63,16 @@ function weeklyPicks(
 
 /** Stop seasons, look ahead, and rank what came: from 0 to 1, one rank a week; and how often the range of the futures held. */
 function checkSeasons(plan: Plan, weeks: number, seasons: number, futures: number) {
-  const line = new Line(plan);
   const chance = stream(99, 0, ['calibration']);
   const ranks: number[] = [];
   let held = 0;
   let open = 0;
   for (let season = 0; season < seasons; season++) {
     const day = Math.floor(1 + chance() * (7 * weeks - 1));
+    const part = planUntil(plan, day);
+    const line = new Line(part);
     const came = weeklyPicks(line, 100, season, day, null);
-    const rows = simulatedLog(plan, 100, season, { until: day });
+    const rows = simulatedLog(part, 100, season, { until: day });
     const reading = todayOf(rows, plan, isoOfDay(plan.start, day));
     if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
     const openings = new Openings(reading.today, 555);
