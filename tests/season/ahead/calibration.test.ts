@@ -4,7 +4,7 @@
  * 500 seasons, each simulated from the plan and stopped at a random day; what is known of it then is its log. Futures go on from
  * there, and the season itself goes on as well. In each of the next 8 weeks its picks are ranked among those of the
  * futures. If the season is one like the futures, its rank is as likely to be any; that needs no large number of futures,
- * 19 do. Picks are whole numbers and often equal, so among equal ones the place is drawn at random (seeded): then the rank
+ * 9 do. Picks are whole numbers and often equal, so among equal ones the place is drawn at random (seeded): then the rank
  * is exactly even, and a range that covers 80 % of ranks is one of 80 %. (Randomised probability integral transform; Czado,
  * Gneiting & Held (2009), "Predictive model assessment for count data", Biometrics 65:1254-1261, from memory.)
  *
@@ -27,7 +27,7 @@ import { todayOf } from '../../../sim/season/ahead/today.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
 const SEASONS = 500;
-const FUTURES = 19;
+const FUTURES = 9;
 const WEEKS = 8;
 
 /** A scenario of the repository, long enough to be stopped in its last week and to go on. @param change of its text */
@@ -126,14 +126,14 @@ describe('the range from 10 to 90 % holds the picks of 78 to 82 % of the next we
         .replace(/keeps: \d+/g, 'keeps: 12')
         .replace('seeds: 10', 'seeds: 12'),
     );
-    const { ranks } = checkSeasons(plan, weeks, 200, 9);
+    const { ranks } = checkSeasons(plan, weeks, 200, FUTURES);
     // The standard error is about 1.1 points; 4 are allowed.
     expect(Math.abs(shareWithin(ranks, 0.1, 0.9) - 0.8)).toBeLessThan(0.044);
   });
 
   test('where heads are wanted and plants are cut again', () => {
     const { plan, weeks } = planOf('kitchen-garden');
-    const { ranks } = checkSeasons(plan, weeks, 80, 9);
+    const { ranks } = checkSeasons(plan, weeks, 80, FUTURES);
     // Which plants of a batch were picked again is not logged, so here it need not be exact; 1.5 points of standard error.
     expect(Math.abs(shareWithin(ranks, 0.1, 0.9) - 0.8)).toBeLessThan(0.06);
   });
