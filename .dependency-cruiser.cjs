@@ -71,13 +71,6 @@ module.exports = {
       to: { path: '^sim/season/(?!log/|history/|$1/)' },
     },
     {
-      name: 'views-are-pure',
-      comment: 'A view turns a result into text: no commands, no streams.',
-      severity: 'error',
-      from: { path: '^cli/views/' },
-      to: { path: '^cli/(?!views/|sections/|render/|words/)|^sim/(engine|models/line)' },
-    },
-    {
       name: 'sections-say-what',
       comment: 'What a result says: pure, and without any layout.',
       severity: 'error',
@@ -102,25 +95,25 @@ module.exports = {
       comment: 'The rooms of the program, from the ground up.',
       severity: 'error',
       from: { path: '^cli/io/' },
-      to: { path: '^cli/(?!io/|views/|sections/|render/|words/|problem)' },
+      to: { path: '^cli/(?!io/|sections/|render/|words/|problem)' },
     },
     {
       name: 'options-know-no-studies',
       severity: 'error',
       from: { path: '^cli/options/' },
-      to: { path: '^cli/(?!options/|io/|views/|sections/|render/|words/|problem)' },
+      to: { path: '^cli/(?!options/|io/|sections/|render/|words/|problem)' },
     },
     {
       name: 'inputs-know-no-studies',
       severity: 'error',
       from: { path: '^cli/inputs/' },
-      to: { path: '^cli/(?!inputs/|options/|io/|views/|sections/|render/|words/|problem)' },
+      to: { path: '^cli/(?!inputs/|options/|io/|sections/|render/|words/|problem)' },
     },
     {
       name: 'studies-know-no-commands',
       severity: 'error',
       from: { path: '^cli/studies/' },
-      to: { path: '^cli/(?!studies/|inputs/|options/|io/|views/|sections/|render/|words/|problem)' },
+      to: { path: '^cli/(?!studies/|inputs/|options/|io/|sections/|render/|words/|problem)' },
     },
     {
       name: 'the-screen-thread-draws-nothing',

@@ -2,15 +2,15 @@
 
 import { lookAhead, runsAhead, weeksNeeded } from '../../sim/season/ahead/ahead.js';
 import { defaultSeasons } from '../../sim/seasons/replicate.js';
+import { faultsProblem } from '../inputs/faults-problem.js';
 import { goingOptions, lengthened, loadGoing, withProgress } from '../inputs/going-on.js';
 import { DONE, INTERRUPTED, tell } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { jsonText } from '../render/json.js';
+import { toldAs } from '../render/told.js';
+import { aheadSections } from '../sections/ahead/ahead.js';
+import { aheadRows } from '../sections/ahead/rows.js';
 import { put } from '../studies/perform.js';
-import { aheadCsv } from '../views/ahead-csv.js';
-import { aheadText } from '../views/ahead-text.js';
-import { logFaultsText } from '../views/log-faults-text.js';
 
 const MOST_WEEKS = 52;
 const USUAL_WEEKS = 8;
@@ -36,10 +36,9 @@ export async function ahead(file: string, log: string, options: Options): Promis
     tell('evensow: stopped before all futures were run; there is nothing to show.');
     return INTERRUPTED;
   }
-  if (!reading.ok) throw new Problem(logFaultsText(going.name, reading.faults));
+  if (!reading.ok) throw faultsProblem(going.name, reading.faults);
   const { result } = reading;
-  const form = formOf(options);
-  const text = form === 'json' ? jsonText(result) : form === 'csv' ? aheadCsv(result) : aheadText(result);
-  await put(text, out);
+  const told = { result, sections: () => aheadSections(result), rows: () => aheadRows(result) };
+  await put(toldAs(formOf(options), told), out);
   return DONE;
 }

@@ -2,16 +2,15 @@
 
 import { type ChoresResult, listChores, weeksToList } from '../../sim/season/ahead/chores.js';
 import { defaultSeasons } from '../../sim/seasons/replicate.js';
+import { faultsProblem } from '../inputs/faults-problem.js';
 import { goingOptions, lengthened, loadGoing, withProgress } from '../inputs/going-on.js';
 import { DONE, INTERRUPTED, tell } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { jsonText } from '../render/json.js';
+import { calendarText } from '../render/calendar.js';
+import { toldAs } from '../render/told.js';
+import { choresCalendar, choresRows, choresSections } from '../sections/chores.js';
 import { put } from '../studies/perform.js';
-import { choresCsv } from '../views/chores-csv.js';
-import { choresIcs } from '../views/chores-ics.js';
-import { choresText } from '../views/chores-text.js';
-import { logFaultsText } from '../views/log-faults-text.js';
 
 const MOST_DAYS = 366;
 const USUAL_DAYS = 14;
@@ -45,19 +44,16 @@ export async function chores(file: string, log: string | undefined, options: Cho
     tell('evensow: stopped before all futures were run; there is nothing to show.');
     return INTERRUPTED;
   }
-  if (!reading.ok) throw new Problem(logFaultsText(going.name, reading.faults));
+  if (!reading.ok) throw faultsProblem(going.name, reading.faults);
   await put(shown(reading.result, options), out);
   return DONE;
 }
 
 function shown(result: ChoresResult, options: ChoresOptions): string {
-  if (options.ics) return choresIcs(result);
-  switch (formOf(options)) {
-    case 'json':
-      return jsonText(result);
-    case 'csv':
-      return choresCsv(result);
-    case 'text':
-      return choresText(result);
-  }
+  if (options.ics) return calendarText(choresCalendar(result));
+  return toldAs(formOf(options), {
+    result,
+    sections: () => choresSections(result),
+    rows: () => choresRows(result),
+  });
 }

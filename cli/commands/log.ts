@@ -8,8 +8,9 @@ import { loadSource, readSource } from '../inputs/scenario-file.js';
 import { appendToLog } from '../io/log-file.js';
 import { DONE, print, tell, today } from '../io/streams.js';
 import { Problem } from '../problem.js';
-import { logFaultsText, rowFaultsText } from '../views/log-faults-text.js';
-import { logText } from '../views/log-text.js';
+import { messageOf } from '../render/text.js';
+import { faultSections, rowFaultSections } from '../sections/faults.js';
+import { loggedText } from '../words/logged.js';
 import { counted } from '../words/numbers.js';
 
 /** As typed; what was left out is undefined. */
@@ -52,7 +53,7 @@ export async function log(
     const appending = appendRow(text, typed, line, usual);
     const early = line === null ? [] : beforeStart(typed.date, line);
     if (!appending.ok) throw new Problem(refusal(file, text, appending, early));
-    if (early.length > 0) throw new Problem(rowRefusal(file, early));
+    if (early.length > 0) throw new Problem(messageOf(rowFaultSections(file, early)));
     const { stages } = appending.standing;
     return {
       text: appending.text,
@@ -61,7 +62,7 @@ export async function log(
   });
   if (added.far !== null) tell(added.far);
   try {
-    await print(logText(added.row, added.batch, added.standing.stages));
+    await print(`${loggedText(added.row, added.batch, added.standing.stages)}\n`);
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
     throw new Problem(`${error.message} The row was written to ${file} all the same; do not log it again.`);
@@ -131,16 +132,12 @@ async function lineOf(file: string | undefined): Promise<DatedLine> {
 
 function refusal(file: string, text: string, appending: Refused, early: readonly LogFault[]): string {
   if (appending.wrong === 'file') {
-    return `nothing was written. ${logFaultsText(file, appending.faults)}`;
+    return `nothing was written. ${messageOf(faultSections(file, appending.faults))}`;
   }
   // Of a date that is wrong in two ways, the log's word counts: it is the later one.
   const dated = appending.faults.some(({ column }) => column === 'date');
   const faults = dated ? appending.faults : [...early, ...appending.faults];
-  return [rowRefusal(file, faults), ...hints(file, text, appending)].join('\n');
-}
-
-function rowRefusal(file: string, faults: readonly LogFault[]): string {
-  return `nothing was written to ${file}.\n${rowFaultsText(faults)}`;
+  return [messageOf(rowFaultSections(file, faults)), ...hints(file, text, appending)].join('\n');
 }
 
 /** What may be behind a row that cannot be: another log or another line was meant. */

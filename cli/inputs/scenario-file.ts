@@ -5,8 +5,8 @@ import { readScenario } from '../../sim/scenario/read.js';
 import { tell } from '../io/streams.js';
 import { readTextFile, type TextKind } from '../io/text-file.js';
 import type { Input } from '../options/options.js';
-import { Problem } from '../problem.js';
-import { faultsText, warningsText } from '../views/faults-text.js';
+import { warningLines } from '../sections/faults.js';
+import { faultsProblem } from './faults-problem.js';
 
 /** The scenario that runs when no file is named. It lies beside dist/ in the package. */
 const BUILT_IN = 'home-shelf.yaml';
@@ -72,7 +72,7 @@ export function readSource(source: Source): Read {
   const before = known.get(source);
   if (before !== undefined) return before;
   const read = readScenario(source.text);
-  if (!read.ok) throw new Problem(faultsText(source.name, read.faults));
+  if (!read.ok) throw faultsProblem(source.name, read.faults);
   known.set(source, read);
   return read;
 }
@@ -85,6 +85,6 @@ export function readSource(source: Source): Read {
 export async function loadScenario(file: string | undefined, need: Need = 'needed'): Promise<Loaded> {
   const source = await loadSource(file, need);
   const read = readSource(source);
-  if (read.warnings.length > 0) tell(warningsText(source.name, read.warnings));
+  if (read.warnings.length > 0) tell(warningLines(source.name, read.warnings).join('\n'));
   return { ...read, source };
 }

@@ -10,6 +10,7 @@ import { MOST_NAME } from '../sections/section.js';
 import { dateText, shortDate } from '../words/dates.js';
 import { figureText, intervalText } from '../words/numbers.js';
 import { barText } from './bar.js';
+import { keyLines } from './key.js';
 import { shortNames } from './short-names.js';
 import { padEnd, padStart, widthOf } from './width.js';
 import { wrapped } from './wrap.js';
@@ -30,7 +31,7 @@ export function tableLines(table: Table, width: number): string[] {
   if (table.rows.length === 0) return [];
   const { blocks, gap, bar, columns } = bestLayout(table, width);
   const lines = blocks.flatMap((block, b) => [...(b === 0 ? [] : ['']), ...blockLines(columns, block, gap)]);
-  return table.legend === undefined || bar === 0 ? lines : [...lines, ...wrapped(table.legend, width)];
+  return table.bars === undefined || bar === 0 ? lines : [...lines, ...keyLines(table.bars, width)];
 }
 
 interface Layout {
@@ -145,29 +146,34 @@ function beside(boxes: readonly Box[], gap: number, low = false): string[] {
 function columnsOf({ head, rows }: Table, called: Called): Column[] {
   return rows[0]!.map((_, c): Column => {
     const typed = rows.map((row) => row[c]!);
+    const { texts, behind } = withUnits(typed, called);
     const heading = head === undefined ? [] : cellText(head[c]!, called).split('\n');
-    const cells = withUnits(typed, called);
+    const lines = heading.map((line) => line + ' '.repeat(behind));
     const words = typed.every((cell) => cell === null || isText(cell));
-    const texts = [...heading, ...cells.filter((cell): cell is string => !isBar(cell))];
     return {
-      head: heading,
-      cells,
+      head: lines,
+      cells: texts.map((text, i) => {
+        const cell = typed[i]!;
+        return isBar(cell) ? cell : text;
+      }),
       left: c === 0 || words || typed.every(isBar),
       words,
-      width: Math.max(0, ...texts.map(widthOf)),
+      width: Math.max(0, ...[...lines, ...texts].map(widthOf)),
     };
   });
 }
 
-/** The cells of a column; words behind its figures begin below each other. */
-function withUnits(cells: readonly Cell[], called: Called): (string | Bar)[] {
+/** The cells of a column; words behind its figures begin below each other, `behind` columns in all. */
+function withUnits(cells: readonly Cell[], called: Called): { texts: string[]; behind: number } {
   const units = cells.map((cell) => (isFigure(cell) ? cell.unit : ''));
-  const texts = cells.map((cell) => (isBar(cell) ? cell : cellText(cell, called)));
-  if (units.every((unit) => unit === '')) return texts;
-  const widest = (all: readonly (string | Bar)[]): number =>
-    Math.max(...all.map((text) => (isBar(text) ? 0 : widthOf(text))));
-  const [left, right] = [widest(texts), widest(units)];
-  return texts.map((text, i) => (isBar(text) ? text : `${padStart(text, left)} ${padEnd(units[i]!, right)}`));
+  const texts = cells.map((cell) => cellText(cell, called));
+  const right = Math.max(...units.map(widthOf));
+  if (right === 0) return { texts, behind: 0 };
+  const left = Math.max(...texts.map(widthOf));
+  return {
+    texts: texts.map((text, i) => `${padStart(text, left)} ${padEnd(units[i]!, right)}`),
+    behind: right + 1,
+  };
 }
 
 /** What each name is called. */
@@ -179,8 +185,14 @@ function cellText(cell: Cell, called: Called): string {
   switch (cell.kind) {
     case 'words':
       return cell.parts.map((part) => (typeof part === 'string' ? part : called.get(part.name)!)).join('');
-    case 'figure':
-      return figureText(cell.value, cell.form);
+    case 'figure': {
+      const text = figureText(cell.value, cell.form);
+      return cell.outOf === null ? text : `${text}/${figureText(cell.outOf, cell.form)}`;
+    }
+    case 'doubtful':
+      return `(${figureText(cell.value, cell.form)})`;
+    case 'task':
+      return `[ ] ${cell.text}`;
     case 'interval':
       return intervalText(cell, cell.form);
     case 'date':

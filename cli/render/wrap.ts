@@ -1,5 +1,6 @@
 /** Sentences broken into lines. */
 
+import { TIE } from '../words/numbers.js';
 import { head, widthOf } from './width.js';
 
 /** A space between the groups of a large number: no line ends there. */
@@ -7,7 +8,7 @@ const BETWEEN_WORDS = / (?!(?<=(?<!\d)\d{1,3}(?: \d{3})* )\d{3}(?!\d))/;
 
 /**
  * The lines of a text, each of at most `width` columns: broken between words, and within a word only if it is longer than a
- * line.
+ * line. A no-break space ties two words; it reads as a space.
  * @param whole leave such a word in one piece, since it is the name of a file
  */
 export function wrapped(text: string, width: number, whole = false): string[] {
@@ -25,7 +26,7 @@ export function wrapped(text: string, width: number, whole = false): string[] {
     line += line === '' ? word : ` ${word}`;
   }
   lines.push(line);
-  return lines;
+  return lines.map((one) => one.replaceAll(TIE, ' '));
 }
 
 /** A word in pieces of at most `width` columns, at least one letter each. */

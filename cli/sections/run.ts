@@ -6,22 +6,10 @@ import type { RunResult, StageResult } from '../../sim/study/summary.js';
 import { dateText } from '../words/dates.js';
 import { changeText } from '../words/limits.js';
 import { COUNT, counted, countText, fixed, listed, percentText, plural, SHARE } from '../words/numbers.js';
+import { STATE_WORDS } from '../words/states.js';
 import { stoppedEarly, weeksFrom } from './season.js';
 import { type Block, type Cell, figure, name, type Rows, type Section, section, table } from './section.js';
 import { trialTable } from './trials.js';
-
-/** What each state of a hole means to somebody who looks at it. */
-const STATE_WORDS: Readonly<Record<State, string>> = {
-  growing: 'growing',
-  dead: 'dead or failed, not cleared yet',
-  unattended: 'ready, nobody came by yet',
-  blocked: 'ready, no hole free further on',
-  held: 'ready, not wanted yet',
-  cleaning: 'being cleaned',
-  filling: 'empty: line still filling',
-  untended: 'empty: ready plants wait upstream',
-  unsupplied: 'empty: nothing ready to come',
-};
 
 export function runSections(result: RunResult): Section[] {
   return [
@@ -147,7 +135,7 @@ function holeDays({ stages }: RunResult): Block {
   return table(
     [
       ...states.map((state) => [
-        STATE_WORDS[state],
+        STATE_WORDS[state].text,
         ...stages.map(({ ledger, hole_days }) => figure(ledger[state].mean / hole_days, SHARE)),
       ]),
       ['holes', ...stages.map(({ holes }) => figure(holes, fixed(0)))],

@@ -6,15 +6,14 @@ import type { Gathered } from '../../sim/seasons/gathered.js';
 import { type CompareResult, type Contender, compareStudy } from '../../sim/study/compare.js';
 import { readSource } from '../inputs/scenario-file.js';
 import { Problem } from '../problem.js';
-import { compareCsv } from '../views/compare-csv.js';
-import { compareText } from '../views/compare-text.js';
+import { compareRows, compareSections } from '../sections/compare.js';
 import type { CompareAssignment } from './assignment.js';
 import type { Kind } from './kind.js';
 
 export const compare: Kind<CompareAssignment, Gathered, CompareResult> = {
   study: (asked) => compareStudy(contendersOf(asked), asked.seed, asked.seasons, asked.by),
-  text: compareText,
-  csv: compareCsv,
+  sections: compareSections,
+  rows: compareRows,
 };
 
 /** Each scenario with each variation. */

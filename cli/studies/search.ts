@@ -12,8 +12,8 @@ import type { TrialData } from '../../sim/study/search/trial.js';
 import { firstCountedWeek } from '../../sim/study/search/weeks.js';
 import { readSource } from '../inputs/scenario-file.js';
 import { Problem } from '../problem.js';
-import { searchCsv } from '../views/search-csv.js';
-import { searchText } from '../views/search-text.js';
+import { searchRows } from '../sections/search/rows.js';
+import { searchSections } from '../sections/search/search.js';
 import { counted } from '../words/numbers.js';
 import type { SearchAssignment } from './assignment.js';
 import type { Kind } from './kind.js';
@@ -27,8 +27,8 @@ export const search: Kind<SearchAssignment, readonly TrialData[], SearchResult> 
       seed,
     );
   },
-  text: searchText,
-  csv: searchCsv,
+  sections: searchSections,
+  rows: searchRows,
 };
 
 /** @throws Problem if the limits or the goal do not fit the scenario */

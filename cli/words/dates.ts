@@ -14,3 +14,8 @@ export function shortDate(iso: string): string {
   const date = new Date(`${iso}T00:00:00Z`);
   return `${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]}`;
 }
+
+/** `Mon 4 Jan 2027 to Wed 6 Jan 2027` of ISO dates, or the one date that both are. */
+export function daysText(first: string, last: string): string {
+  return first === last ? dateText(first) : `${dateText(first)} to ${dateText(last)}`;
+}

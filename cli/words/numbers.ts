@@ -7,6 +7,10 @@ export type Form =
   /** A share from 0 to 1, in percent. */
   | { readonly as: 'share' }
   | { readonly as: 'number'; readonly decimals: number }
+  /** With so many digits that tell something. */
+  | { readonly as: 'digits'; readonly digits: number }
+  /** A day of the season, from 0. */
+  | { readonly as: 'day' }
   /** A difference with its sign. @property percent whether it is one of shares */
   | { readonly as: 'gain'; readonly decimals: number; readonly percent?: boolean };
 
@@ -49,6 +53,10 @@ function bare(value: number, form: Form): string {
       return percent(value * 100);
     case 'number':
       return grouped(value.toFixed(form.decimals));
+    case 'digits':
+      return grouped(String(Number(value.toPrecision(form.digits))));
+    case 'day':
+      return `day ${Math.round(value)}`;
     case 'gain': {
       const text = (form.percent ? value * 100 : value).toFixed(form.decimals);
       if (Number(text) === 0) return (0).toFixed(form.decimals);
@@ -111,3 +119,6 @@ export function decimalsFor(largest: number): number {
   if (largest >= 1000) return 0;
   return largest >= 1 || !(largest > 0) ? 1 : Math.min(3, 1 - Math.floor(Math.log10(largest)));
 }
+
+/** Stands between words that no line should part; it reads as a space. */
+export const TIE = '\u00a0';

@@ -1,6 +1,6 @@
 /**
  * The one table of figures: what each is called, how it is written, which way is better, and how it comes from the tallies.
- * Studies, views and the dashboard read this table.
+ * Studies, sections and the dashboard read this table.
  *
  * A figure is computed from all seasons, and from each section of them: that gives its interval (see sections.ts).
  */

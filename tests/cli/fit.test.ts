@@ -5,7 +5,8 @@ import { constants, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { fitText } from '../../cli/views/fit-text.js';
+import { textOf } from '../../cli/render/text.js';
+import { fitSections } from '../../cli/sections/fit.js';
 import { readScenario } from '../../sim/index.js';
 import { fitSeason } from '../../sim/season/fit/fit.js';
 import { changesOf, conflictsOf } from '../../sim/season/fit/fit-changes.js';
@@ -48,8 +49,10 @@ describe('beside a scenario', () => {
   });
 
   test('tells of each stage, which shapes fit and what waited, then what would change', () => {
-    const parts = answer.out.split('\n\n').map((part) => part.split('\n')[0]);
-    expect(parts.slice(1)).toEqual(['butterhead', `What it would change in ${SCENARIO}`]);
+    const parts = answer.out.split('\n\n').map((part) => part.replace(/\s+/g, ' '));
+    expect(parts).toHaveLength(3);
+    expect(parts[1]).toMatch(/^butterhead /);
+    expect(parts[2]).toMatch(`What it would change in ${SCENARIO} `);
     const flat = answer.out.replace(/\s+/g, ' ');
     for (const stage of ['germination', 'nursery', 'finishing'])
       expect(answer.out).toContain(`\n  ${stage} `);
@@ -111,9 +114,10 @@ test('names of 60 signs fit into 80 columns too', () => {
     long.stages.map((stage) => stage.name),
     long,
   );
-  for (const text of fitText(result, 'x.yaml', changesOf(result, long), conflictsOf(result, long)).split(
-    '\n',
-  )) {
+  const changes = changesOf(result, long);
+  const conflicts = conflictsOf(result, long);
+  const told = textOf(fitSections({ result, scenario: 'x.yaml', changes, conflicts }));
+  for (const text of told.split('\n')) {
     expect(text.length, text).toBeLessThanOrEqual(80);
   }
 });
@@ -126,8 +130,8 @@ test('crops whose names begin alike are told apart', async () => {
   const rows = simulatedLog(planOf(file('two.yaml')), 7, 0, { until: 50 });
   writeFileSync(file('two.csv'), logText(rows));
   const { out } = await evensow(['fit', file('two.csv'), file('two.yaml')]);
-  const changed = out.slice(out.indexOf('What it would change')).split('\n').slice(2, -3);
-  const names = new Set(changed.map((text) => text.trim().split('  ')[0]));
+  const [head, ...changed] = out.slice(out.indexOf('  crop ')).split('\n').slice(0, -3);
+  const names = new Set(changed.map((text) => text.slice(0, head!.indexOf('stage'))));
   expect(names.size).toBe(2);
 });
 

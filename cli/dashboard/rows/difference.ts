@@ -1,19 +1,13 @@
 /** What the last change to the plan brought, with its interval. */
 
 import { wrapped } from '../../render/wrap.js';
-import { decimalsFor, gainText } from '../../words/numbers.js';
+import { gainFormOf, VERDICT_WORDS } from '../../words/figures.js';
+import { figureText, intervalText } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row } from '../theme.js';
 import type { Difference } from '../thread/answer.js';
 import { SEASONS } from '../thread/answer.js';
 import { fitted, piece } from './rows.js';
-
-const VERDICTS = {
-  more: 'more',
-  less: 'less',
-  none: 'no difference',
-  unknown: 'cannot be told apart',
-} as const;
 
 export type DifferenceState = Pick<State, 'figures' | 'asked' | 'answered'>;
 
@@ -53,15 +47,11 @@ export function runningWords(): string {
 }
 
 /** `+1.3 (+1.0 to +1.6)`: the difference and its 95 % interval. */
-export function amountText({ mean, low, high }: Difference): string {
-  const largest = Math.max(Math.abs(mean), Math.abs(low ?? 0), Math.abs(high ?? 0));
-  const decimals = Math.max(1, decimalsFor(largest));
-  const text = (value: number): string => gainText(value, decimals);
-  return low === null || high === null ? text(mean) : `${text(mean)} (${text(low)} to ${text(high)})`;
-}
-
-export function verdictText({ verdict }: Difference): string {
-  return VERDICTS[verdict];
+export function amountText(difference: Difference): string {
+  const { mean, low, high } = difference;
+  const form = gainFormOf(difference);
+  const amount = figureText(mean, form);
+  return low === null || high === null ? amount : `${amount} (${intervalText({ low, high }, form)})`;
 }
 
 export function differenceRows(state: DifferenceState, width: number, height: number): Row[] {
@@ -76,7 +66,7 @@ export function differenceRows(state: DifferenceState, width: number, height: nu
   const rows = found.words.map(({ label, short, difference }): Row => {
     const name = piece(narrow ? fitted(short, 9) : fitted(label, 14));
     if (difference === null) return [name, piece('cannot be told', 'faint')];
-    return [name, piece(amountText(difference), 'strong'), piece(` ${verdictText(difference)}`)];
+    return [name, piece(amountText(difference), 'strong'), piece(` ${VERDICT_WORDS[difference.verdict]}`)];
   });
   const title: Row = [
     piece('Against the plan before', 'strong'),

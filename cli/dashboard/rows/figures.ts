@@ -5,7 +5,14 @@ import type { RunResult } from '../../../sim/study/summary.js';
 import { wrapped } from '../../render/wrap.js';
 import { dateText } from '../../words/dates.js';
 import { changeText, heldBackBy } from '../../words/limits.js';
-import { countText, decimalsFor, gainText, percentText } from '../../words/numbers.js';
+import {
+  countText,
+  decimalsFor,
+  figureText,
+  intervalText,
+  percentText,
+  signed,
+} from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { cut, fitted, piece } from './rows.js';
 
@@ -63,11 +70,10 @@ export function figureWords(result: RunResult): FigureWords[] {
 export function trialWords(limits: Limits): FigureWords[] {
   const trial = tellingTrial(limits);
   if (trial === null) return [];
-  const decimals = decimalsFor(Math.max(Math.abs(trial.low), Math.abs(trial.high)));
-  const text = (value: number): string => gainText(value, decimals);
+  const form = signed(decimalsFor(Math.max(Math.abs(trial.low), Math.abs(trial.high))));
   const words = [
-    { label: trialLabel(trial), value: `${text(trial.gain)} ${trialWhere(trial)}` },
-    { label: ' 95 % interval', value: `${text(trial.low)} to ${text(trial.high)}` },
+    { label: trialLabel(trial), value: `${figureText(trial.gain, form)} ${trialWhere(trial)}` },
+    { label: ' 95 % interval', value: intervalText(trial, form) },
   ];
   if (limits.better.length > 0) {
     words.push({ label: 'better still', value: limits.better.map(changeText).join(', ') });

@@ -2,7 +2,7 @@
 
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { wrapped } from '../../render/wrap.js';
-import { dateText } from '../../words/dates.js';
+import { daysText } from '../../words/dates.js';
 import { counted } from '../../words/numbers.js';
 import type { Row } from '../theme.js';
 import type { Spell } from '../thread/real-season.js';
@@ -14,9 +14,7 @@ export function spellsOn(spells: readonly Spell[], day: number): Spell[] {
 
 /** `finishing: up to 6 holes empty, Mon 1 Feb 2027 to Sun 14 Feb 2027` and why. */
 export function spellWords({ stage, from, to, holes, cause }: Spell, start: string): string {
-  const date = (day: number): string => dateText(isoOfDay(start, day));
-  const last = to - 1;
-  const when = last <= from ? date(from) : `${date(from)} to ${date(last)}`;
+  const when = daysText(isoOfDay(start, from), isoOfDay(start, to - 1));
   return `${stage}: up to ${counted(holes, 'hole')} empty, ${when}: ${cause}`;
 }
 

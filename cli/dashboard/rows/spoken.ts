@@ -4,19 +4,21 @@ import { isoOfDay } from '../../../sim/models/dates.js';
 import { STATES } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import { dateText } from '../../words/dates.js';
+import { VERDICT_WORDS } from '../../words/figures.js';
 import { counted, thousands } from '../../words/numbers.js';
+import { STATE_WORDS } from '../../words/states.js';
 import { GROUPS } from '../state/keys.js';
 import { knobsOf } from '../state/knobs.js';
 import type { State } from '../state/state.js';
 import type { Spell } from '../thread/real-season.js';
-import { amountText, differencesOf, isOut, runningWords, verdictText } from './difference.js';
+import { amountText, differencesOf, isOut, runningWords } from './difference.js';
 import { figureWords } from './figures.js';
 import { frameOf } from './film.js';
 import { dayWords } from './head.js';
 import { cellsOf, differing } from './kept.js';
 import { cut } from './rows.js';
 import { spellsOn, spellWords } from './spells.js';
-import { HOLE_WORDS, holeWords, seasonWords } from './words.js';
+import { holeWords, seasonWords } from './words.js';
 
 export interface SpokenInput {
   readonly state: State;
@@ -77,7 +79,7 @@ function planLines({ state, spells }: SpokenInput): string[] {
     ...found.words.map(({ label, difference }) =>
       difference === null
         ? `${label}: cannot be told.`
-        : `${label} ${amountText(difference)}, ${verdictText(difference)}.`,
+        : `${label} ${amountText(difference)}, ${VERDICT_WORDS[difference.verdict]}.`,
     ),
   ];
 }
@@ -96,7 +98,9 @@ function helpLines(): string[] {
       `${title}:`,
       ...bindings.map(({ keys, words }) => `${keys}: ${words}.`),
     ]),
-    `A hole is one of: ${Object.values(HOLE_WORDS).join('; ')}.`,
+    `A hole is one of: ${Object.values(STATE_WORDS)
+      .map(({ short }) => short)
+      .join('; ')}.`,
     'The same as plain text, which is easier to listen to: evensow run FILE.',
     'Any key closes this help.',
   ];

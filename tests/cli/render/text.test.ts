@@ -7,13 +7,17 @@ import { widthOf } from '../../../cli/render/width.js';
 import {
   bar,
   type Cell,
+  chapter,
   day,
+  doubtful,
   figure,
   interval,
+  key,
   name,
   section,
   type Table,
   table,
+  task,
   words,
 } from '../../../cli/sections/section.js';
 import { dateText } from '../../../cli/words/dates.js';
@@ -74,21 +78,32 @@ describe('a table', () => {
     ]);
   });
 
+  test('has boxes to tick, and brackets about what is not sure', () => {
+    const list = table([
+      [task('pick'), doubtful(7, COUNT)],
+      [task('clear'), figure(12, COUNT)],
+    ]);
+    expect(linesOf(list, 80)).toEqual(['[ ] pick   (7)', '[ ] clear   12']);
+  });
+
   test('breaks the words that stand last into lines', () => {
     const told = table([[name('plan'), 'nothing that was tried brings any more heads']]);
     expect(linesOf(told, 40)).toEqual(['plan  nothing that was tried brings any', '      more heads']);
   });
 
   test('has bars as long as there is room for, and says what they mean only then', () => {
-    const bars = table([['a', figure(5, COUNT), bar(0.5, 1)]], { legend: '= picked' });
+    const bars = table([['a', figure(5, COUNT), bar(0.5, { upTo: 1 })]], { bars: key(['=', 'picked']) });
     expect(linesOf(bars, 80)).toEqual([`a  5  ${'='.repeat(12)}${'-'.repeat(12)}`, '= picked']);
     expect(linesOf(bars, 16)).toEqual(['a  5  =====-----', '= picked']);
     expect(linesOf(bars, 10)).toEqual(['a  5']);
   });
 
   test('shows a step of a bar in its place, and one too small to see as a line', () => {
-    const steps = [bar(1, 1, 0.5), bar(0.5, 0.5, 0.501), bar(0, 0, 0)].map((step) => ['a', step]);
+    const steps = [bar(1, { from: 0.5 }), bar(0.5, { from: 1 }), bar(0.5, { from: 0.501 }), bar(0)].map(
+      (step) => ['a', step],
+    );
     expect(linesOf(table(steps), 80)).toEqual([
+      `a  ${' '.repeat(12)}${'='.repeat(12)}`,
       `a  ${' '.repeat(12)}${'='.repeat(12)}`,
       `a  ${' '.repeat(12)}|`,
       'a',
@@ -100,6 +115,13 @@ test('what belongs to a title stands further to the right, sections a line apart
   const inner = section('Part', 'one two three');
   expect(textOf([section(null, 'A'), section('Title', 'B', inner)], 12)).toBe(
     'A\n\nTitle\n  B\n  Part\n    one two\n    three\n',
+  );
+});
+
+test('the parts of a chapter stand a line apart', () => {
+  const parts = [section('Mon', 'B'), section('Thu', 'C')];
+  expect(textOf([chapter('Week', ...parts), section(null, 'D')])).toBe(
+    'Week\n  Mon\n    B\n\n  Thu\n    C\n\nD\n',
   );
 });
 
@@ -159,7 +181,7 @@ describe('whatever the names, figures and width', () => {
       const all: readonly (readonly Cell[])[] = last === null ? columns : [...columns, last];
       const rows = Array.from({ length: 3 }, (_, row) => all.map((cells) => cells[row]!));
       const head = all.map((cells) => (isText(cells[3]!) ? cells[3]! : 'heads\na week'));
-      return table(rows, headed ? { head, legend: '= heads' } : {});
+      return table(rows, headed ? { head, bars: key(['=', 'heads']) } : {});
     });
   const widths = fc.integer({ min: 40, max: 130 });
 

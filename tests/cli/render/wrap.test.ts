@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { wrapped } from '../../../cli/render/wrap.js';
+import { TIE } from '../../../cli/words/numbers.js';
 
 describe('sentences', () => {
   test('are broken between words', () => {
@@ -13,6 +14,10 @@ describe('sentences', () => {
 
   test('are broken between a year and a number behind it', () => {
     expect(wrapped('in 2027 100 heads', 8)).toEqual(['in 2027', '100', 'heads']);
+  });
+
+  test('are not broken where words are tied', () => {
+    expect(wrapped(`ready: B3${TIE}4, B12${TIE}1`, 14)).toEqual(['ready: B3 4,', 'B12 1']);
   });
 
   test('are broken within a word only if it is longer than a line, and never within the name of a file', () => {

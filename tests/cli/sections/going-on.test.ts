@@ -1,9 +1,11 @@
 /** What ahead and chores say of a line that is on its way: room, large numbers, and what they take to be so. */
 
 import { describe, expect, test } from 'vitest';
-import { aheadText } from '../../../cli/views/ahead-text.js';
-import { choresIcs } from '../../../cli/views/chores-ics.js';
-import { choresText } from '../../../cli/views/chores-text.js';
+import { calendarText } from '../../../cli/render/calendar.js';
+import { textOf } from '../../../cli/render/text.js';
+import { aheadSections } from '../../../cli/sections/ahead/ahead.js';
+import { choresCalendar, choresSections } from '../../../cli/sections/chores.js';
+import type { Section } from '../../../cli/sections/section.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { simulatedLog } from '../../support/simulated-log.js';
@@ -19,8 +21,8 @@ function plan(rest: Partial<Plan> = {}, size = 1): Plan {
   );
 }
 
-function inOneLine(text: string): string {
-  return text.replace(/\s+/g, ' ');
+function inOneLine(sections: readonly Section[]): string {
+  return textOf(sections).replace(/\s+/g, ' ');
 }
 
 describe('ahead', () => {
@@ -29,7 +31,7 @@ describe('ahead', () => {
       crops: [crop([grow(time(4)), grow(time(10), { keeps: 2 })], every(7 * WEEKS, 7 * WEEKS, 2))],
       want: { heads: 1, days: [15] },
     });
-    const text = inOneLine(aheadText(await aheadOf(unwanted, 10)));
+    const text = inOneLine(aheadSections(await aheadOf(unwanted, 10)));
     expect(text).toContain('Batches that will run out of room None, as far as can be told.');
     // Ready on day 14, thrown away on 17: 18 and 21 January.
     expect(text).toContain(
@@ -45,7 +47,7 @@ describe('ahead', () => {
       advised: 323486,
       difference: { mean: 16549.04, low: 14605.2, high: 18492.8 },
     };
-    expect(inOneLine(aheadText({ ...result, sowings }))).toMatch(
+    expect(inOneLine(aheadSections({ ...result, sowings }))).toMatch(
       /323 486 heads by \w+ \d+ Mar 2027 against 306 937 with the plan's seeds, \+16 549 \(95 %: \+14 605 to \+18 493\)/,
     );
   });
@@ -60,8 +62,8 @@ describe('after visits that were not made', () => {
     "2 of B1 stand in tray for longer than the scenario's times allow; they are taken to be ready by the next visit. If they are dead, log them as lost.";
 
   test('ahead and chores say the same', async () => {
-    const ahead = inOneLine(aheadText(await aheadOf(plan(), 16, { rows })));
-    const chores = inOneLine(choresText(await choresOf(plan(), 16, { rows })));
+    const ahead = inOneLine(aheadSections(await aheadOf(plan(), 16, { rows })));
+    const chores = inOneLine(choresSections(await choresOf(plan(), 16, { rows })));
     expect(ahead).toMatch(SENTENCE);
     expect(SENTENCE.exec(chores)?.[0]).toBe(SENTENCE.exec(ahead)?.[0]);
     expect(ahead.includes(OVERDUE)).toBe(chores.includes(OVERDUE));
@@ -69,20 +71,20 @@ describe('after visits that were not made', () => {
 
   test('the calendar says it with its first visit', async () => {
     const result = await choresOf(plan(), 16, { rows });
-    const text = choresIcs({ ...result, missed: ['2027-01-11'] }).replaceAll('\r\n ', '');
+    const text = calendarText(choresCalendar({ ...result, missed: ['2027-01-11'] })).replaceAll('\r\n ', '');
     expect(text.match(/No row tells of Mon 11 Jan 2027/g)).toHaveLength(1);
   });
 
   test('plants that stand for too long are told with the number', async () => {
     const result = await choresOf(plan(), 16, { rows });
-    const text = choresText({ ...result, overdue: [{ batch: 'B1', stage: 'tray', plants: 2 }] });
-    expect(inOneLine(text)).toContain(OVERDUE);
+    const sections = choresSections({ ...result, overdue: [{ batch: 'B1', stage: 'tray', plants: 2 }] });
+    expect(inOneLine(sections)).toContain(OVERDUE);
   });
 });
 
 test('whatever title a library user gives, it cannot add a line to the calendar', async () => {
   const result = await choresOf(plan(), 8);
-  const text = choresIcs({ ...result, title: 'one\r\nBEGIN:VEVENT\n\u0007two' });
+  const text = calendarText(choresCalendar({ ...result, title: 'one\r\nBEGIN:VEVENT\n\u0007two' }));
   expect(text.match(/^BEGIN:VEVENT\r$/gm)).toHaveLength(result.visits.length);
   expect(text).toContain('X-WR-CALNAME:one\\nBEGIN:VEVENT\\ntwo\r\n');
 });

@@ -2,8 +2,8 @@
 
 import { describe, expect, test } from 'vitest';
 import { textOf } from '../../../cli/render/text.js';
+import { aheadSections } from '../../../cli/sections/ahead/ahead.js';
 import { runSections } from '../../../cli/sections/run.js';
-import { aheadText } from '../../../cli/views/ahead-text.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { aheadOf, runOf } from './shown.js';
@@ -28,7 +28,7 @@ async function run(rest: Partial<Plan>): Promise<string> {
 }
 
 async function ahead(visits: Plan['visits'], day: number): Promise<string> {
-  return aheadText(await aheadOf(plan({ visits }), day)).replace(/\s+/g, ' ');
+  return textOf(aheadSections(await aheadOf(plan({ visits }), day))).replace(/\s+/g, ' ');
 }
 
 describe('run', () => {

@@ -1,12 +1,15 @@
-/** What each text view says of a plan: studied, looked at and replayed in few seasons. */
+/** What is said of a plan: studied, looked at and replayed in few seasons. */
 
 import { textOf } from '../../../cli/render/text.js';
+import { aheadSections } from '../../../cli/sections/ahead/ahead.js';
+import { checkSections } from '../../../cli/sections/check.js';
+import { choresSections } from '../../../cli/sections/chores.js';
+import { compareSections } from '../../../cli/sections/compare.js';
+import { replaySections } from '../../../cli/sections/replay.js';
 import { runSections } from '../../../cli/sections/run.js';
-import { aheadText } from '../../../cli/views/ahead-text.js';
-import { checkText } from '../../../cli/views/check-text.js';
-import { choresText } from '../../../cli/views/chores-text.js';
-import { compareText } from '../../../cli/views/compare-text.js';
-import { replayText } from '../../../cli/views/replay-text.js';
+import { searchSections } from '../../../cli/sections/search/search.js';
+import type { Section } from '../../../cli/sections/section.js';
+import { sizeSections } from '../../../cli/sections/size/size.js';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { holesOf, type Plan } from '../../../sim/models/plan.js';
 import { type AheadResult, lookAhead } from '../../../sim/season/ahead/ahead.js';
@@ -14,16 +17,20 @@ import { type ChoresResult, listChores } from '../../../sim/season/ahead/chores.
 import type { LogRow } from '../../../sim/season/log/rows.js';
 import { replaySeason } from '../../../sim/season/replay/replay.js';
 import type { ReplayResult } from '../../../sim/season/replay/result.js';
-import { gather } from '../../../sim/seasons/gather.js';
+import { alone } from '../../../sim/seasons/crew.js';
 import { compareStudy } from '../../../sim/study/compare.js';
+import type { Candidate } from '../../../sim/study/search/candidates.js';
+import { searchStudy } from '../../../sim/study/search/search.js';
+import { type StageCounts, sizesOf } from '../../../sim/study/size/layout.js';
+import { sizeStudy } from '../../../sim/study/size/size.js';
+import { type Study, WHOLE } from '../../../sim/study/study.js';
 import { type RunResult, runStudy } from '../../../sim/study/summary.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
 const SEASONS = 8;
 
 export async function runOf(plan: Plan): Promise<RunResult> {
-  const study = runStudy(plan, plan.seed, SEASONS);
-  return study.conclude(await gather(study.workload))!;
+  return await concluded(runStudy(plan, plan.seed, SEASONS));
 }
 
 /** @param day of the season that is today [d] */
@@ -59,16 +66,53 @@ export function replayOf(plan: Plan, of = plan): ReplayResult {
   return replayed.result;
 }
 
-/** The texts of all views that take a plan. @param day of the season from which is looked ahead [d] */
-export async function allTexts(plan: Plan, day: number): Promise<Record<string, string>> {
+/** What each kind of study says of a plan. */
+export async function studySections(plan: Plan): Promise<Record<string, readonly Section[]>> {
   const contenders = ['every 2 d', 'every 3 d'].map((name) => ({ name, plan }));
-  const comparison = compareStudy(contenders, plan.seed, SEASONS, null);
+  const [, , last] = plan.stages;
+  const layout = { kind: 'channels', stages: [] as StageCounts[] } as const;
+  for (const { name, channels } of plan.stages.slice(0, 2))
+    layout.stages.push({ stage: name, counts: [channels, channels + 1, channels + 2] });
+  const sizes = sizesOf(plan, layout);
+  if (Array.isArray(sizes)) throw new Error(sizes.join());
+  const candidates = [1, 2].map((more): Candidate => {
+    const settings = { every: more, seeds: 12, channels: { [last!.name]: more }, visits: ['mon', 'thu'] };
+    return {
+      name: `every ${more} d, ${more} x ${last!.name}`,
+      settings,
+      plan,
+      seedsAWeek: 7,
+      visitsAWeek: 2,
+    };
+  });
+  const goal = {
+    heads: 1,
+    weeksMet: 0.2,
+    least: 'holes',
+    confidence: 0.9,
+    near: 0.1,
+    runners: 2,
+    first: 10,
+  } as const;
+  const [few, around] = [4, { around: true }];
   return {
-    run: textOf(runSections(await runOf(plan))),
-    compare: compareText(comparison.conclude(await gather(comparison.workload))!),
-    check: checkText('my-line.yaml', plan, plan.stages.map(holesOf)),
-    ahead: aheadText(await aheadOf(plan, day)),
-    chores: choresText(await choresOf(plan, day)),
-    replay: replayText(replayOf(plan)),
+    run: runSections(await runOf(plan)),
+    compare: compareSections(await concluded(compareStudy(contenders, plan.seed, SEASONS, null))),
+    check: checkSections('my-line.yaml', plan, plan.stages.map(holesOf)),
+    size: sizeSections(await concluded(sizeStudy(plan, sizes, layout.kind, plan.seed, few))),
+    search: searchSections(await concluded(searchStudy(candidates, goal, plan.seed)), around),
+  };
+}
+
+async function concluded<Yield, Result>(study: Study<Yield, Result>): Promise<Result> {
+  return study.conclude(await study.carryOut(alone(study.workload), WHOLE))!;
+}
+
+/** The texts of all that takes a plan. @param day of the season from which is looked ahead [d] */
+export async function allTexts(plan: Plan, day: number): Promise<Record<string, string>> {
+  return {
+    ahead: textOf(aheadSections(await aheadOf(plan, day))),
+    chores: textOf(choresSections(await choresOf(plan, day))),
+    replay: textOf(replaySections(replayOf(plan))),
   };
 }

@@ -1,9 +1,11 @@
-/** No text is wider than 80 columns, whatever its owner calls the line, its stages and its crops. */
+/** No text is wider than it may be, whatever its owner calls the line, its stages and its crops. */
 
 import { describe, expect, test } from 'vitest';
+import { textOf } from '../../../cli/render/text.js';
+import { widthOf } from '../../../cli/render/width.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
-import { allTexts } from './shown.js';
+import { allTexts, studySections } from './shown.js';
 
 const WEEKS = 30;
 const DAY = 70;
@@ -88,20 +90,35 @@ const LINES: Record<string, [Names, size?: number]> = {
   ],
 };
 
+function wideRows(name: string, text: string, width: number): string[] {
+  return text
+    .split('\n')
+    .flatMap((row) => (widthOf(row) > width ? [`${name}, ${widthOf(row)}: ${row}`] : []));
+}
+
 describe.each(Object.entries(LINES))('%s', (_, [names, size]) => {
-  test('fit: run, compare, check, ahead, chores and replay', async () => {
+  test('fit: run, compare, check, size and search, into 40 columns and more', async () => {
+    const told = await studySections(named(names, size));
+    for (const width of [40, 60, 80, 120]) {
+      const wide = Object.entries(told).flatMap(([of, sections]) =>
+        wideRows(of, textOf(sections, width), width),
+      );
+      // A line of a scenario file ends at a comma, and never within a name.
+      expect(wide.filter((row) => width >= 80 || !/^search, \d+: +- \{name: .{60},$/.test(row))).toEqual([]);
+    }
+  });
+
+  test('fit: ahead, chores and replay, into 80 columns', async () => {
     const texts = await allTexts(named(names, size), DAY);
-    const wide = Object.entries(texts).flatMap(([view, text]) =>
-      text.split('\n').flatMap((row) => (row.length > 80 ? [`${view}, ${row.length}: ${row}`] : [])),
-    );
-    expect(wide).toEqual([]);
+    expect(Object.entries(texts).flatMap(([of, text]) => wideRows(of, text, 80))).toEqual([]);
   });
 });
 
 test('a table tells apart what its owner tells apart', async () => {
-  const [names] = LINES['names of 60 letters that differ in the middle only']!;
-  const { run, ahead, chores } = await allTexts(named(names), DAY);
-  for (const text of [run!, ahead!, chores!]) {
+  const plan = named(LINES['names of 60 letters that differ in the middle only']![0]);
+  const { ahead, chores } = await allTexts(plan, DAY);
+  const run = textOf((await studySections(plan))['run']!);
+  for (const text of [run, ahead!, chores!]) {
     const called = new Set(text.match(/x{5,}\.\.\d/g));
     expect(called.size).toBeGreaterThanOrEqual(3);
   }

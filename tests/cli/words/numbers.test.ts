@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest';
-import { dateText } from '../../../cli/words/dates.js';
+import { dateText, daysText } from '../../../cli/words/dates.js';
 import {
   COUNT,
   counted,
   countText,
   decimalsFor,
+  figureText,
   fixed,
   gainText,
   intervalText,
@@ -17,6 +18,21 @@ import {
 test('dates are read with their weekday, whatever the time zone', () => {
   expect(dateText('2027-01-04')).toBe('Mon 4 Jan 2027');
   expect(dateText('2028-02-29')).toBe('Tue 29 Feb 2028');
+});
+
+test('days from one to the same are that one', () => {
+  expect(daysText('2027-01-04', '2027-01-04')).toBe('Mon 4 Jan 2027');
+  expect(daysText('2027-01-04', '2027-01-06')).toBe('Mon 4 Jan 2027 to Wed 6 Jan 2027');
+});
+
+test('values for a scenario have so many digits that tell something', () => {
+  const text = (value: number, digits: number): string => figureText(value, { as: 'digits', digits });
+  expect([text(0.009934, 3), text(13.957, 4), text(12, 4), text(1234.56, 3)]).toEqual([
+    '0.00993',
+    '13.96',
+    '12',
+    '1 230',
+  ]);
 });
 
 test('counts are whole where they are whole or large', () => {
