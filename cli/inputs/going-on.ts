@@ -11,12 +11,12 @@ import { Progress } from '../io/progress.js';
 import { Interrupt, today } from '../io/streams.js';
 import { checkInputs } from '../io/text-file.js';
 import { checkOut, type Options, type SeasonOptions, seasonOptions } from '../options/options.js';
-import { loadScenario, type Read, scenarioInput } from './scenario-file.js';
+import { type Loaded, loadScenario, scenarioInput } from './scenario-file.js';
 import { loadSeasonLog } from './season-log.js';
 
 /** A scenario, and its log so far. */
 export interface Going {
-  readonly scenario: Read;
+  readonly scenario: Loaded;
   /** Of the log's file, for messages. */
   readonly name: string;
   readonly rows: readonly LogRow[];

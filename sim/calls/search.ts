@@ -76,16 +76,17 @@ export function candidatesWithin(scenario: Scenario, grid: Grid, least: Least): 
   const candidates: Candidate[] = [];
   for (const variation of variationsWithin(grid)) {
     const varied = vary(scenario, variation);
-    if (typeof varied === 'string') {
-      faults.add(varied);
+    if (!varied.ok) {
+      for (const fault of varied.faults) faults.add(fault);
       continue;
     }
+    const { value } = varied;
     candidates.push({
       name: variationText(variation),
-      settings: settingsOf(variation, varied),
-      plan: toPlan(varied),
-      seedsAWeek: seedsAWeek(varied),
-      visitsAWeek: visitsAWeek(varied),
+      settings: settingsOf(variation, value),
+      plan: toPlan(value),
+      seedsAWeek: seedsAWeek(value),
+      visitsAWeek: visitsAWeek(value),
     });
   }
   if (faults.size === 0) for (const fault of misfits(scenario, least, candidates)) faults.add(fault);

@@ -15,12 +15,12 @@ import { runStudy } from '../../sim/study/summary.js';
 
 const shelf = readScenario(readFileSync(new URL('../../scenarios/home-shelf.yaml', import.meta.url), 'utf8'));
 if (!shelf.ok) throw new Error('the built-in scenario has faults');
-const { plan, scenario } = shelf;
+const { plan, scenario } = shelf.value;
 
 function varied(every: number): typeof plan {
   const scenarioWith = vary(scenario, { cadence: { every } });
-  if (typeof scenarioWith === 'string') throw new Error(scenarioWith);
-  return toPlan(scenarioWith);
+  if (!scenarioWith.ok) throw new Error(scenarioWith.faults.join());
+  return toPlan(scenarioWith.value);
 }
 
 describe('one call', () => {

@@ -55,7 +55,7 @@ export function todayOf(rows: readonly LogRow[], plan: Plan, date: string | null
   );
   const framing = loggedSeason(rows, plan, true, from);
   if (!framing.ok) return framing;
-  const { season } = framing;
+  const season = framing.value;
   const lots = lotsOf(season);
   const { visits, missed } = attendance(season, lots);
   const stages = occupancy(season, lots, visits);

@@ -63,7 +63,7 @@ export function replayOf(plan: Plan, of = plan): ReplayResult {
   const change = { every: 4, on: null, seeds: null };
   const replayed = replaySeason(simulatedLog(of, 1, 0), names, plan, { change });
   if (!replayed.ok) throw new Error(JSON.stringify(replayed.faults));
-  return replayed.result;
+  return replayed.value;
 }
 
 /** What each kind of study says of a plan. */

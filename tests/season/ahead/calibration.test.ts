@@ -35,8 +35,8 @@ function planOf(name: string, change: (text: string) => string = (text) => text)
   const text = readFileSync(new URL(`../../../scenarios/${name}.yaml`, import.meta.url), 'utf8');
   const read = readScenario(change(text));
   if (!read.ok) throw new Error(`${name} is wrong`);
-  const { weeks } = read.plan;
-  return { weeks, plan: toPlan({ ...read.scenario, weeks: weeks + WEEKS + 1 }) };
+  const { weeks } = read.value.plan;
+  return { weeks, plan: toPlan({ ...read.value.scenario, weeks: weeks + WEEKS + 1 }) };
 }
 
 /** Picks in each of the weeks from a day on. */

@@ -16,11 +16,11 @@ function plan(rest: Partial<Plan> = {}): Plan {
   );
 }
 
-function rowsOf(...lines: string[]): LogRow[] {
+function rowsOf(...lines: string[]): readonly LogRow[] {
   const header = 'date,action,crop,batch,stage,channel,count,grams,note';
   const read = readLog([header, ...lines].join('\n'), ['tray', 'wide'], [{ name: 'leaf', cuts: 1 }]);
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  return read.rows;
+  return read.value.rows;
 }
 
 const SOWN = '2027-01-04,sow,leaf,B1,tray,,3,,';
