@@ -1,11 +1,16 @@
 import { defineConfig } from 'vitest/config';
 
 // No test is timed: the limits end what hangs, and are wide enough for a machine that has much else to do.
+const LIMIT = 600_000;
+
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-    testTimeout: 600_000,
-    hookTimeout: 600_000,
+    // On every processor; and each process loads the program once, for all the files that it runs.
+    maxWorkers: '100%',
+    isolate: false,
+    testTimeout: LIMIT,
+    hookTimeout: LIMIT,
     env: { TZ: 'UTC', FORCE_COLOR: '0' },
   },
 });

@@ -25,6 +25,8 @@ const BUILT_IN_IF_NONE = '- for standard input; the built-in scenario if left ou
 const FILE = `scenario file (YAML or JSON), ${BUILT_IN_IF_NONE}`;
 
 const OUT = 'write the result to a file, whole or not at all';
+const SEED = "seed of the random numbers; the scenario's if left out";
+const WORKERS = 'threads to run seasons on; by the size of the work if left out';
 
 const SEARCH_HELP = `Without limits: a sowing every 1 to 7 days, half to twice the seeds, up to 2
 channels more or fewer in the last two stages. Plans are looked at from the
@@ -313,7 +315,8 @@ function goingOn(command: Command): Command {
   return command
     .option('--today <date>', 'today, YYYY-MM-DD or now (the date of the last row)')
     .option('-n, --seasons <number>', 'how many futures (200, fewer for very large lines)')
-    .option('-s, --seed <number>', "seed of the random numbers; the scenario's if left out")
+    .option('-s, --seed <number>', SEED)
+    .option('--workers <number>', WORKERS)
     .addOption(new Option('--csv', 'print the figures as CSV'))
     .option('-o, --out <file>', OUT, resultFile);
 }
@@ -321,8 +324,8 @@ function goingOn(command: Command): Command {
 /** The options that every study has. */
 function withManner(command: Command): Command {
   return command
-    .option('-s, --seed <number>', "seed of the random numbers; the scenario's if left out")
-    .option('--workers <number>', 'threads to run seasons on; by the size of the work if left out')
+    .option('-s, --seed <number>', SEED)
+    .option('--workers <number>', WORKERS)
     .option('--shard <k/n>', 'carry out part k of n only and write it, to be joined with merge')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts(['csv', 'shard']))
     .addOption(new Option('--csv', 'print the figures as CSV').conflicts('shard'))

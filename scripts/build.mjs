@@ -39,10 +39,10 @@ await Promise.all([
     outdir: 'dist',
     banner: { js: requireShim },
   }),
-  // What each thread of a study runs.
+  // What each thread runs, of a study or of looking ahead.
   build({
     ...common,
-    entryPoints: { worker: 'sim/seasons/worker.ts' },
+    entryPoints: { worker: 'sim/worker.ts' },
     outdir: 'dist',
     banner: { js: requireShim },
   }),

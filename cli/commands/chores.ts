@@ -1,10 +1,10 @@
 /** `evensow chores FILE [LOG]`: what to do on each visit of the next days. */
 
+import { lengthened } from '../../sim/calls/lengthened.js';
 import { type ChoresResult, listChores, weeksToList } from '../../sim/season/ahead/chores.js';
 import { defaultSeasons } from '../../sim/seasons/replicate.js';
-import { faultsProblem } from '../inputs/faults-problem.js';
-import { goingOptions, lengthened, loadGoing, withProgress } from '../inputs/going-on.js';
-import { DONE, INTERRUPTED, tell } from '../io/streams.js';
+import { goingOptions, loadGoing, lookInto } from '../inputs/going-on.js';
+import { DONE, INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { calendarText } from '../render/calendar.js';
@@ -25,9 +25,9 @@ export type ChoresOptions = Options & { readonly ics?: boolean };
  */
 export async function chores(file: string, log: string | undefined, options: ChoresOptions): Promise<number> {
   const faults: string[] = [];
-  const { today, seasons, seed } = goingOptions(options, faults);
+  const asked = goingOptions(options, faults);
   const days = wholeNumber('--days', options['days'], 1, MOST_DAYS, USUAL_DAYS, faults) ?? USUAL_DAYS;
-  if (today !== null && log === undefined) {
+  if (asked.today !== null && log === undefined) {
     faults.push(
       '--today must not be given without a log. Without one the list begins on the first day of the scenario. Example: evensow chores my-line.yaml season.csv --today 2027-03-15',
     );
@@ -35,17 +35,14 @@ export async function chores(file: string, log: string | undefined, options: Cho
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const out = options['out'] ?? null;
   const going = await loadGoing({ command: 'chores', file, log, out });
-  const plan = lengthened(going, today, (_, from) => weeksToList(from, days));
-  const futures = seasons ?? defaultSeasons(going.scenario.plan);
-  const reading = await withProgress(futures, (pause) =>
-    listChores(plan, going.rows, { today, days, futures, seed: seed ?? plan.seed, pause }),
+  const { scenario } = going.scenario;
+  const plan = lengthened(scenario, going.rows, asked.today, (_, from) => weeksToList(from, days));
+  const futures = asked.seasons ?? defaultSeasons(going.scenario.plan);
+  const result = await lookInto(going, asked, futures, futures, (look) =>
+    listChores(plan, going.rows, { ...look, days }),
   );
-  if (reading === 'stopped') {
-    tell('evensow: stopped before all futures were run; there is nothing to show.');
-    return INTERRUPTED;
-  }
-  if (!reading.ok) throw faultsProblem(going.name, reading.faults);
-  await put(shown(reading.result, options), out);
+  if (result === null) return INTERRUPTED;
+  await put(shown(result, options), out);
   return DONE;
 }
 

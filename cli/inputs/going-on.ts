@@ -2,17 +2,27 @@
  * What `ahead` and `chores` have in common: a scenario, a log, today, and futures that take a while.
  */
 
-import { dayFrom, isIsoDate, whyNoDate } from '../../sim/models/dates.js';
-import type { Plan } from '../../sim/models/plan.js';
-import { toPlan } from '../../sim/scenario/plan.js';
-import type { Pause } from '../../sim/season/ahead/futures.js';
+import { isIsoDate, whyNoDate } from '../../sim/models/dates.js';
+import type { Result } from '../../sim/models/result.js';
+import type { LookOptions } from '../../sim/season/ahead/coming-season.js';
+import type { LogFault } from '../../sim/season/log/faults.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
-import { Progress } from '../io/progress.js';
-import { Interrupt, today } from '../io/streams.js';
+import { startThreads } from '../../sim/seasons/threads.js';
+import { tell, today } from '../io/streams.js';
 import { checkInputs } from '../io/text-file.js';
-import { checkOut, type Options, type SeasonOptions, seasonOptions } from '../options/options.js';
+import {
+  checkOut,
+  futureFaults,
+  type Options,
+  type SeasonOptions,
+  seasonOptions,
+  workersOf,
+} from '../options/options.js';
+import { Problem } from '../problem.js';
+import { faultsProblem } from './faults-problem.js';
 import { type Loaded, loadScenario, scenarioInput } from './scenario-file.js';
 import { loadSeasonLog } from './season-log.js';
+import { onThreads } from './threads.js';
 
 /** A scenario, and its log so far. */
 export interface Going {
@@ -45,28 +55,10 @@ export async function loadGoing({ command, file, log, out }: Reading): Promise<G
   return { scenario, name, rows };
 }
 
-/**
- * The scenario's plan, made as long as is needed: the line goes on, whatever the length of its season.
- * @param today ISO 8601; if null, the date of the last row, or the start
- * @param weeks weeks that the plan must have, by the first day to come [d from the start]
- */
-export function lengthened(
-  { scenario, rows }: Going,
-  today: string | null,
-  weeks: (plan: Plan, from: number) => number,
-): Plan {
-  const { plan } = scenario;
-  // A log that begins before the season is a fault, which is told with the season as the scenario has it.
-  if (rows[0] !== undefined && rows[0].date < plan.start) return plan;
-  const day = dayFrom(plan.start, today ?? rows.at(-1)?.date ?? plan.start);
-  // Today's visit may be over or not: one day more does no harm.
-  const needed = weeks(plan, Math.max(0, day + 1));
-  return needed <= plan.weeks ? plan : toPlan({ ...scenario.scenario, weeks: needed });
-}
-
 /** Options of both commands, checked. */
 export interface GoingOptions extends SeasonOptions {
   readonly today: string | null;
+  readonly workers: number | undefined;
 }
 
 /** @param faults takes a sentence for each wrong option */
@@ -74,6 +66,7 @@ export function goingOptions(options: Options, faults: string[]): GoingOptions {
   return {
     today: dateOf(options['today'], faults),
     ...seasonOptions(options, faults),
+    workers: workersOf(options, faults),
   };
 }
 
@@ -92,17 +85,40 @@ function dateOf(text: string | undefined, faults: string[]): string | null {
 }
 
 /**
- * Do some work that runs futures, with a bar on a terminal, until it is done or somebody stops it.
- * @param runs about how many futures it runs
+ * Look ahead, with a bar on a terminal, until it is done or somebody stops it.
+ * @param futures that are asked for @param runs about how many are run
+ * @returns null if somebody stopped it, which is told
+ * @throws Problem if the log does not fit the plan
  */
-export async function withProgress<T>(runs: number, work: (pause: Pause) => Promise<T>): Promise<T> {
-  const interrupt = new Interrupt();
-  const progress = new Progress(interrupt);
+export async function lookInto<Told>(
+  { name }: Going,
+  { today, seed, workers }: GoingOptions,
+  futures: number,
+  runs: number,
+  look: (options: LookOptions) => Promise<Result<Told, LogFault> | null>,
+): Promise<Told | null> {
+  const faults = futureFaults(futures, workers);
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
   let done = 0;
-  try {
-    return await work(() => progress.step(Math.min(runs, ++done), runs));
-  } finally {
-    progress.clear();
-    interrupt.release();
+  const { result: reading } = await onThreads(workers, ({ threadsFor, keep, step }) =>
+    look({
+      today,
+      futures,
+      ...(seed === undefined ? {} : { seed }),
+      pause: (more) => {
+        done += more;
+        return step(Math.min(runs, done), runs);
+      },
+      threads: async (plants) => {
+        const threads = threadsFor(plants);
+        return threads === 1 ? null : keep(await startThreads(threads));
+      },
+    }),
+  );
+  if (reading === null) {
+    tell('evensow: stopped before all futures were run; there is nothing to show.');
+    return null;
   }
+  if (!reading.ok) throw faultsProblem(name, reading.faults);
+  return reading.value;
 }

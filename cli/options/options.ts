@@ -137,10 +137,15 @@ export function studyOptions(options: Options, faults: string[]): StudyOptions {
     manner: {
       form: formOf(options),
       out: options['out'] ?? null,
-      workers: wholeNumber('--workers', options['workers'], 1, MOST_WORKERS, 2, faults) ?? null,
+      workers: workersOf(options, faults) ?? null,
       shard: shardOf(options['shard'], faults),
     },
   };
+}
+
+/** Threads that are asked for. @param faults takes a sentence if they are wrong */
+export function workersOf(options: Options, faults: string[]): number | undefined {
+  return wholeNumber('--workers', options['workers'], 1, MOST_WORKERS, 2, faults);
 }
 
 function shardOf(text: string | undefined, faults: string[]): Shard | null {
@@ -167,7 +172,11 @@ interface Shared {
  * What the number of things to share out rules out.
  * @param count seasons or plans
  */
-export function sharingFaults(count: number, { workers, shard }: Manner, words: Shared): string[] {
+export function sharingFaults(
+  count: number,
+  { workers, shard }: Pick<Manner, 'workers' | 'shard'>,
+  words: Shared,
+): string[] {
   const faults: string[] = [];
   const { there, parts, more } = words;
   if (workers !== null && workers > count) {
@@ -186,4 +195,17 @@ export function seasonFaults(seasons: number, manner: Manner): string[] {
     parts: `${seasons} parts`,
     more: ['for more seasons', 'ask for more seasons'],
   });
+}
+
+/** @param futures that will be run @param workers threads that were asked for */
+export function futureFaults(futures: number, workers: number | undefined): string[] {
+  return sharingFaults(
+    futures,
+    { workers: workers ?? null, shard: null },
+    {
+      there: `There are only ${futures} futures to share out.`,
+      parts: '',
+      more: ['for more of them with --seasons', ''],
+    },
+  );
 }

@@ -2,7 +2,8 @@
  * A table as lines of text: texts to the left, figures to the right.
  *
  * Where there is little room, bars get shorter; then the columns come closer together; then names lose their middle; then bars
- * go; and at last some of the columns stand below the others. What stands last in words may take several lines.
+ * go; then the words of the first column take several lines; and at last some of the columns stand below the others. What
+ * stands last in words may always take several lines.
  */
 
 import type { Bar, Cell, Figure, Table } from '../sections/section.js';
@@ -24,7 +25,8 @@ const MOST_BAR = 24;
 const LEAST_BAR = 8;
 /** Columns that words are left before they take several lines. */
 const LEAST_WORDS = 24;
-/** The same of the first column, where no other has room beside it otherwise. */
+/** The same of the first column, where all others have room beside it then; and where not even one has otherwise. */
+const NARROW_FIRST = 20;
 const LEAST_FIRST = 12;
 
 export function tableLines(table: Table, width: number): string[] {
@@ -76,7 +78,16 @@ function bestLayout(table: Table, width: number): Layout {
       }
     }
   }
-  return best!;
+  return squeezed(columnsOf(table, shortNames(names, LEAST_NAME)), width) ?? best!;
+}
+
+/** All columns side by side, the first as narrow as that takes; null if that is too narrow. */
+function squeezed([first, ...others]: readonly Column[], width: number): Layout | null {
+  const gap = GAPS.at(-1)!;
+  const room = others.reduce((left, column) => left - gap - column.width, width);
+  if (!first!.words || room < NARROW_FIRST) return null;
+  const columns = [{ ...first!, width: Math.min(first!.width, room) }, ...others];
+  return laidOut(columns, width, gap, 0);
 }
 
 function laidOut(columns: readonly Column[], width: number, gap: number, bar: number): Layout {

@@ -3,8 +3,8 @@
 import { TIE } from '../words/numbers.js';
 import { head, widthOf } from './width.js';
 
-/** A space between the groups of a large number: no line ends there. */
-const BETWEEN_WORDS = / (?!(?<=(?<!\d)\d{1,3}(?: \d{3})* )\d{3}(?!\d))/;
+/** A space, but not within a large number or before a percent sign: no line ends there. */
+const BETWEEN_WORDS = / (?!%|(?<=(?<!\d)\d{1,3}(?: \d{3})* )\d{3}(?!\d))/;
 
 /**
  * The lines of a text, each of at most `width` columns: broken between words, and within a word only if it is longer than a

@@ -1,13 +1,10 @@
 /** Carries out a study: on this thread or on several, with a bar on a terminal, until it is done or somebody stops it. */
 
-import { alone, type Crew } from '../../sim/seasons/crew.js';
+import { alone } from '../../sim/seasons/crew.js';
+import { pool } from '../../sim/seasons/pool.js';
 import { plantsOf, type Workload } from '../../sim/seasons/workload.js';
 import type { Shard, Study } from '../../sim/study/study.js';
-import { Progress } from '../io/progress.js';
-import { Interrupt, processors } from '../io/streams.js';
-
-/** Below this many plants, about 2 s of one thread, starting others costs more than they bring. */
-const ALONE_PLANTS = 4e6;
+import { onThreads } from '../inputs/threads.js';
 
 export interface CarriedOut<Yield> {
   readonly yielded: Yield;
@@ -21,25 +18,12 @@ export async function carryOut<Yield>(
   shard: Shard,
   workers: number | undefined,
 ): Promise<CarriedOut<Yield>> {
-  const interrupt = new Interrupt();
-  const crew = await crewFor(study.workload, shard, workers);
-  interrupt.onStop = () => void crew.close();
-  const progress = new Progress(interrupt);
-  try {
-    const yielded = await study.carryOut(crew, shard, (done, all) => progress.step(done, all));
-    return { yielded, stopped: interrupt.stopped };
-  } finally {
-    progress.clear();
-    interrupt.release();
-    await crew.close();
-  }
-}
-
-async function crewFor(workload: Workload, shard: Shard, workers: number | undefined): Promise<Crew> {
-  const threads = workers ?? (plantsIn(workload) / shard.n < ALONE_PLANTS ? 1 : processors());
-  if (threads === 1) return alone(workload);
-  const { pool } = await import('../../sim/seasons/pool.js');
-  return pool(workload, threads);
+  const { result, stopped } = await onThreads(workers, async ({ threadsFor, keep, step }) => {
+    const threads = threadsFor(plantsIn(study.workload) / shard.n);
+    const crew = keep(threads === 1 ? alone(study.workload) : await pool(study.workload, threads));
+    return study.carryOut(crew, shard, step);
+  });
+  return { yielded: result, stopped };
 }
 
 function plantsIn(workload: Workload): number {

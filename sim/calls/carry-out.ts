@@ -40,7 +40,7 @@ export function whole(name: string, value: number, least: number, most: number):
 }
 
 /** Most threads that may be asked for. */
-const MOST_WORKERS = 256;
+export const MOST_WORKERS = 256;
 
 /**
  * @throws RangeError if the number of threads is out of range; the signal's reason if there is nothing to conclude from yet

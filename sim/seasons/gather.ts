@@ -2,6 +2,7 @@
 
 import { alone, type Crew } from './crew.js';
 import { Gathered } from './gathered.js';
+import { shareOut } from './threads.js';
 import { piecesOf, type Range, runsOf, seasonsOf, type Workload } from './workload.js';
 
 /**
@@ -28,22 +29,21 @@ export async function gather(workload: Workload, options: GatherOptions = {}): P
   const pieces = piecesOf(workload, range);
   const all = pieces.reduce((sum, piece) => sum + runsOf(workload, piece), 0);
   const gathered = new Gathered(workload);
-  let next = 0;
   let done = 0;
-  let stopped = false;
+  let next = 0;
   const step = (runs: number): Promise<boolean> | null => {
     done += runs;
     return pause?.(done, all) ?? null;
   };
 
-  /** One pair of hands: takes piece after piece until none is left. */
-  const work = async (): Promise<void> => {
-    while (next < pieces.length && !stopped) {
-      const part = await crew.tally(pieces[next++]!, step);
-      if (part === null) stopped = true;
-      else gathered.merge(part);
-    }
-  };
-  await Promise.all(Array.from({ length: crew.hands }, work));
+  await shareOut(
+    crew.hands,
+    () => pieces[next++],
+    async (piece) => {
+      const part = await crew.tally(piece, step);
+      if (part !== null) gathered.merge(part);
+      return part !== null;
+    },
+  );
   return gathered;
 }

@@ -37,7 +37,12 @@ export interface Range {
 }
 
 /** Most sections of a study: with 40, an interval is 3 % wider than with any number of them (Student's t). */
-export const MOST_SECTIONS = 40;
+const MOST_SECTIONS = 40;
+
+/** Sections that so many seasons are dealt to. */
+export function sectionsFor(seasons: number): number {
+  return Math.min(MOST_SECTIONS, seasons);
+}
 
 /** Plants that a piece should run to, so that there are enough pieces to share out and not too many to hand over. */
 const PIECE_PLANTS = 300_000;
@@ -58,9 +63,10 @@ export function shardRange(seasons: number, k: number, n: number): Range {
 export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
   const { sections, jobs } = workload;
   const plants = jobs.reduce((sum, job) => sum + plantsOf(job.plan), 0);
-  const most = Math.max(1, Math.round(PIECE_PLANTS / Math.max(1, plants)));
-  // Blocks of equal length, in a number that two, three, four or six threads can share without a rest.
-  const blocks = Math.ceil((to - from) / (most * sections) / EVEN) * EVEN;
+  const most = seasonsAPiece(plants);
+  // Blocks of equal length, so many that two, three, four or six threads can share their pieces without a rest.
+  let blocks = Math.max(1, Math.ceil((to - from) / (most * sections)));
+  while ((blocks * sections) % EVEN !== 0) blocks++;
   const stint = Math.max(1, Math.ceil((to - from) / (blocks * sections)));
   const pieces: Piece[] = [];
   for (let block = from; block < to; block += stint * sections) {
@@ -70,6 +76,11 @@ export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
     }
   }
   return pieces;
+}
+
+/** Seasons that a piece should have. @param plants that one season brings about */
+export function seasonsAPiece(plants: number): number {
+  return Math.max(1, Math.round(PIECE_PLANTS / Math.max(1, plants)));
 }
 
 /** The changes that the first seasons of a job are run again with. */

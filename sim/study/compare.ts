@@ -5,7 +5,7 @@ import type { Plan } from '../models/plan.js';
 import type { Gathered } from '../seasons/gathered.js';
 import type { Estimate } from '../seasons/sections.js';
 import { firstCommonWeek, firstRunningWeek } from '../seasons/tallies.js';
-import { MOST_SECTIONS } from '../seasons/workload.js';
+import { sectionsFor } from '../seasons/workload.js';
 import {
   differenceOf,
   FIGURES,
@@ -80,7 +80,7 @@ export function compareStudy(
   const trials = trialSeasons(seasons);
   const workload = {
     seed,
-    sections: Math.min(MOST_SECTIONS, seasons),
+    sections: sectionsFor(seasons),
     jobs: contenders.map(({ plan }) => ({ plan, seasons, trials })),
   };
   return ofSeasons(workload, (gathered) => conclude(contenders, gathered, { seed, seasons, by, trials }));

@@ -12,12 +12,16 @@ import type { Gathered } from '../seasons/gathered.js';
 import { type Estimate, estimate } from '../seasons/sections.js';
 import { firstPickDay, picksFrom, type Tallies } from '../seasons/tallies.js';
 
-/** The tallies of a plan that figures are computed from: of all its seasons, or of a section of them. */
-export interface Sample {
+/** The weeks that count. */
+export interface Weeks {
+  /** Picks of each of them, of all seasons. */
+  readonly picks: Counts;
+}
+
+/** What the figures of a plan are computed from: all its seasons, or a section of them. */
+export interface Sample extends Weeks {
   readonly plan: Plan;
   readonly tallies: Tallies;
-  /** Picks of all weeks that count. */
-  readonly picks: Counts;
 }
 
 /** A plan in a study: all its seasons, and each section (null where none was run). */
@@ -64,7 +68,7 @@ const TABLE = [
     decimals: 'few',
     better: 'more',
     scope: 'whole',
-    of: ({ picks }) => picks.mean,
+    of: ({ picks }: Weeks) => picks.mean,
   },
   {
     name: 'usual_week',
@@ -75,7 +79,7 @@ const TABLE = [
     decimals: 'few',
     better: 'more',
     scope: 'whole',
-    of: ({ picks }) => picks.quantile(0.5),
+    of: ({ picks }: Weeks) => picks.quantile(0.5),
   },
   {
     /** 1 week in 10 brings this or less. */
@@ -87,7 +91,7 @@ const TABLE = [
     decimals: 'few',
     better: 'more',
     scope: 'whole',
-    of: ({ picks }) => picks.quantile(0.1),
+    of: ({ picks }: Weeks) => picks.quantile(0.1),
   },
   {
     name: 'weeks_without_pick',
@@ -98,7 +102,7 @@ const TABLE = [
     decimals: 1,
     better: 'less',
     scope: 'whole',
-    of: ({ picks }) => picks.shareUpTo(0),
+    of: ({ picks }: Weeks) => picks.shareUpTo(0),
   },
   {
     name: 'seeds_a_head',
@@ -157,7 +161,7 @@ const TABLE = [
     decimals: 1,
     better: 'less',
     scope: 'stage',
-    of: (sample, stage) =>
+    of: (sample, stage?: number) =>
       weightedHoleDays(sample, (state) => (EMPTY.includes(state) ? 1 : 0), stage) /
       holeDaysOf(sample.plan, stage),
   },
@@ -171,8 +175,8 @@ export type FigureName<Of extends Scope = Scope> = Extract<Entry, { scope: Of }>
 /** All figures, in the order in which they are printed. */
 export const FIGURES: readonly Figure[] = TABLE;
 
-export function figureNamed(name: FigureName): Figure {
-  return FIGURES.find((figure) => figure.name === name)!;
+export function figureNamed<Name extends FigureName>(name: Name): Extract<Entry, { name: Name }> {
+  return FIGURES.find((figure) => figure.name === name) as Extract<Entry, { name: Name }>;
 }
 
 /** Something of each figure of a scope, by their names. */
@@ -220,15 +224,26 @@ function perHead({ counts }: Tallies, amount: number): number {
 }
 
 /**
+ * The samples of a plan.
+ * @param from first week that counts
+ * @param sections of `tallies`; without them figures have no intervals
+ */
+export function samplesFrom(
+  plan: Plan,
+  from: number,
+  tallies: Tallies,
+  sections: readonly (Tallies | null)[],
+): Samples {
+  const sample = (some: Tallies): Sample => ({ plan, tallies: some, picks: picksFrom(some, from) });
+  return { all: sample(tallies), sections: sections.map((section) => section && sample(section)) };
+}
+
+/**
  * The samples of a job.
  * @param from first week that counts
  */
 export function samplesOf(gathered: Gathered, job: number, plan: Plan, from: number): Samples {
-  const sample = (tallies: Tallies): Sample => ({ plan, tallies, picks: picksFrom(tallies, from) });
-  return {
-    all: sample(gathered.whole(job)),
-    sections: gathered.sectionsOf(job).map((tallies) => tallies && sample(tallies)),
-  };
+  return samplesFrom(plan, from, gathered.whole(job), gathered.sectionsOf(job));
 }
 
 /**

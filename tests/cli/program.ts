@@ -1,9 +1,7 @@
 /** Runs the built program as a user does, and hands back what it said. */
 
 import { type ChildProcess, fork, spawn } from 'node:child_process';
-import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
-import { afterAll } from 'vitest';
 
 export const BINARY = fileURLToPath(new URL('../../dist/evensow.js', import.meta.url));
 
@@ -31,18 +29,10 @@ interface Said {
   readonly fault: string | null;
 }
 
+/** Ends with the process of the tests. */
 let host: ChildProcess | null = null;
 /** The host answers one question at a time: this is over when it has answered the last one. */
 let answered: Promise<unknown> = Promise.resolve();
-
-afterAll(async () => {
-  if (host === null) return;
-  host.removeAllListeners();
-  const ended = once(host, 'exit');
-  host.kill();
-  await ended;
-  host = null;
-});
 
 /** Run `evensow ...args` to its end, in a process that has run it before (see host.mjs). */
 export async function evensow(args: readonly string[], options: ProgramOptions = {}): Promise<Answer> {
@@ -56,6 +46,7 @@ async function ask(
   { input = '', cwd = process.cwd() }: ProgramOptions,
 ): Promise<Answer> {
   host ??= fork(fileURLToPath(new URL('host.mjs', import.meta.url)), [BINARY]);
+  host.unref();
   const asked = host;
   const { answer, fault } = await new Promise<Said>((resolve, reject) => {
     asked.removeAllListeners();

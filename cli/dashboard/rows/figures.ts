@@ -1,18 +1,13 @@
 /** The figures beside the chart: a usual week, a bad one, the first pick, what holds the line back. */
 
+import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
 import type { Limits, Trial } from '../../../sim/study/limits.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { wrapped } from '../../render/wrap.js';
 import { dateText } from '../../words/dates.js';
+import { formOf } from '../../words/figures.js';
 import { changeText, heldBackBy } from '../../words/limits.js';
-import {
-  countText,
-  decimalsFor,
-  figureText,
-  intervalText,
-  percentText,
-  signed,
-} from '../../words/numbers.js';
+import { decimalsFor, figureText, intervalText, percentText, signed } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { cut, fitted, piece } from './rows.js';
 
@@ -45,22 +40,26 @@ export function figureRows(result: RunResult, width: number, height: number, sig
 }
 
 export function figureWords(result: RunResult): FigureWords[] {
-  const { running, first_pick: first, counts } = result;
+  const { first_pick: first, counts } = result;
   const words: FigureWords[] = [];
   const put = (label: string, value: string): void => {
     words.push({ label, value });
   };
-  if (running === null) put('usual week', 'none in this time');
-  else {
-    put('usual week', `${countText(running.p50)} heads`);
-    put('bad week', `${countText(running.p10)} or fewer`);
-  }
-  put('first pick', first.p50 === null ? 'never, mostly' : dateText(first.p50));
-  if (running !== null) {
+  const putFigure = (name: FigureName<'whole'>, more: string): void => {
+    const figure = figureNamed(name);
+    put(figure.short, `${figureText(result.figures[name]!.mean, formOf(figure))} ${more}`);
+  };
+  const runs = result.running !== null;
+  if (runs) {
+    putFigure('usual_week', 'heads');
+    putFigure('bad_week', 'or fewer');
+  } else put(figureNamed('usual_week').short, 'none in this time');
+  put(figureNamed('first_pick_day').short, first.p50 === null ? 'never, mostly' : dateText(first.p50));
+  if (runs) {
     put('held back by', result.limits === null ? 'being tried' : heldBackBy(result.limits));
     if (result.limits !== null) for (const { label, value } of trialWords(result.limits)) put(label, value);
-    put('no pick in', `${percentText(running.without_pick)} of weeks`);
-    put('on average', `${countText(running.mean)} a week`);
+    putFigure('weeks_without_pick', 'of weeks');
+    putFigure('heads_a_week', 'on average');
   }
   if (counts.wanted.mean > 0) put('wanted, missed', percentText(counts.short.mean / counts.wanted.mean));
   return words;

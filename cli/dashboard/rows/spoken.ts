@@ -15,7 +15,7 @@ import { amountText, differencesOf, isOut, runningWords } from './difference.js'
 import { figureWords } from './figures.js';
 import { frameOf } from './film.js';
 import { dayWords } from './head.js';
-import { cellsOf, differing } from './kept.js';
+import { cellsOf, differing, KEPT_FIGURES } from './kept.js';
 import { cut } from './rows.js';
 import { spellsOn, spellWords } from './spells.js';
 import { holeWords, seasonWords } from './words.js';
@@ -71,24 +71,26 @@ function planLines({ state, spells }: SpokenInput): string[] {
     if (touching.length === 0) return [...lines, 'No hole of the log stood empty that day.'];
     return [...lines, ...touching.map((spell) => `${spellWords(spell, scenario.start)}.`)];
   }
-  const found = differencesOf(state);
-  if ('why' in found) return [...lines, `${sentence(found.why).replace(/\.$/, '')}.`];
+  const told = differencesOf(state);
+  if ('why' in told) return [...lines, `${sentence(told.why).replace(/\.$/, '')}.`];
   return [
     ...lines,
     'Against the plan before, with 95 % intervals:',
-    ...found.words.map(({ label, difference }) =>
+    ...told.found.map(({ figure, difference }) =>
       difference === null
-        ? `${label}: cannot be told.`
-        : `${label} ${amountText(difference)}, ${VERDICT_WORDS[difference.verdict]}.`,
+        ? `${figure.label}: cannot be told.`
+        : `${figure.label} ${amountText(figure, difference)}, ${VERDICT_WORDS[difference.verdict]}.`,
     ),
   ];
 }
 
 function keptLines(state: State): string[] {
   return state.kept.map(({ scenario, result }, i) => {
-    const [usual, bad, mean, seeds, holes] = cellsOf(scenario, result);
+    const cells = cellsOf(scenario, result);
+    const told = KEPT_FIGURES.map(({ short }, f) => `${short} ${cells[f]}`).join(', ');
+    const [seeds, holes] = cells.slice(KEPT_FIGURES.length);
     const changes = differing(scenario, state.scenario) || 'the same as now';
-    return `Kept plan ${i + 1}, ${changes}: usual week ${usual}, bad week ${bad}, mean ${mean}, ${seeds} seeds a week, ${holes} holes.`;
+    return `Kept plan ${i + 1}, ${changes}: ${told}, ${seeds} seeds a week, ${holes} holes.`;
   });
 }
 

@@ -11,11 +11,10 @@ import { studentInterval } from '../../engine/student.js';
 import { Moments } from '../../engine/tally.js';
 import type { Plan } from '../../models/plan.js';
 import { type ComingSowing, withoutSowings, withSeeds } from './coming-sowings.js';
-import { type Pause, runFutures } from './futures.js';
-import { LoadWatch } from './load-watch.js';
-import type { Openings } from './openings.js';
+import { type FuturesSetup, runFutures } from './futures.js';
+import { Load } from './load-watch.js';
 import { seedsThatFit, wholeSeeds } from './seeds-that-fit.js';
-import { WeeksWatch } from './weeks-watch.js';
+import { picksIn } from './weeks-watch.js';
 
 /** Multiples of the list that are tried. */
 const MULTIPLES = [0.8, 0.9, 1, 1.1, 1.25];
@@ -46,16 +45,11 @@ export interface Advice {
   readonly verdict: 'more' | 'fewer seeds' | 'keep';
 }
 
-/** What is needed to run futures and to count what they give. */
-export interface Trials {
-  readonly openings: Openings;
-  readonly futures: number;
-  readonly seed: number;
+/** Weeks in which heads are counted: until the last of the sowings has been picked. */
+interface Counting {
   /** First day to come [d from the start]. */
   readonly from: number;
-  /** Weeks until the last of the sowings has been picked. */
   readonly weeks: number;
-  readonly pause: Pause | undefined;
 }
 
 /** Futures that are run at most to find the list. */
@@ -72,17 +66,19 @@ export async function advise(
   plan: Plan,
   sowings: readonly ComingSowing[],
   planned: readonly number[],
-  trials: Trials,
+  setup: FuturesSetup,
+  counting: Counting,
 ): Promise<Advice | null> {
-  const { openings, seed, pause } = trials;
-  const few = Math.min(FUTURES, trials.futures);
-  const load = new LoadWatch(plan);
-  if (!(await runFutures(withoutSowings(plan), openings, few, seed, load, pause))) return null;
+  const few = Math.min(FUTURES, planned.length);
+  const bare = withoutSowings(plan);
+  const seen = await runFutures(bare, few, setup, 'load', null);
+  if (seen === null) return null;
+  const load = new Load(bare, seen);
   const fitting = seedsThatFit(plan, sowings, load);
   const lists = distinct(MULTIPLES.map((multiple) => wholeSeeds(sowings, fitting, multiple)));
   const tried: { seeds: readonly number[]; picks: readonly number[] }[] = [];
   for (const seeds of lists) {
-    const picks = await picksWith(withSeeds(plan, sowings, seeds), few, trials);
+    const picks = await picksWith(withSeeds(plan, sowings, seeds), few, setup, counting);
     if (picks === null) return null;
     tried.push({ seeds, picks });
   }
@@ -91,7 +87,7 @@ export async function advise(
     const { low } = differenceOf(picks, best.picks);
     return low === null || low <= 0;
   })!;
-  const advised = await picksWith(withSeeds(plan, sowings, seeds), trials.futures, trials);
+  const advised = await picksWith(withSeeds(plan, sowings, seeds), planned.length, setup, counting);
   if (advised === null) return null;
   const difference = differenceOf(planned, advised);
   return {
@@ -103,10 +99,14 @@ export async function advise(
   };
 }
 
-async function picksWith(plan: Plan, futures: number, trials: Trials): Promise<number[] | null> {
-  const { openings, seed, from, weeks, pause } = trials;
-  const watch = new WeeksWatch(from, weeks, plan.stages.length - 1);
-  return (await runFutures(plan, openings, futures, seed, watch, pause)) ? watch.totals : null;
+async function picksWith(
+  plan: Plan,
+  futures: number,
+  setup: FuturesSetup,
+  counting: Counting,
+): Promise<number[] | null> {
+  const seen = await runFutures(plan, futures, setup, 'heads', counting);
+  return seen && picksIn(seen);
 }
 
 function distinct(lists: readonly (readonly number[])[]): (readonly number[])[] {

@@ -9,33 +9,27 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import { type Result, success } from '../../models/result.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { type Advice, advise, trialRuns } from './advice.js';
 import { type Assumed, assumedOf } from './assumed.js';
-import type { Batches } from './batches.js';
-import { comingSeason } from './coming-season.js';
+import { Batches } from './batches.js';
+import { comingSeason, type LookOptions } from './coming-season.js';
 import { comingSowings, sowingsWithoutVisit } from './coming-sowings.js';
-import { type Pause, runFutures, together } from './futures.js';
-import { type EmptyHoles, HolesWatch } from './holes-watch.js';
+import { runFutures } from './futures.js';
+import { type EmptyHoles, emptyHoles } from './holes-watch.js';
 import type { Openings } from './openings.js';
 import type { Range } from './range.js';
-import { type Overgrown, RoomWatch } from './room-watch.js';
+import { type Overgrown, overgrown } from './room-watch.js';
 import { longestGrowth, longestWay } from './seeds-that-fit.js';
-import { SownWatch } from './sown-watch.js';
+import { refilled } from './sown-watch.js';
 import type { Today } from './today.js';
-import { WeeksWatch } from './weeks-watch.js';
+import { picksIn, weekHeads } from './weeks-watch.js';
 
-export interface AheadOptions {
-  /** Today, ISO 8601; if null, the date of the last row (of an empty log the start of the season). */
-  readonly today: string | null;
+export interface AheadOptions extends LookOptions {
   /** Weeks to look ahead, at least 1. */
   readonly weeks: number;
-  /** Futures to simulate, at least 1. */
-  readonly futures: number;
-  /** Seed of the random streams; the plan's own if left out. */
-  readonly seed?: number;
-  readonly pause?: Pause;
 }
 
 export interface AheadResult extends Assumed {
@@ -135,12 +129,6 @@ export interface Refill {
   readonly seeds: Range;
 }
 
-export type AheadReading =
-  | { readonly ok: true; readonly result: AheadResult }
-  | { readonly ok: false; readonly faults: readonly LogFault[] }
-  /** `pause` said to stop. */
-  | 'stopped';
-
 /** Batches to which something happens in fewer futures are not told. */
 const LEAST_CHANCE = 0.05;
 
@@ -174,93 +162,95 @@ function weeksUntilPicked(plan: Plan, weeks: number): number {
 /**
  * @param plan whose season is long enough (`weeksNeeded`); it goes on by its own rules
  * @param rows of the log, as `readLog` hands them out for the plan's stages and crops
- * @returns faults if the log does not fit the plan
+ * @returns faults if the log does not fit the plan; null if `pause` said to stop
  * @throws RangeError if the plan's season is too short for what is sown to be picked, or an option is out of range
  */
 export async function lookAhead(
   plan: Plan,
   rows: readonly LogRow[],
   options: AheadOptions,
-): Promise<AheadReading> {
-  const { weeks, futures, seed = plan.seed, pause } = options;
-  const reading = comingSeason(plan, rows, {
-    today: options.today,
-    seed,
+): Promise<Result<AheadResult, LogFault> | null> {
+  const { weeks, futures } = options;
+  const reading = await comingSeason(plan, rows, options, {
     counts: { weeks, futures },
     weeks: (from) => weeksToRun(plan, from, weeks),
+    runs: runsAhead(futures),
   });
   if (!reading.ok) return reading;
-  const { today, line, openings, batches } = reading.coming;
-  const { from } = today;
+  const { today, line, setup } = reading.value;
+  const { openings, seed } = setup;
+  const { from, season } = today;
   const days = line.visits.kind === 'days' ? line.visits.days : [];
-  const last = line.stages.length - 1;
-  const heads = new WeeksWatch(from, weeks, last);
-  const holes = new HolesWatch(line, from, weeks);
-  const room = new RoomWatch(batches, days, from + 7 * weeks, last);
-  const untilPicked = Math.min(weeksUntilPicked(plan, weeks), Math.floor((seasonDays(line) - from) / 7));
-  const all = new WeeksWatch(from, untilPicked, last);
-  const sown = new SownWatch(
-    line.crops.flatMap(({ sowing }, c) => (sowing.kind === 'refill' ? [c] : [])),
-    days.filter((day) => day >= from && day < from + 7 * weeks),
-  );
-  const watcher = together([batches, heads, holes, room, all, sown]);
-  if (!(await runFutures(line, openings, futures, seed, watcher, pause))) return 'stopped';
-
   const to = from + 7 * weeks;
-  const over = openings.opening(0)?.day ?? -1;
-  const sowings = comingSowings(line, over, from, to);
-  const trials = { openings, futures, seed, from, weeks: untilPicked, pause };
-  const advice = sowings.length === 0 ? null : await advise(line, sowings, all.totals, trials);
-  if (sowings.length > 0 && advice === null) return 'stopped';
-
-  const iso = (day: number): string => isoOfDay(plan.start, day);
-  return {
-    ok: true,
-    result: {
-      ...heading(plan, today, openings, iso),
-      futures,
-      seed,
-      visits: days.filter((day) => day >= from && day < to).length,
-      weeks: heads.weeks().map((week, i) => ({
-        start: iso(from + 7 * i),
-        ...week,
-        wanted: wantedIn(line, from + 7 * i),
-      })),
-      stages: holes.stages().map((stage, s) => stageAhead(line, today, openings, s, stage, iso)),
-      no_room: room
-        .shortOfRoom()
-        .filter(({ chance }) => chance >= LEAST_CHANCE)
-        .map((short) => ({ ...thrownAway(line, batches, short, iso), blocked: short.blocked })),
-      overgrown: room
-        .overgrown()
-        .filter(({ chance }) => chance >= LEAST_CHANCE)
-        .map((one) => thrownAway(line, batches, one, iso)),
-      sowings:
-        advice === null
-          ? null
-          : {
-              planned: advice.planned,
-              advised: advice.advised,
-              difference: advice.difference,
-              verdict: advice.verdict,
-              dates: sowings.map(({ day, crop, planned }, i) => ({
-                date: iso(day),
-                crop: line.crops[crop]!.name,
-                planned_seeds: planned,
-                advised_seeds: advice.seeds[i]!,
-              })),
-              until: iso(Math.min(from + 7 * untilPicked, seasonDays(line))),
-            },
-      refills: sown
-        .refilled()
-        .map(({ day, crop, seeds }) => ({ date: iso(day), crop: line.crops[crop]!.name, seeds })),
-      not_sown: sowingsWithoutVisit(line, over, from, to).map(({ due, crop, seeds }) => ({
-        due: iso(Math.floor(due)),
-        crop: line.crops[crop]!.name,
-        seeds,
-      })),
-    },
+  const untilPicked = Math.min(weeksUntilPicked(plan, weeks), Math.floor((seasonDays(line) - from) / 7));
+  const sown = {
+    crops: line.crops.flatMap(({ sowing }, c) => (sowing.kind === 'refill' ? [c] : [])),
+    visits: days.filter((day) => day >= from && day < to),
   };
+  const looked = { from, weeks, batches: reading.value.batches, untilPicked, sown };
+  const seen = await runFutures(line, futures, setup, 'nextWeeks', looked);
+  if (seen === null) return null;
+
+  const over = openings.stand?.day ?? -1;
+  const sowings = comingSowings(line, over, from, to);
+  const planned = picksIn(seen.map(({ all }) => all));
+  const until = { from, weeks: untilPicked };
+  const advice = sowings.length === 0 ? null : await advise(line, sowings, planned, setup, until);
+  if (sowings.length > 0 && advice === null) return null;
+
+  const batches = new Batches(
+    line,
+    season.batches,
+    seen.map((one) => one.batches),
+  );
+  const room = seen.map((one) => one.room);
+  const told = (short: boolean) =>
+    overgrown(room, batches, short).filter(({ chance }) => chance >= LEAST_CHANCE);
+  const iso = (day: number): string => isoOfDay(plan.start, day);
+  return success({
+    ...heading(plan, today, openings, iso),
+    futures,
+    seed,
+    visits: sown.visits.length,
+    weeks: weekHeads(seen.map(({ heads }) => heads)).map((week, i) => ({
+      start: iso(from + 7 * i),
+      ...week,
+      wanted: wantedIn(line, from + 7 * i),
+    })),
+    stages: emptyHoles(seen.map(({ holes }) => holes)).map((stage, s) =>
+      stageAhead(line, today, openings, s, stage, iso),
+    ),
+    no_room: told(true).map((short) => ({
+      ...thrownAway(line, batches, short, iso),
+      blocked: short.blocked,
+    })),
+    overgrown: told(false).map((one) => thrownAway(line, batches, one, iso)),
+    sowings:
+      advice === null
+        ? null
+        : {
+            planned: advice.planned,
+            advised: advice.advised,
+            difference: advice.difference,
+            verdict: advice.verdict,
+            dates: sowings.map(({ day, crop, planned }, i) => ({
+              date: iso(day),
+              crop: line.crops[crop]!.name,
+              planned_seeds: planned,
+              advised_seeds: advice.seeds[i]!,
+            })),
+            until: iso(Math.min(from + 7 * untilPicked, seasonDays(line))),
+          },
+    refills: refilled(
+      sown,
+      seen.map((one) => one.sown),
+    ).map(({ day, crop, seeds }) => ({ date: iso(day), crop: line.crops[crop]!.name, seeds })),
+    not_sown: sowingsWithoutVisit(line, over, from, to).map(({ due, crop, seeds }) => ({
+      due: iso(Math.floor(due)),
+      crop: line.crops[crop]!.name,
+      seeds,
+    })),
+  });
 }
 
 type Iso = (day: number) => string;
@@ -280,7 +270,7 @@ function heading(plan: Plan, today: Today, openings: Openings, iso: Iso) {
 }
 
 function standingIn(openings: Openings, s: number): number {
-  return openings.plants.filter(({ stage }) => stage === s).length;
+  return (openings.stand?.plants ?? []).filter(({ stage }) => stage === s).length;
 }
 
 function cleaningIn({ cleaning }: Today, s: number): number {

@@ -1,10 +1,10 @@
-/** Which batch every plant of a future belongs to: those of the log, and those that are still to be sown. */
+/** The batches of plants in futures: those of the log, and those that are still to be sown. */
 
 import type { Deed } from '../../models/line.js';
 import type { Opening } from '../../models/opening.js';
+import type { Plan } from '../../models/plan.js';
 import type { Batch } from '../history/logged-season.js';
-import type { Watcher } from './futures.js';
-import type { Openings } from './openings.js';
+import type { Watcher } from './watcher.js';
 
 /** A batch of the log, or one that is sown in some futures at least. */
 export interface AnyBatch {
@@ -16,39 +16,72 @@ export interface AnyBatch {
   readonly sown: number;
 }
 
-/** Watches first, so that the others can ask it. */
-export class Batches implements Watcher {
-  /** Those of the log first, then the others in the order in which futures brought them up. */
-  readonly all: AnyBatch[];
-  readonly #openings: Openings;
-  readonly #coming = new Map<string, number>();
-  #ofPlant: number[] = [];
+/** Batches that are looked at. Plain data. */
+export interface BatchesLook {
+  /** How many the log has. */
+  readonly logged: number;
+  /** Of each plant that stands, in the order of sowing: the place of its batch in the log. */
+  readonly standing: readonly number[];
+}
 
-  constructor(logged: readonly Batch[], openings: Openings) {
-    this.all = logged.map(({ name, crop, sown }) => ({ name, crop, sown }));
-    this.#openings = openings;
+/**
+ * Gives each batch a number that is the same in every future: its place in the log, or behind these one for each crop and
+ * day. Watches first, so that the others can ask it; it sees which batches are sown, in the order of sowing.
+ */
+export class BatchWatch implements Watcher<readonly number[]> {
+  readonly #look: BatchesLook;
+  readonly #crops: number;
+  #ofPlant: number[] = [];
+  #sown = new Set<number>();
+
+  constructor({ crops }: Plan, look: BatchesLook) {
+    this.#look = look;
+    this.#crops = crops.length;
   }
 
-  /** Place of a plant's batch among all. */
+  /** Number of a plant's batch. */
   of(plant: number): number {
     return this.#ofPlant[plant]!;
   }
 
   /** The first plants of a future are those that stand. */
   begin(opening: Opening | null): void {
-    this.#ofPlant = opening === null ? [] : this.#openings.plants.map(({ batch }) => batch);
+    this.#ofPlant = opening === null ? [] : [...this.#look.standing];
+    this.#sown = new Set();
   }
 
   note(t: number, deed: Deed, plant: number, crop: number): void {
     if (deed !== 'sow') return;
-    const key = `${crop} ${t}`;
-    let batch = this.#coming.get(key);
-    if (batch === undefined) {
-      batch = this.all.push({ name: null, crop, sown: t }) - 1;
-      this.#coming.set(key, batch);
-    }
+    const batch = this.#look.logged + t * this.#crops + crop;
     this.#ofPlant[plant] = batch;
+    this.#sown.add(batch);
   }
 
-  end(): void {}
+  end(): readonly number[] {
+    return [...this.#sown];
+  }
+}
+
+/** All batches of all futures: those of the log first, then the others in the order in which futures brought them up. */
+export class Batches {
+  readonly all: readonly AnyBatch[];
+  readonly #places: ReadonlyMap<number, number>;
+
+  /** @param seen by a `BatchWatch`, one entry a future */
+  constructor({ crops }: Plan, logged: readonly Batch[], seen: readonly (readonly number[])[]) {
+    const coming = [...new Set(seen.flat())];
+    this.#places = new Map(coming.map((batch, i) => [batch, logged.length + i]));
+    this.all = [
+      ...logged.map(({ name, crop, sown }) => ({ name, crop, sown })),
+      ...coming.map((batch) => {
+        const key = batch - logged.length;
+        return { name: null, crop: key % crops.length, sown: Math.floor(key / crops.length) };
+      }),
+    ];
+  }
+
+  /** Place among all. @param batch its number */
+  placeOf(batch: number): number {
+    return this.#places.get(batch) ?? batch;
+  }
 }

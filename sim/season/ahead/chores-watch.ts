@@ -1,11 +1,12 @@
 /** What is to be done on each visit of the next days, counted in every future. */
 
+import { groupedBy } from '../../engine/grouped.js';
 import type { Deed } from '../../models/line.js';
 import type { Opening } from '../../models/opening.js';
 import type { Plan } from '../../models/plan.js';
-import type { Batches } from './batches.js';
-import type { Watcher } from './futures.js';
+import type { Batches, BatchWatch } from './batches.js';
 import { type Range, rangeOf } from './range.js';
+import type { Watcher } from './watcher.js';
 
 /** The actions of a visit: those of a log. `clean`: holes that plants leave on that visit and that are cleaned. */
 export const CHORES = ['lose', 'pick', 'move', 'sow', 'clean'] as const;
@@ -26,36 +27,40 @@ export interface CountedChore {
   readonly chance: number;
 }
 
-export class ChoresWatch implements Watcher {
-  readonly #plan: Plan;
-  readonly #batches: Batches;
-  readonly #from: number;
-  readonly #to: number;
-  readonly #counts = new Map<string, { chore: Omit<CountedChore, 'count' | 'chance'>; counts: number[] }>();
-  #picksLeft: number[] = [];
-  #futures = 0;
+/** Which visits are looked at. Plain data. */
+export interface ChoresLook {
+  /** First day [d from the start]. */
+  readonly from: number;
+  /** Day behind the last one. */
+  readonly to: number;
+}
 
-  /**
-   * @param batches watches the same futures, and hears of everything first
-   * @param from first day that is looked at [d from the start]
-   * @param to day behind the last one
-   */
-  constructor(plan: Plan, batches: Batches, from: number, to: number) {
+/** Something done on one visit of one future; `batch` is its number (see batches.ts). */
+export type ChoreSeen = Omit<CountedChore, 'count' | 'chance'> & { readonly count: number };
+
+export class ChoresWatch implements Watcher<readonly ChoreSeen[]> {
+  readonly #plan: Plan;
+  readonly #batches: BatchWatch;
+  readonly #look: ChoresLook;
+  #counts = new Map<string, { -readonly [K in keyof ChoreSeen]: ChoreSeen[K] }>();
+  #picksLeft: number[] = [];
+
+  /** @param batches watches the same futures, and hears of everything first */
+  constructor(plan: Plan, batches: BatchWatch, look: ChoresLook) {
     this.#plan = plan;
     this.#batches = batches;
-    this.#from = from;
-    this.#to = to;
+    this.#look = look;
   }
 
   begin(opening: Opening | null): void {
-    this.#futures++;
+    this.#counts = new Map();
     this.#picksLeft = (opening?.plants ?? []).map(({ cutsLeft }) => cutsLeft);
   }
 
   note(t: number, deed: Deed, plant: number, crop: number, stage: number): void {
     if (deed === 'sow') this.#picksLeft[plant] = this.#plan.crops[crop]!.cuts;
     const out = deed === 'pick' && --this.#picksLeft[plant]! === 0;
-    if (t < this.#from || t >= this.#to) return;
+    if (t < this.#look.from || t >= this.#look.to) return;
     if (deed === 'discard' || deed === 'clear') {
       this.#count(t, 'lose', stage, plant);
       this.#clean(t, stage);
@@ -68,17 +73,8 @@ export class ChoresWatch implements Watcher {
     } else if (deed === 'sow') this.#count(t, 'sow', stage, plant);
   }
 
-  end(): void {}
-
-  /** In no special order, once all futures are over. */
-  chores(): CountedChore[] {
-    return [...this.#counts.values()].map(({ chore, counts }) => {
-      const all = new Array<number>(this.#futures).fill(0);
-      counts.forEach((count, k) => {
-        all[k] = count;
-      });
-      return { ...chore, count: rangeOf(all), chance: all.filter((count) => count > 0).length / all.length };
-    });
+  end(): readonly ChoreSeen[] {
+    return [...this.#counts.values()];
   }
 
   #count(day: number, kind: ChoreKind, stage: number, plant: number): void {
@@ -91,13 +87,29 @@ export class ChoresWatch implements Watcher {
   }
 
   #add(day: number, kind: ChoreKind, stage: number, batch: number | null): void {
-    const key = `${day} ${kind} ${stage} ${batch ?? ''}`;
-    let found = this.#counts.get(key);
-    if (found === undefined) {
-      found = { chore: { day, kind, stage, batch }, counts: [] };
-      this.#counts.set(key, found);
-    }
-    const k = this.#futures - 1;
-    found.counts[k] = (found.counts[k] ?? 0) + 1;
+    const key = keyOf({ day, kind, stage, batch });
+    const found = this.#counts.get(key);
+    if (found === undefined) this.#counts.set(key, { day, kind, stage, batch, count: 1 });
+    else found.count++;
   }
+}
+
+function keyOf({ day, kind, stage, batch }: Omit<ChoreSeen, 'count'>): string {
+  return `${day} ${kind} ${stage} ${batch ?? ''}`;
+}
+
+/** The chores of all futures, in no special order. @param seen one entry a future */
+export function countedChores(seen: readonly (readonly ChoreSeen[])[], batches: Batches): CountedChore[] {
+  return [...groupedBy(seen.flat(), keyOf).values()].map((some) => {
+    const { day, kind, stage, batch } = some[0];
+    const none = new Array<number>(seen.length - some.length).fill(0);
+    return {
+      day,
+      kind,
+      stage,
+      batch: batch === null ? null : batches.placeOf(batch),
+      count: rangeOf([...some.map(({ count }) => count), ...none]),
+      chance: some.length / seen.length,
+    };
+  });
 }

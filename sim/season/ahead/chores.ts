@@ -10,25 +10,19 @@
 import { streamKey } from '../../engine/random.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
+import { type Result, success } from '../../models/result.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { type Assumed, assumedOf } from './assumed.js';
-import type { AnyBatch } from './batches.js';
-import { CHORES, type ChoreKind, ChoresWatch, type CountedChore } from './chores-watch.js';
-import { comingSeason } from './coming-season.js';
-import { type Pause, runFutures, together } from './futures.js';
+import { type AnyBatch, Batches } from './batches.js';
+import { CHORES, type ChoreKind, type CountedChore, countedChores } from './chores-watch.js';
+import { comingSeason, type LookOptions } from './coming-season.js';
+import { runFutures } from './futures.js';
 import type { Range } from './range.js';
 
-export interface ChoresOptions {
-  /** Today, ISO 8601; if null, the date of the last row (of an empty log the start of the season). */
-  readonly today: string | null;
+export interface ChoresOptions extends LookOptions {
   /** Days to list, at least 1. */
   readonly days: number;
-  /** Futures to simulate, at least 1. */
-  readonly futures: number;
-  /** Seed of the random streams; the plan's own if left out. */
-  readonly seed?: number;
-  readonly pause?: Pause;
 }
 
 export interface ChoresResult extends Assumed {
@@ -73,12 +67,6 @@ export interface BatchChore {
   readonly count: Range;
 }
 
-export type ChoresReading =
-  | { readonly ok: true; readonly result: ChoresResult }
-  | { readonly ok: false; readonly faults: readonly LogFault[] }
-  /** `pause` said to stop. */
-  | 'stopped';
-
 /** Of what fewer are expected, nothing is said. */
 const LEAST = 0.05;
 /** Share of futures in which a batch must be sown to get a name. */
@@ -92,50 +80,55 @@ export function weeksToList(from: number, days: number): number {
 /**
  * @param plan whose season is long enough (`weeksToList`); it goes on by its own rules
  * @param rows of the log, as `readLog` hands them out for the plan's stages and crops; none if there is no log
- * @returns faults if the log does not fit the plan
+ * @returns faults if the log does not fit the plan; null if `pause` said to stop
  * @throws RangeError if the plan's season is too short, or an option is out of range
  */
 export async function listChores(
   plan: Plan,
   rows: readonly LogRow[],
   options: ChoresOptions,
-): Promise<ChoresReading> {
-  const { days, futures, seed = plan.seed, pause } = options;
-  const reading = comingSeason(plan, rows, {
-    today: options.today,
-    seed,
+): Promise<Result<ChoresResult, LogFault> | null> {
+  const { days, futures } = options;
+  const reading = await comingSeason(plan, rows, options, {
     counts: { days, futures },
     weeks: (from) => weeksToList(from, days),
+    runs: futures,
   });
   if (!reading.ok) return reading;
-  const { today, line, openings, batches } = reading.coming;
-  const { from } = today;
-  const watch = new ChoresWatch(line, batches, from, from + days);
-  if (!(await runFutures(line, openings, futures, seed, together([batches, watch]), pause))) return 'stopped';
+  const { today, line, setup } = reading.value;
+  const { from, season } = today;
+  const looked = { from, to: from + days, batches: reading.value.batches };
+  const seen = await runFutures(line, futures, setup, 'chores', looked);
+  if (seen === null) return null;
 
-  const counted = watch.chores();
+  const batches = new Batches(
+    line,
+    season.batches,
+    seen.map((one) => one.batches),
+  );
+  const counted = countedChores(
+    seen.map((one) => one.chores),
+    batches,
+  );
   const names = namesOf(batches.all, counted);
   const visits = line.visits.kind === 'days' ? line.visits.days : [];
   const iso = (day: number): string => isoOfDay(plan.start, day);
-  return {
-    ok: true,
-    result: {
-      title: plan.title,
-      id: streamKey(['chores', plan.title]),
-      from: iso(from),
-      to: iso(from + days - 1),
-      ...assumedOf(today, openings),
-      revision: rows.length + from,
-      futures,
-      seed,
-      visits: visits
-        .filter((day) => day >= from && day < from + days)
-        .map((day) => {
-          const then = counted.filter((one) => one.day === day);
-          return { date: iso(day), chores: choresOf(line, then, batches.all, names) };
-        }),
-    },
-  };
+  return success({
+    title: plan.title,
+    id: streamKey(['chores', plan.title]),
+    from: iso(from),
+    to: iso(from + days - 1),
+    ...assumedOf(today, setup.openings),
+    revision: rows.length + from,
+    futures,
+    seed: setup.seed,
+    visits: visits
+      .filter((day) => day >= from && day < from + days)
+      .map((day) => {
+        const then = counted.filter((one) => one.day === day);
+        return { date: iso(day), chores: choresOf(line, then, batches.all, names) };
+      }),
+  });
 }
 
 /** The chores of one visit, in the order in which it goes. */

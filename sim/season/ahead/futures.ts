@@ -1,80 +1,110 @@
-/** Futures of a line: many seasons that go on from what may stand today, each watched. */
+/** Futures of a line: many seasons that go on from what may stand today, each watched; on this thread or on several. */
 
-import type { Recorder } from '../../models/line.js';
 import { Line } from '../../models/line.js';
-import type { Opening } from '../../models/opening.js';
-import type { Plan } from '../../models/plan.js';
-import type { Openings } from './openings.js';
+import { type Plan, seasonDays } from '../../models/plan.js';
+import type { Step } from '../../seasons/hand.js';
+import { shareOut, type Threads } from '../../seasons/threads.js';
+import { plantsOf, seasonsAPiece } from '../../seasons/workload.js';
+import { type LookAt, type LookName, type SeenBy, watcherOf } from './looks.js';
+import { type Fates, Opener, type Openings, type Stand } from './openings.js';
 
-/** Watches future after future. */
-export interface Watcher extends Recorder {
-  /** A future begins. @param opening null: with an empty line, at the start of the season */
-  begin(opening: Opening | null): void;
-  /** It is over. */
-  end(): void;
+/** Who runs futures, and from where they go on. */
+export interface FuturesSetup {
+  readonly openings: Openings;
+  /** Seed of the random streams. */
+  readonly seed: number;
+  /** Threads to run them on; this thread if null. */
+  readonly threads: Threads | null;
+  /** Told of each future that was run, or of several at once; says to stop by a promise of false. */
+  readonly pause: Step | undefined;
 }
 
-/**
- * Asked after each future. null: go on at once. A promise: wait for it (so that the caller's event loop gets its turn), and
- * stop if it gives false.
- */
-export type Pause = () => Promise<boolean> | null;
+/** Futures from `first` on, one for each of the fates: what a thread is asked to run. Plain data. */
+export interface FuturesErrand<Name extends LookName = LookName> {
+  readonly kind: 'futures';
+  readonly plan: Plan;
+  readonly seed: number;
+  readonly stand: Stand | null;
+  readonly first: number;
+  readonly fates: readonly Fates[];
+  readonly look: Name;
+  readonly at: LookAt<Name>;
+}
 
 /**
  * Run futures 0, 1, 2, ... of a plan: the same luck for the same number, whatever the plan.
  * @param plan as far as it is to be run
- * @returns false if `pause` said to stop
+ * @param look what is watched @param at what the watcher is told
+ * @returns what was seen of each future, the first first; null if `pause` said to stop
  */
-export async function runFutures(
+export async function runFutures<Name extends LookName>(
   plan: Plan,
-  openings: Openings,
   futures: number,
+  { openings, seed, threads, pause }: FuturesSetup,
+  look: Name,
+  at: LookAt<Name>,
+): Promise<SeenBy<Name>[] | null> {
+  const run = threads === null ? runnerOf(plan, seed, openings.stand, look, at) : null;
+  const seen: SeenBy<Name>[] = [];
+  // On this thread one by one, so that `pause` is asked after each.
+  const part =
+    threads === null
+      ? 1
+      : Math.min(Math.ceil(futures / threads.hands), seasonsAPiece(plantsAhead(plan, openings)));
+  let next = 0;
+  const nextPart = (): FuturesErrand<Name> | undefined => {
+    if (next >= futures) return undefined;
+    const first = next;
+    next = Math.min(futures, first + part);
+    const fates = Array.from({ length: next - first }, (_, i) => openings.fates(first + i));
+    return { kind: 'futures', plan, seed, stand: openings.stand, first, fates, look, at };
+  };
+  const whole = await shareOut(threads?.hands ?? 1, nextPart, async (errand) => {
+    const { first, fates } = errand;
+    const found =
+      run === null ? await threads!.send<SeenBy<Name>[]>(errand) : fates.map((one, i) => run(first + i, one));
+    found?.forEach((one, i) => {
+      seen[first + i] = one;
+    });
+    return found !== null && ((await pause?.(found.length)) ?? true);
+  });
+  return whole ? seen : null;
+}
+
+/** Do an errand on this thread. @returns what was seen of each of its futures */
+export function futuresSeen({
+  plan,
+  seed,
+  stand,
+  first,
+  fates,
+  look,
+  at,
+}: FuturesErrand): SeenBy<LookName>[] {
+  const run = runnerOf(plan, seed, stand, look, at);
+  return fates.map((one, i) => run(first + i, one));
+}
+
+function runnerOf<Name extends LookName>(
+  plan: Plan,
   seed: number,
-  watcher: Watcher,
-  pause: Pause | undefined,
-): Promise<boolean> {
+  stand: Stand | null,
+  look: Name,
+  at: LookAt<Name>,
+): (future: number, fates: Fates) => SeenBy<Name> {
   const line = new Line(plan);
-  for (let k = 0; k < futures; k++) {
-    const opening = openings.opening(k);
+  const opener = stand && new Opener(stand);
+  const watcher = watcherOf(plan, look, at);
+  return (future, fates) => {
+    const opening = opener?.opening(fates) ?? null;
     watcher.begin(opening);
-    line.run(seed, k, watcher, opening);
-    watcher.end();
-    const waiting = pause?.() ?? null;
-    if (waiting !== null && !(await waiting)) return false;
-  }
-  return true;
-}
-
-/** Several watchers as one. */
-export function together(watchers: readonly Watcher[]): Watcher {
-  return {
-    begin: (opening) => {
-      for (const watcher of watchers) watcher.begin(opening);
-    },
-    note: (t, deed, plant, crop, stage, hole) => {
-      for (const watcher of watchers) watcher.note(t, deed, plant, crop, stage, hole);
-    },
-    visited: (t, free) => {
-      for (const watcher of watchers) watcher.visited?.(t, free);
-    },
-    end: () => {
-      for (const watcher of watchers) watcher.end();
-    },
+    line.run(seed, future, watcher, opening);
+    return watcher.end();
   };
 }
 
-/** The same plan with a season that ends earlier. */
-export function cutShort(plan: Plan, weeks: number): Plan {
-  const within = (days: readonly number[]): number[] => days.filter((day) => day < 7 * weeks);
-  return {
-    ...plan,
-    weeks,
-    visits: plan.visits.kind === 'days' ? { kind: 'days', days: within(plan.visits.days) } : plan.visits,
-    crops: plan.crops.map((crop) =>
-      crop.sowing.kind === 'refill'
-        ? crop
-        : { ...crop, sowing: { ...crop.sowing, days: within(crop.sowing.days) } },
-    ),
-    want: plan.want === null ? null : { ...plan.want, days: within(plan.want.days) },
-  };
+/** Plants that a future of a plan brings about: what its running time goes by. */
+export function plantsAhead(plan: Plan, { stand }: Openings): number {
+  const over = (stand?.visitsFrom ?? 0) / seasonDays(plan);
+  return (stand?.plants.length ?? 0) + plantsOf(plan) * Math.max(0, 1 - over);
 }

@@ -2,8 +2,8 @@
 
 import type { Opening } from '../../models/opening.js';
 import { holesOf, type Plan } from '../../models/plan.js';
-import type { Watcher } from './futures.js';
 import { dayBy, type Range, rangeOf } from './range.js';
+import type { Watcher } from './watcher.js';
 
 export interface EmptyHoles {
   /** Empty on average over each week. */
@@ -22,7 +22,15 @@ export interface FirstDay {
   readonly p90: number;
 }
 
-export class HolesWatch implements Watcher {
+/** Of one future. */
+export interface HolesSeen {
+  /** By stage and week: holes that stand empty on average. */
+  readonly empty: readonly (readonly number[])[];
+  /** By stage: the first visit after which more stand empty than now [d from the start]; NaN if there is none. */
+  readonly first: readonly number[];
+}
+
+export class HolesWatch implements Watcher<HolesSeen> {
   readonly #plan: Plan;
   readonly #from: number;
   readonly #weeks: number;
@@ -30,18 +38,14 @@ export class HolesWatch implements Watcher {
   #free: number[] = [];
   #freeAtFirst: number[] = [];
   #since = 0;
-  /** By stage and week: hole-days of the present future. */
+  /** By stage and week: hole-days. */
   #holeDays: number[][] = [];
   #first: number[] = [];
-  readonly #empty: number[][][];
-  readonly #firsts: number[][];
 
   constructor(plan: Plan, from: number, weeks: number) {
     this.#plan = plan;
     this.#from = from;
     this.#weeks = weeks;
-    this.#empty = plan.stages.map(() => Array.from({ length: weeks }, () => []));
-    this.#firsts = plan.stages.map(() => []);
   }
 
   begin(opening: Opening | null): void {
@@ -64,25 +68,13 @@ export class HolesWatch implements Watcher {
     }
   }
 
-  end(): void {
+  end(): HolesSeen {
     const end = this.#from + 7 * this.#weeks;
     this.#passTo(end);
-    this.#holeDays.forEach((weeks, s) => {
-      weeks.forEach((days, week) => {
-        this.#empty[s]![week]!.push(days / 7);
-      });
-      if (this.#first[s]! < end) this.#firsts[s]!.push(this.#first[s]!);
-    });
-  }
-
-  /** For each stage, once all futures are over. */
-  stages(): EmptyHoles[] {
-    return this.#empty.map((weeks, s) => {
-      return {
-        weeks: weeks.map(rangeOf),
-        first: firstDay(this.#firsts[s]!, weeks[0]!.length),
-      };
-    });
+    return {
+      empty: this.#holeDays.map((weeks) => weeks.map((days) => days / 7)),
+      first: this.#first.map((day) => (day < end ? day : Number.NaN)),
+    };
   }
 
   /** Book the free holes from the last visit to `t`, week by week. */
@@ -101,11 +93,20 @@ export class HolesWatch implements Watcher {
   }
 }
 
-/** @param days of the futures in which it came @param futures in all */
-function firstDay(days: readonly number[], futures: number): FirstDay | null {
+/** For each stage, of all futures. @param seen at least one */
+export function emptyHoles(seen: readonly HolesSeen[]): EmptyHoles[] {
+  return seen[0]!.empty.map((weeks, s) => ({
+    weeks: weeks.map((_, week) => rangeOf(seen.map(({ empty }) => empty[s]![week]!))),
+    first: firstDay(seen.map(({ first }) => first[s]!)),
+  }));
+}
+
+/** @param firsts of all futures; NaN of those in which it does not come */
+function firstDay(firsts: readonly number[]): FirstDay | null {
+  const days = firsts.filter((day) => !Number.isNaN(day));
   if (days.length === 0) return null;
   return {
-    chance: days.length / futures,
+    chance: days.length / firsts.length,
     p10: dayBy(days, 0.1),
     p50: dayBy(days, 0.5),
     p90: dayBy(days, 0.9),

@@ -3,39 +3,47 @@
 import type { Deed } from '../../models/line.js';
 import type { Opening } from '../../models/opening.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
-import type { Watcher } from './futures.js';
+import type { Watcher } from './watcher.js';
 
-export class LoadWatch implements Watcher {
-  readonly #plan: Plan;
-  readonly #visits: readonly number[];
-  readonly #last: number;
-  /** By stage, crop and day, summed over the futures: plants that stand after that day's visit, or the one before. */
-  readonly #standing: Float64Array[][];
+/** Of one future, or of several together. */
+export interface LoadSeen {
+  /** By stage, crop and day: plants that stand after that day's visit. */
+  readonly standing: readonly (readonly Float64Array[])[];
   /** By stage and day, likewise: holes that are being cleaned. */
-  readonly #cleaning: Float64Array[];
-  /** By crop and day, summed over the futures: heads that become ready. */
-  readonly #ripe: Float64Array[];
+  readonly cleaning: readonly Float64Array[];
+  /** By crop and day: heads that become ready. */
+  readonly ripe: readonly Float64Array[];
+}
+
+function nothingSeen(plan: Plan): LoadSeen {
+  const days = (): Float64Array => new Float64Array(seasonDays(plan));
+  return {
+    standing: plan.stages.map(() => plan.crops.map(days)),
+    cleaning: plan.stages.map(days),
+    ripe: plan.crops.map(days),
+  };
+}
+
+export class LoadWatch implements Watcher<LoadSeen> {
+  readonly #plan: Plan;
+  readonly #last: number;
+  #seen: LoadSeen;
   #now: Int32Array[] = [];
   #picksLeft: number[] = [];
-  #futures = 0;
 
   /** @param plan with visits on days */
   constructor(plan: Plan) {
     this.#plan = plan;
-    this.#visits = plan.visits.kind === 'days' ? plan.visits.days : [];
     this.#last = plan.stages.length - 1;
-    const days = (): Float64Array => new Float64Array(seasonDays(plan));
-    this.#standing = plan.stages.map(() => plan.crops.map(days));
-    this.#cleaning = plan.stages.map(days);
-    this.#ripe = plan.crops.map(days);
+    this.#seen = nothingSeen(plan);
   }
 
   begin(opening: Opening | null): void {
+    this.#seen = nothingSeen(this.#plan);
     this.#now = this.#plan.stages.map(() => new Int32Array(this.#plan.crops.length));
     const plants = opening?.plants ?? [];
     for (const { stage, crop } of plants) this.#now[stage]![crop]!++;
     this.#picksLeft = plants.map(({ cutsLeft }) => cutsLeft);
-    this.#futures++;
   }
 
   note(t: number, deed: Deed, plant: number, crop: number, stage: number): void {
@@ -49,7 +57,7 @@ export class LoadWatch implements Watcher {
     } else if (deed === 'discard' || deed === 'clear') now[stage]![crop]!--;
     else if (deed === 'pick') {
       if (--this.#picksLeft[plant]! === 0) now[stage]![crop]!--;
-    } else if (deed === 'ripen' && stage === this.#last) this.#ripe[crop]![Math.floor(t)]!++;
+    } else if (deed === 'ripen' && stage === this.#last) this.#seen.ripe[crop]![Math.floor(t)]!++;
   }
 
   visited(t: number, free: Int32Array): void {
@@ -57,28 +65,58 @@ export class LoadWatch implements Watcher {
       let standing = 0;
       crops.forEach((count, c) => {
         standing += count;
-        this.#standing[s]![c]![t]! += count;
+        this.#seen.standing[s]![c]![t] = count;
       });
-      this.#cleaning[s]![t]! += holesOf(this.#plan.stages[s]!) - free[s]! - standing;
+      this.#seen.cleaning[s]![t] = holesOf(this.#plan.stages[s]!) - free[s]! - standing;
     });
   }
 
-  end(): void {}
+  end(): LoadSeen {
+    return this.#seen;
+  }
+}
+
+/** The mean load of all futures. */
+export class Load {
+  readonly #plan: Plan;
+  readonly #visits: readonly number[];
+  readonly #sum: LoadSeen;
+  readonly #futures: number;
+
+  /** @param plan as it was watched @param seen at least one future */
+  constructor(plan: Plan, seen: readonly LoadSeen[]) {
+    this.#plan = plan;
+    this.#visits = plan.visits.kind === 'days' ? plan.visits.days : [];
+    this.#futures = seen.length;
+    this.#sum = nothingSeen(plan);
+    const add = (sums: readonly Float64Array[], more: readonly Float64Array[]): void => {
+      sums.forEach((sum, i) => {
+        for (let day = 0; day < sum.length; day++) sum[day]! += more[i]![day]!;
+      });
+    };
+    for (const { standing, cleaning, ripe } of seen) {
+      standing.forEach((crops, s) => {
+        add(this.#sum.standing[s]!, crops);
+      });
+      add(this.#sum.cleaning, cleaning);
+      add(this.#sum.ripe, ripe);
+    }
+  }
 
   /** Mean plants of a crop that stand in a stage from one day to another. */
   standing(stage: number, crop: number, from: number, to: number): number {
-    return this.#mean(this.#standing[stage]![crop]!, from, to);
+    return this.#mean(this.#sum.standing[stage]![crop]!, from, to);
   }
 
   /** Mean holes of a stage that are being cleaned from one day to another. */
   cleaning(stage: number, from: number, to: number): number {
-    return this.#mean(this.#cleaning[stage]!, from, to);
+    return this.#mean(this.#sum.cleaning[stage]!, from, to);
   }
 
   /** Heads of a crop that become ready from one day to another, its end not included. */
   ripe(crop: number, from: number, to: number): number {
     let sum = 0;
-    const ripe = this.#ripe[crop]!;
+    const ripe = this.#sum.ripe[crop]!;
     for (let day = Math.floor(from); day < Math.min(to, ripe.length); day++) sum += ripe[day]!;
     return sum / this.#futures;
   }

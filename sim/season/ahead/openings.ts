@@ -12,22 +12,56 @@ import type { Today } from './today.js';
 const FIRST_ROUNDS = 60;
 const ROUNDS = 2;
 
-/** What every opening says of a plant. */
-export interface Standing {
-  /** Place of its batch in the log. */
-  readonly batch: number;
-  readonly crop: number;
-  readonly stage: number;
+/** What all openings have in common. Plain data. */
+export interface Stand extends Omit<Opening, 'plants'> {
+  /** In the order of sowing. */
+  readonly plants: readonly Standing[];
 }
 
-interface Fates {
-  readonly next: StandingPlant['next'][];
+/** What every opening says of a plant. */
+export interface Standing extends Pick<StandingPlant, 'crop' | 'stage' | 'cutsLeft'> {
+  /** Place of its batch in the log. */
+  readonly batch: number;
+}
+
+/** What one opening says of each plant: what happens to it next, by its place in NEXT, and when [d]. Plain data. */
+export interface Fates {
+  readonly next: Uint8Array;
   readonly at: Float64Array;
 }
 
+const NEXT: readonly StandingPlant['next'][] = ['ripen', 'ready', 'die', 'fail'];
+
+/** Makes whole openings of what stands and what becomes of it. */
+export class Opener {
+  readonly #stand: Stand;
+  /** Handed out again and again, with other fates. */
+  readonly #plants: { -readonly [K in keyof StandingPlant]: StandingPlant[K] }[];
+
+  constructor(stand: Stand) {
+    this.#stand = stand;
+    this.#plants = stand.plants.map(({ crop, stage, cutsLeft }) => ({
+      crop,
+      stage,
+      cutsLeft,
+      next: 'ripen',
+      at: 0,
+    }));
+  }
+
+  /** @returns good until the next call */
+  opening({ next, at }: Fates): Opening {
+    this.#plants.forEach((plant, i) => {
+      plant.next = NEXT[next[i]!]!;
+      plant.at = at[i]!;
+    });
+    return { ...this.#stand, plants: this.#plants };
+  }
+}
+
 export class Openings {
-  /** The plants that stand, in the order of sowing. */
-  readonly plants: readonly Standing[];
+  /** What stands; null if the season has not begun: futures begin with an empty line. */
+  readonly stand: Stand | null;
   /** Plants that stand longer than the laws of the plan allow, by the place of their batch and stage. */
   readonly overdue = new Map<string, number>();
   readonly #today: Today;
@@ -35,8 +69,6 @@ export class Openings {
   /** For each stage the places of its plants among all. */
   readonly #places: readonly Int32Array[];
   readonly #drawn: Fates[] = [];
-  /** Handed out again and again, with other fates. */
-  readonly #handed: { -readonly [K in keyof StandingPlant]: StandingPlant[K] }[];
 
   /** @param seed of the random streams */
   constructor(today: Today, seed: number) {
@@ -60,10 +92,15 @@ export class Openings {
       one.growths.filter(({ end }) => end === 'standing').map((growth) => ({ growth, stage: s })),
     );
     const order = all.map((_, i) => i).sort((a, b) => all[a]!.growth.batch - all[b]!.growth.batch);
-    this.plants = order.map((i) => {
-      const { growth, stage } = all[i]!;
-      return { batch: growth.batch, crop: growth.crop, stage };
-    });
+    this.stand = standOf(
+      today,
+      order.map((i): Standing => {
+        const { growth, stage } = all[i]!;
+        const { batch, crop, phase } = growth;
+        const { cuts } = plan.crops[crop]!;
+        return { batch, crop, stage, cutsLeft: stage === last ? cuts - phase : cuts };
+      }),
+    );
     const placeOf = new Int32Array(all.length);
     order.forEach((i, place) => {
       placeOf[i] = place;
@@ -74,40 +111,19 @@ export class Openings {
       at += one.growths.filter(({ end }) => end === 'standing').length;
       return placeOf.subarray(from, at);
     });
-    this.#handed = order.map((i) => {
-      const { growth, stage } = all[i]!;
-      const { cuts } = plan.crops[growth.crop]!;
-      const cutsLeft = stage === last ? cuts - growth.phase : cuts;
-      return { crop: growth.crop, stage, cutsLeft, next: 'ripen', at: 0 };
-    });
   }
 
-  /**
-   * The k-th opening: the same at every call.
-   * @returns good until the next call; null if the season has not begun
-   */
-  opening(k: number): Opening | null {
-    const { season, visits, from, cleaning, reached } = this.#today;
-    const day = visits.at(-1);
-    if (day === undefined) {
-      const planned = season.plan.visits.kind === 'days' ? season.plan.visits.days[0] : undefined;
-      // If somebody was to come before, what was due then is not sown any more.
-      if (planned === undefined || planned >= from) return null;
-      return { day: from - 0.5, visitsFrom: from, plants: [], cleaning, reached };
-    }
+  /** What the k-th opening says of the plants: the same at every call. */
+  fates(k: number): Fates {
     while (this.#drawn.length <= k) this.#drawn.push(this.#draw(this.#drawn.length === 0));
-    const { next, at } = this.#drawn[k]!;
-    this.#handed.forEach((plant, i) => {
-      plant.next = next[i]!;
-      plant.at = at[i]!;
-    });
-    return { day, visitsFrom: from, plants: this.#handed, cleaning, reached };
+    return this.#drawn[k]!;
   }
 
   #draw(first: boolean): Fates {
     const day = this.#today.visits.at(-1)!;
-    const next = new Array<StandingPlant['next']>(this.plants.length).fill('ripen');
-    const at = new Float64Array(this.plants.length);
+    const plants = this.stand?.plants.length ?? 0;
+    const next = new Uint8Array(plants);
+    const at = new Float64Array(plants);
     this.#pasts.forEach((past, s) => {
       if (past === null) return;
       const rounds = past.settles ? (first ? FIRST_ROUNDS : ROUNDS) : 1;
@@ -115,7 +131,7 @@ export class Openings {
       let j = 0;
       past.tell((growth, fate, when, overdue) => {
         const place = this.#places[s]![j++]!;
-        next[place] = fate === 'ripen' && when <= day ? 'ready' : fate;
+        next[place] = NEXT.indexOf(fate === 'ripen' && when <= day ? 'ready' : fate);
         at[place] = when;
         if (first && overdue) {
           const key = `${growth.batch} ${s}`;
@@ -125,6 +141,18 @@ export class Openings {
     });
     return { next, at };
   }
+}
+
+function standOf(
+  { season, visits, from, cleaning, reached }: Today,
+  plants: readonly Standing[],
+): Stand | null {
+  const last = visits.at(-1);
+  if (last !== undefined) return { day: last, visitsFrom: from, plants, cleaning, reached };
+  const planned = season.plan.visits.kind === 'days' ? season.plan.visits.days[0] : undefined;
+  // If somebody was to come before, what was due then is not sown any more.
+  if (planned === undefined || planned >= from) return null;
+  return { day: from - 0.5, visitsFrom: from, plants: [], cleaning, reached };
 }
 
 /** The numbers of a stream, never 0. */

@@ -3,11 +3,12 @@
  * long for another reason: nobody came in time, or (in the last stage) they were not wanted.
  */
 
+import { groupedBy } from '../../engine/grouped.js';
 import type { Deed } from '../../models/line.js';
 import type { Opening } from '../../models/opening.js';
-import type { Batches } from './batches.js';
-import type { Watcher } from './futures.js';
+import type { Batches, BatchWatch } from './batches.js';
 import { dayBy, type Range, rangeOf } from './range.js';
+import type { Watcher } from './watcher.js';
 
 /** Plants of one batch in one stage that run out of room, or of time. */
 export interface Overgrown {
@@ -30,26 +31,23 @@ export interface ShortOfRoom extends Overgrown {
   readonly blocked: Range;
 }
 
-/** Of one batch in one stage, in the present future. */
-interface Now {
-  blocked: number;
-  thrownAway: number;
-  from: number;
-  to: number;
-}
-
-interface Gathered {
+/** Of one batch in one stage, in one future. */
+export interface RoomSeen {
+  /** Whether plants found no hole; if not, some were thrown away though none of them ever waited for one. */
   readonly room: boolean;
+  /** Number of the batch (see batches.ts). */
   readonly batch: number;
   readonly stage: number;
-  readonly blocked: number[];
-  readonly thrownAway: number[];
-  readonly froms: number[];
-  readonly tos: number[];
+  readonly blocked: number;
+  readonly thrownAway: number;
+  readonly from: number;
+  readonly to: number;
 }
 
-export class RoomWatch implements Watcher {
-  readonly #batches: Batches;
+type Now = { -readonly [K in keyof RoomSeen]: RoomSeen[K] };
+
+export class RoomWatch implements Watcher<readonly RoomSeen[]> {
+  readonly #batches: BatchWatch;
   readonly #visits: readonly number[];
   readonly #end: number;
   readonly #last: number;
@@ -57,16 +55,15 @@ export class RoomWatch implements Watcher {
   #seen: number[] = [];
   #stage: number[] = [];
   #now = new Map<string, Now>();
-  readonly #gathered = new Map<string, Gathered>();
-  #futures = 0;
   #visit = 0;
 
   /**
+   * @param batches watches the same futures, and hears of everything first
    * @param visits of the plan, ascending [d]
    * @param end of what is looked at [d from the start]
    * @param last place of the last stage
    */
-  constructor(batches: Batches, visits: readonly number[], end: number, last: number) {
+  constructor(batches: BatchWatch, visits: readonly number[], end: number, last: number) {
     this.#batches = batches;
     this.#visits = visits;
     this.#end = end;
@@ -96,51 +93,11 @@ export class RoomWatch implements Watcher {
     } else if (deed === 'pick') this.#seen[plant] = Number.NaN;
   }
 
-  end(): void {
+  end(): readonly RoomSeen[] {
     this.#seen.forEach((seen, plant) => {
       if (seen < this.#end) this.#leave(plant, this.#end, false);
     });
-    for (const [key, { blocked, thrownAway, from, to }] of this.#now) {
-      let gathered = this.#gathered.get(key);
-      if (gathered === undefined) {
-        const [room, batch, stage] = key.split(' ').map(Number) as [number, number, number];
-        gathered = { room: room === 1, batch, stage, blocked: [], thrownAway: [], froms: [], tos: [] };
-        this.#gathered.set(key, gathered);
-      }
-      gathered.blocked.push(blocked);
-      gathered.thrownAway.push(thrownAway);
-      gathered.froms.push(from);
-      gathered.tos.push(to);
-    }
-    this.#futures++;
-  }
-
-  /** Once all futures are over; by the day on which it begins. */
-  shortOfRoom(): ShortOfRoom[] {
-    return this.#told(true);
-  }
-
-  /** Plants that are thrown away though none of them ever waited for a hole; once all futures are over, in the same order. */
-  overgrown(): Overgrown[] {
-    return this.#told(false);
-  }
-
-  #told(room: boolean): ShortOfRoom[] {
-    const futures = this.#futures;
-    const all = (values: readonly number[]): Range =>
-      rangeOf([...values, ...new Array<number>(futures - values.length).fill(0)]);
-    return [...this.#gathered.values()]
-      .filter((one) => one.room === room)
-      .map(({ batch, stage, blocked, thrownAway, froms, tos }) => ({
-        batch,
-        stage,
-        chance: froms.length / futures,
-        blocked: all(blocked),
-        thrownAway: all(thrownAway),
-        from: dayBy(froms, 0.5),
-        to: dayBy(tos, 0.5),
-      }))
-      .sort((a, b) => a.from - b.from || a.batch - b.batch || a.stage - b.stage);
+    return [...this.#now.values()];
   }
 
   /** A plant that was ready leaves its hole, or the time that is looked at is over. */
@@ -150,10 +107,11 @@ export class RoomWatch implements Watcher {
     // A head that is not picked yet has run out of nothing.
     const blocked = stage < this.#last && t > seen;
     if (!(blocked || thrownAway)) return;
-    const key = `${blocked ? 1 : 0} ${this.#batches.of(plant)} ${stage}`;
+    const batch = this.#batches.of(plant);
+    const key = `${blocked} ${batch} ${stage}`;
     let now = this.#now.get(key);
     if (now === undefined) {
-      now = { blocked: 0, thrownAway: 0, from: seen, to: t };
+      now = { room: blocked, batch, stage, blocked: 0, thrownAway: 0, from: seen, to: t };
       this.#now.set(key, now);
     }
     if (blocked) now.blocked++;
@@ -161,4 +119,33 @@ export class RoomWatch implements Watcher {
     now.from = Math.min(now.from, seen);
     now.to = Math.max(now.to, t);
   }
+}
+
+/**
+ * Batches that run out of room, or of time, in some futures; by the day on which it begins.
+ * @param seen one entry a future @param room whether those are asked for that find no hole, or the others
+ */
+export function overgrown(
+  seen: readonly (readonly RoomSeen[])[],
+  batches: Batches,
+  room: boolean,
+): ShortOfRoom[] {
+  const futures = seen.length;
+  const all = seen.flat().filter((one) => one.room === room);
+  return [...groupedBy(all, ({ batch, stage }) => `${batch} ${stage}`).values()]
+    .map((some) => {
+      const range = (of: (one: RoomSeen) => number): Range =>
+        rangeOf([...some.map(of), ...new Array<number>(futures - some.length).fill(0)]);
+      const middle = (of: (one: RoomSeen) => number): number => dayBy(some.map(of), 0.5);
+      return {
+        batch: batches.placeOf(some[0].batch),
+        stage: some[0].stage,
+        chance: some.length / futures,
+        blocked: range(({ blocked }) => blocked),
+        thrownAway: range(({ thrownAway }) => thrownAway),
+        from: middle(({ from }) => from),
+        to: middle(({ to }) => to),
+      };
+    })
+    .sort((a, b) => a.from - b.from || a.batch - b.batch || a.stage - b.stage);
 }

@@ -14,7 +14,7 @@
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { chancesToPick, meanStay } from '../../models/refill.js';
 import type { ComingSowing } from './coming-sowings.js';
-import type { LoadWatch } from './load-watch.js';
+import type { Load } from './load-watch.js';
 
 /** No sowing is larger than so many times what the line can take in until the next. */
 const MOST_OF_PACE = 2;
@@ -58,7 +58,7 @@ export interface FittingSeeds {
 export function seedsThatFit(
   plan: Plan,
   sowings: readonly ComingSowing[],
-  load: LoadWatch,
+  load: Load,
 ): readonly FittingSeeds[] {
   const fitting = new Fitting(plan, sowings, load);
   for (let i = 0; i < sowings.length; i++) fitting.next();
@@ -89,13 +89,13 @@ class Fitting {
   readonly found: FittingSeeds[] = [];
   readonly #plan: Plan;
   readonly #sowings: readonly ComingSowing[];
-  readonly #load: LoadWatch;
+  readonly #load: Load;
   /** By crop and stage. */
   readonly #passages: readonly (readonly Passage[])[];
   /** By stage and crop. */
   readonly #shares: readonly (readonly number[])[];
 
-  constructor(plan: Plan, sowings: readonly ComingSowing[], load: LoadWatch) {
+  constructor(plan: Plan, sowings: readonly ComingSowing[], load: Load) {
     this.#plan = plan;
     this.#sowings = sowings;
     this.#load = load;

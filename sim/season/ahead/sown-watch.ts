@@ -1,8 +1,16 @@
 /** Seeds that refilled crops will be sown on each visit of the next weeks. */
 
 import type { Deed } from '../../models/line.js';
-import type { Watcher } from './futures.js';
 import { type Range, rangeOf } from './range.js';
+import type { Watcher } from './watcher.js';
+
+/** Which sowings are looked at. */
+export interface SownLook {
+  /** Places of the refilled crops in the plan. */
+  readonly crops: readonly number[];
+  /** Visits, ascending [d from the start]. */
+  readonly visits: readonly number[];
+}
 
 export interface Refilled {
   /** Day of the visit [d from the start]. */
@@ -12,40 +20,40 @@ export interface Refilled {
   readonly seeds: Range;
 }
 
-export class SownWatch implements Watcher {
-  readonly #crops: readonly number[];
-  readonly #visits: readonly number[];
-  /** By crop and visit: seeds in each future. */
-  readonly #seeds = new Map<string, number[]>();
-  #futures = 0;
+/** Sees the seeds of each visit and crop, visit by visit. */
+export class SownWatch implements Watcher<readonly number[]> {
+  readonly #places = new Map<string, number>();
+  #seeds: number[] = [];
 
-  /**
-   * @param crops places of the refilled crops in the plan
-   * @param visits on which they are looked at, ascending [d from the start]
-   */
-  constructor(crops: readonly number[], visits: readonly number[]) {
-    this.#crops = crops;
-    this.#visits = visits;
-    for (const day of visits) for (const crop of crops) this.#seeds.set(`${crop} ${day}`, []);
+  constructor(look: SownLook) {
+    sowingsOf(look).forEach(({ day, crop }, place) => {
+      this.#places.set(`${crop} ${day}`, place);
+    });
   }
 
   begin(): void {
-    this.#futures++;
-    for (const seeds of this.#seeds.values()) seeds.push(0);
+    this.#seeds = new Array<number>(this.#places.size).fill(0);
   }
 
   note(t: number, deed: Deed, _plant: number, crop: number): void {
     if (deed !== 'sow') return;
-    const seeds = this.#seeds.get(`${crop} ${t}`);
-    if (seeds !== undefined) seeds[this.#futures - 1]!++;
+    const place = this.#places.get(`${crop} ${t}`);
+    if (place !== undefined) this.#seeds[place]!++;
   }
 
-  end(): void {}
-
-  /** Visit by visit, once all futures are over. */
-  refilled(): Refilled[] {
-    return this.#visits.flatMap((day) =>
-      this.#crops.map((crop) => ({ day, crop, seeds: rangeOf(this.#seeds.get(`${crop} ${day}`)!) })),
-    );
+  end(): readonly number[] {
+    return this.#seeds;
   }
+}
+
+/** The sowings of all futures, visit by visit. */
+export function refilled(look: SownLook, seen: readonly (readonly number[])[]): Refilled[] {
+  return sowingsOf(look).map((sowing, place) => ({
+    ...sowing,
+    seeds: rangeOf(seen.map((seeds) => seeds[place]!)),
+  }));
+}
+
+function sowingsOf({ crops, visits }: SownLook): { day: number; crop: number }[] {
+  return visits.flatMap((day) => crops.map((crop) => ({ day, crop })));
 }

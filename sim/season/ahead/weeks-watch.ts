@@ -1,26 +1,27 @@
 /** Heads that become ready, and picks, in each of the next weeks. */
 
 import type { Deed } from '../../models/line.js';
-import type { Watcher } from './futures.js';
 import { type Range, rangeOf } from './range.js';
+import type { Watcher } from './watcher.js';
+
+/** Of one future, one entry a week. */
+export interface WeeksSeen {
+  /** Heads that become ready to be picked; of plants with several cuts each cut. */
+  readonly ready: readonly number[];
+  readonly picked: readonly number[];
+}
 
 export interface WeekHeads {
-  /** Heads that become ready to be picked; of plants with several cuts each cut. */
   readonly ready: Range;
   readonly picked: Range;
 }
 
-export class WeeksWatch implements Watcher {
-  /** Picks in all weeks together, one entry a future. */
-  readonly totals: number[] = [];
+export class WeeksWatch implements Watcher<WeeksSeen> {
   readonly #from: number;
   readonly #weeks: number;
   readonly #last: number;
-  /** One entry a week and future. */
-  readonly #ready: number[][];
-  readonly #picked: number[][];
-  #readyNow: number[] = [];
-  #pickedNow: number[] = [];
+  #ready: number[] = [];
+  #picked: number[] = [];
 
   /**
    * @param from first day of the first week [d from the start]
@@ -30,13 +31,11 @@ export class WeeksWatch implements Watcher {
     this.#from = from;
     this.#weeks = weeks;
     this.#last = last;
-    this.#ready = Array.from({ length: weeks }, () => []);
-    this.#picked = Array.from({ length: weeks }, () => []);
   }
 
   begin(): void {
-    this.#readyNow = new Array<number>(this.#weeks).fill(0);
-    this.#pickedNow = new Array<number>(this.#weeks).fill(0);
+    this.#ready = new Array<number>(this.#weeks).fill(0);
+    this.#picked = new Array<number>(this.#weeks).fill(0);
   }
 
   note(t: number, deed: Deed, _plant: number, _crop: number, stage: number): void {
@@ -44,23 +43,24 @@ export class WeeksWatch implements Watcher {
     if (t < this.#from || !(picked || (deed === 'ripen' && stage === this.#last))) return;
     const week = Math.floor((t - this.#from) / 7);
     if (week >= this.#weeks) return;
-    if (picked) this.#pickedNow[week]!++;
-    else this.#readyNow[week]!++;
+    if (picked) this.#picked[week]!++;
+    else this.#ready[week]!++;
   }
 
-  end(): void {
-    for (let week = 0; week < this.#weeks; week++) {
-      this.#ready[week]!.push(this.#readyNow[week]!);
-      this.#picked[week]!.push(this.#pickedNow[week]!);
-    }
-    this.totals.push(this.#pickedNow.reduce((sum, picks) => sum + picks, 0));
+  end(): WeeksSeen {
+    return { ready: this.#ready, picked: this.#picked };
   }
+}
 
-  /** The weeks, once all futures are over. */
-  weeks(): WeekHeads[] {
-    return this.#ready.map((ready, week) => ({
-      ready: rangeOf(ready),
-      picked: rangeOf(this.#picked[week]!),
-    }));
-  }
+/** The weeks of all futures. @param seen at least one */
+export function weekHeads(seen: readonly WeeksSeen[]): WeekHeads[] {
+  return seen[0]!.ready.map((_, week) => ({
+    ready: rangeOf(seen.map(({ ready }) => ready[week]!)),
+    picked: rangeOf(seen.map(({ picked }) => picked[week]!)),
+  }));
+}
+
+/** Picks in all weeks together, one entry a future. */
+export function picksIn(seen: readonly WeeksSeen[]): number[] {
+  return seen.map(({ picked }) => picked.reduce((sum, picks) => sum + picks, 0));
 }

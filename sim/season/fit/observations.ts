@@ -16,13 +16,14 @@
  * the dead from the failed.
  */
 
+import { groupedBy } from '../../engine/grouped.js';
 import { dayFrom } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
 import { barePlan, seasonOfRows } from '../history/bare-plan.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import { occupancy, stageLots } from '../history/occupancy.js';
 import { limitedVisits } from '../history/room.js';
-import { type Lot, type Lots, lotsOf, type Stay, type StayEnd } from '../history/stays.js';
+import { type Lots, lotsOf, type Stay, type StayEnd } from '../history/stays.js';
 import type { LogRow } from '../log/rows.js';
 import { attendedDays } from './attended-days.js';
 import type { Group, StageRecord, Visit } from './survival/record.js';
@@ -120,15 +121,14 @@ function groupsOf(
   s: number,
   visitOf: ReadonlyMap<number, number>,
 ): CropGroup[] {
-  const whole = new Map<string, Lot[]>();
-  const apart = new Map<string, Lot[]>();
-  for (const lot of stageLots(lots, s, season.plan.stages.length)) {
-    const cut = regrows(season, lot.crop, s);
-    const key = cut ? `${lot.batch} ${lot.from} ${lot.phase > 0}` : `${lot.batch}`;
-    const groups = cut ? apart : whole;
-    groups.set(key, [...(groups.get(key) ?? []), lot]);
-  }
-  return [...whole.values(), ...apart.values()].map((together) => {
+  const here = stageLots(lots, s, season.plan.stages.length);
+  const cut = here.filter(({ crop }) => regrows(season, crop, s));
+  const whole = here.filter(({ crop }) => !regrows(season, crop, s));
+  const groups = [
+    ...groupedBy(whole, ({ batch }) => batch).values(),
+    ...groupedBy(cut, ({ batch, from, phase }) => `${batch} ${from} ${phase > 0}`).values(),
+  ];
+  return groups.map((together) => {
     const stays = together.flatMap((lot) => lot.stays);
     const seen = (which: (stay: Stay) => boolean) =>
       summed(stays.filter(which).map(({ to, count }) => [visitOf.get(to)!, count]));
@@ -136,8 +136,8 @@ function groupsOf(
     const because = (cause: 'died' | 'failed') =>
       dead(cause).map(([visit, count]) => ({ visit, count, cause }));
     return {
-      crop: together[0]!.crop,
-      regrowth: together[0]!.phase > 0,
+      crop: together[0].crop,
+      regrowth: together[0].phase > 0,
       entries: summed(together.map(({ from, count }) => [from, count])).map(([day, count]) => ({
         day,
         count,

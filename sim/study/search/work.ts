@@ -2,6 +2,7 @@
 
 import type { Crew } from '../../seasons/crew.js';
 import type { Pause } from '../../seasons/gather.js';
+import { shareOut } from '../../seasons/threads.js';
 
 export class Work {
   readonly #crew: Crew;
@@ -45,13 +46,10 @@ export class Work {
    * @param next asked whenever a hand is free; undefined if there is no more to do
    */
   async together<Item>(next: () => Item | undefined, task: (item: Item) => Promise<void>): Promise<void> {
-    const hand = async (): Promise<void> => {
-      while (!this.#stopped) {
-        const item = next();
-        if (item === undefined) return;
-        await task(item);
-      }
-    };
-    await Promise.all(Array.from({ length: this.#crew.hands }, hand));
+    if (this.#stopped) return;
+    await shareOut(this.#crew.hands, next, async (item) => {
+      await task(item);
+      return !this.#stopped;
+    });
   }
 }

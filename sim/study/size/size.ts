@@ -5,7 +5,7 @@ import { holesOf, type Plan } from '../../models/plan.js';
 import type { Gathered } from '../../seasons/gathered.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { firstCommonWeek, firstRunningWeek } from '../../seasons/tallies.js';
-import { MOST_SECTIONS } from '../../seasons/workload.js';
+import { sectionsFor } from '../../seasons/workload.js';
 import { differenceOf, type Figure, figureNamed, figureOf, type Samples, samplesOf } from '../figures.js';
 import { ofSeasons, type Study } from '../study.js';
 import { type FluidBound, fluidBound } from './bound.js';
@@ -91,7 +91,7 @@ export function sizeStudy(
   seasons: number,
 ): Study<Gathered, SizeResult> {
   const lines = sizeJobs(plan, sizes, seasons);
-  const workload = { seed, sections: Math.min(MOST_SECTIONS, seasons), jobs: lines.jobs };
+  const workload = { seed, sections: sectionsFor(seasons), jobs: lines.jobs };
   const costsDiffer = layout === 'around' || layout === 'channels';
   return ofSeasons(workload, (gathered) =>
     conclude(gathered, lines, { plan, sizes, seed, seasons, costsDiffer }),

@@ -184,7 +184,11 @@ test('after each change the screen is what it would be if all of it were drawn a
     const { asked } = world.now;
     const heads = { mean: 1, low: 0.5, high: 1 + asked, verdict: 'more' } as const;
     const result = figures({ limits: HELD_BY_FINISHING, p50: 20 + asked });
-    await changes({ type: 'figures', id: asked, figures: { result, differences: { heads, badWeek: null } } });
+    await changes({
+      type: 'figures',
+      id: asked,
+      figures: { result, differences: { heads_a_week: heads, bad_week: null } },
+    });
   };
   await compare();
   await figuresCome();

@@ -58,8 +58,8 @@ function everything(scenario: State['scenario'], size: { columns: number; rows: 
   const first = answered(start(scenario, size, true), RESULT);
   const changed = pressing(first, 'l', '+', 'k', { downArrow: true }, '+');
   const differences = {
-    heads: { mean: 1.3, low: 1, high: 1.6, verdict: 'more' },
-    badWeek: { mean: 0, low: -1, high: 1, verdict: 'none' },
+    heads_a_week: { mean: 1.3, low: 1, high: 1.6, verdict: 'more' },
+    bad_week: { mean: 0, low: -1, high: 1, verdict: 'none' },
   } as const;
   const known = acted(changed, {
     type: 'figures',

@@ -134,7 +134,7 @@ describe('keys', () => {
     await shown.shows(/heads a week +\+\d.*more/);
     await showsGolden(shown, 'every-2-days-80x24');
     shown.type('u');
-    await shown.shows(/in a bad week +-\d.*less/);
+    await shown.shows(/bad week +-\d.*less/);
     // The difference to the plan that was undone is shown now; all else is as it was.
     await shown.until(() => figures(shown.text) === before, `the screen as it was:\n${before}`);
     shown.type('?');

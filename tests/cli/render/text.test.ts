@@ -86,6 +86,17 @@ describe('a table', () => {
     expect(linesOf(list, 80)).toEqual(['[ ] pick   (7)', '[ ] clear   12']);
   });
 
+  test('breaks the words of its first column, where all others fit beside it then', () => {
+    const rows = [
+      ['ready, but nobody came by yet', ...[1, 2].map((times) => figure(times * 1234567, COUNT))],
+    ];
+    expect(linesOf(table(rows, { head: ['', 'one', 'two'] }), 42)).toEqual([
+      '                             one       two',
+      'ready, but nobody came 1 234 567 2 469 134',
+      'by yet',
+    ]);
+  });
+
   test('breaks the words that stand last into lines', () => {
     const told = table([[name('plan'), 'nothing that was tried brings any more heads']]);
     expect(linesOf(told, 40)).toEqual(['plan  nothing that was tried brings any', '      more heads']);

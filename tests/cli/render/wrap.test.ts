@@ -7,8 +7,9 @@ describe('sentences', () => {
     expect(wrapped('one two three', 7)).toEqual(['one two', 'three']);
   });
 
-  test('are not broken within a large number', () => {
+  test('are not broken within a large number, nor before a percent sign', () => {
     expect(wrapped('at least 1 000 000 heads', 14)).toEqual(['at least', '1 000 000', 'heads']);
+    expect(wrapped('all 95 % of it', 6)).toEqual(['all', '95 %', 'of it']);
     expect(wrapped('by +16 549 or -1 605.5', 11)).toEqual(['by +16 549', 'or -1 605.5']);
   });
 

@@ -24,6 +24,7 @@ import { readScenario } from '../../../sim/scenario/read.js';
 import { Openings } from '../../../sim/season/ahead/openings.js';
 import { rangeOf } from '../../../sim/season/ahead/range.js';
 import { todayOf } from '../../../sim/season/ahead/today.js';
+import { openingOf } from '../../support/openings.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
 const SEASONS = 500;
@@ -71,9 +72,9 @@ function checkSeasons(plan: Plan, weeks: number, seasons: number, futures: numbe
     const rows = simulatedLog(plan, 100, season, { until: day });
     const reading = todayOf(rows, plan, isoOfDay(plan.start, day));
     if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-    const openings = new Openings(reading.today, 555);
+    const openings = new Openings(reading.value, 555);
     const ahead = Array.from({ length: futures }, (_, k) =>
-      weeklyPicks(line, 777 + season, k, day, openings.opening(k)),
+      weeklyPicks(line, 777 + season, k, day, openingOf(openings, k)),
     );
     came.forEach((picks, week) => {
       const others = ahead.map((future) => future[week]!);

@@ -4,12 +4,14 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { Line, type Recorder } from '../../../sim/models/line.js';
+import type { Opening } from '../../../sim/models/opening.js';
 import { type Plan, seasonDays } from '../../../sim/models/plan.js';
 import { Openings } from '../../../sim/season/ahead/openings.js';
 import { todayOf } from '../../../sim/season/ahead/today.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
 import { Standing } from '../../../sim/season/log/standing.js';
 import { arbitraryPlan } from '../../support/arbitrary-plan.js';
+import { openingOf } from '../../support/openings.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
@@ -20,11 +22,11 @@ function stopped(plan: Plan, pick: number) {
   const rows = simulatedLog(plan, plan.seed, 0, { until: day });
   const reading = todayOf(rows, plan, isoOfDay(plan.start, day));
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-  return { day, rows, today: reading.today, openings: new Openings(reading.today, 1) };
+  return { day, rows, today: reading.value, openings: new Openings(reading.value, 1) };
 }
 
 /** Picks on each day from `from` on. */
-function picksFrom(run: Line, from: number, opening: ReturnType<Openings['opening']>): string[] {
+function picksFrom(run: Line, from: number, opening: Opening | null): string[] {
   const picks: string[] = [];
   const recorder: Recorder = {
     note: (t, deed, _plant, crop) => {
@@ -50,7 +52,9 @@ test('of every batch as many plants stand in every stage as the log says', () =>
       const standing = standingOf(season.rows, plan);
       season.today.season.batches.forEach(({ name }, batch) => {
         plan.stages.forEach((stage, s) => {
-          const mine = season.openings.plants.filter((one) => one.batch === batch && one.stage === s);
+          const mine = (season.openings.stand?.plants ?? []).filter(
+            (one) => one.batch === batch && one.stage === s,
+          );
           expect(mine).toHaveLength(standing.at(name, stage.name));
           plants += mine.length;
         });
@@ -69,7 +73,7 @@ test('the line goes on from every opening: none puts two plants into one hole or
       if (season === null) return;
       const going = new Line(plan);
       for (let k = 0; k < 3; k++) {
-        const opening = season.openings.opening(k);
+        const opening = openingOf(season.openings, k);
         expect(() => going.run(1, k, null, opening)).not.toThrow();
         if (opening !== null && opening.plants.length > 0) runs++;
       }
@@ -104,10 +108,10 @@ test('nor does it where the log says less than it could, or the scenario is wron
         const rows = season.rows.map((row) => ({ ...row, note: null }));
         const reading = todayOf(rows, wrong, isoOfDay(plan.start, season.day));
         if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-        const openings = new Openings(reading.today, 1);
+        const openings = new Openings(reading.value, 1);
         const going = new Line(wrong);
         for (let k = 0; k < 2; k++) {
-          const opening = openings.opening(k);
+          const opening = openingOf(openings, k);
           expect(() => going.run(1, k, null, opening)).not.toThrow();
           if (opening !== null && opening.plants.length > 0) runs++;
         }
@@ -137,7 +141,7 @@ test('where nothing is left to chance, every future is what really came', () => 
       const going = new Line(plan);
       const really = picksFrom(going, season.day, null);
       for (let k = 0; k < 2; k++) {
-        expect(picksFrom(going, season.day, season.openings.opening(k))).toEqual(really);
+        expect(picksFrom(going, season.day, openingOf(season.openings, k))).toEqual(really);
       }
       compared += really.length;
     }),
@@ -153,7 +157,8 @@ test('the k-th opening is the same at every call and for the same seed, others d
     { weeks: 6, visits: visitDays(6) },
   );
   const one = stopped(plan, 20)!;
-  const copy = (openings: Openings, k: number) => openings.opening(k)!.plants.map((plant) => ({ ...plant }));
+  const copy = (openings: Openings, k: number) =>
+    openingOf(openings, k)!.plants.map((plant) => ({ ...plant }));
   const [first, second] = [copy(one.openings, 0), copy(one.openings, 1)];
   expect(first.length).toBeGreaterThan(0);
   expect(second).not.toEqual(first);
@@ -171,7 +176,7 @@ test('before the season has begun there is nothing to go on from; a day of an em
   const opening = (date: string | null) => {
     const reading = todayOf([], plan, date);
     if (!reading.ok) throw new Error('an empty log has no faults');
-    return new Openings(reading.today, 1).opening(0);
+    return openingOf(new Openings(reading.value, 1), 0);
   };
   expect(opening(null)).toBeNull();
   // Nobody was to come yet: what was due on days 0 and 2 is sown on day 3.

@@ -29,7 +29,7 @@ const MOVED = '2027-01-08,move,leaf,B1,wide,,3,,';
 function at(rows: readonly LogRow[], date: string | null, line = plan()): Today {
   const reading = todayOf(rows, line, date);
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-  return reading.today;
+  return reading.value;
 }
 
 function faultsOf(rows: readonly LogRow[], date: string | null, line = plan()) {

@@ -1,0 +1,50 @@
+/** Work that takes a while: with a bar on a terminal and, if it is large, on several threads, until it is done or somebody stops it. */
+
+import { Progress } from '../io/progress.js';
+import { Interrupt, processors } from '../io/streams.js';
+
+/** Below this many plants, about 2 s of one thread, starting others costs more than they bring. */
+const ALONE_PLANTS = 4e6;
+
+/** What does work on other threads. */
+interface Closable {
+  close(): Promise<void>;
+}
+
+export interface Hold {
+  /** Threads to use: those asked for, else by the size of the work. @param plants that the work brings about */
+  threadsFor(plants: number): number;
+  /** Let these go when the work is done or somebody stops it. */
+  keep<Crew extends Closable>(crew: Crew): Crew;
+  /** To be told after each step of the work. @returns null to go on at once, or a promise of whether to go on */
+  readonly step: (done: number, all: number) => Promise<boolean> | null;
+}
+
+/**
+ * @param workers threads that were asked for; by the size of the work if undefined
+ * @returns what the work gave, and whether somebody stopped it
+ */
+export async function onThreads<Result>(
+  workers: number | undefined,
+  work: (hold: Hold) => Promise<Result>,
+): Promise<{ result: Result; stopped: boolean }> {
+  const interrupt = new Interrupt();
+  const progress = new Progress(interrupt);
+  let crew: Closable | null = null;
+  interrupt.onStop = () => void crew?.close();
+  try {
+    const result = await work({
+      threadsFor: (plants) => workers ?? (plants < ALONE_PLANTS ? 1 : processors()),
+      keep: (one) => {
+        crew = one;
+        return one;
+      },
+      step: (done, all) => progress.step(done, all),
+    });
+    return { result, stopped: interrupt.stopped };
+  } finally {
+    progress.clear();
+    interrupt.release();
+    await (crew as Closable | null)?.close();
+  }
+}

@@ -1,0 +1,74 @@
+/** Several threads that do errands. What these give does not depend on how many threads there are. */
+
+export interface Threads {
+  /** How many errands can be in work at the same time. */
+  readonly hands: number;
+  /** @param errand plain data @returns null if the threads were let go of before the errand was done */
+  send<Answer>(errand: unknown): Promise<Answer | null>;
+  /** Let go of the threads. What is still in work is dropped. */
+  close(): Promise<void>;
+}
+
+/** Errands handed out per thread: while one is in work, the next is already there. */
+const AHEAD = 2;
+
+/**
+ * @param threads at least 1
+ * @param known plain data that each thread gets once, before all errands
+ * @param worker the built worker.js; beside this file in the package
+ */
+export async function startThreads(
+  threads: number,
+  known: unknown = null,
+  worker = new URL('./worker.js', import.meta.url),
+): Promise<Threads> {
+  // Loaded when it is needed: most calls of the program never are.
+  const { Tinypool } = await import('tinypool');
+  const pool = new Tinypool({
+    filename: worker.href,
+    minThreads: threads,
+    maxThreads: threads,
+    workerData: known,
+    concurrentTasksPerWorker: 1,
+  });
+  let closed = false;
+  return {
+    hands: threads * AHEAD,
+    send: async <Answer>(errand: unknown): Promise<Answer | null> => {
+      try {
+        return (await pool.run(errand)) as Answer;
+      } catch (error) {
+        if (closed) return null;
+        throw error;
+      }
+    },
+    close: async () => {
+      closed = true;
+      await pool.destroy();
+    },
+  };
+}
+
+/**
+ * Let all hands do one thing after another until there is nothing left to do.
+ * @param hands how many things may be in work at the same time
+ * @param next asked whenever a hand is free; undefined if there is no more to do
+ * @param work does one; false: nobody begins another
+ * @returns whether all was done
+ */
+export async function shareOut<Item>(
+  hands: number,
+  next: () => Item | undefined,
+  work: (item: Item) => Promise<boolean>,
+): Promise<boolean> {
+  let stopped = false;
+  const hand = async (): Promise<void> => {
+    while (!stopped) {
+      const item = next();
+      if (item === undefined) return;
+      if (!(await work(item))) stopped = true;
+    }
+  };
+  await Promise.all(Array.from({ length: hands }, hand));
+  return !stopped;
+}
