@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { film } from '../../sim/calls/film.js';
 import { ahead, chores } from '../../sim/calls/look.js';
-import { addRow, fit, readSeasonLog, replay } from '../../sim/calls/season.js';
+import { addRow, fit as fitLog, readSeasonLog, replay } from '../../sim/calls/season.js';
 import { Line } from '../../sim/models/line.js';
 import { readScenario } from '../../sim/scenario/read.js';
 
@@ -75,8 +75,8 @@ describe('looking ahead', () => {
 test('a season is replayed and fitted, with a plan and without', () => {
   const log = logOf(BEGUN);
   expect(replay(log, { plan })).toMatchObject({ ok: true });
-  expect(fit(log, { plan }).holes_known).toBe(true);
-  expect(fit(log).holes_known).toBe(false);
+  expect(fitLog(log, { plan }).holes_known).toBe(true);
+  expect(fitLog(log).holes_known).toBe(false);
 });
 
 test('a film shows the season that the line runs with the same seed and number', () => {
