@@ -1,8 +1,9 @@
 /** `evensow ahead FILE LOG`: the next weeks, from what stands today. */
 
+import { lengthened } from '../../sim/calls/lengthened.js';
 import { lookAhead, runsAhead, weeksNeeded } from '../../sim/season/ahead/ahead.js';
 import { defaultSeasons } from '../../sim/seasons/replicate.js';
-import { goingOptions, lengthened, loadGoing, lookInto } from '../inputs/going-on.js';
+import { goingOptions, loadGoing, lookInto } from '../inputs/going-on.js';
 import { DONE, INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
@@ -26,7 +27,10 @@ export async function ahead(file: string, log: string, options: Options): Promis
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const out = options['out'] ?? null;
   const going = await loadGoing({ command: 'ahead', file, log, out });
-  const plan = lengthened(going, asked.today, (short, from) => weeksNeeded(short, from, weeks));
+  const { scenario } = going.scenario;
+  const plan = lengthened(scenario, going.rows, asked.today, (short, from) =>
+    weeksNeeded(short, from, weeks),
+  );
   const futures = asked.seasons ?? defaultSeasons(going.scenario.plan);
   const result = await lookInto(going, asked, futures, runsAhead(futures), (look) =>
     lookAhead(plan, going.rows, { ...look, weeks }),

@@ -1,7 +1,7 @@
 /** `evensow log ACTION COUNT BATCH|CROP [STAGE]`: add one row to the season log. */
 
 import { dayFrom, isIsoDate } from '../../sim/models/dates.js';
-import { type Appending, appendRow, type LoggedLine, type Typed } from '../../sim/season/log/append.js';
+import { appendRow, type LoggedLine, type Refused, type Typed } from '../../sim/season/log/append.js';
 import { fieldText, type LogFault } from '../../sim/season/log/faults.js';
 import { readLog } from '../../sim/season/log/read.js';
 import { loadSource, readSource } from '../inputs/scenario-file.js';
@@ -31,8 +31,6 @@ interface DatedLine extends LoggedLine {
   readonly start: string;
 }
 
-type Refused = Extract<Appending, { ok: false }>;
-
 /**
  * @param what the crop of a sowing, the stage of a cleaning, else the batch
  * @param stage moved into, or lost in
@@ -54,10 +52,11 @@ export async function log(
     const early = line === null ? [] : beforeStart(typed.date, line);
     if (!appending.ok) throw new Problem(refusal(file, text, appending, early));
     if (early.length > 0) throw new Problem(messageOf(rowFaultSections(file, early)));
-    const { stages } = appending.standing;
+    const { value } = appending;
+    const { stages } = value.standing;
     return {
-      text: appending.text,
-      result: { ...appending, far: farText(file, text, stages, line, typed.date) },
+      text: value.text,
+      result: { ...value, far: farText(file, text, stages, line, typed.date) },
     };
   });
   if (added.far !== null) tell(added.far);
@@ -94,7 +93,7 @@ function farText(
   date: string,
 ): string | null {
   const present = readLog(text, stages, line?.crops ?? null);
-  const last = present.ok ? present.rows.at(-1)?.date : undefined;
+  const last = present.ok ? present.value.rows.at(-1)?.date : undefined;
   const [before, what] =
     last === undefined ? [line?.start, 'the first day of the line'] : [last, 'the last row before it'];
   if (before === undefined || dayFrom(before, date) <= FAR) return null;

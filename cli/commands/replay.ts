@@ -32,7 +32,7 @@ export async function replay(log: string, file: string | undefined, options: Opt
   const { name, rows, stages } = await loadSeasonLog(log, plan);
   const replayed = replaySeason(rows, stages, plan, { change });
   if (!replayed.ok) throw faultsProblem(name, replayed.faults);
-  const { result } = replayed;
+  const { value: result } = replayed;
   await print(
     toldAs(form, { result, sections: () => replaySections(result), rows: () => replayRows(result) }),
   );

@@ -54,5 +54,5 @@ async function realSeasonOf(
   const { rows, stages, name } = await loadSeasonLog(log, scenario.plan);
   const replayed = replaySeason(rows, stages, scenario.plan);
   if (!replayed.ok) throw faultsProblem(name, replayed.faults);
-  return realSeason(replayed.result, scenario.plan, rows);
+  return realSeason(replayed.value, scenario.plan, rows);
 }

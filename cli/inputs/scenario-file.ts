@@ -1,7 +1,7 @@
 /** A scenario file, or the built-in scenario, turned into a plan; faults become a Problem. */
 
 import { fileURLToPath } from 'node:url';
-import { readScenario } from '../../sim/scenario/read.js';
+import { type ReadScenario, readScenario } from '../../sim/scenario/read.js';
 import { tell } from '../io/streams.js';
 import { readTextFile, type TextKind } from '../io/text-file.js';
 import type { Input } from '../options/options.js';
@@ -33,8 +33,6 @@ export interface Source {
 /** Whether a command needs a scenario file, or takes the built-in scenario without one: what helps depends on it. */
 export type Need = 'needed' | 'optional';
 
-export type Read = Extract<ReturnType<typeof readScenario>, { ok: true }>;
-
 /** Path and name of the file to read. */
 export function scenarioPath(file: string | undefined): { path: string; name: string } {
   if (file !== undefined) return { path: file, name: file === '-' ? 'standard input' : file };
@@ -62,19 +60,19 @@ export async function loadSource(file: string | undefined, need: Need = 'needed'
 }
 
 /** A scenario with its text. */
-export type Loaded = Read & { readonly source: Source };
+export type Loaded = ReadScenario & { readonly source: Source };
 
 /** What was read already: a command looks at its scenario, and then its study does. */
-const known = new WeakMap<Source, Read>();
+const known = new WeakMap<Source, ReadScenario>();
 
 /** @throws Problem with every fault of the file */
-export function readSource(source: Source): Read {
+export function readSource(source: Source): ReadScenario {
   const before = known.get(source);
   if (before !== undefined) return before;
   const read = readScenario(source.text);
   if (!read.ok) throw faultsProblem(source.name, read.faults);
-  known.set(source, read);
-  return read;
+  known.set(source, read.value);
+  return read.value;
 }
 
 /**

@@ -30,11 +30,12 @@ export async function loadSeasonLog(log: string, plan: Plan | null): Promise<Sea
     plan?.crops ?? null,
   );
   if (!read.ok) throw faultsProblem(name, read.faults);
-  if (read.warnings.length > 0) tell(warningLines(name, read.warnings).join('\n'));
-  if (read.rows.length === 0) {
+  const { rows, stages, warnings } = read.value;
+  if (warnings.length > 0) tell(warningLines(name, warnings).join('\n'));
+  if (rows.length === 0) {
     throw new Problem(
       `${name} must not be without rows. It must hold what was done: a row for each sowing, move, pick and loss. Example: evensow log sow 6 butterhead --to ${name}`,
     );
   }
-  return { name, rows: read.rows, stages: read.stages };
+  return { name, rows, stages };
 }

@@ -29,7 +29,7 @@ beforeAll(async () => {
   ] as const) {
     const read = readScenario(await readFile(scenario(name), 'utf8'));
     if (!read.ok) throw new Error(`${name} is wrong`);
-    logs.set(name, simulatedLog(read.plan, 7, 3, { until }));
+    logs.set(name, simulatedLog(read.value.plan, 7, 3, { until }));
   }
 });
 
@@ -113,7 +113,7 @@ describe('as JSON', () => {
     // 26 weeks end on 5 July; the log goes on to the end of June.
     const read = readScenario(await readFile(scenario('home-shelf'), 'utf8'));
     if (!read.ok) throw new Error('the scenario is wrong');
-    const rows = simulatedLog(read.plan, 7, 3);
+    const rows = simulatedLog(read.value.plan, 7, 3);
     const out = join(folder, 'end.json');
     const options = { json: true, seasons: '20', out } as unknown as Options;
     await ahead(scenario('home-shelf'), await logFile(rows), options);

@@ -23,7 +23,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'evensow-chores-'));
   const read = readScenario(await readFile(SHELF, 'utf8'));
   if (!read.ok) throw new Error('the built-in scenario is wrong');
-  rows = simulatedLog(read.plan, 7, 3, { until: 80 });
+  rows = simulatedLog(read.value.plan, 7, 3, { until: 80 });
   await writeFile(join(folder, 'season.csv'), logText(rows));
 });
 

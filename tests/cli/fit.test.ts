@@ -25,7 +25,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 function planOf(path: string) {
   const read = readScenario(readFileSync(path, 'utf8'));
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  return read.plan;
+  return read.value.plan;
 }
 
 /** A log of a simulated season of some scenario, up to a day. */

@@ -14,7 +14,7 @@ test('there are at least four scenarios, from fewer than 200 holes to more than 
   const holes = scenarios.map((name) => {
     const read = readScenario(readFileSync(folder + name, 'utf8'));
     if (!read.ok) throw new Error(`${name}: ${JSON.stringify(read.faults)}`);
-    return read.plan.stages.reduce((sum, stage) => sum + stage.channels * stage.holesPerChannel, 0);
+    return read.value.plan.stages.reduce((sum, stage) => sum + stage.channels * stage.holesPerChannel, 0);
   });
   expect(scenarios.length).toBeGreaterThanOrEqual(4);
   expect(Math.min(...holes)).toBeLessThan(200);

@@ -29,7 +29,7 @@ export function example(name: string): Scenario {
 export function read(text: string): Scenario {
   const reading = readScenario(text);
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-  return reading.scenario;
+  return reading.value.scenario;
 }
 
 export const CELLAR = example('home-shelf');

@@ -75,7 +75,7 @@ async function newLog(text?: string): Promise<string> {
 async function rowsOf(log: string): Promise<readonly LogRow[]> {
   const reading = readLog(await readFile(log, 'utf8'), null);
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-  return reading.rows;
+  return reading.value.rows;
 }
 
 async function append(log: string, row: string): Promise<void> {

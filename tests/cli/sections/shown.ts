@@ -41,8 +41,8 @@ export async function aheadOf(
 ): Promise<AheadResult> {
   const today = isoOfDay(plan.start, day);
   const reading = await lookAhead(plan, rows, { today, weeks, futures: SEASONS });
-  if (reading === 'stopped' || !reading.ok) throw new Error(JSON.stringify(reading));
-  return reading.result;
+  if (reading === null || !reading.ok) throw new Error(JSON.stringify(reading));
+  return reading.value;
 }
 
 /** @param day of the season that is today [d] */
@@ -53,8 +53,8 @@ export async function choresOf(
 ): Promise<ChoresResult> {
   const today = isoOfDay(plan.start, day);
   const reading = await listChores(plan, rows, { today, days: 14, futures: SEASONS });
-  if (reading === 'stopped' || !reading.ok) throw new Error(JSON.stringify(reading));
-  return reading.result;
+  if (reading === null || !reading.ok) throw new Error(JSON.stringify(reading));
+  return reading.value;
 }
 
 /** @param of the line that the log is told of, if it is not that of the plan */
@@ -63,7 +63,7 @@ export function replayOf(plan: Plan, of = plan): ReplayResult {
   const change = { every: 4, on: null, seeds: null };
   const replayed = replaySeason(simulatedLog(of, 1, 0), names, plan, { change });
   if (!replayed.ok) throw new Error(JSON.stringify(replayed.faults));
-  return replayed.result;
+  return replayed.value;
 }
 
 /** What each kind of study says of a plan. */

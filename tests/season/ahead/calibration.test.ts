@@ -36,8 +36,8 @@ function planOf(name: string, change: (text: string) => string = (text) => text)
   const text = readFileSync(new URL(`../../../scenarios/${name}.yaml`, import.meta.url), 'utf8');
   const read = readScenario(change(text));
   if (!read.ok) throw new Error(`${name} is wrong`);
-  const { weeks } = read.plan;
-  return { weeks, plan: toPlan({ ...read.scenario, weeks: weeks + WEEKS + 1 }) };
+  const { weeks } = read.value.plan;
+  return { weeks, plan: toPlan({ ...read.value.scenario, weeks: weeks + WEEKS + 1 }) };
 }
 
 /** The plan as far as it is looked at from a day on: what comes later changes nothing before. */
@@ -78,7 +78,7 @@ function checkSeasons(plan: Plan, weeks: number, seasons: number, futures: numbe
     const rows = simulatedLog(part, 100, season, { until: day });
     const reading = todayOf(rows, plan, isoOfDay(plan.start, day));
     if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-    const openings = new Openings(reading.today, 555);
+    const openings = new Openings(reading.value, 555);
     const ahead = Array.from({ length: futures }, (_, k) =>
       weeklyPicks(line, 777 + season, k, day, openingOf(openings, k)),
     );
