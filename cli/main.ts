@@ -5,9 +5,9 @@ import packageJson from '../package.json' with { type: 'json' };
 import { nearest } from '../sim/models/nearest.js';
 import { ACTIONS } from '../sim/season/log/rows.js';
 import { ORDERS } from '../sim/study/compare.js';
-import { LEAST } from '../sim/study/search/candidates.js';
+import { COST_KINDS } from '../sim/study/search/candidates.js';
 import { check } from './commands/check.js';
-import type { ChoresOptions } from './commands/chores.js';
+import type { ChoresCliOptions } from './commands/chores.js';
 import { compareCommand } from './commands/compare.js';
 import type { FitOptions } from './commands/fit.js';
 import { merge } from './commands/merge.js';
@@ -16,7 +16,7 @@ import { schema } from './commands/schema.js';
 import { type SearchOptions, searchCommand } from './commands/search.js';
 import { type SizeOptions, sizeCommand } from './commands/size.js';
 import { watch } from './commands/watch.js';
-import { DONE, FAILED, OutputClosed, print, tell, WRONG_INPUT } from './io/streams.js';
+import { EXIT_DONE, EXIT_FAILED, EXIT_WRONG_INPUT, OutputClosed, print, tell } from './io/streams.js';
 import { exists } from './io/write-file.js';
 import { fileToWrite, formOf, type Options } from './options/options.js';
 import { Problem } from './problem.js';
@@ -40,7 +40,7 @@ that are all alike by luck.`;
  * @returns the exit code: 0 done, 1 the program failed, 2 the input or the options are wrong, 130 stopped by the user
  */
 export async function main(args: readonly string[]): Promise<number> {
-  let code = DONE;
+  let code = EXIT_DONE;
   const text: string[] = [];
   const program = commands((result) => {
     code = result;
@@ -137,12 +137,12 @@ function commands(ended: (code: number) => void, text: string[]): Command {
       ended(await sizeCommand(file, options));
     });
 
-  withManner(program.command('search'))
+  withExecutionOptions(program.command('search'))
     .description('find the cheapest plan that reaches so many heads a week')
     .argument('[file]', FILE)
     .option('--heads <number>', 'heads a week that are the goal (needed)')
     .option('--weeks-met <share>', 'share of the weeks that must bring them (0.9)')
-    .option('--least <cost>', `what to spend least of: ${LEAST.join(', ')} (holes)`)
+    .option('--least <cost>', `what to spend least of: ${COST_KINDS.join(', ')} (holes)`)
     .option('--every <days>', 'days between sowings: 2,3,4 or 2..7')
     .option('--on <weekdays>', 'weekdays of sowing: mon+thu,tue')
     .option('--seeds <numbers>', 'seeds per sowing: 4,6,8 or 4..12')
@@ -200,7 +200,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
       },
     );
 
-  goingOn(program.command('ahead'))
+  futuresCommand(program.command('ahead'))
     .description(
       'the next weeks from what stands by the log: heads, empty holes, batches without room, what to sow',
     )
@@ -213,7 +213,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
       ended(await ahead(file, log, options));
     });
 
-  goingOn(program.command('chores'))
+  futuresCommand(program.command('chores'))
     .description('the work list of the next visits: what to sow, move, pick and clean')
     .argument('<file>', 'scenario file (YAML or JSON), - for standard input')
     .argument('[log]', 'season log (CSV), - for standard input; if left out, the plan from an empty line')
@@ -222,7 +222,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .addOption(
       new Option('--ics', 'print a calendar file (iCalendar) that calendar programs import').conflicts('csv'),
     )
-    .action(async (file: string, log: string | undefined, options: ChoresOptions) => {
+    .action(async (file: string, log: string | undefined, options: ChoresCliOptions) => {
       const { chores } = await import('./commands/chores.js');
       ended(await chores(file, log, options));
     });
@@ -305,13 +305,13 @@ function fittedFile(name: string): string {
 
 /** The options of a study of so many seasons. */
 function studyCommand(command: Command): Command {
-  return withManner(
+  return withExecutionOptions(
     command.option('-n, --seasons <number>', 'how many seasons (200, fewer for very large lines)'),
   );
 }
 
 /** What goes on from a season log. */
-function goingOn(command: Command): Command {
+function futuresCommand(command: Command): Command {
   return command
     .option('--today <date>', 'today, YYYY-MM-DD or now (the date of the last row)')
     .option('-n, --seasons <number>', 'how many futures (200, fewer for very large lines)')
@@ -322,7 +322,7 @@ function goingOn(command: Command): Command {
 }
 
 /** The options that every study has. */
-function withManner(command: Command): Command {
+function withExecutionOptions(command: Command): Command {
   return command
     .option('-s, --seed <number>', SEED)
     .option('--workers <number>', WORKERS)
@@ -340,7 +340,7 @@ function withManner(command: Command): Command {
 async function answer(error: unknown, text: readonly string[], help: string): Promise<number> {
   if (error instanceof OutputClosed) {
     tell('evensow: the output was closed before everything was written; the rest is dropped.');
-    return DONE;
+    return EXIT_DONE;
   }
   if (error instanceof CommanderError) {
     if (error.exitCode !== 0) {
@@ -350,22 +350,22 @@ async function answer(error: unknown, text: readonly string[], help: string): Pr
           .trim()
           .replace(/^error: /, '')}\nSee: ${help}`,
       );
-      return WRONG_INPUT;
+      return EXIT_WRONG_INPUT;
     }
     try {
       await print(text.join(''));
-      return DONE;
+      return EXIT_DONE;
     } catch (closed) {
       return await answer(closed, [], help);
     }
   }
   if (error instanceof Problem) {
     tell(`evensow: ${error.message}`);
-    return WRONG_INPUT;
+    return EXIT_WRONG_INPUT;
   }
   const details = error instanceof Error ? (error.stack ?? error.message) : String(error);
   tell(
     `evensow ${packageJson.version} failed; this is a fault of the program, not of your input. Please report it where you got evensow from (README, "Reporting a fault"), with your scenario and these lines:\n${details}`,
   );
-  return FAILED;
+  return EXIT_FAILED;
 }

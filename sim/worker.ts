@@ -2,20 +2,20 @@
 
 import { workerData } from 'node:worker_threads';
 import { type FuturesErrand, futuresSeen } from './season/ahead/futures.js';
-import { Hand } from './seasons/hand.js';
-import type { Errand } from './seasons/pool.js';
+import { SeasonRunner } from './seasons/season-runner.js';
+import type { Task } from './seasons/thread-pool.js';
 import type { Workload } from './seasons/workload.js';
 
 // The pool hands its own data first and ours second.
 const [, workload] = workerData as [unknown, Workload | null];
-const hand = workload === null ? null : new Hand(workload);
+const runner = workload === null ? null : new SeasonRunner(workload);
 
-export default async function errand(what: Errand | FuturesErrand): Promise<unknown> {
+export default async function runTask(what: Task | FuturesErrand): Promise<unknown> {
   switch (what.kind) {
     case 'tally':
-      return (await hand!.tally(what.piece))?.toData() ?? null;
+      return (await runner!.tally(what.chunk))?.toData() ?? null;
     case 'weeks':
-      return hand!.weeks(what.job, what.first, what.count);
+      return runner!.weeks(what.job, what.first, what.count);
     case 'futures':
       return futuresSeen(what);
   }

@@ -1,16 +1,16 @@
 /** `evensow ahead FILE LOG`: the next weeks, from what stands today. */
 
-import { lengthened } from '../../sim/calls/lengthened.js';
+import { lengthenedPlan } from '../../sim/calls/lengthened.js';
 import { lookAhead, runsAhead, weeksNeeded } from '../../sim/season/ahead/ahead.js';
 import { defaultSeasons } from '../../sim/seasons/replicate.js';
-import { goingOptions, loadGoing, lookInto } from '../inputs/going-on.js';
-import { DONE, INTERRUPTED } from '../io/streams.js';
+import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
+import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { toldAs } from '../render/told.js';
 import { aheadSections } from '../sections/ahead/ahead.js';
 import { aheadRows } from '../sections/ahead/rows.js';
-import { put } from '../studies/perform.js';
+import { writeResult } from '../studies/perform.js';
 
 const MOST_WEEKS = 52;
 const USUAL_WEEKS = 8;
@@ -22,21 +22,21 @@ const USUAL_WEEKS = 8;
  */
 export async function ahead(file: string, log: string, options: Options): Promise<number> {
   const faults: string[] = [];
-  const asked = goingOptions(options, faults);
+  const asked = futuresOptions(options, faults);
   const weeks = wholeNumber('--weeks', options['weeks'], 1, MOST_WEEKS, USUAL_WEEKS, faults) ?? USUAL_WEEKS;
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const out = options['out'] ?? null;
-  const going = await loadGoing({ command: 'ahead', file, log, out });
+  const going = await loadLine({ command: 'ahead', file, log, out });
   const { scenario } = going.scenario;
-  const plan = lengthened(scenario, going.rows, asked.today, (short, from) =>
+  const plan = lengthenedPlan(scenario, going.rows, asked.today, (short, from) =>
     weeksNeeded(short, from, weeks),
   );
   const futures = asked.seasons ?? defaultSeasons(going.scenario.plan);
   const result = await lookInto(going, asked, futures, runsAhead(futures), (look) =>
     lookAhead(plan, going.rows, { ...look, weeks }),
   );
-  if (result === null) return INTERRUPTED;
+  if (result === null) return EXIT_INTERRUPTED;
   const told = { result, sections: () => aheadSections(result), rows: () => aheadRows(result) };
-  await put(toldAs(formOf(options), told), out);
-  return DONE;
+  await writeResult(toldAs(formOf(options), told), out);
+  return EXIT_DONE;
 }

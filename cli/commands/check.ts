@@ -2,12 +2,12 @@
 
 import { holesOf } from '../../sim/models/plan.js';
 import { loadScenario, scenarioPath } from '../inputs/scenario-file.js';
-import { DONE, print } from '../io/streams.js';
+import { EXIT_DONE, print } from '../io/streams.js';
 import { textOf } from '../render/text.js';
 import { checkSections } from '../sections/check.js';
 
 export async function check(file: string | undefined): Promise<number> {
   const { plan } = await loadScenario(file, 'optional');
   await print(textOf(checkSections(scenarioPath(file).name, plan, plan.stages.map(holesOf))));
-  return DONE;
+  return EXIT_DONE;
 }

@@ -1,31 +1,35 @@
 /** `evensow chores FILE [LOG]`: what to do on each visit of the next days. */
 
-import { lengthened } from '../../sim/calls/lengthened.js';
+import { lengthenedPlan } from '../../sim/calls/lengthened.js';
 import { type ChoresResult, listChores, weeksToList } from '../../sim/season/ahead/chores.js';
 import { defaultSeasons } from '../../sim/seasons/replicate.js';
-import { goingOptions, loadGoing, lookInto } from '../inputs/going-on.js';
-import { DONE, INTERRUPTED } from '../io/streams.js';
+import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
+import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { calendarText } from '../render/calendar.js';
 import { toldAs } from '../render/told.js';
 import { choresCalendar, choresRows, choresSections } from '../sections/chores.js';
-import { put } from '../studies/perform.js';
+import { writeResult } from '../studies/perform.js';
 
 const MOST_DAYS = 366;
 const USUAL_DAYS = 14;
 
 /** As typed; `ics` asks for a calendar file. */
-export type ChoresOptions = Options & { readonly ics?: boolean };
+export type ChoresCliOptions = Options & { readonly ics?: boolean };
 
 /**
  * @param file path of the scenario, or `-` for standard input
  * @param log path of the season log, or `-`; if left out, the list begins with an empty line on the scenario's first day
  * @throws Problem if an option, the scenario or the log is wrong
  */
-export async function chores(file: string, log: string | undefined, options: ChoresOptions): Promise<number> {
+export async function chores(
+  file: string,
+  log: string | undefined,
+  options: ChoresCliOptions,
+): Promise<number> {
   const faults: string[] = [];
-  const asked = goingOptions(options, faults);
+  const asked = futuresOptions(options, faults);
   const days = wholeNumber('--days', options['days'], 1, MOST_DAYS, USUAL_DAYS, faults) ?? USUAL_DAYS;
   if (asked.today !== null && log === undefined) {
     faults.push(
@@ -34,19 +38,19 @@ export async function chores(file: string, log: string | undefined, options: Cho
   }
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const out = options['out'] ?? null;
-  const going = await loadGoing({ command: 'chores', file, log, out });
+  const going = await loadLine({ command: 'chores', file, log, out });
   const { scenario } = going.scenario;
-  const plan = lengthened(scenario, going.rows, asked.today, (_, from) => weeksToList(from, days));
+  const plan = lengthenedPlan(scenario, going.rows, asked.today, (_, from) => weeksToList(from, days));
   const futures = asked.seasons ?? defaultSeasons(going.scenario.plan);
   const result = await lookInto(going, asked, futures, futures, (look) =>
     listChores(plan, going.rows, { ...look, days }),
   );
-  if (result === null) return INTERRUPTED;
-  await put(shown(result, options), out);
-  return DONE;
+  if (result === null) return EXIT_INTERRUPTED;
+  await writeResult(render(result, options), out);
+  return EXIT_DONE;
 }
 
-function shown(result: ChoresResult, options: ChoresOptions): string {
+function render(result: ChoresResult, options: ChoresCliOptions): string {
   if (options.ics) return calendarText(choresCalendar(result));
   return toldAs(formOf(options), {
     result,

@@ -15,7 +15,7 @@ const MOST_PLANS = 500;
 
 export async function compareCommand(files: readonly string[], options: Options): Promise<number> {
   const faults: string[] = [];
-  const { seasons, seed, manner } = studyOptions(options, faults);
+  const { seasons, seed, execution } = studyOptions(options, faults);
   const by = oneOf('--by', options['by'], ORDERS, faults);
   const variations = variationsOf(options, faults);
   const plans = Math.max(1, files.length) * Math.max(1, variations.length);
@@ -30,18 +30,18 @@ export async function compareCommand(files: readonly string[], options: Options)
   checkInputs('the scenarios', named, 'evensow compare - with-a-third-nursery.yaml < my-line.yaml');
   const inputs = named.map(scenarioInput);
   await checkOut(
-    manner.out,
+    execution.out,
     inputs.length === 1 ? inputs : inputs.map(({ path }) => ({ path, what: 'one of the scenarios' })),
   );
   const read = [];
   for (const file of named) read.push(await loadScenario(file, 'optional'));
   const count = seasons ?? Math.min(...read.map(({ plan }) => defaultSeasons(plan)));
-  faults.push(...seasonFaults(count, manner));
+  faults.push(...seasonFaults(count, execution));
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const sources = read.map(({ source }) => source);
   return carryOutStudy(
     { command: 'compare', sources, seed: seed ?? read[0]!.plan.seed, seasons: count, variations, by },
-    manner,
+    execution,
   );
 }
 

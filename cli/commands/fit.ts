@@ -3,11 +3,11 @@
 import type { Plan } from '../../sim/models/plan.js';
 import { amendScenario } from '../../sim/scenario/amend.js';
 import { type FitResult, fitSeason } from '../../sim/season/fit/fit.js';
-import { changesOf, conflictsOf, type FitChange } from '../../sim/season/fit/fit-changes.js';
+import { conflictsOf, type FitChange, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
 import type { Source } from '../inputs/scenario-file.js';
 import { loadScenario } from '../inputs/scenario-file.js';
 import { loadSeasonLog } from '../inputs/season-log.js';
-import { atOnceStoppable, DONE, hasWatcher, print, showProgress, tell } from '../io/streams.js';
+import { atOnceStoppable, EXIT_DONE, hasWatcher, print, showProgress, tell } from '../io/streams.js';
 import { checkInputs } from '../io/text-file.js';
 import { exists, sameFile, writeWhole } from '../io/write-file.js';
 import { formOf, type Options } from '../options/options.js';
@@ -35,7 +35,7 @@ export async function fit(log: string, file: string | undefined, options: FitOpt
   await checkOptions(log, file, out, options.over === true);
   const present: Present | null = file === undefined ? null : await loadScenario(file);
   const result = await estimate(log, present?.plan ?? null);
-  const changes = present === null ? null : changesOf(result, present.plan);
+  const changes = present === null ? null : fitChangesOf(result, present.plan);
   const conflicts = present === null ? null : conflictsOf(result, present.plan);
   if (present !== null && changes !== null && out !== null) {
     await writeWhole(out, amendScenario(present.source.text, changes));
@@ -49,7 +49,7 @@ export async function fit(log: string, file: string | undefined, options: FitOpt
     }),
   );
   if (out !== null) tell(writtenText(out, changes!));
-  return DONE;
+  return EXIT_DONE;
 }
 
 /** What can be told to be wrong before anything is read. */

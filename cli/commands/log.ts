@@ -6,7 +6,7 @@ import { fieldText, type LogFault } from '../../sim/season/log/faults.js';
 import { readLog } from '../../sim/season/log/read.js';
 import { loadSource, readSource } from '../inputs/scenario-file.js';
 import { appendToLog } from '../io/log-file.js';
-import { DONE, print, tell, today } from '../io/streams.js';
+import { EXIT_DONE, print, tell, today } from '../io/streams.js';
 import { Problem } from '../problem.js';
 import { messageOf } from '../render/text.js';
 import { faultSections, rowFaultSections } from '../sections/faults.js';
@@ -66,7 +66,7 @@ export async function log(
     if (!(error instanceof Problem)) throw error;
     throw new Problem(`${error.message} The row was written to ${file} all the same; do not log it again.`);
   }
-  return DONE;
+  return EXIT_DONE;
 }
 
 /** A row of a day before the line's first could not be read for that line any more. */

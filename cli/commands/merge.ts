@@ -1,12 +1,12 @@
 /** `evensow merge PART...`: join the parts of a study and show it as if it had been carried out in one. */
 
-import { DONE } from '../io/streams.js';
+import { EXIT_DONE } from '../io/streams.js';
 import { checkInputs, readTextFile, type TextKind } from '../io/text-file.js';
 import { checkOut, type Form } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { kindOf } from '../studies/kinds.js';
 import { faultsOf, readPart } from '../studies/parts.js';
-import { put, shown } from '../studies/perform.js';
+import { renderResult, writeResult } from '../studies/perform.js';
 
 const PART: TextKind = {
   what: 'a part',
@@ -32,15 +32,15 @@ export async function merge(
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const { asked } = parts[0]!;
   const study = kindOf(asked).study(asked);
-  let yielded: unknown;
+  let collected: unknown;
   try {
-    yielded = study.unpack(parts.map(({ data }) => data));
+    collected = study.unpack(parts.map(({ data }) => data));
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     throw new Problem(
       `One of the parts is damaged (${why}). Parts must be as they were written. Carry them out again.`,
     );
   }
-  await put(shown(asked, study.conclude(yielded), form), out);
-  return DONE;
+  await writeResult(renderResult(asked, study.conclude(collected), form), out);
+  return EXIT_DONE;
 }

@@ -2,11 +2,11 @@
 
 import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
 import { replaySeason } from '../../sim/season/replay/replay.js';
-import type { Change } from '../../sim/season/replay/what-if.js';
+import type { CadenceChange } from '../../sim/season/replay/what-if.js';
 import { faultsProblem } from '../inputs/faults-problem.js';
 import { loadScenario } from '../inputs/scenario-file.js';
 import { loadSeasonLog } from '../inputs/season-log.js';
-import { DONE, print } from '../io/streams.js';
+import { EXIT_DONE, print } from '../io/streams.js';
 import { checkInputs } from '../io/text-file.js';
 import { everyList } from '../options/lists.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
@@ -36,11 +36,11 @@ export async function replay(log: string, file: string | undefined, options: Opt
   await print(
     toldAs(form, { result, sections: () => replaySections(result), rows: () => replayRows(result) }),
   );
-  return DONE;
+  return EXIT_DONE;
 }
 
 /** @returns null if no other cadence is asked for */
-function changeFrom(options: Options): Change | null {
+function changeFrom(options: Options): CadenceChange | null {
   const { every, on, seeds } = options;
   const faults: string[] = [];
   const [days, ...more] = everyList(every, faults);
@@ -49,7 +49,7 @@ function changeFrom(options: Options): Change | null {
       `--every must not be ${JSON.stringify(every)}. It must be one number of days here. Example: --every ${days}`,
     );
   }
-  const change: Change = {
+  const change: CadenceChange = {
     every: days ?? null,
     on: on === undefined ? null : weekdaysOf(on, faults),
     seeds: wholeNumber('--seeds', seeds, 1, 1_000_000, 8, faults) ?? null,

@@ -10,20 +10,20 @@ export async function runCommand(file: string | undefined, options: Options): Pr
   const faults: string[] = [];
   const asked = studyOptions(options, faults);
   if (faults.length > 0) throw new Problem(faults.join('\n'));
-  await checkOut(asked.manner.out, [scenarioInput(file)]);
+  await checkOut(asked.execution.out, [scenarioInput(file)]);
   return runLoaded(await loadScenario(file, 'optional'), asked);
 }
 
 /** @throws Problem if there are too few seasons for what was asked */
 export async function runLoaded(
   { plan, source }: Loaded,
-  { seasons, seed, manner }: StudyOptions,
+  { seasons, seed, execution }: StudyOptions,
 ): Promise<number> {
   const count = seasons ?? defaultSeasons(plan);
-  const faults = seasonFaults(count, manner);
+  const faults = seasonFaults(count, execution);
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   return carryOutStudy(
     { command: 'run', sources: [source], seed: seed ?? plan.seed, seasons: count },
-    manner,
+    execution,
   );
 }

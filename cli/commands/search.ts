@@ -3,12 +3,12 @@
 import { nearest } from '../../sim/models/nearest.js';
 import { type Grid, gridAround, gridSize } from '../../sim/scenario/grid.js';
 import type { SearchGoal } from '../../sim/study/search/budget.js';
-import { LEAST, type Least } from '../../sim/study/search/candidates.js';
+import { COST_KINDS, type CostKind } from '../../sim/study/search/candidates.js';
 import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
 import { cadenceLists, channelLists, numberFrom, oneOf, weekdayLists, wholeList } from '../options/lists.js';
 import {
   checkOut,
-  type Manner,
+  type ExecutionOptions,
   type Options,
   sharingFaults,
   studyOptions,
@@ -26,13 +26,13 @@ const MOST_PLANS = 5000;
 
 export async function searchCommand(file: string | undefined, options: SearchOptions): Promise<number> {
   const faults: string[] = [];
-  const { seed, manner } = studyOptions(options as Options, faults);
+  const { seed, execution } = studyOptions(options as Options, faults);
   const goal = goalOf(options, faults);
   const given = gridOf(options, faults);
   faults.push(...gridFaults(given));
   if (goal === null || faults.length > 0) throw new Problem(faults.join('\n'));
 
-  await checkOut(manner.out, [scenarioInput(file)]);
+  await checkOut(execution.out, [scenarioInput(file)]);
   const { plan, scenario, source } = await loadScenario(file, 'optional');
   const names = plan.stages.map(({ name }) => name);
   for (const { stage } of given.channels) {
@@ -45,7 +45,7 @@ export async function searchCommand(file: string | undefined, options: SearchOpt
   }
   const around = isEmpty(given);
   const grid = around ? gridAround(scenario) : given;
-  faults.push(...gridFaults(grid), ...shardFaults(gridSize(grid), manner));
+  faults.push(...gridFaults(grid), ...shardFaults(gridSize(grid), execution));
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const { first: seasons, ...rest } = goal;
   const asked: SearchAssignment = {
@@ -57,7 +57,7 @@ export async function searchCommand(file: string | undefined, options: SearchOpt
     grid,
     around,
   };
-  return carryOutStudy(asked, manner);
+  return carryOutStudy(asked, execution);
 }
 
 /** @returns null if something is wrong with it */
@@ -78,7 +78,7 @@ function goalOf(options: SearchOptions, faults: string[]): SearchGoal | null {
   ): number => share(name, text, least, most, usual, faults) ?? usual;
   const goal = {
     weeksMet: number('--weeks-met', options['weeksMet'], 0.01, 1, 0.9),
-    least: (oneOf('--least', options['least'], LEAST, faults) as Least | null) ?? 'holes',
+    least: (oneOf('--least', options['least'], COST_KINDS, faults) as CostKind | null) ?? 'holes',
     confidence: number('--confidence', options['confidence'], 0.6, 0.9999, 0.95),
     near: number('--near', options['near'], 0.005, 0.2, 0.02),
     first: wholeNumber('--first', options['first'], 5, 1000, 20, faults) ?? 20,
@@ -127,8 +127,8 @@ function gridFaults(grid: Grid): string[] {
   ];
 }
 
-function shardFaults(plans: number, manner: Manner): string[] {
-  return sharingFaults(plans, manner, {
+function shardFaults(plans: number, execution: ExecutionOptions): string[] {
+  return sharingFaults(plans, execution, {
     there: plans === 1 ? 'There is only 1 plan.' : `There are only ${plans} plans to share out.`,
     parts: plans === 1 ? '1 part' : `${plans} parts`,
     more: ['widen the limits', 'widen the limits'],

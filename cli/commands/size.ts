@@ -1,7 +1,7 @@
 /** `evensow size [FILE]`: the nursery against the finishing channels, with the same luck. */
 
 import { defaultSeasons } from '../../sim/seasons/replicate.js';
-import type { Layout } from '../../sim/study/size/layout.js';
+import type { SizeLayout } from '../../sim/study/size/layout.js';
 import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
 import { channelLists, numberFrom } from '../options/lists.js';
 import { checkOut, type Options, seasonFaults, studyOptions, wholeNumber } from '../options/options.js';
@@ -19,23 +19,23 @@ const MOST_DEALT = 1_000_000;
 
 export async function sizeCommand(file: string | undefined, options: SizeOptions): Promise<number> {
   const faults: string[] = [];
-  const { seasons, seed, manner } = studyOptions(options, faults);
+  const { seasons, seed, execution } = studyOptions(options, faults);
   const layoutOf = layoutFrom(options, faults);
   if (faults.length > 0) throw new Problem(faults.join('\n'));
-  await checkOut(manner.out, [scenarioInput(file)]);
+  await checkOut(execution.out, [scenarioInput(file)]);
   const { plan, source } = await loadScenario(file, 'optional');
   const count = seasons ?? defaultSeasons(plan);
-  faults.push(...seasonFaults(count, manner));
+  faults.push(...seasonFaults(count, execution));
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const layout = layoutOf(plan.stages.map(({ name }) => name));
   return carryOutStudy(
     { command: 'size', sources: [source], seed: seed ?? plan.seed, seasons: count, layout },
-    manner,
+    execution,
   );
 }
 
 /** The layout that the options ask for, once the names of the stages are known. */
-function layoutFrom(options: SizeOptions, faults: string[]): (stages: readonly string[]) => Layout {
+function layoutFrom(options: SizeOptions, faults: string[]): (stages: readonly string[]) => SizeLayout {
   const { channels: lists, between, split, area } = options;
   const dealt = wholeNumber('--split', split, 2, MOST_DEALT, 12, faults);
   const m2 = areaOf(area, faults);

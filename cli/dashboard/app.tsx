@@ -12,9 +12,9 @@ import { Guard } from './terminal/guard.js';
 import { scenarioText } from './terminal/save.js';
 import { useTerminalSize } from './terminal/use-terminal-size.js';
 import type { Signs } from './theme.js';
-import type { Reply } from './thread/answer.js';
+import type { Reply } from './thread/messages.js';
 import type { RealSeason } from './thread/real-season.js';
-import { Seasons } from './thread/seasons.js';
+import { SeasonsClient } from './thread/seasons-client.js';
 
 /** Milliseconds between two frames of a season that runs by days; by weeks a frame stays longer. The clock adds some. */
 const FRAME = 45;
@@ -74,7 +74,7 @@ function useSeasons(
   setFilm: (film: Film) => void,
 ): void {
   const { exit } = useApp();
-  const seasons = useRef<Seasons | null>(null);
+  const seasons = useRef<SeasonsClient | null>(null);
   /** Plan of the last question. */
   const last = useRef<Scenario | null>(null);
   /** What was on the screen before it, be it by a change or by undoing one. */
@@ -90,7 +90,7 @@ function useSeasons(
         dispatch({ type: 'figures', id, figures: { result, differences } });
       }
     };
-    seasons.current = new Seasons(thread, hear, exit);
+    seasons.current = new SeasonsClient(thread, hear, exit);
     return () => void seasons.current?.close();
   }, [thread, dispatch, setFilm, exit]);
 

@@ -3,15 +3,15 @@
 import { Box, Text, useInput, useIsScreenReaderEnabled, useStdout } from 'ink';
 import { useCallback, useMemo, useRef } from 'react';
 import type { Film } from '../../sim/study/film/film.js';
-import { Answer } from './panels/answer.js';
-import { Foot } from './panels/foot.js';
-import { Head } from './panels/head.js';
-import { Help } from './panels/help.js';
-import { Line } from './panels/line.js';
-import { Plan } from './panels/plan.js';
+import { AnswerPanel } from './panels/answer.js';
+import { FootPanel } from './panels/foot.js';
+import { HeadPanel } from './panels/head.js';
+import { HelpPanel } from './panels/help.js';
+import { LinePanel } from './panels/line.js';
+import { PlanPanel } from './panels/plan.js';
 import { Spoken } from './panels/spoken.js';
 import { actionsFor } from './rows/actions.js';
-import { isTooSmall, type Layout, LEAST, layoutOf } from './rows/layout.js';
+import { isTooSmall, type Layout, layoutOf, SMALLEST_SCREEN } from './rows/layout.js';
 import { type Action, reduce, type State } from './state/state.js';
 import type { Signs } from './theme.js';
 import type { Spell } from './thread/real-season.js';
@@ -38,7 +38,9 @@ export function Dashboard({ state, dispatch, film, realFilm, spells, realPicks, 
   const shown = state.real ? realFilm : film;
   if (listening) return <Spoken state={state} film={shown} spells={spells} />;
   if (isTooSmall(state)) {
-    return <Text>{`This needs a window of ${LEAST.columns} x ${LEAST.rows}. q: leave`}</Text>;
+    return (
+      <Text>{`This needs a window of ${SMALLEST_SCREEN.columns} x ${SMALLEST_SCREEN.rows}. q: leave`}</Text>
+    );
   }
   return (
     <Screen state={state} film={shown} spells={spells} realPicks={realPicks} signs={signs} colour={colour} />
@@ -93,15 +95,15 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
       gap={isHelp ? 0 : between}
     >
       {isHelp ? (
-        <Help width={width} height={height} {...common} />
+        <HelpPanel width={width} height={height} {...common} />
       ) : (
         <>
-          <Head state={state} film={film} width={width} height={layout.head} {...common} />
-          <Line film={film} day={day} real={real} layout={layout} {...common} />
-          <Answer state={state} film={film} realPicks={realPicks} layout={layout} {...common} />
-          <Plan state={state} spells={spells} day={real ? day : 0} layout={layout} {...common} />
+          <HeadPanel state={state} film={film} width={width} height={layout.head} {...common} />
+          <LinePanel film={film} day={day} real={real} layout={layout} {...common} />
+          <AnswerPanel state={state} film={film} realPicks={realPicks} layout={layout} {...common} />
+          <PlanPanel state={state} spells={spells} day={real ? day : 0} layout={layout} {...common} />
           <Box flexGrow={1} flexDirection="column" justifyContent="flex-end">
-            <Foot cover={cover} note={note} width={width} {...common} />
+            <FootPanel cover={cover} note={note} width={width} {...common} />
           </Box>
         </>
       )}

@@ -10,7 +10,7 @@ import { Terminal } from './terminal/terminal.js';
 import { signsFor } from './theme.js';
 import type { RealSeason } from './thread/real-season.js';
 
-export interface Opening {
+export interface OpenOptions {
   readonly scenario: Scenario;
   readonly text: string;
   readonly real: RealSeason | null;
@@ -19,7 +19,7 @@ export interface Opening {
 }
 
 /** @returns the exit code @throws what a component threw, with the terminal given back */
-export async function open({ scenario, text, real, listening }: Opening): Promise<number> {
+export async function open({ scenario, text, real, listening }: OpenOptions): Promise<number> {
   prepare();
   const [{ render }, { createElement }, { App }] = await Promise.all([
     import('ink'),

@@ -4,7 +4,7 @@
  * dark for a dark one.
  */
 
-import type { State as HoleState } from '../../sim/models/ledger.js';
+import type { HoleState } from '../../sim/models/ledger.js';
 
 /** What a piece of text means; colours follow from it. */
 export type Meaning =
@@ -20,12 +20,12 @@ export type Meaning =
   | 'warn';
 
 /** A piece of text of one meaning; a row of the screen is a list of them. */
-export interface Piece {
+export interface Span {
   readonly text: string;
   readonly meaning: Meaning;
 }
 
-export type Row = readonly Piece[];
+export type Row = readonly Span[];
 
 /** All signs are one column wide. */
 export interface Signs {
@@ -121,7 +121,7 @@ export const DRAWN: Signs = {
 };
 
 /** Names of the 16 colours; undefined for the terminal's own. */
-export interface Look {
+export interface TextStyle {
   readonly color?: Color;
   readonly bold?: boolean;
   readonly dim?: boolean;
@@ -130,7 +130,7 @@ export interface Look {
 
 export type Color = 'red' | 'green' | 'yellow' | 'magenta' | 'cyan' | 'blueBright';
 
-export const LOOKS: Readonly<Record<Meaning, Look>> = {
+export const TEXT_STYLES: Readonly<Record<Meaning, TextStyle>> = {
   growing: { color: 'green' },
   dead: { color: 'red' },
   unattended: { color: 'yellow', bold: true },

@@ -10,10 +10,10 @@ import { availableParallelism } from 'node:os';
 import { Problem } from '../problem.js';
 
 /** Exit codes. 130 is the shells' code for a program that Ctrl-C ended. */
-export const DONE = 0;
-export const FAILED = 1;
-export const WRONG_INPUT = 2;
-export const INTERRUPTED = 130;
+export const EXIT_DONE = 0;
+export const EXIT_FAILED = 1;
+export const EXIT_WRONG_INPUT = 2;
+export const EXIT_INTERRUPTED = 130;
 
 /** The reader of standard output has gone, as `head` does when it has enough. */
 export class OutputClosed extends Error {}

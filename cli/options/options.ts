@@ -8,7 +8,7 @@ import { Problem } from '../problem.js';
 export type Form = 'text' | 'json' | 'csv';
 
 /** How a study is to be carried out and shown. */
-export interface Manner {
+export interface ExecutionOptions {
   readonly form: Form;
   /** File for the result; standard output if null. */
   readonly out: string | null;
@@ -127,14 +127,14 @@ export function seasonOptions(options: Options, faults: string[]): SeasonOptions
 
 /** The options of a study that say how much and in which manner, before the scenario is known. */
 export interface StudyOptions extends SeasonOptions {
-  readonly manner: Manner;
+  readonly execution: ExecutionOptions;
 }
 
 /** @param faults takes a sentence for each wrong option */
 export function studyOptions(options: Options, faults: string[]): StudyOptions {
   return {
     ...seasonOptions(options, faults),
-    manner: {
+    execution: {
       form: formOf(options),
       out: options['out'] ?? null,
       workers: workersOf(options, faults) ?? null,
@@ -174,7 +174,7 @@ interface Shared {
  */
 export function sharingFaults(
   count: number,
-  { workers, shard }: Pick<Manner, 'workers' | 'shard'>,
+  { workers, shard }: Pick<ExecutionOptions, 'workers' | 'shard'>,
   words: Shared,
 ): string[] {
   const faults: string[] = [];
@@ -189,8 +189,8 @@ export function sharingFaults(
 }
 
 /** @param seasons that will be run */
-export function seasonFaults(seasons: number, manner: Manner): string[] {
-  return sharingFaults(seasons, manner, {
+export function seasonFaults(seasons: number, execution: ExecutionOptions): string[] {
+  return sharingFaults(seasons, execution, {
     there: `There are only ${seasons} seasons to share out.`,
     parts: `${seasons} parts`,
     more: ['for more seasons', 'ask for more seasons'],

@@ -4,8 +4,8 @@ import {
   type CropFit,
   FEWEST_ENDED,
   FEWEST_READY,
-  type Figure,
   type FitResult,
+  type FittedFigure,
   type StageFit,
   WIDEST_DAYS,
   WIDEST_SPREAD,
@@ -129,14 +129,14 @@ function row(fit: StageFit): Cell[] {
 }
 
 /** A figure, which may be doubtful, and its interval. */
-function cells(told: Figure | null, form: Form): Cell[] {
+function cells(told: FittedFigure | null, form: Form): Cell[] {
   if (told === null) return [null, ''];
   const { value, good } = told;
   return [good ? figure(value, form) : doubtful(value, form), interval(told, form)];
 }
 
 /** The head of its column says that it is in percent. */
-function inPercent(told: Figure | null): Figure | null {
+function inPercent(told: FittedFigure | null): FittedFigure | null {
   return told && { ...told, value: 100 * told.value, low: 100 * told.low, high: 100 * told.high };
 }
 
@@ -148,7 +148,7 @@ function nameText({ stage, regrowth }: Pick<StageFit, 'stage' | 'regrowth'>): st
   return regrowth ? 'regrowth' : stage;
 }
 
-function shareText({ value, low, high, good }: Figure): string {
+function shareText({ value, low, high, good }: FittedFigure): string {
   return `${good ? percentText(value) : `(${percentText(value)})`} (${intervalText({ low, high }, SHARE)})`;
 }
 

@@ -3,7 +3,7 @@
 import { isoOfDay } from '../../sim/models/dates.js';
 import type { IdleSpell } from '../../sim/season/replay/idle-spells.js';
 import type { ReplayedStage, ReplayResult } from '../../sim/season/replay/result.js';
-import type { Change, WhatIf } from '../../sim/season/replay/what-if.js';
+import type { CadenceChange, WhatIf } from '../../sim/season/replay/what-if.js';
 import { dateText, daysText } from '../words/dates.js';
 import { causeText } from '../words/idle.js';
 import { COUNT, counted, gainText, percentText, SHARE, thousands } from '../words/numbers.js';
@@ -75,7 +75,7 @@ function weightText(grams: number): string {
 }
 
 /** `every 3 days, 8 seeds each time`. */
-function cadenceText({ every, on, seeds }: Change): string {
+function cadenceText({ every, on, seeds }: CadenceChange): string {
   return [
     ...(every === null ? [] : [`every ${counted(every, 'day')}`]),
     ...(on === null ? [] : [`on ${on.join(', ')}`]),

@@ -1,7 +1,7 @@
 /** The result of a run in a grower's words. Figures come from the result; here they are only told. */
 
-import type { State } from '../../sim/models/ledger.js';
-import type { Limits } from '../../sim/study/limits.js';
+import type { HoleState } from '../../sim/models/ledger.js';
+import type { Bottleneck } from '../../sim/study/bottleneck.js';
 import type { RunResult, StageResult } from '../../sim/study/summary.js';
 import { dateText } from '../words/dates.js';
 import { changeText } from '../words/limits.js';
@@ -96,7 +96,7 @@ function holdsBack({ limits, partial, stages }: RunResult): Block[] {
   ];
 }
 
-function verdict({ by, stages }: Limits): string {
+function verdict({ by, stages }: Bottleneck): string {
   switch (by) {
     case 'stage':
       return stages.length === 1
@@ -129,7 +129,7 @@ function seenInLedger(stages: readonly StageResult[]): string[] {
 }
 
 function holeDays({ stages }: RunResult): Block {
-  const states = (Object.keys(STATE_WORDS) as State[]).filter((state) =>
+  const states = (Object.keys(STATE_WORDS) as HoleState[]).filter((state) =>
     stages.some((stage) => stage.ledger[state].mean > 0),
   );
   return table(

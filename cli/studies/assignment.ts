@@ -8,7 +8,7 @@
 import type { Grid } from '../../sim/scenario/grid.js';
 import type { Variation } from '../../sim/scenario/vary.js';
 import type { SearchGoal } from '../../sim/study/search/budget.js';
-import type { Layout } from '../../sim/study/size/layout.js';
+import type { SizeLayout } from '../../sim/study/size/layout.js';
 import type { Source } from '../inputs/scenario-file.js';
 
 interface Common {
@@ -32,7 +32,7 @@ export interface CompareAssignment extends Common {
 export interface SizeAssignment extends Common {
   readonly command: 'size';
   /** Which sizes are tried. */
-  readonly layout: Layout;
+  readonly layout: SizeLayout;
 }
 
 /** `seasons` are the first ones, of every plan. */

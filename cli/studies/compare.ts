@@ -3,15 +3,15 @@
 import { comparisonFaults } from '../../sim/calls/compare.js';
 import { toPlan } from '../../sim/scenario/plan.js';
 import { variationText, vary } from '../../sim/scenario/vary.js';
-import type { Gathered } from '../../sim/seasons/gathered.js';
+import type { WorkloadTallies } from '../../sim/seasons/workload-tallies.js';
 import { type CompareResult, type Contender, compareStudy } from '../../sim/study/compare.js';
 import { readSource } from '../inputs/scenario-file.js';
 import { Problem } from '../problem.js';
 import { compareRows, compareSections } from '../sections/compare.js';
 import type { CompareAssignment } from './assignment.js';
-import type { Kind } from './kind.js';
+import type { StudyKind } from './study-kind.js';
 
-export const compare: Kind<CompareAssignment, Gathered, CompareResult> = {
+export const compare: StudyKind<CompareAssignment, WorkloadTallies, CompareResult> = {
   study: (asked) => compareStudy(contendersOf(asked), asked.seed, asked.seasons, asked.by),
   sections: compareSections,
   rows: compareRows,

@@ -2,16 +2,16 @@
 
 import type { Assignment } from './assignment.js';
 import { compare } from './compare.js';
-import type { Kind } from './kind.js';
 import { run } from './run.js';
 import { search } from './search.js';
 import { size } from './size.js';
+import type { StudyKind } from './study-kind.js';
 
 /** The kind of a study. What it yields and results in is its own business: only itself reads it. */
-export function kindOf(asked: Assignment): Kind<Assignment, unknown, unknown> {
+export function kindOf(asked: Assignment): StudyKind<Assignment, unknown, unknown> {
   const kinds = { run, compare, size, search } as unknown as Record<
     Assignment['command'],
-    Kind<Assignment, unknown, unknown>
+    StudyKind<Assignment, unknown, unknown>
   >;
   return kinds[asked.command];
 }

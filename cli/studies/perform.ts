@@ -1,45 +1,45 @@
 /** Carries out what a study was asked to do, and shows it or writes its part. */
 
-import { DONE, INTERRUPTED, print, tell } from '../io/streams.js';
+import { EXIT_DONE, EXIT_INTERRUPTED, print, tell } from '../io/streams.js';
 import { writeWhole } from '../io/write-file.js';
-import type { Form, Manner } from '../options/options.js';
+import type { ExecutionOptions, Form } from '../options/options.js';
 import { toldAs } from '../render/told.js';
 import type { Assignment } from './assignment.js';
 import { carryOut } from './carry-out.js';
 import { kindOf } from './kinds.js';
 import { partText } from './parts.js';
 
-export async function carryOutStudy(asked: Assignment, manner: Manner): Promise<number> {
+export async function carryOutStudy(asked: Assignment, execution: ExecutionOptions): Promise<number> {
   const kind = kindOf(asked);
   const study = kind.study(asked);
-  const { yielded, stopped } = await carryOut(
+  const { collected, stopped } = await carryOut(
     study,
-    manner.shard ?? { k: 1, n: 1 },
-    manner.workers ?? undefined,
+    execution.shard ?? { k: 1, n: 1 },
+    execution.workers ?? undefined,
   );
-  if (manner.shard !== null) {
+  if (execution.shard !== null) {
     if (stopped) {
       tell('evensow: stopped; a part that is not whole is of no use, so none is written.');
-      return INTERRUPTED;
+      return EXIT_INTERRUPTED;
     }
-    await put(partText(asked, manner.shard, study.pack(yielded)), manner.out);
-    return DONE;
+    await writeResult(partText(asked, execution.shard, study.pack(collected)), execution.out);
+    return EXIT_DONE;
   }
-  const result = study.conclude(yielded);
+  const result = study.conclude(collected);
   if (result === null) {
     tell('evensow: stopped before the first season was over; there is nothing to show.');
-    return INTERRUPTED;
+    return EXIT_INTERRUPTED;
   }
   if (stopped) {
-    const where = manner.out === null ? 'shown' : `written to ${manner.out}`;
+    const where = execution.out === null ? 'shown' : `written to ${execution.out}`;
     tell(`evensow: stopped; what was known by then is ${where}.`);
   }
-  await put(shown(asked, result, manner.form), manner.out);
-  return stopped ? INTERRUPTED : DONE;
+  await writeResult(renderResult(asked, result, execution.form), execution.out);
+  return stopped ? EXIT_INTERRUPTED : EXIT_DONE;
 }
 
 /** The result of a study as text, CSV or JSON. */
-export function shown(asked: Assignment, result: unknown, form: Form): string {
+export function renderResult(asked: Assignment, result: unknown, form: Form): string {
   const kind = kindOf(asked);
   return toldAs(form, {
     result,
@@ -49,7 +49,7 @@ export function shown(asked: Assignment, result: unknown, form: Form): string {
 }
 
 /** To the file, or to standard output if there is none. */
-export async function put(text: string, out: string | null): Promise<void> {
+export async function writeResult(text: string, out: string | null): Promise<void> {
   if (out === null) await print(text);
   else await writeWhole(out, text);
 }

@@ -1,18 +1,18 @@
 /** `search`: the cheapest plan that reaches a goal. */
 
 import { candidatesWithin } from '../../sim/calls/search.js';
+import type { CandidateResult } from '../../sim/study/search/candidate-test.js';
 import type { Candidate } from '../../sim/study/search/candidates.js';
 import type { SearchResult } from '../../sim/study/search/result.js';
 import { searchStudy } from '../../sim/study/search/search.js';
-import type { TrialData } from '../../sim/study/search/trial.js';
 import { readSource } from '../inputs/scenario-file.js';
 import { Problem } from '../problem.js';
 import { searchRows } from '../sections/search/rows.js';
 import { searchSections } from '../sections/search/search.js';
 import type { SearchAssignment } from './assignment.js';
-import type { Kind } from './kind.js';
+import type { StudyKind } from './study-kind.js';
 
-export const search: Kind<SearchAssignment, readonly TrialData[], SearchResult> = {
+export const search: StudyKind<SearchAssignment, readonly CandidateResult[], SearchResult> = {
   study: (asked) => {
     const { heads, weeksMet, least, confidence, near, runners, seasons: first, seed } = asked;
     return searchStudy(

@@ -1,6 +1,6 @@
 /** `size`: the nursery against the finishing channels. */
 
-import type { Gathered } from '../../sim/seasons/gathered.js';
+import type { WorkloadTallies } from '../../sim/seasons/workload-tallies.js';
 import { sizesOf } from '../../sim/study/size/layout.js';
 import { type SizeResult, sizeStudy } from '../../sim/study/size/size.js';
 import { readSource } from '../inputs/scenario-file.js';
@@ -8,9 +8,9 @@ import { Problem } from '../problem.js';
 import { sizeRows } from '../sections/size/rows.js';
 import { sizeSections } from '../sections/size/size.js';
 import type { SizeAssignment } from './assignment.js';
-import type { Kind } from './kind.js';
+import type { StudyKind } from './study-kind.js';
 
-export const size: Kind<SizeAssignment, Gathered, SizeResult> = {
+export const size: StudyKind<SizeAssignment, WorkloadTallies, SizeResult> = {
   study: ({ sources, layout, seed, seasons }) => {
     const { plan } = readSource(sources[0]!);
     const sizes = sizesOf(plan, layout);

@@ -1,11 +1,11 @@
 /** What holds a line back, and what was changed to find out, in a grower's words. */
 
 import type { Change } from '../../sim/seasons/changes.js';
-import type { Limits } from '../../sim/study/limits.js';
+import type { Bottleneck } from '../../sim/study/bottleneck.js';
 import { counted, listed } from './numbers.js';
 
 /** @param limits null if nothing was tried */
-export function heldBackBy(limits: Limits | null): string {
+export function heldBackBy(limits: Bottleneck | null): string {
   if (limits === null) return 'not tried';
   switch (limits.by) {
     case 'stage':

@@ -1,10 +1,10 @@
 /** What a figure may be, in few letters. */
 
-import type { Range } from '../../sim/season/ahead/range.js';
+import type { Forecast } from '../../sim/season/ahead/forecast.js';
 import { type Bounds, COUNT, intervalText } from './numbers.js';
 
 /** The whole numbers that eight in ten futures stay within; one and the same where there is one only. */
-export function spanOf({ p10, p50, p90 }: Range): Bounds {
+export function spanOf({ p10, p50, p90 }: Forecast): Bounds {
   const low = Math.ceil(p10);
   const high = Math.floor(p90);
   // Between two whole numbers there may be none: then the one in the middle.
@@ -13,7 +13,7 @@ export function spanOf({ p10, p50, p90 }: Range): Bounds {
 }
 
 /** What stands behind a mean: `(13 to 19)`; nothing where one number only is likely. */
-export function withinText(range: Range): string {
+export function withinText(range: Forecast): string {
   const { low, high } = spanOf(range);
   return low === high ? '' : `(${intervalText({ low, high }, COUNT)})`;
 }

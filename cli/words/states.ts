@@ -1,6 +1,6 @@
 /** What each state of a hole means to somebody who looks at it. */
 
-import type { State } from '../../sim/models/ledger.js';
+import type { HoleState } from '../../sim/models/ledger.js';
 
 export interface StateWords {
   readonly text: string;
@@ -8,7 +8,7 @@ export interface StateWords {
   readonly short: string;
 }
 
-export const STATE_WORDS: Readonly<Record<State, StateWords>> = {
+export const STATE_WORDS: Readonly<Record<HoleState, StateWords>> = {
   growing: { text: 'growing', short: 'growing' },
   dead: { text: 'dead or failed, not cleared yet', short: 'dead, not cleared' },
   unattended: { text: 'ready, nobody came by yet', short: 'ready, not seen yet' },

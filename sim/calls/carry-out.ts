@@ -1,9 +1,9 @@
 /** How a study is carried out for a program that calls the library: options with their defaults, threads, and being stopped. */
 
 import type { Plan } from '../models/plan.js';
-import { alone, type Crew } from '../seasons/crew.js';
-import { pool } from '../seasons/pool.js';
 import { defaultSeasons, MOST_SEASONS } from '../seasons/replicate.js';
+import { threadPool } from '../seasons/thread-pool.js';
+import { singleThread, type WorkerPool } from '../seasons/worker-pool.js';
 import type { Workload } from '../seasons/workload.js';
 import { type Study, WHOLE } from '../study/study.js';
 
@@ -50,23 +50,23 @@ export async function carriedOut<Yield, Result>(
   study: Study<Yield, Result>,
   { workers = 1, signal, onProgress }: StudyOptions,
 ): Promise<Result> {
-  const crew = await crewFor(study.workload, whole('workers', workers, 1, MOST_WORKERS));
-  const letGo = (): void => void crew.close();
+  const pool = await poolFor(study.workload, whole('workers', workers, 1, MOST_WORKERS));
+  const letGo = (): void => void pool.close();
   signal?.addEventListener('abort', letGo, { once: true });
   try {
     signal?.throwIfAborted();
-    const result = study.conclude(await study.carryOut(crew, WHOLE, pauseOf(signal, onProgress)));
+    const result = study.conclude(await study.carryOut(pool, WHOLE, pauseOf(signal, onProgress)));
     if (result !== null) return result;
     signal?.throwIfAborted();
     throw new Error('a study that nobody stopped has run no season');
   } finally {
     signal?.removeEventListener('abort', letGo);
-    await crew.close();
+    await pool.close();
   }
 }
 
-function crewFor(workload: Workload, workers: number): Crew | Promise<Crew> {
-  return workers === 1 ? alone(workload) : pool(workload, workers);
+function poolFor(workload: Workload, workers: number): WorkerPool | Promise<WorkerPool> {
+  return workers === 1 ? singleThread(workload) : threadPool(workload, workers);
 }
 
 /** Lets the caller's event loop take its turn after each season, if anybody there wants to know or to stop. */

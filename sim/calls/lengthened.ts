@@ -11,7 +11,7 @@ import type { LogRow } from '../season/log/rows.js';
  * @param today ISO 8601; if null, the date of the last row, or the start
  * @param weeks weeks that the plan must have, by the first day to come [d from the start]
  */
-export function lengthened(
+export function lengthenedPlan(
   scenario: Scenario,
   rows: readonly LogRow[],
   today: string | null,

@@ -11,7 +11,7 @@ import type { SeasonLog } from '../season/log/read.js';
 import { defaultSeasons } from '../seasons/replicate.js';
 import { startThreads, type Threads } from '../seasons/threads.js';
 import { MOST_WORKERS, type StudyOptions, whole } from './carry-out.js';
-import { lengthened } from './lengthened.js';
+import { lengthenedPlan } from './lengthened.js';
 
 /** From when is looked, and how it is carried out. All of it may be left out. */
 export interface FuturesOptions extends Omit<StudyOptions, 'seasons'> {
@@ -40,7 +40,7 @@ export async function ahead(
   options: FuturesOptions & { readonly weeks?: number } = {},
 ): Promise<Result<AheadResult, LogFault>> {
   const { weeks = 8, today = null } = options;
-  const plan = lengthened(scenario, log.rows, today, (short, from) => weeksNeeded(short, from, weeks));
+  const plan = lengthenedPlan(scenario, log.rows, today, (short, from) => weeksNeeded(short, from, weeks));
   return looked(scenario, options, runsAhead, (look) => lookAhead(plan, log.rows, { ...look, weeks }));
 }
 
@@ -64,7 +64,7 @@ export async function chores(
 ): Promise<Result<ChoresResult, LogFault>> {
   const { days = 14, today = null } = options;
   const rows = log?.rows ?? [];
-  const plan = lengthened(scenario, rows, today, (_, from) => weeksToList(from, days));
+  const plan = lengthenedPlan(scenario, rows, today, (_, from) => weeksToList(from, days));
   return looked(
     scenario,
     options,

@@ -7,7 +7,7 @@ import { seedsAWeek, visitsAWeek } from '../scenario/rates.js';
 import type { Scenario } from '../scenario/schema.js';
 import { type Variation, variationText, vary } from '../scenario/vary.js';
 import type { SearchGoal } from '../study/search/budget.js';
-import type { Candidate, Least, Settings } from '../study/search/candidates.js';
+import type { Candidate, CostKind, Settings } from '../study/search/candidates.js';
 import type { SearchResult } from '../study/search/result.js';
 import { searchStudy } from '../study/search/search.js';
 import { firstCountedWeek } from '../study/search/weeks.js';
@@ -20,7 +20,7 @@ export interface SearchOptions extends Omit<StudyOptions, 'seasons'> {
   /** Share of the weeks that must bring them, above 0 and at most 1. Left out: 0.9. */
   readonly weeksMet?: number;
   /** What is to be spent least of: `holes`, `seeds` or `light`. Left out: holes. */
-  readonly least?: Least;
+  readonly least?: CostKind;
   /** Probability that the right plan is found. Left out: 0.95. */
   readonly confidence?: number;
   /** Plans whose share of weeks is so near the goal may go either way. Left out: 0.02. */
@@ -71,7 +71,11 @@ export async function search(
  * The plans within some limits, with what they cost.
  * @returns faults if the limits, or the cost that is to be least, do not fit the scenario
  */
-export function candidatesWithin(scenario: Scenario, grid: Grid, least: Least): Result<Candidate[], string> {
+export function candidatesWithin(
+  scenario: Scenario,
+  grid: Grid,
+  least: CostKind,
+): Result<Candidate[], string> {
   const faults = new Set<string>();
   const candidates: Candidate[] = [];
   for (const variation of variationsWithin(grid)) {
@@ -93,7 +97,7 @@ export function candidatesWithin(scenario: Scenario, grid: Grid, least: Least): 
   return faults.size > 0 ? failure([...faults]) : success(candidates);
 }
 
-function* misfits({ stages, weeks }: Scenario, least: Least, candidates: readonly Candidate[]) {
+function* misfits({ stages, weeks }: Scenario, least: CostKind, candidates: readonly Candidate[]) {
   const dark = stages.flatMap(({ hole_area_cm2, name }, s) =>
     hole_area_cm2 === undefined ? [`stages[${s}].hole_area_cm2 (${name})`] : [],
   );

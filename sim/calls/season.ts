@@ -8,7 +8,7 @@ import type { LogFault } from '../season/log/faults.js';
 import { readLog, type SeasonLog } from '../season/log/read.js';
 import { replaySeason } from '../season/replay/replay.js';
 import type { ReplayResult } from '../season/replay/result.js';
-import type { Change } from '../season/replay/what-if.js';
+import type { CadenceChange } from '../season/replay/what-if.js';
 
 /**
  * Reads the text of a season log (CSV). Never throws on any text.
@@ -65,7 +65,10 @@ export function addRow(
  */
 export function replay(
   log: SeasonLog,
-  { plan = null, change = null }: { readonly plan?: Plan | null; readonly change?: Change | null } = {},
+  {
+    plan = null,
+    change = null,
+  }: { readonly plan?: Plan | null; readonly change?: CadenceChange | null } = {},
 ): Result<ReplayResult, LogFault> {
   return replaySeason(log.rows, log.stages, plan, { change });
 }

@@ -2,14 +2,14 @@
 
 import type { Plan } from '../models/plan.js';
 import { failure, type Result, success } from '../models/result.js';
-import { type Layout, sizesOf } from '../study/size/layout.js';
+import { type SizeLayout, sizesOf } from '../study/size/layout.js';
 import { type SizeResult, sizeStudy } from '../study/size/size.js';
 import { carriedOut, type StudyOptions, seasonsAndSeed } from './carry-out.js';
 
 /** What a study of sizes can be told beside how it is carried out. */
 export interface SizeOptions extends StudyOptions {
   /** Which sizes are tried. Left out: about five counts of channels around the present ones, in the last two stages. */
-  readonly layout?: Layout;
+  readonly layout?: SizeLayout;
 }
 
 /**

@@ -96,7 +96,7 @@ export function quantileOf(p: number, count: number, ranked: (rank: number) => n
 }
 
 /** Histogram of whole numbers of at least 0. */
-export class Counts {
+export class Histogram {
   total = 0;
   /** How often `#lowest + i` was seen. */
   #seen = new Float64Array(0);
@@ -112,7 +112,7 @@ export class Counts {
     this.total += times;
   }
 
-  merge(other: Counts): void {
+  merge(other: Histogram): void {
     for (let i = 0; i < other.#seen.length; i++) {
       if (other.#seen[i]! > 0) this.add(other.#lowest + i, other.#seen[i]!);
     }
@@ -154,8 +154,8 @@ export class Counts {
     return [this.#lowest + first, ...this.#seen.subarray(first, last + 1)];
   }
 
-  static from(data: readonly number[]): Counts {
-    const counts = new Counts();
+  static from(data: readonly number[]): Histogram {
+    const counts = new Histogram();
     if (data.length === 0) return counts;
     counts.#lowest = data[0]!;
     counts.#seen = Float64Array.from(data.slice(1));

@@ -68,7 +68,7 @@ export interface Draws {
 }
 
 /** Draws from the plan's own distributions. */
-export class Luck implements Draws {
+export class RandomDraws implements Draws {
   readonly times = new Float64Array(LARGEST_BLOCK);
   readonly moments = new Float64Array(LARGEST_BLOCK);
   readonly sprouts = new Uint8Array(LARGEST_BLOCK);

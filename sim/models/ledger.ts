@@ -27,7 +27,7 @@ export const STATES = [
   'unsupplied',
 ] as const;
 
-export type State = (typeof STATES)[number];
+export type HoleState = (typeof STATES)[number];
 
 /** Number of states: the ledger of stage s starts at s x STATE_COUNT. */
 export const STATE_COUNT = STATES.length;

@@ -10,7 +10,8 @@
 import { toGrid } from '../engine/clock.js';
 import { EventQueue } from '../engine/event-queue.js';
 import { Levels } from '../engine/tally.js';
-import { type Draws, Luck } from './growth.js';
+import { type Draws, RandomDraws } from './growth.js';
+import type { InitialState } from './initial-state.js';
 import {
   BLOCKED,
   CLEANING,
@@ -35,7 +36,6 @@ import {
   UNTENDED,
   WANTED,
 } from './ledger.js';
-import type { Opening } from './opening.js';
 import { holesOf, type Plan, seasonDays } from './plan.js';
 import { type Refill, refills, seedsToRefill } from './refill.js';
 
@@ -46,24 +46,24 @@ const FAIL = 3;
 const CLEANED = 4;
 
 /** What happened to a plant, for a `Recorder`. */
-export type Deed = 'sow' | 'move' | 'ripen' | 'die' | 'fail' | 'pick' | 'discard' | 'clear';
+export type PlantEvent = 'sow' | 'move' | 'ripen' | 'die' | 'fail' | 'pick' | 'discard' | 'clear';
 
 /** Hears of everything that happens, in order. Costs time; for logs, pictures and tests. */
-export interface Recorder {
+export interface EventObserver {
   /**
    * @param t days from the start
-   * @param deed what happened
+   * @param event what happened
    * @param plant number of the plant, in the order of sowing
    * @param crop its crop
    * @param stage the stage in which it stands now (moved: into which)
    * @param hole its hole now, counted through all stages (moved: into which)
    */
-  note(t: number, deed: Deed, plant: number, crop: number, stage: number, hole: number): void;
+  onEvent(t: number, event: PlantEvent, plant: number, crop: number, stage: number, hole: number): void;
   /**
    * A visit is over.
    * @param free free holes of each stage; the same object at every call
    */
-  visited?(t: number, free: Int32Array): void;
+  onVisitEnd?(t: number, free: Int32Array): void;
 }
 
 export interface LineOptions {
@@ -72,16 +72,16 @@ export interface LineOptions {
    * @param crop place of the crop in the plan
    * @param stage place of the stage in the plan; the number of stages for the growth between two picks
    */
-  readonly luckOf?: (crop: number, stage: number) => Draws;
+  readonly drawsOf?: (crop: number, stage: number) => Draws;
 }
 
 /** Draws from the distributions of a plan. */
-export function planLuck(plan: Plan): (crop: number, stage: number) => Draws {
+export function planDraws(plan: Plan): (crop: number, stage: number) => Draws {
   return (c, s) => {
     const crop = plan.crops[c]!;
-    if (s === plan.stages.length) return new Luck(crop.regrow!, 1, [crop.name, 'regrowth']);
+    if (s === plan.stages.length) return new RandomDraws(crop.regrow!, 1, [crop.name, 'regrowth']);
     const germination = s === 0 ? crop.germination : 1;
-    return new Luck(crop.stages[s]!, germination, [crop.name, 'stage', plan.stages[s]!.name]);
+    return new RandomDraws(crop.stages[s]!, germination, [crop.name, 'stage', plan.stages[s]!.name]);
   };
 }
 
@@ -98,7 +98,7 @@ export class Line {
   readonly #season: Season;
   readonly #counts: Float64Array;
   readonly #weekPicks: Float64Array;
-  #recorder: Recorder | null = null;
+  #observer: EventObserver | null = null;
 
   /* By stage. */
   readonly #cleanDays: Float64Array;
@@ -130,7 +130,7 @@ export class Line {
   readonly #keepsOver: Uint8Array;
   /** Plants that stand, known dead ones not counted. */
   readonly #standing: Int32Array;
-  readonly #luck: Draws[];
+  readonly #draws: Draws[];
 
   /* By hole. */
   readonly #freeHoles: Int32Array;
@@ -145,7 +145,7 @@ export class Line {
 
   /* By crop. */
   readonly #cuts: Uint8Array;
-  readonly #regrowLuck: (Draws | null)[];
+  readonly #regrowDraws: (Draws | null)[];
   readonly #sowDays: Float64Array[];
   readonly #sowSeeds: Float64Array;
   readonly #sowNext: Int32Array;
@@ -170,7 +170,7 @@ export class Line {
   #someKeepsOver = false;
   #plants = 0;
 
-  constructor(plan: Plan, { luckOf = planLuck(plan) }: LineOptions = {}) {
+  constructor(plan: Plan, { drawsOf = planDraws(plan) }: LineOptions = {}) {
     this.plan = plan;
     const days = seasonDays(plan);
     const stages = plan.stages.length;
@@ -203,11 +203,11 @@ export class Line {
     this.#keepsPending = new Uint8Array(groups);
     this.#keepsOver = new Uint8Array(groups);
     this.#standing = new Int32Array(groups);
-    this.#luck = [];
+    this.#draws = [];
     for (let s = 0; s < stages; s++) {
       for (let c = 0; c < crops; c++) {
         this.#keeps[s * crops + c] = toGrid(plan.crops[c]!.stages[s]!.keeps);
-        this.#luck.push(luckOf(c, s));
+        this.#draws.push(drawsOf(c, s));
       }
     }
 
@@ -223,7 +223,7 @@ export class Line {
     this.#before = new Int32Array(holes);
 
     this.#cuts = Uint8Array.from(plan.crops, (crop) => crop.cuts);
-    this.#regrowLuck = plan.crops.map((crop, c) => (crop.regrow === null ? null : luckOf(c, stages)));
+    this.#regrowDraws = plan.crops.map((crop, c) => (crop.regrow === null ? null : drawsOf(c, stages)));
     this.#refills = refills(plan);
     this.#sowDays = plan.crops.map((crop, c) => Float64Array.from(this.#sowingDays(crop.sowing, c), toGrid));
     this.#sowSeeds = Float64Array.from(plan.crops, (crop) =>
@@ -255,8 +255,8 @@ export class Line {
    * Run one season.
    * @param seed of the random streams
    * @param season number of the season: with the same seed and number everything happens again
-   * @param recorder hears of everything that happens
-   * @param opening what stands already, if the season is taken up in the middle; then all that is counted and booked is
+   * @param observer hears of everything that happens
+   * @param initial what stands already, if the season is taken up in the middle; then all that is counted and booked is
    * from there on
    * @returns the same object at every call
    * @throws RangeError if the opening cannot be true of this line, or the plan has `visits: always`
@@ -264,25 +264,25 @@ export class Line {
   run(
     seed: number,
     season: number,
-    recorder: Recorder | null = null,
-    opening: Opening | null = null,
+    observer: EventObserver | null = null,
+    initial: InitialState | null = null,
   ): Season {
-    this.#recorder = recorder;
-    this.#start(seed, season, opening);
+    this.#observer = observer;
+    this.#start(seed, season, initial);
     const queue = this.#queue;
     for (let id = queue.next(); id >= 0; id = queue.next()) {
       if (this.#always && id < this.#idVisit && this.#passOn(id)) continue;
       this.#visiting = this.#always;
-      this.#happen(id);
-      while (queue.hasMoreNow()) this.#happen(queue.next());
+      this.#handleEvent(id);
+      while (queue.hasMoreNow()) this.#handleEvent(queue.next());
       if (this.#visiting) {
         this.#visit();
-        this.#recorder?.visited?.(queue.now, this.#free);
+        this.#observer?.onVisitEnd?.(queue.now, this.#free);
       }
       this.#book();
     }
     this.#close();
-    this.#recorder = null;
+    this.#observer = null;
     return this.#season;
   }
 
@@ -310,7 +310,7 @@ export class Line {
     return Math.min(events, 2 ** 31);
   }
 
-  #start(seed: number, season: number, opening: Opening | null): void {
+  #start(seed: number, season: number, initial: InitialState | null): void {
     const stages = this.#stageCount;
     this.#queue.reset();
     this.#levels.reset();
@@ -340,8 +340,8 @@ export class Line {
     this.#standing.fill(0);
     this.#due.fill(0);
     this.#sowNext.fill(0);
-    for (const luck of this.#luck) luck.start(seed, season);
-    for (const luck of this.#regrowLuck) luck?.start(seed, season);
+    for (const draws of this.#draws) draws.start(seed, season);
+    for (const draws of this.#regrowDraws) draws?.start(seed, season);
     this.#visitNext = 0;
     this.#wantNext = 0;
     this.#quota = this.plan.want === null ? Infinity : 0;
@@ -350,7 +350,7 @@ export class Line {
     this.#keepsOver.fill(0);
     this.#someKeepsOver = false;
     this.#plants = 0;
-    if (opening !== null) this.#takeUp(opening);
+    if (initial !== null) this.#setInitialState(initial);
     this.#book();
     if (this.#visitNext < this.#visitDays.length)
       this.#queue.schedule(this.#idVisit, this.#visitDays[this.#visitNext]!);
@@ -363,7 +363,7 @@ export class Line {
   }
 
   /** Put in place what stands, and pass over what was on the calendar by then. */
-  #takeUp({ day, visitsFrom, plants, cleaning, reached }: Opening): void {
+  #setInitialState({ day, visitsFrom, plants, cleaning, reached }: InitialState): void {
     if (this.#always) throw new RangeError('a season can be taken up only if its visits are on days');
     if (!(day >= 0 && visitsFrom > day)) {
       throw new RangeError(`the next visit must come after day ${day}, from day 0 on: ${visitsFrom}`);
@@ -422,12 +422,12 @@ export class Line {
 
   // What happens reads the time from the queue: a fraction handed over may cost a number object at each call.
 
-  #happen(id: number): void {
-    if (id < this.#idVisit) this.#happenInHole(id);
-    else this.#happenInCalendar(id);
+  #handleEvent(id: number): void {
+    if (id < this.#idVisit) this.#handleHoleEvent(id);
+    else this.#handleCalendarEvent(id);
   }
 
-  #happenInHole(hole: number): void {
+  #handleHoleEvent(hole: number): void {
     const t = this.#queue.now;
     const s = this.#stageOf[hole]!;
     const fate = this.#fate[hole]!;
@@ -447,7 +447,7 @@ export class Line {
         if (this.#always) this.#touched[s + 1] = 1;
         else this.#bookEmpty(s + 1);
       }
-      this.#recorder?.note(t, 'ripen', this.#plantOf[hole]!, this.#cropOf[hole]!, s, hole);
+      this.#observer?.onEvent(t, 'ripen', this.#plantOf[hole]!, this.#cropOf[hole]!, s, hole);
     } else if (fate === CLEANED) {
       this.#after[hole] = this.#cleanedHead[s]!;
       this.#cleanedHead[s] = hole;
@@ -459,7 +459,7 @@ export class Line {
       this.#standing[s * this.#cropCount + this.#cropOf[hole]!]!--;
       this.#after[hole] = this.#deadHead[s]!;
       this.#deadHead[s] = hole;
-      this.#recorder?.note(
+      this.#observer?.onEvent(
         t,
         fate === DIE ? 'die' : 'fail',
         this.#plantOf[hole]!,
@@ -470,13 +470,13 @@ export class Line {
     }
   }
 
-  #happenInCalendar(id: number): void {
+  #handleCalendarEvent(id: number): void {
     if (id === this.#idVisit) {
       this.#visiting = true;
       this.#refillDue = true;
       if (++this.#visitNext < this.#visitDays.length)
         this.#queue.schedule(id, this.#visitDays[this.#visitNext]!);
-    } else if (id === this.#idWant) this.#happenWant(id);
+    } else if (id === this.#idWant) this.#handleWant(id);
     else if (id < this.#idSow) {
       this.#keepsPending[id - this.#idKeeps] = 0;
       this.#keepsOver[id - this.#idKeeps] = 1;
@@ -493,7 +493,7 @@ export class Line {
   }
 
   /** A day on which heads are wanted begins, or the day after it. */
-  #happenWant(id: number): void {
+  #handleWant(id: number): void {
     const t = this.#queue.now;
     const days = this.#wantDays;
     if (this.#wantNext < days.length && days[this.#wantNext] === t) {
@@ -528,7 +528,7 @@ export class Line {
 
     const c = this.#cropOf[hole]!;
     const plant = this.#plantOf[hole]!;
-    this.#recorder?.note(t, 'ripen', plant, c, s, hole);
+    this.#observer?.onEvent(t, 'ripen', plant, c, s, hole);
     this.#growing[s]!--;
     this.#standing[s * this.#cropCount + c]!--;
     if (s < last) {
@@ -579,7 +579,7 @@ export class Line {
       while (hole >= 0) {
         const next = this.#after[hole]!;
         this.#dead[s]!--;
-        this.#recorder?.note(t, 'clear', this.#plantOf[hole]!, this.#cropOf[hole]!, s, hole);
+        this.#observer?.onEvent(t, 'clear', this.#plantOf[hole]!, this.#cropOf[hole]!, s, hole);
         this.#vacate(hole, s);
         hole = next;
       }
@@ -605,7 +605,7 @@ export class Line {
           this.#unqueueReady(hole, s);
           this.#standing[group]!--;
           this.#counts[DISCARDED]!++;
-          this.#recorder?.note(t, 'discard', this.#plantOf[hole]!, c, s, hole);
+          this.#observer?.onEvent(t, 'discard', this.#plantOf[hole]!, c, s, hole);
           this.#vacate(hole, s);
         }
       }
@@ -624,7 +624,7 @@ export class Line {
         this.#quota--;
         this.#counts[SHORT]!--;
       }
-      if (--this.#cutsLeft[hole]! > 0) this.#grow(hole, s, this.#regrowLuck[c]!);
+      if (--this.#cutsLeft[hole]! > 0) this.#grow(hole, s, this.#regrowDraws[c]!);
       else {
         this.#counts[PICKED_OUT]!++;
         this.#standing[s * this.#cropCount + c]!--;
@@ -638,7 +638,7 @@ export class Line {
     this.#counts[PICKED]!++;
     this.#weekPicks[Math.floor(t / 7)]!++;
     if (Number.isNaN(this.#season.firstPick)) this.#season.firstPick = t;
-    this.#recorder?.note(t, 'pick', this.#plantOf[hole]!, c, s, hole);
+    this.#observer?.onEvent(t, 'pick', this.#plantOf[hole]!, c, s, hole);
   }
 
   #moveOn(hole: number, s: number): void {
@@ -654,8 +654,8 @@ export class Line {
   #enter(s: number, c: number, plant: number): void {
     const t = this.#queue.now;
     const hole = this.#occupy(s, c, plant);
-    this.#recorder?.note(t, 'move', plant, c, s, hole);
-    this.#grow(hole, s, this.#luck[s * this.#cropCount + c]!);
+    this.#observer?.onEvent(t, 'move', plant, c, s, hole);
+    this.#grow(hole, s, this.#draws[s * this.#cropCount + c]!);
   }
 
   #sowDue(): void {
@@ -693,12 +693,12 @@ export class Line {
     if (seeds === 0) return;
     this.#reached[0] = 1;
     this.#counts[SOWN]! += seeds;
-    const luck = this.#luck[c]!;
+    const draws = this.#draws[c]!;
     for (let i = 0; i < seeds; i++) {
       const plant = this.#plants++;
       const hole = this.#occupy(0, c, plant);
-      this.#recorder?.note(t, 'sow', plant, c, 0, hole);
-      this.#grow(hole, 0, luck);
+      this.#observer?.onEvent(t, 'sow', plant, c, 0, hole);
+      this.#grow(hole, 0, draws);
     }
   }
 
@@ -729,18 +729,18 @@ export class Line {
   }
 
   /** Let the plant in `hole` begin to grow, with the next draws of `luck`. */
-  #grow(hole: number, s: number, luck: Draws): void {
+  #grow(hole: number, s: number, draws: Draws): void {
     const t = this.#queue.now;
-    const k = luck.take();
-    const days = luck.times[k]!;
+    const k = draws.take();
+    const days = draws.times[k]!;
     this.#growing[s]!++;
     this.#touched[s] = 1;
-    if (luck.sprouts[k] === 0) {
+    if (draws.sprouts[k] === 0) {
       this.#fate[hole] = FAIL;
       this.#queue.schedule(hole, t + days);
       return;
     }
-    const moment = luck.moments[k]!;
+    const moment = draws.moments[k]!;
     if (moment < 1) {
       this.#fate[hole] = DIE;
       this.#queue.schedule(hole, t + toGrid(moment * days));

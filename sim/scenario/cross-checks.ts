@@ -4,7 +4,7 @@
  */
 
 import { dayNumber, isIsoDate } from '../models/dates.js';
-import { type Draft, foundText, type Path, wordText } from './faults.js';
+import { type FaultDraft, foundText, type Path, wordText } from './faults.js';
 import { growthFaults } from './growth-checks.js';
 import { missing, unknownKey } from './issues-to-faults.js';
 import { scenarioSchema } from './schema.js';
@@ -15,7 +15,7 @@ import { isMap, listOf } from './values.js';
 const MOST_HOLES = 2_000_000;
 
 /** Faults between fields of a file, as drafts. */
-export function crossFaults(data: unknown): Draft[] {
+export function crossFaults(data: unknown): FaultDraft[] {
   if (!isMap(data)) return [];
   const names = stageNames(data['stages']);
   const crops = listOf(data['crops']);
@@ -30,9 +30,9 @@ export function crossFaults(data: unknown): Draft[] {
   ];
 }
 
-function awayFaults(data: Record<string, unknown>): Draft[] {
+function awayFaults(data: Record<string, unknown>): FaultDraft[] {
   const spans = listOf(data['away']);
-  const drafts: Draft[] = [];
+  const drafts: FaultDraft[] = [];
   if (data['visits'] === 'always' && spans.length > 0) {
     drafts.push({
       path: ['away'],
@@ -57,7 +57,7 @@ function awayFaults(data: Record<string, unknown>): Draft[] {
   return drafts;
 }
 
-function stageFaults(stages: unknown): Draft[] {
+function stageFaults(stages: unknown): FaultDraft[] {
   const drafts = sameNames(stages, 'stages', 'a name that no other stage has');
   let holes = 0;
   for (const stage of listOf(stages)) {
@@ -79,7 +79,11 @@ function stageFaults(stages: unknown): Draft[] {
   return drafts;
 }
 
-function cropFaults(crop: Record<string, unknown>, path: Path, names: readonly string[] | null): Draft[] {
+function cropFaults(
+  crop: Record<string, unknown>,
+  path: Path,
+  names: readonly string[] | null,
+): FaultDraft[] {
   const { sow, stages, regrow } = crop;
   return [
     ...regrowFaults(crop, path),
@@ -95,7 +99,7 @@ function cropStageFaults(
   stages: Record<string, unknown>,
   path: Path,
   names: readonly string[] | null,
-): Draft[] {
+): FaultDraft[] {
   const growths = Object.entries(stages).flatMap(([name, growing]) =>
     isMap(growing) ? growthFaults(growing, [...path, name]) : [],
   );
@@ -109,12 +113,12 @@ function cropStageFaults(
   ];
 }
 
-function unknownStage(name: string, path: Path, names: readonly string[]): Draft {
+function unknownStage(name: string, path: Path, names: readonly string[]): FaultDraft {
   const expected = `a stage of the line: ${names.join(', ')}`;
   return { ...unknownKey(name, path, names), found: `the stage ${wordText(name)}`, expected };
 }
 
-function missingStage(name: string, path: Path): Draft {
+function missingStage(name: string, path: Path): FaultDraft {
   return {
     path,
     at: 'parent',
@@ -124,7 +128,7 @@ function missingStage(name: string, path: Path): Draft {
   };
 }
 
-function regrowFaults(crop: Record<string, unknown>, path: Path): Draft[] {
+function regrowFaults(crop: Record<string, unknown>, path: Path): FaultDraft[] {
   const cuts = crop['cuts'] === undefined ? 1 : crop['cuts'];
   const there = Object.hasOwn(crop, 'regrow');
   if (!passes(['crops', 0, 'cuts'], cuts)) return [];
@@ -145,7 +149,7 @@ function regrowFaults(crop: Record<string, unknown>, path: Path): Draft[] {
 }
 
 /** Stages or crops with the name of an earlier one. */
-function sameNames(list: unknown, key: string, expected: string): Draft[] {
+function sameNames(list: unknown, key: string, expected: string): FaultDraft[] {
   const names = listOf(list).map((item) => (isMap(item) ? item['name'] : undefined));
   return again(names).map((i) => ({
     path: [key, i, 'name'],
@@ -156,7 +160,7 @@ function sameNames(list: unknown, key: string, expected: string): Draft[] {
 }
 
 /** Items of a list that stand in it a second time. */
-function repeated(list: unknown, path: Path, expected: string): Draft[] {
+function repeated(list: unknown, path: Path, expected: string): FaultDraft[] {
   const items = listOf(list);
   return again(items).map((i) => ({
     path: [...path, i],

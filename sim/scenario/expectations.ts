@@ -36,7 +36,7 @@ export function expectationOf(schema: z.ZodType): Expectation | undefined {
 }
 
 /** Expectation of a field with one of a few words. */
-export function oneOf(words: readonly string[], expected: string): Expectation {
+export function expectOneOf(words: readonly string[], expected: string): Expectation {
   return { expected, nearest: (word) => nearest(word, words) };
 }
 

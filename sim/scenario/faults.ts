@@ -37,7 +37,7 @@ export interface Warning {
 export type Path = readonly (string | number)[];
 
 /** A fault before its line is known. */
-export interface Draft {
+export interface FaultDraft {
   path: Path;
   /** Whether the value, its key, or (for what is missing) the map around it is to be pointed at. */
   at: 'value' | 'key' | 'parent';

@@ -1,7 +1,7 @@
 /** Schema of what a crop does in one stage, and of its regrowth after a pick. */
 
 import * as z from 'zod';
-import { field, oneOf } from './expectations.js';
+import { expectOneOf, field } from './expectations.js';
 import { atLeast0, share } from './fields.js';
 
 export const SHAPES = [
@@ -38,7 +38,7 @@ const spread = field(
 const shape = field(
   z.enum(SHAPES),
   'Shape of the distribution of that time; lognormal if not given (observed where `observed` is given).',
-  oneOf(SHAPES, `one of the shapes ${SHAPES.slice(0, -1).join(', ')} or observed`),
+  expectOneOf(SHAPES, `one of the shapes ${SHAPES.slice(0, -1).join(', ')} or observed`),
 );
 
 const observed = field(
@@ -92,5 +92,5 @@ export const regrow = field(
   },
 );
 
-export type Growing = z.infer<typeof growing>;
+export type ScenarioGrowing = z.infer<typeof growing>;
 export type Regrow = z.infer<typeof regrow>;

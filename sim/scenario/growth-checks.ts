@@ -1,6 +1,6 @@
 /** Which of days, spread and observed a shape of growth time takes. */
 
-import { type Draft, foundText, type Path } from './faults.js';
+import { type FaultDraft, foundText, type Path } from './faults.js';
 import { SHAPES } from './growing-schema.js';
 import { missing } from './issues-to-faults.js';
 import { scenarioSchema } from './schema.js';
@@ -14,7 +14,7 @@ export function shapeOf(growing: { shape?: unknown; observed?: unknown }): unkno
 }
 
 /** Faults between shape, days, spread and observed at `path`, as drafts. */
-export function growthFaults(growing: Record<string, unknown>, path: Path): Draft[] {
+export function growthFaults(growing: Record<string, unknown>, path: Path): FaultDraft[] {
   const shape = shapeOf(growing);
   if (!(SHAPES as readonly unknown[]).includes(shape)) return [];
   const has = (key: string) => Object.hasOwn(growing, key);
@@ -28,7 +28,7 @@ export function growthFaults(growing: Record<string, unknown>, path: Path): Draf
   return has('days') ? drafts : [missing(scenarioSchema, [...path, 'days']), ...drafts];
 }
 
-function observedBesideShape(shape: string, path: Path): Draft {
+function observedBesideShape(shape: string, path: Path): FaultDraft {
   return {
     path: [...path, 'observed'],
     at: 'key',
@@ -38,7 +38,7 @@ function observedBesideShape(shape: string, path: Path): Draft {
   };
 }
 
-function spreadFaults(shape: string, spread: unknown, path: Path): Draft[] {
+function spreadFaults(shape: string, spread: unknown, path: Path): FaultDraft[] {
   const at = [...path, 'spread'];
   if (shape === 'exponential' || shape === 'fixed') {
     const only = shape === 'exponential' ? 1 : 0;
@@ -67,7 +67,7 @@ function inRange(spread: unknown): spread is number {
   return typeof spread === 'number' && spread >= 0 && spread <= 2;
 }
 
-function besideObserved(key: string, path: Path): Draft {
+function besideObserved(key: string, path: Path): FaultDraft {
   return {
     path: [...path, key],
     at: 'key',

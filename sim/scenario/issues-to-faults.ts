@@ -3,15 +3,15 @@
 import * as z from 'zod';
 import { nearest } from '../models/nearest.js';
 import { type Expectation, expectationOf, numberAdvice } from './expectations.js';
-import { type Draft, foundText, type Path, wordText } from './faults.js';
+import { type FaultDraft, foundText, type Path, wordText } from './faults.js';
 import { bare, branchesFor, keysOf, schemaAt } from './schema-walk.js';
 import { isMap, valueAt } from './values.js';
 
 type Issue = z.core.$ZodIssue;
 
 /** The drafts for the issues that `root` has with `data`, in no special order. */
-export function issuesToFaults(root: z.ZodType, data: unknown, issues: readonly Issue[]): Draft[] {
-  const drafts: Draft[] = [];
+export function issuesToFaults(root: z.ZodType, data: unknown, issues: readonly Issue[]): FaultDraft[] {
+  const drafts: FaultDraft[] = [];
   const unions = new Set<string>();
   for (const issue of issues) {
     const path = issue.path as Path;
@@ -30,13 +30,13 @@ export function issuesToFaults(root: z.ZodType, data: unknown, issues: readonly 
 }
 
 /** The draft for a key that is needed and not there. */
-export function missing(root: z.ZodType, path: Path): Draft {
+export function missing(root: z.ZodType, path: Path): FaultDraft {
   const { expected, example } = expectationAt(root, path);
   return { path, at: 'parent', found: 'nothing', expected, advice: exampleText(example) };
 }
 
 /** The draft for a key that a map cannot have. */
-export function unknownKey(key: string, map: Path, valid: readonly string[]): Draft {
+export function unknownKey(key: string, map: Path, valid: readonly string[]): FaultDraft {
   const expected = valid.length === 1 ? `only the key ${valid[0]}` : `one of the keys ${valid.join(', ')}`;
   return {
     path: [...map, key],
@@ -48,7 +48,7 @@ export function unknownKey(key: string, map: Path, valid: readonly string[]): Dr
 }
 
 /** The draft for a value that its field does not take. */
-export function wrongValue(root: z.ZodType, path: Path, value: unknown): Draft {
+export function wrongValue(root: z.ZodType, path: Path, value: unknown): FaultDraft {
   const schema = schemaAt(root, path);
   const expectation = expectationAt(root, path);
   const advice =
@@ -66,7 +66,7 @@ export function wrongValue(root: z.ZodType, path: Path, value: unknown): Draft {
   };
 }
 
-function fieldFaults(root: z.ZodType, data: unknown, path: Path, issue: Issue): Draft[] {
+function fieldFaults(root: z.ZodType, data: unknown, path: Path, issue: Issue): FaultDraft[] {
   const value = valueAt(data, path);
   if (issue.code === 'unrecognized_keys') {
     const valid = keysOf(branchMeant(schemaAt(root, path), value));
@@ -88,13 +88,13 @@ function unionOn(root: z.ZodType, path: Path): Path | null {
  * What is wrong with a value that fits no branch of an either-or: the faults of the branch that was meant, or that
  * none or several were meant.
  */
-function unionFaults(root: z.ZodType, data: unknown, path: Path): Draft[] {
+function unionFaults(root: z.ZodType, data: unknown, path: Path): FaultDraft[] {
   const union = schemaAt(root, path) as z.ZodUnion;
   const value = valueAt(data, path);
   if (value === undefined) return [missing(root, path)];
   const alternatives = ownKeys(union);
   const meant = branchesFor(union, value);
-  const drafts: Draft[] = [];
+  const drafts: FaultDraft[] = [];
   for (const index of meant) {
     const branch = bare(union.options[index] as z.ZodType);
     for (const issue of branch.safeParse(value).error?.issues ?? []) {
@@ -125,7 +125,7 @@ function sharedKeyFaults(
   path: Path,
   value: Record<string, unknown>,
   valid: readonly string[],
-): Draft[] {
+): FaultDraft[] {
   return Object.keys(value).flatMap((key) => {
     const at = [...path, key];
     const schema = valid.includes(key) ? schemaAt(root, at) : undefined;

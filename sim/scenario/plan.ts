@@ -11,7 +11,7 @@ import type {
   Sowing,
   Visits,
 } from '../models/plan.js';
-import type { Growing, Regrow } from './growing-schema.js';
+import type { Regrow, ScenarioGrowing } from './growing-schema.js';
 import { shapeOf } from './growth-checks.js';
 import type { Scenario } from './schema.js';
 
@@ -53,7 +53,7 @@ function toVisits({ visits, away, start, weeks }: Scenario): Visits {
 }
 
 function toCrop(crop: Crop, { stages, start, weeks }: Scenario): CropPlan {
-  const growing = stages.map(({ name }) => toGrowing(crop.stages[name] as Growing));
+  const growing = stages.map(({ name }) => toGrowing(crop.stages[name] as ScenarioGrowing));
   const keeps = (growing.at(-1) as GrowingPlan).keeps;
   return {
     name: crop.name,
@@ -75,11 +75,11 @@ function toSowing(sow: Crop['sow'], start: string, season: number): Sowing {
   return { kind: 'due', days: days.sort((a, b) => a - b), seeds: sow.seeds };
 }
 
-function toGrowing(growing: Growing): GrowingPlan {
+function toGrowing(growing: ScenarioGrowing): GrowingPlan {
   return { time: toTime(growing), loss: growing.loss, keeps: growing.keeps ?? Number.POSITIVE_INFINITY };
 }
 
-function toTime(growing: Growing | Regrow): GrowthTime {
+function toTime(growing: ScenarioGrowing | Regrow): GrowthTime {
   const shape = shapeOf(growing) as Shape;
   if (shape === 'observed') return observedTime(growing.observed as number[]);
   const spread = shape === 'exponential' ? 1 : shape === 'fixed' ? 0 : (growing.spread as number);

@@ -8,7 +8,7 @@
 import type { Plan } from '../models/plan.js';
 import { failure, type Result, success } from '../models/result.js';
 import { crossFaults } from './cross-checks.js';
-import { byPosition, type Draft, type Fault, pathText, type Warning } from './faults.js';
+import { byPosition, type Fault, type FaultDraft, pathText, type Warning } from './faults.js';
 import { issuesToFaults } from './issues-to-faults.js';
 import { toPlan } from './plan.js';
 import { type Scenario, scenarioSchema } from './schema.js';
@@ -65,7 +65,7 @@ function check(tree: Tree): Result<ReadScenario, Fault> {
   return success({ plan, scenario: read.data, warnings: warnings.sort(byPosition) });
 }
 
-function emptyFile(): Draft {
+function emptyFile(): FaultDraft {
   return {
     path: [],
     at: 'value',
@@ -78,7 +78,7 @@ function emptyFile(): Draft {
  * Leaves out a second fault about the same thing: a field that fails two checks, and a key that is missing only
  * because it is misspelt beside.
  */
-function withoutEchoes(drafts: readonly Draft[]): Draft[] {
+function withoutEchoes(drafts: readonly FaultDraft[]): FaultDraft[] {
   const meant = new Set<string>();
   for (const { path, at, nearest } of drafts) {
     if (at === 'key' && nearest != null) meant.add(JSON.stringify([...path.slice(0, -1), nearest]));

@@ -15,7 +15,7 @@ import {
   type Node,
   type YAMLMap,
 } from 'yaml';
-import { type Draft, type Fault, foundText, type Path, pathText, wordText } from './faults.js';
+import { type Fault, type FaultDraft, foundText, type Path, pathText, wordText } from './faults.js';
 
 /** Values that a file may expand to through aliases. A text of the longest allowed length has about half as many. */
 const MOST_VALUES = 1_000_000;
@@ -55,7 +55,7 @@ export class Tree {
   }
 
   /** A draft with the line and column at which it points. */
-  locate(draft: Draft): Fault {
+  locate(draft: FaultDraft): Fault {
     const { line, column } = this.position(draft.path, draft.at);
     const { found, expected } = draft;
     const fault: Fault = {
@@ -74,7 +74,7 @@ export class Tree {
    * Line and column (1-based) of a value, of its key, or of the map around it. What is not in the file is where the
    * nearest thing around it is.
    */
-  position(path: Path, at: Draft['at']): { line: number; column: number } {
+  position(path: Path, at: FaultDraft['at']): { line: number; column: number } {
     let node = this.#target(this.#document.contents as Node | null);
     let key: Node | null = node;
     let parent: Node | null = node;

@@ -5,7 +5,7 @@
  */
 
 import { ExactMoments } from '../engine/exact-moments.js';
-import { Counts } from '../engine/tally.js';
+import { Histogram } from '../engine/tally.js';
 import { COUNTS, type Season, STATE_COUNT } from '../models/ledger.js';
 
 /** What makes the size of a tally. A plan has both. */
@@ -30,24 +30,24 @@ export class Tallies {
   /** Stage s, state k in column s x STATE_COUNT + k [hole-days]. */
   readonly ledger: ExactMoments;
   /** Distribution of the picks of each week. */
-  readonly weekPicks: Counts[];
+  readonly weekPicks: Histogram[];
   /** Day of the first pick; seasons without a pick are missing here. */
-  readonly firstPickDay: Counts;
+  readonly firstPickDay: Histogram;
 
   constructor(size: TallySize, data?: TallyData) {
     const columns = size.stages.length * STATE_COUNT;
     if (data === undefined) {
       this.counts = new ExactMoments(COUNTS.length);
       this.ledger = new ExactMoments(columns);
-      this.weekPicks = Array.from({ length: size.weeks }, () => new Counts());
-      this.firstPickDay = new Counts();
+      this.weekPicks = Array.from({ length: size.weeks }, () => new Histogram());
+      this.firstPickDay = new Histogram();
       return;
     }
     this.seasons = data.seasons;
     this.counts = ExactMoments.from(COUNTS.length, data.counts);
     this.ledger = ExactMoments.from(columns, data.ledger);
-    this.weekPicks = data.weeks.map((week) => Counts.from(week));
-    this.firstPickDay = Counts.from(data.first);
+    this.weekPicks = data.weeks.map((week) => Histogram.from(week));
+    this.firstPickDay = Histogram.from(data.first);
   }
 
   add(season: Season): void {
@@ -108,8 +108,8 @@ export function firstCommonWeek(firsts: readonly number[], weeks: number): numbe
 }
 
 /** Picks of the weeks from `from` on, of all seasons together. */
-export function picksFrom(tallies: Tallies, from: number): Counts {
-  const all = new Counts();
+export function picksFrom(tallies: Tallies, from: number): Histogram {
+  const all = new Histogram();
   for (let week = from; week < tallies.weekPicks.length; week++) all.merge(tallies.weekPicks[week]!);
   return all;
 }

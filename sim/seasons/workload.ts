@@ -25,13 +25,13 @@ export interface Workload {
 }
 
 /** Seasons `first`, `first + sections`, ... of all jobs: all of them of one section. */
-export interface Piece {
+export interface Chunk {
   readonly first: number;
   readonly count: number;
 }
 
 /** Seasons from `from` to before `to`. */
-export interface Range {
+export interface SeasonRange {
   readonly from: number;
   readonly to: number;
 }
@@ -45,7 +45,7 @@ export function sectionsFor(seasons: number): number {
 }
 
 /** Plants that a piece should run to, so that there are enough pieces to share out and not too many to hand over. */
-const PIECE_PLANTS = 300_000;
+const CHUNK_PLANTS = 300_000;
 
 const EVEN = 12;
 
@@ -55,12 +55,12 @@ export function seasonsOf(workload: Workload): number {
 }
 
 /** Seasons of shard k of n (k from 1): shards lie one behind the other and differ by at most one season. */
-export function shardRange(seasons: number, k: number, n: number): Range {
+export function shardRange(seasons: number, k: number, n: number): SeasonRange {
   return { from: Math.floor((seasons * (k - 1)) / n), to: Math.floor((seasons * k) / n) };
 }
 
 /** The pieces of a range of seasons, those with the first seasons first. Together they hold each season once. */
-export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
+export function chunksOf(workload: Workload, { from, to }: SeasonRange): Chunk[] {
   const { sections, jobs } = workload;
   const plants = jobs.reduce((sum, job) => sum + plantsOf(job.plan), 0);
   const most = seasonsAPiece(plants);
@@ -68,19 +68,19 @@ export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
   let blocks = Math.max(1, Math.ceil((to - from) / (most * sections)));
   while ((blocks * sections) % EVEN !== 0) blocks++;
   const stint = Math.max(1, Math.ceil((to - from) / (blocks * sections)));
-  const pieces: Piece[] = [];
+  const chunks: Chunk[] = [];
   for (let block = from; block < to; block += stint * sections) {
     const end = Math.min(to, block + stint * sections);
     for (let first = block; first < Math.min(end, block + sections); first++) {
-      pieces.push({ first, count: Math.ceil((end - first) / sections) });
+      chunks.push({ first, count: Math.ceil((end - first) / sections) });
     }
   }
-  return pieces;
+  return chunks;
 }
 
 /** Seasons that a piece should have. @param plants that one season brings about */
 export function seasonsAPiece(plants: number): number {
-  return Math.max(1, Math.round(PIECE_PLANTS / Math.max(1, plants)));
+  return Math.max(1, Math.round(CHUNK_PLANTS / Math.max(1, plants)));
 }
 
 /** The changes that the first seasons of a job are run again with. */
@@ -89,11 +89,11 @@ export function changesTried({ plan, trials }: Job): Change[] {
 }
 
 /** Season runs that a piece takes, trials included. */
-export function runsOf(workload: Workload, piece: Piece): number {
+export function runsOf(workload: Workload, chunk: Chunk): number {
   const changes = workload.jobs.map((job) => changesTried(job).length);
   let runs = 0;
-  for (let k = 0; k < piece.count; k++) {
-    const season = piece.first + k * workload.sections;
+  for (let k = 0; k < chunk.count; k++) {
+    const season = chunk.first + k * workload.sections;
     workload.jobs.forEach((job, j) => {
       if (season < job.seasons) runs += season < job.trials ? 1 + changes[j]! : 1;
     });

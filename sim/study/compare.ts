@@ -2,10 +2,11 @@
 
 import { isoOfDay } from '../models/dates.js';
 import type { Plan } from '../models/plan.js';
-import type { Gathered } from '../seasons/gathered.js';
 import type { Estimate } from '../seasons/sections.js';
 import { firstCommonWeek, firstRunningWeek } from '../seasons/tallies.js';
 import { sectionsFor } from '../seasons/workload.js';
+import type { WorkloadTallies } from '../seasons/workload-tallies.js';
+import { type Bottleneck, findBottleneck, trialSeasons } from './bottleneck.js';
 import {
   differenceOf,
   FIGURES,
@@ -17,7 +18,6 @@ import {
   type Samples,
   samplesOf,
 } from './figures.js';
-import { findLimits, type Limits, trialSeasons } from './limits.js';
 import { ofSeasons, type Study } from './study.js';
 
 /** A plan to be compared and what it is called. */
@@ -42,7 +42,7 @@ export interface PlanResult {
   readonly figures: Readonly<Record<FigureName<'whole'>, Compared | null>>;
   /** Share of hole-days in which holes stood empty. */
   readonly idle: readonly { readonly stage: string; readonly share: Compared | null }[];
-  readonly limits: Limits | null;
+  readonly limits: Bottleneck | null;
 }
 
 export interface CompareResult {
@@ -76,7 +76,7 @@ export function compareStudy(
   seed: number,
   seasons: number,
   by: string | null,
-): Study<Gathered, CompareResult> {
+): Study<WorkloadTallies, CompareResult> {
   const trials = trialSeasons(seasons);
   const workload = {
     seed,
@@ -88,7 +88,7 @@ export function compareStudy(
 
 function conclude(
   contenders: readonly Contender[],
-  gathered: Gathered,
+  gathered: WorkloadTallies,
   { seed, seasons, by, trials }: { seed: number; seasons: number; by: string | null; trials: number },
 ): CompareResult | null {
   const wholes = contenders.map((_, job) => gathered.whole(job));
@@ -120,7 +120,7 @@ function conclude(
         const other = base.all.plan.stages.findIndex((baseStage) => baseStage.name === stage.name);
         return { stage: stage.name, share: compared(ours, IDLE, s, other) };
       }),
-      limits: tried.length === trials ? findLimits(plan, tried, firstWeeks[job]!) : null,
+      limits: tried.length === trials ? findBottleneck(plan, tried, firstWeeks[job]!) : null,
     };
   });
   return {

@@ -5,17 +5,17 @@
  * A figure is computed from all seasons, and from each section of them: that gives its interval (see sections.ts).
  */
 
-import type { Counts } from '../engine/tally.js';
-import { DISCARDED, PICKED, SOWN, STATE_COUNT, STATES, type State } from '../models/ledger.js';
+import type { Histogram } from '../engine/tally.js';
+import { DISCARDED, type HoleState, PICKED, SOWN, STATE_COUNT, STATES } from '../models/ledger.js';
 import { holesOf, type Plan, type StagePlan, seasonDays } from '../models/plan.js';
-import type { Gathered } from '../seasons/gathered.js';
 import { type Estimate, estimate } from '../seasons/sections.js';
 import { firstPickDay, picksFrom, type Tallies } from '../seasons/tallies.js';
+import type { WorkloadTallies } from '../seasons/workload-tallies.js';
 
 /** The weeks that count. */
 export interface Weeks {
   /** Picks of each of them, of all seasons. */
-  readonly picks: Counts;
+  readonly picks: Histogram;
 }
 
 /** What the figures of a plan are computed from: all its seasons, or a section of them. */
@@ -56,7 +56,7 @@ export interface Figure {
   of(sample: Sample, at?: number): number;
 }
 
-const EMPTY: readonly State[] = ['filling', 'untended', 'unsupplied'];
+const EMPTY: readonly HoleState[] = ['filling', 'untended', 'unsupplied'];
 
 const TABLE = [
   {
@@ -203,7 +203,7 @@ export function holeDaysOf(plan: Plan, stage?: number): number {
  */
 export function weightedHoleDays(
   { plan, tallies: { ledger } }: Sample,
-  weight: (state: State, stage: StagePlan) => number,
+  weight: (state: HoleState, stage: StagePlan) => number,
   stage?: number,
 ): number {
   let sum = 0;
@@ -242,7 +242,7 @@ export function samplesFrom(
  * The samples of a job.
  * @param from first week that counts
  */
-export function samplesOf(gathered: Gathered, job: number, plan: Plan, from: number): Samples {
+export function samplesOf(gathered: WorkloadTallies, job: number, plan: Plan, from: number): Samples {
   return samplesFrom(plan, from, gathered.whole(job), gathered.sectionsOf(job));
 }
 

@@ -5,10 +5,10 @@
  * files, unpacked and joined, and concluded from as if nothing had been apart.
  */
 
-import type { Crew } from '../seasons/crew.js';
 import { gather, type Pause } from '../seasons/gather.js';
-import { Gathered, type JobData } from '../seasons/gathered.js';
+import type { WorkerPool } from '../seasons/worker-pool.js';
 import { seasonsOf, shardRange, type Workload } from '../seasons/workload.js';
+import { type JobData, WorkloadTallies } from '../seasons/workload-tallies.js';
 
 /** Part `k` of `n`, `k` from 1. */
 export interface Shard {
@@ -18,35 +18,35 @@ export interface Shard {
 
 export const WHOLE: Shard = { k: 1, n: 1 };
 
-export interface Study<Yield, Result> {
+export interface Study<Collected, Result> {
   readonly workload: Workload;
   /** Run a part of the study. Stopped by `pause`, it gives what was done by then. */
-  carryOut(crew: Crew, shard: Shard, pause?: Pause): Promise<Yield>;
+  carryOut(pool: WorkerPool, shard: Shard, pause?: Pause): Promise<Collected>;
   /** What was carried out as plain data, for a file. */
-  pack(yielded: Yield): unknown;
+  pack(collected: Collected): unknown;
   /** @param parts packed, of all shards of one study, in any order @throws if the data are damaged */
-  unpack(parts: readonly unknown[]): Yield;
+  unpack(parts: readonly unknown[]): Collected;
   /** @returns the result, as plain data; null if not even one season was run */
-  conclude(yielded: Yield): Result | null;
+  conclude(collected: Collected): Result | null;
 }
 
 /** A study that needs a fixed number of seasons. */
 export function ofSeasons<Result>(
   workload: Workload,
-  conclude: (gathered: Gathered) => Result | null,
-): Study<Gathered, Result> {
+  conclude: (gathered: WorkloadTallies) => Result | null,
+): Study<WorkloadTallies, Result> {
   return {
     workload,
-    carryOut: (crew, { k, n }, pause) =>
+    carryOut: (pool, { k, n }, pause) =>
       gather(workload, {
-        crew,
+        pool,
         range: shardRange(seasonsOf(workload), k, n),
         ...(pause === undefined ? {} : { pause }),
       }),
     pack: (gathered) => gathered.toData(),
     unpack: (parts) => {
-      const all = new Gathered(workload);
-      for (const part of parts) all.merge(new Gathered(workload, part as readonly JobData[]));
+      const all = new WorkloadTallies(workload);
+      for (const part of parts) all.merge(new WorkloadTallies(workload, part as readonly JobData[]));
       return all;
     },
     conclude,

@@ -2,14 +2,14 @@
 
 import type { ExactMoments } from '../engine/exact-moments.js';
 import { isoOfDay } from '../models/dates.js';
-import { COUNTS, type CountName, STATE_COUNT, STATES, type State } from '../models/ledger.js';
+import { COUNTS, type CountName, type HoleState, STATE_COUNT, STATES } from '../models/ledger.js';
 import { holesOf, type Plan, seasonDays } from '../models/plan.js';
-import type { Gathered } from '../seasons/gathered.js';
 import type { Estimate } from '../seasons/sections.js';
 import { firstPickDay, firstRunningWeek, type Tallies } from '../seasons/tallies.js';
 import { sectionsFor } from '../seasons/workload.js';
+import type { WorkloadTallies } from '../seasons/workload-tallies.js';
+import { type Bottleneck, findBottleneck, trialSeasons } from './bottleneck.js';
 import { type FigureName, figureOf, ofFigures, samplesFrom } from './figures.js';
-import { findLimits, type Limits, trialSeasons } from './limits.js';
 import { ofSeasons, type Study } from './study.js';
 
 /** An average over seasons and its standard error (null when there was one season only). */
@@ -32,7 +32,7 @@ export interface StageResult {
   readonly channels: number;
   readonly holes: number;
   /** Hole-days in each state. */
-  readonly ledger: Readonly<Record<State, Mean>>;
+  readonly ledger: Readonly<Record<HoleState, Mean>>;
   /** Holes x days of the season [d]. */
   readonly hole_days: number;
   /** Figures of the stage by name; null where there is none. */
@@ -84,7 +84,7 @@ export interface RunResult {
   readonly counts: Readonly<Record<CountName, Mean>>;
   readonly running: RunningWeeks | null;
   readonly first_pick: FirstPick;
-  readonly limits: Limits | null;
+  readonly limits: Bottleneck | null;
   readonly weeks: readonly WeekResult[];
   readonly stages: readonly StageResult[];
   /** Figures of the whole line by name; null where there is none (no week of a running line, nothing picked). */
@@ -101,7 +101,7 @@ export function summarise(
   plan: Plan,
   seed: number,
   tallies: Tallies,
-  limits: Limits | null,
+  limits: Bottleneck | null,
   partial: boolean,
   sections: readonly (Tallies | null)[] = [],
 ): RunResult {
@@ -184,7 +184,7 @@ function firstPick(plan: Plan, tallies: Tallies): FirstPick {
 }
 
 /** The study of one plan: `run`. */
-export function runStudy(plan: Plan, seed: number, seasons: number): Study<Gathered, RunResult> {
+export function runStudy(plan: Plan, seed: number, seasons: number): Study<WorkloadTallies, RunResult> {
   const trials = trialSeasons(seasons);
   const workload = { seed, sections: sectionsFor(seasons), jobs: [{ plan, seasons, trials }] };
   return ofSeasons(workload, (gathered) => {
@@ -192,7 +192,7 @@ export function runStudy(plan: Plan, seed: number, seasons: number): Study<Gathe
     if (tallies.seasons === 0) return null;
     // Trials of fewer seasons than planned would say less than they seem to.
     const tried = gathered.trials(0);
-    const limits = tried.length === trials ? findLimits(plan, tried, firstRunningWeek(tallies)) : null;
+    const limits = tried.length === trials ? findBottleneck(plan, tried, firstRunningWeek(tallies)) : null;
     return summarise(plan, seed, tallies, limits, tallies.seasons < seasons, gathered.sectionsOf(0));
   });
 }

@@ -17,7 +17,7 @@ import { toPlan } from '../../sim/scenario/plan.js';
 import { readScenario } from '../../sim/scenario/read.js';
 import { vary } from '../../sim/scenario/vary.js';
 import { gather } from '../../sim/seasons/gather.js';
-import { pool } from '../../sim/seasons/pool.js';
+import { threadPool } from '../../sim/seasons/thread-pool.js';
 import type { Workload } from '../../sim/seasons/workload.js';
 import { dashboard, growthOfAnHour, hourOfPlaying } from './dashboard.js';
 import { large, lineOf, small } from './plans.js';
@@ -283,8 +283,8 @@ async function workers(): Promise<Row[]> {
   const worker = pathToFileURL('dist/worker.js');
   const seconds = async (threads: number): Promise<number> => {
     const began = performance.now();
-    const crew = await pool(workload, threads, worker);
-    const gathered = await gather(workload, { crew });
+    const crew = await threadPool(workload, threads, worker);
+    const gathered = await gather(workload, { pool: crew });
     await crew.close();
     if (gathered.whole(0).seasons !== THREAD_SEASONS) throw new Error('seasons are missing');
     return (performance.now() - began) / 1000;

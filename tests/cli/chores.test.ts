@@ -7,7 +7,7 @@ import { parse as parseCsv } from 'csv-parse/sync';
 import ICAL from 'ical.js';
 import { convertIcsCalendar } from 'ts-ics';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type ChoresOptions, chores } from '../../cli/commands/chores.js';
+import { type ChoresCliOptions, chores } from '../../cli/commands/chores.js';
 import { readScenario } from '../../sim/scenario/read.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
 import { logText, simulatedLog } from '../support/simulated-log.js';
@@ -40,7 +40,7 @@ async function listed(
   const out = join(folder, 'list.out');
   const file = join(folder, 'some.csv');
   if (log !== null) await writeFile(file, logText(log));
-  const asked = { seasons: '40', ...options, out } as unknown as ChoresOptions;
+  const asked = { seasons: '40', ...options, out } as unknown as ChoresCliOptions;
   expect(await chores(scenario, log === null ? undefined : file, asked)).toBe(0);
   return await readFile(out, 'utf8');
 }
@@ -265,7 +265,7 @@ describe('as a calendar', () => {
 
 describe('what is wrong is told', () => {
   const ask = (options: Record<string, string>, log: string | undefined, file = SHELF) =>
-    chores(file, log, options as unknown as ChoresOptions);
+    chores(file, log, options as unknown as ChoresCliOptions);
 
   test('every wrong option at once', async () => {
     await expect(

@@ -9,7 +9,7 @@ import { textOf } from '../../cli/render/text.js';
 import { fitSections } from '../../cli/sections/fit.js';
 import { readScenario } from '../../sim/index.js';
 import { fitSeason } from '../../sim/season/fit/fit.js';
-import { changesOf, conflictsOf } from '../../sim/season/fit/fit-changes.js';
+import { conflictsOf, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
 import { logText, simulatedLog } from '../support/simulated-log.js';
 import { interrupted } from './ctrl-c.js';
 import { type Answer, evensow } from './program.js';
@@ -114,7 +114,7 @@ test('names of 60 signs fit into 80 columns too', () => {
     long.stages.map((stage) => stage.name),
     long,
   );
-  const changes = changesOf(result, long);
+  const changes = fitChangesOf(result, long);
   const conflicts = conflictsOf(result, long);
   const told = textOf(fitSections({ result, scenario: 'x.yaml', changes, conflicts }));
   for (const text of told.split('\n')) {

@@ -6,7 +6,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { TICK, TICKS_PER_DAY, toGrid } from '../../sim/engine/clock.js';
-import { Counts, Levels, Moments } from '../../sim/engine/tally.js';
+import { Histogram, Levels, Moments } from '../../sim/engine/tally.js';
 
 const A = [102, 117, 119, 101, 100, 101, 115, 112, 118, 116];
 const B = [104, 118, 121, 106, 106, 102, 117, 112, 120, 117];
@@ -17,8 +17,8 @@ function momentsOf(values: readonly number[]): Moments {
   return moments;
 }
 
-function countsOf(values: readonly number[]): Counts {
-  const counts = new Counts();
+function countsOf(values: readonly number[]): Histogram {
+  const counts = new Histogram();
   for (const value of values) counts.add(value);
   return counts;
 }
@@ -140,7 +140,7 @@ describe('Counts', () => {
   });
 
   test('a value may be counted many times at once', () => {
-    const counts = new Counts();
+    const counts = new Histogram();
     counts.add(2, 3);
     counts.add(7);
     expect(counts.total).toBe(4);
@@ -154,8 +154,8 @@ describe('Counts', () => {
     expect(counts.shareUpTo(101)).toBe(0.3);
     expect(counts.shareUpTo(119)).toBe(1);
     expect(counts.shareUpTo(1e6)).toBe(1);
-    expect(new Counts().shareUpTo(1)).toBeNaN();
-    expect(new Counts().quantile(0.5)).toBeNaN();
+    expect(new Histogram().shareUpTo(1)).toBeNaN();
+    expect(new Histogram().quantile(0.5)).toBeNaN();
   });
 
   test('what is not a whole number of at least 0, or not a probability, is refused', () => {

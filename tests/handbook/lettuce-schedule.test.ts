@@ -132,7 +132,7 @@ describe('Rutgers: 1200 seeds a day of which 960 are good enough', () => {
     const plan = schedule(1200, stages, [12, 10, 14], 0.8);
     const daily = new Map<number, number>();
     runSeason(new Line(plan), 0, {
-      note(t, deed, _plant, _crop, to) {
+      onEvent(t, deed, _plant, _crop, to) {
         if (deed === 'move' && to === 1) daily.set(t, (daily.get(t) ?? 0) + 1);
       },
     });

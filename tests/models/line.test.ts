@@ -149,7 +149,7 @@ describe('sowing', () => {
     const season = new Line(plan);
     const crops: number[] = [];
     season.run(1, 0, {
-      note(_t, _deed, _plant, crop) {
+      onEvent(_t, _deed, _plant, crop) {
         crops.push(crop);
       },
     });
@@ -213,7 +213,7 @@ describe('losses', () => {
     let sum = 0;
     let deaths = 0;
     new Line(plan).run(1, 0, {
-      note(t, deed) {
+      onEvent(t, deed) {
         if (deed !== 'die') return;
         expect(t > 0 && t < 10).toBe(true);
         deaths++;
@@ -267,7 +267,7 @@ describe('luck', () => {
     const entered = new Map<number, number>();
     const grown: { days: number; deed: string }[] = [];
     new Line(plan).run(1, 0, {
-      note(t, deed, plant, _crop, stage) {
+      onEvent(t, deed, plant, _crop, stage) {
         if (stage !== s) return;
         if (deed === 'sow' || deed === 'move') entered.set(plant, t);
         if (deed === 'ripen' || deed === 'die' || deed === 'fail') {
@@ -317,7 +317,7 @@ describe('luck', () => {
     const places = new Map<string, number>();
     const picked = new Set<number>();
     new Line(plan).run(1, 0, {
-      note(t, deed, plant, crop, stage) {
+      onEvent(t, deed, plant, crop, stage) {
         // After the second pick a plant is gone.
         if (deed === 'pick' && picked.has(plant)) return;
         if (deed === 'pick') picked.add(plant);
@@ -518,7 +518,7 @@ describe('picking', () => {
       const ready = new Map<number, number>();
       const picked: number[] = [];
       new Line(one).run(seed, 0, {
-        note(t, deed, plant) {
+        onEvent(t, deed, plant) {
           if (deed === 'ripen') ready.set(plant, t);
           if (deed === 'pick') picked.push(plant);
         },
@@ -723,7 +723,7 @@ describe('a season', () => {
     runner.run(1, 0);
     const sown: number[] = [];
     runner.run(1, 1, {
-      note(_t, deed, plant) {
+      onEvent(_t, deed, plant) {
         if (deed === 'sow') sown.push(plant);
       },
     });
@@ -734,7 +734,7 @@ describe('a season', () => {
     const runner = new Line(plan);
     const heard: string[] = [];
     runner.run(1, 0, {
-      note(_t, deed) {
+      onEvent(_t, deed) {
         heard.push(deed);
       },
     });

@@ -255,7 +255,7 @@ describe('lines that are refilled', () => {
       const small = line([stage('tray', 50)], [crop([grow(time(10))], refill)], { weeks: 2, ...rest });
       const days: number[] = [];
       new Line(small).run(1, 0, {
-        note(t, deed) {
+        onEvent(t, deed) {
           if (deed === 'sow' && days.at(-1) !== t) days.push(t);
         },
       });

@@ -4,9 +4,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { toGrid } from '../../sim/engine/clock.js';
 import type { Draws } from '../../sim/models/growth.js';
+import type { Cleaning, InitialState, StandingPlant } from '../../sim/models/initial-state.js';
 import { DISCARDED, LOST, PICKED, SOWN, STANDING, STATE_COUNT } from '../../sim/models/ledger.js';
-import { Line, planLuck } from '../../sim/models/line.js';
-import type { Cleaning, Opening, StandingPlant } from '../../sim/models/opening.js';
+import { Line, planDraws } from '../../sim/models/line.js';
 import { holesOf, type Plan, seasonDays } from '../../sim/models/plan.js';
 import { arbitraryPlan } from '../support/arbitrary-plan.js';
 import { copyOf } from '../support/laws.js';
@@ -74,7 +74,7 @@ function openingAt(plan: Plan, notes: readonly Note[], day: number) {
       plants.push({ crop: c, stage: s, cutsLeft, next: what, at: coming.t });
     }
   }
-  const opening: Opening = { day, visitsFrom: day + 0.5, plants, cleaning, reached };
+  const opening: InitialState = { day, visitsFrom: day + 0.5, plants, cleaning, reached };
   return { opening, numbers, taken, sown: last.size };
 }
 
@@ -88,10 +88,10 @@ function wholeAndRest(plan: Plan, day: number) {
   const whole = new Notes();
   const season = copyOf(new Line(plan).run(plan.seed, 0, whole));
   const { opening, numbers, taken, sown } = openingAt(plan, whole.rows, day);
-  const luck = planLuck(plan);
+  const luck = planDraws(plan);
   const luckOf = (c: number, s: number): Draws => afterTaking(luck(c, s), taken[c]![s]!);
   const rest = new Notes();
-  const restSeason = copyOf(new Line(plan, { luckOf }).run(plan.seed, 0, rest, opening));
+  const restSeason = copyOf(new Line(plan, { drawsOf: luckOf }).run(plan.seed, 0, rest, opening));
   const number = (plant: number): number => numbers[plant] ?? sown + plant - numbers.length;
   // What happens at one instant by itself has no order that matters.
   return {
@@ -177,7 +177,7 @@ function twoStages(rest: Partial<Plan> = {}): Plan {
   );
 }
 
-const EMPTY: Opening = { day: 20, visitsFrom: 21, plants: [], cleaning: [], reached: [true, true] };
+const EMPTY: InitialState = { day: 20, visitsFrom: 21, plants: [], cleaning: [], reached: [true, true] };
 
 describe('on paper', () => {
   test('a deterministic season taken up on day 21 is the rest of the season', () => {
@@ -223,8 +223,8 @@ describe('on paper', () => {
   test('holes that are being cleaned come back at the first visit after', () => {
     const free: string[] = [];
     const recorder = {
-      note: () => {},
-      visited: (t: number, holes: Int32Array) => void free.push(`${t}: ${holes[1]}`),
+      onEvent: () => {},
+      onVisitEnd: (t: number, holes: Int32Array) => void free.push(`${t}: ${holes[1]}`),
     };
     const plan = twoStages({ crops: [crop([grow(time(4)), grow(time(10))], every(50, 42, 3))] });
     const cleaning: Cleaning[] = [

@@ -4,10 +4,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Line } from '../../sim/models/line.js';
 import { applied, cannotMatter, changesOf } from '../../sim/seasons/changes.js';
-import { alone, type Crew } from '../../sim/seasons/crew.js';
 import { gather } from '../../sim/seasons/gather.js';
-import { pool } from '../../sim/seasons/pool.js';
-import { piecesOf, shardRange, type Workload } from '../../sim/seasons/workload.js';
+import { threadPool } from '../../sim/seasons/thread-pool.js';
+import { singleThread, type WorkerPool } from '../../sim/seasons/worker-pool.js';
+import { chunksOf, shardRange, type Workload } from '../../sim/seasons/workload.js';
 import { ofSeasons, type Study } from '../../sim/study/study.js';
 import { arbitraryPlan } from '../support/arbitrary-plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
@@ -42,7 +42,7 @@ describe('pieces', () => {
           const heavy = { ...plan, crops: plan.crops.map((c) => ({ ...c, sowing: every(2, 70, seeds) })) };
           const work: Workload = { seed: 1, sections, jobs: [{ plan: heavy, seasons: 1000, trials: 0 }] };
           const range = { from: Math.min(a, b), to: Math.max(a, b) };
-          const seasons = piecesOf(work, range).flatMap(({ first, count }) =>
+          const seasons = chunksOf(work, range).flatMap(({ first, count }) =>
             Array.from({ length: count }, (_, k) => first + k * sections),
           );
           expect([...seasons].sort((x, y) => x - y)).toEqual(
@@ -56,7 +56,7 @@ describe('pieces', () => {
   test('are many for large lines, so that there is work to share out', () => {
     const heavy = { ...plan, crops: plan.crops.map((c) => ({ ...c, sowing: every(1, 70, 5000) })) };
     const work: Workload = { seed: 1, sections: 1, jobs: [{ plan: heavy, seasons: 20, trials: 0 }] };
-    expect(piecesOf(work, { from: 0, to: 20 })).toHaveLength(20);
+    expect(chunksOf(work, { from: 0, to: 20 })).toHaveLength(20);
   });
 });
 
@@ -94,10 +94,12 @@ describe('gathering', () => {
   test('in shards, packed, unpacked in any order and joined, is the same to the last digit', async () => {
     const work = workload(50, 7);
     const study: Study<Awaited<ReturnType<typeof gather>>, unknown> = ofSeasons(work, (g) => g.toData());
-    const whole = study.conclude(await study.carryOut(alone(work), { k: 1, n: 1 }));
+    const whole = study.conclude(await study.carryOut(singleThread(work), { k: 1, n: 1 }));
     const parts: unknown[] = [];
     for (const k of [2, 4, 1, 3]) {
-      parts.push(JSON.parse(JSON.stringify(study.pack(await study.carryOut(alone(work), { k, n: 4 })))));
+      parts.push(
+        JSON.parse(JSON.stringify(study.pack(await study.carryOut(singleThread(work), { k, n: 4 })))),
+      );
     }
     const means = (data: unknown): unknown => {
       const { all, trials } = readable(study.unpack([data].flat() as unknown[]));
@@ -145,10 +147,10 @@ describe('threads', () => {
 
   test.each([1, 2, 3])('%d of them give what one thread alone gives, to the last digit', async (threads) => {
     const work = workload(60, 8);
-    const crew = await pool(work, threads, worker);
+    const crew = await threadPool(work, threads, worker);
     try {
-      expect(readable(await gather(work, { crew }))).toEqual(readable(await gather(work)));
-      expect(await crew.weeks(1, 5, 3)).toEqual(await alone(work).weeks(1, 5, 3));
+      expect(readable(await gather(work, { pool: crew }))).toEqual(readable(await gather(work)));
+      expect(await crew.weeks(1, 5, 3)).toEqual(await singleThread(work).weeks(1, 5, 3));
     } finally {
       await crew.close();
     }
@@ -156,7 +158,7 @@ describe('threads', () => {
 
   test('that are let go of leave their work undone, without a complaint', async () => {
     const work: Workload = { seed: 1, sections: 1, jobs: [{ plan, seasons: 1_000_000, trials: 0 }] };
-    const crew: Crew = await pool(work, 2, worker);
+    const crew: WorkerPool = await threadPool(work, 2, worker);
     let begin = (): void => {};
     const begun = new Promise<void>((resolve) => {
       begin = resolve;
@@ -165,7 +167,7 @@ describe('threads', () => {
       begin();
       return null;
     };
-    const gathering = gather(work, { crew, pause });
+    const gathering = gather(work, { pool: crew, pause });
     await begun;
     await crew.close();
     expect((await gathering).whole(0).seasons).toBeLessThan(1_000_000);

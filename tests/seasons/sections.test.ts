@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { normalQuantile } from '../../sim/engine/normal.js';
 import { fillUniform, stream } from '../../sim/engine/random.js';
-import { Counts } from '../../sim/engine/tally.js';
+import { Histogram } from '../../sim/engine/tally.js';
 import { estimate } from '../../sim/seasons/sections.js';
 
 test('with one season a section the interval is the usual one of paired differences', () => {
@@ -82,7 +82,7 @@ function mean(values: readonly number[]): number {
 }
 
 function tenth(seasons: readonly (readonly number[])[]): number {
-  const counts = new Counts();
+  const counts = new Histogram();
   for (const season of seasons) for (const picks of season) counts.add(picks);
   return counts.quantile(0.1);
 }

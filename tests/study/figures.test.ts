@@ -5,15 +5,15 @@ import { describe, expect, test } from 'vitest';
 import {
   COUNTS,
   type CountName,
+  type HoleState,
   type Season,
   STATE_COUNT,
   STATES,
-  type State,
 } from '../../sim/models/ledger.js';
 import { Line } from '../../sim/models/line.js';
 import type { Plan } from '../../sim/models/plan.js';
 import { gather } from '../../sim/seasons/gather.js';
-import { Gathered } from '../../sim/seasons/gathered.js';
+import { WorkloadTallies } from '../../sim/seasons/workload-tallies.js';
 import { ORDERS } from '../../sim/study/compare.js';
 import {
   differenceOf,
@@ -33,7 +33,7 @@ import { crop, every, grow, line, stage, time, visitDays } from '../support/plan
 interface Raw {
   readonly counts: Readonly<Record<CountName, number>>;
   /** Hole-days by stage. */
-  readonly ledger: readonly Readonly<Record<State, number>>[];
+  readonly ledger: readonly Readonly<Record<HoleState, number>>[];
   readonly picks: readonly number[];
   readonly firstPick: number;
 }
@@ -190,7 +190,7 @@ describe('every figure is what its seasons say', () => {
 });
 
 describe('a sum of hole-days, each times its weight', () => {
-  const prices: Readonly<Record<string, Partial<Record<State, number>>>> = {
+  const prices: Readonly<Record<string, Partial<Record<HoleState, number>>>> = {
     nursery: { growing: 0.5, unsupplied: 0.25 },
     finishing: { growing: 2 },
   };
@@ -216,7 +216,7 @@ describe('a sum of hole-days, each times its weight', () => {
 
   function samplesOfSeasons(...seasons: Season[]): Samples {
     const job = { plan: crowded, seasons: seasons.length, trials: 0 };
-    const gathered = new Gathered({ seed: 1, sections: 2, jobs: [job] });
+    const gathered = new WorkloadTallies({ seed: 1, sections: 2, jobs: [job] });
     seasons.forEach((one, i) => {
       gathered.section(0, i % 2).add(one);
     });
@@ -252,7 +252,7 @@ describe('a sum of hole-days, each times its weight', () => {
         async (plan, weights) => {
           const raw = seasonsOf(plan, 3);
           const { all: sample } = await samplesFor(plan, 3, 0);
-          const weight = (state: State): number => weights[STATES.indexOf(state)]!;
+          const weight = (state: HoleState): number => weights[STATES.indexOf(state)]!;
           const ofStage = (s: number): number =>
             total(
               STATES.map((state) => weight(state) * (total(raw.map(({ ledger }) => ledger[s]![state])) / 3)),

@@ -1,10 +1,10 @@
 /** What a recorder heard, kept as rows or as lines of text. */
 
-import type { Deed, Line, Recorder } from '../../sim/models/line.js';
+import type { EventObserver, Line, PlantEvent } from '../../sim/models/line.js';
 
 export interface Note {
   readonly t: number;
-  readonly deed: Deed;
+  readonly deed: PlantEvent;
   readonly plant: number;
   readonly crop: number;
   readonly stage: number;
@@ -12,10 +12,10 @@ export interface Note {
 }
 
 /** A recorder that keeps everything. */
-export class Notes implements Recorder {
+export class Notes implements EventObserver {
   readonly rows: Note[] = [];
 
-  note(t: number, deed: Deed, plant: number, crop: number, stage: number, hole: number): void {
+  onEvent(t: number, deed: PlantEvent, plant: number, crop: number, stage: number, hole: number): void {
     this.rows.push({ t, deed, plant, crop, stage, hole });
   }
 }
@@ -28,7 +28,7 @@ export function notesOf(line: Line, seed = 1, season = 0): Note[] {
 }
 
 /** As text, for tests whose numbers a reader follows on paper: `day deed plant @hole`. */
-export function log(line: Line, deeds?: readonly Deed[]): string[] {
+export function log(line: Line, deeds?: readonly PlantEvent[]): string[] {
   return notesOf(line)
     .filter(({ deed }) => deeds === undefined || deeds.includes(deed))
     .map(({ t, deed, plant, hole }) => `${t} ${deed} ${plant} @${hole}`);

@@ -3,17 +3,17 @@
 import { isoOfDay } from '../../sim/models/dates.js';
 import { type Plan, seasonDays } from '../../sim/models/plan.js';
 import { attendance } from '../../sim/season/history/attendance.js';
+import { cohortsOf } from '../../sim/season/history/cohorts.js';
 import { type LoggedSeason, loggedSeason } from '../../sim/season/history/logged-season.js';
 import { occupancy } from '../../sim/season/history/occupancy.js';
-import { limitedVisits } from '../../sim/season/history/room.js';
-import { lotsOf } from '../../sim/season/history/stays.js';
+import { shortVisits } from '../../sim/season/history/short-visits.js';
 import { ACTIONS, type LogRow } from '../../sim/season/log/rows.js';
 import { failedBatches } from '../../sim/season/replay/failed-batches.js';
 import { holeDays } from '../../sim/season/replay/hole-days.js';
 import { idleSpells } from '../../sim/season/replay/idle-spells.js';
-import { type OwnLuck, ownLuck } from '../../sim/season/replay/own-luck.js';
+import { MeanFlow } from '../../sim/season/replay/mean-flow.js';
 import { Readiness } from '../../sim/season/replay/readiness.js';
-import { Tracing } from '../../sim/season/replay/tracing.js';
+import { type SeasonDraws, seasonDraws } from '../../sim/season/replay/season-draws.js';
 import { waitingPlants } from '../../sim/season/replay/waiting.js';
 import { simulatedLog } from './simulated-log.js';
 
@@ -51,12 +51,12 @@ export function seasonOf(plan: Plan, rows: readonly LogRow[], until = seasonDays
 
 /** Everything that is worked out of a season before the result is put together. */
 export function workedOut(season: LoggedSeason) {
-  const lots = lotsOf(season);
+  const lots = cohortsOf(season);
   const came = attendance(season, lots);
   const stages = occupancy(season, lots, came.visits);
-  const limited = limitedVisits(season, stages, came.visits);
+  const limited = shortVisits(season, stages, came.visits);
   const readiness = limited.map((of, s) => new Readiness(season, s, lots, came.visits, of));
-  const tracing = new Tracing(season);
+  const tracing = new MeanFlow(season);
   const failed = failedBatches(season, lots);
   const waiting = readiness.slice(0, -1).map((ready, s) => waitingPlants(season, s, lots, ready));
   return {
@@ -67,7 +67,7 @@ export function workedOut(season: LoggedSeason) {
     tracing,
     failed,
     holeDays: holeDays(season, lots, stages, limited, came),
-    idle: idleSpells({ season, came, stages, tracing, failed, lots, waiting }),
+    idle: idleSpells({ season, attendance: came, stages, meanFlow: tracing, failed, cohorts: lots, waiting }),
   };
 }
 
@@ -77,8 +77,8 @@ export function replayed(plan: Plan, seed: number, season: number) {
 }
 
 /** A simulated season's own luck. */
-export function luckOf(plan: Plan, seed: number, season: number): OwnLuck {
+export function luckOf(plan: Plan, seed: number, season: number): SeasonDraws {
   const logged = seasonOf(plan, simulatedLog(plan, seed, season));
   const { lots, readiness } = workedOut(logged);
-  return ownLuck(logged, lots, readiness);
+  return seasonDraws(logged, lots, readiness);
 }

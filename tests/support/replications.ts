@@ -10,7 +10,7 @@
 import { expect } from 'vitest';
 import { fillUniform, stream } from '../../sim/engine/random.js';
 import { Moments } from '../../sim/engine/tally.js';
-import { Line, type Recorder } from '../../sim/models/line.js';
+import { type EventObserver, Line } from '../../sim/models/line.js';
 import type { Plan } from '../../sim/models/plan.js';
 
 /** Standard errors that a mean may be off. */
@@ -110,6 +110,6 @@ export function poissonTimes(rate: number, days: number, season: number): number
 }
 
 /** A season of `plan` with the seed of these checks. */
-export function runSeason(line: Line, season: number, recorder?: Recorder) {
+export function runSeason(line: Line, season: number, recorder?: EventObserver) {
   return line.run(SEED, season, recorder ?? null);
 }

@@ -7,9 +7,9 @@
  */
 
 import { isoOfDay } from '../../sim/models/dates.js';
-import { type Deed, Line, type LineOptions, type Recorder } from '../../sim/models/line.js';
+import { type EventObserver, Line, type LineOptions, type PlantEvent } from '../../sim/models/line.js';
 import type { Plan } from '../../sim/models/plan.js';
-import { type Action, COLUMNS, type LogRow } from '../../sim/season/log/rows.js';
+import { COLUMNS, type LogAction, type LogRow } from '../../sim/season/log/rows.js';
 
 export interface LogOptions extends LineOptions {
   /** Day at which the log ends: nothing from this day on is in it [d]; the end of the season if left out. */
@@ -46,7 +46,7 @@ function field(value: string | number | null): string {
 }
 
 /** How a deed is logged; null for what the grower does not see or logs later. */
-const ACTION_OF: Readonly<Record<Deed, Action | null>> = {
+const ACTION_OF: Readonly<Record<PlantEvent, LogAction | null>> = {
   sow: 'sow',
   move: 'move',
   pick: 'pick',
@@ -59,7 +59,7 @@ const ACTION_OF: Readonly<Record<Deed, Action | null>> = {
 
 type OpenRow = { -readonly [K in keyof LogRow]: LogRow[K] };
 
-class Logbook implements Recorder {
+class Logbook implements EventObserver {
   readonly #plan: Plan;
   readonly #until: number;
   readonly #channels: boolean;
@@ -85,7 +85,7 @@ class Logbook implements Recorder {
     return [...this.#rows.values()];
   }
 
-  note(t: number, deed: Deed, plant: number, crop: number, stage: number, hole: number): void {
+  onEvent(t: number, deed: PlantEvent, plant: number, crop: number, stage: number, hole: number): void {
     if (t >= this.#until) return;
     if (deed === 'die') this.#endOfPlant.set(plant, 'died');
     if (deed === 'fail') this.#endOfPlant.set(plant, 'failed');

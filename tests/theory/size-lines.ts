@@ -1,8 +1,8 @@
 /** Lines whose best size is known: a nursery that is never short of seedlings before finishing channels of one hole each. */
 
 import type { GrowthTime, Plan } from '../../sim/models/plan.js';
-import { alone } from '../../sim/seasons/crew.js';
-import { type Layout, sizesOf } from '../../sim/study/size/layout.js';
+import { singleThread } from '../../sim/seasons/worker-pool.js';
+import { type SizeLayout, sizesOf } from '../../sim/study/size/layout.js';
 import { type SizeResult, sizeStudy } from '../../sim/study/size/size.js';
 import { WHOLE } from '../../sim/study/study.js';
 import { crop, grow, line, time } from '../support/plans.js';
@@ -35,11 +35,11 @@ export function saturated(
 
 export async function sizeOf(
   plan: Plan,
-  layout: Layout,
+  layout: SizeLayout,
   { seed, seasons }: { seed: number; seasons: number },
 ): Promise<SizeResult> {
   const sizes = sizesOf(plan, layout);
   if (Array.isArray(sizes)) throw new Error(sizes.join('\n'));
   const study = sizeStudy(plan, sizes, layout.kind, seed, seasons);
-  return study.conclude(await study.carryOut(alone(study.workload), WHOLE))!;
+  return study.conclude(await study.carryOut(singleThread(study.workload), WHOLE))!;
 }

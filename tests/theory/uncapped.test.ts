@@ -9,7 +9,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { BLOCKED, GROWING, STATE_COUNT, UNSOWN } from '../../sim/models/ledger.js';
-import { type Deed, Line, type Recorder } from '../../sim/models/line.js';
+import { type EventObserver, Line, type PlantEvent } from '../../sim/models/line.js';
 import type { GrowthTime, Plan } from '../../sim/models/plan.js';
 import { crop, every, exponential, grow, line, stage, time } from '../support/plans.js';
 import {
@@ -22,7 +22,7 @@ import {
 } from '../support/replications.js';
 
 /** Counts the plants in each stage, just after whatever happens at each of some times. */
-class Probe implements Recorder {
+class Probe implements EventObserver {
   readonly #times: readonly number[];
   readonly #ignored: ReadonlySet<number>;
   readonly #holds: number[];
@@ -36,7 +36,7 @@ class Probe implements Recorder {
     this.#ignored = ignored;
   }
 
-  note(t: number, deed: Deed, plant: number, _crop: number, stage: number): void {
+  onEvent(t: number, deed: PlantEvent, plant: number, _crop: number, stage: number): void {
     while (this.#next < this.#times.length && this.#times[this.#next]! < t) this.#look();
     if (this.#ignored.has(plant)) return;
     if (deed === 'sow' || deed === 'move') this.#holds[stage]!++;
@@ -92,7 +92,7 @@ function occupancy(plan: Plan, cadence: number, phase: number, mean: number, liv
     const failing = new Set<number>();
     if (living) {
       runSeason(runner, season, {
-        note(_t, deed, plant) {
+        onEvent(_t, deed, plant) {
           if (deed === 'fail') failing.add(plant);
         },
       });

@@ -120,7 +120,7 @@ describe('plants that are ready at a random moment of the week', () => {
       let sum = 0;
       let squared = 0;
       runSeason(runner, season, {
-        note(t, deed, plant) {
+        onEvent(t, deed, plant) {
           if (deed === 'ripen') since.set(plant, t);
           if (deed !== 'pick') return;
           sum += t - since.get(plant)!;

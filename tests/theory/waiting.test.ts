@@ -101,7 +101,7 @@ test('M/D/1: the share of plants that wait at most t is that of Erlang', () => {
     const since: number[] = [];
     const waits: number[] = [];
     runSeason(new Line(queue(1, 0.5, time(1), 500, season)), season, {
-      note(t, deed, plant, _crop, stage) {
+      onEvent(t, deed, plant, _crop, stage) {
         if (deed === 'ripen' && stage === 0) since[plant] = t;
         if (deed === 'move' && t >= warmup) waits.push(t - since[plant]!);
       },

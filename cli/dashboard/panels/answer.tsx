@@ -9,7 +9,7 @@ export interface AnswerProps extends AnswerInput {
   readonly colour: boolean;
 }
 
-export const Answer = memo(
+export const AnswerPanel = memo(
   function Answer({ colour, ...input }: AnswerProps) {
     const { chart, idleTitle, idle } = input.layout.answer;
     return (

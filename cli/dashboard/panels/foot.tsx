@@ -11,6 +11,6 @@ export interface FootProps extends FootState {
   readonly colour: boolean;
 }
 
-export const Foot = memo(function Foot({ width, signs, colour, ...state }: FootProps) {
+export const FootPanel = memo(function Foot({ width, signs, colour, ...state }: FootProps) {
   return <Rows rows={[footRow(state, width, signs)]} height={1} width={width} colour={colour} />;
 });

@@ -9,7 +9,7 @@ export interface HeadProps extends HeadInput {
   readonly colour: boolean;
 }
 
-export const Head = memo(
+export const HeadPanel = memo(
   function Head({ colour, ...input }: HeadProps) {
     return <Rows rows={headRows(input)} height={input.height} width={input.width} colour={colour} />;
   },

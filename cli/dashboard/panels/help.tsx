@@ -12,6 +12,6 @@ export interface HelpProps {
   readonly colour: boolean;
 }
 
-export const Help = memo(function Help({ width, height, signs, colour }: HelpProps) {
+export const HelpPanel = memo(function Help({ width, height, signs, colour }: HelpProps) {
   return <Rows rows={helpRows(width, height, signs)} height={height} width={width} colour={colour} />;
 });

@@ -4,7 +4,7 @@ import { memo } from 'react';
 import type { Film } from '../../../sim/study/film/film.js';
 import type { Layout } from '../rows/layout.js';
 import { legendRows, lineRows } from '../rows/line.js';
-import { piece } from '../rows/rows.js';
+import { span } from '../rows/rows.js';
 import type { Signs } from '../theme.js';
 import { Rows } from './rows.js';
 
@@ -18,13 +18,13 @@ export interface LineProps {
   readonly colour: boolean;
 }
 
-export const Line = memo(function Line({ film, day, real, layout, signs, colour }: LineProps) {
+export const LinePanel = memo(function Line({ film, day, real, layout, signs, colour }: LineProps) {
   const { width, line } = layout;
   const height = line.height + line.legend;
   if (film === null) {
     return (
       <Rows
-        rows={[[piece('The season is being simulated.', 'faint')]]}
+        rows={[[span('The season is being simulated.', 'faint')]]}
         height={height}
         width={width}
         colour={colour}

@@ -1,6 +1,6 @@
 /** A row of pieces as a text with the escape codes of its colours, or without any. */
 
-import { type Color, LOOKS, type Look, type Meaning, type Row } from '../theme.js';
+import { type Color, type Meaning, type Row, TEXT_STYLES, type TextStyle } from '../theme.js';
 
 /** Select Graphic Rendition, ECMA-48. */
 const COLORS: Readonly<Record<Color, number>> = {
@@ -13,12 +13,12 @@ const COLORS: Readonly<Record<Color, number>> = {
 };
 
 const OPENINGS = Object.fromEntries(
-  Object.entries(LOOKS).map(([meaning, look]) => [meaning, opening(look)]),
+  Object.entries(TEXT_STYLES).map(([meaning, look]) => [meaning, opening(look)]),
 ) as Readonly<Record<Meaning, string>>;
 
 const CLOSING = '\u001b[0m';
 
-function opening({ color, bold, dim, inverse }: Look): string {
+function opening({ color, bold, dim, inverse }: TextStyle): string {
   const codes = [
     ...(bold ? [1] : []),
     ...(dim ? [2] : []),
@@ -30,9 +30,9 @@ function opening({ color, bold, dim, inverse }: Look): string {
 
 export function painted(row: Row, colour: boolean): string {
   let text = '';
-  for (const piece of row) {
-    const open = colour && piece.text.trim() !== '' ? OPENINGS[piece.meaning] : '';
-    text += open === '' ? piece.text : `${open}${piece.text}${CLOSING}`;
+  for (const span of row) {
+    const open = colour && span.text.trim() !== '' ? OPENINGS[span.meaning] : '';
+    text += open === '' ? span.text : `${open}${span.text}${CLOSING}`;
   }
   return text;
 }

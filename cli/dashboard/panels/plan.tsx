@@ -9,7 +9,7 @@ export interface PlanProps extends PlanInput {
   readonly colour: boolean;
 }
 
-export const Plan = memo(
+export const PlanPanel = memo(
   function Plan({ colour, ...input }: PlanProps) {
     return (
       <Rows

@@ -10,7 +10,7 @@ import { figureRows } from './figures.js';
 import { factsOf, weeklyPicks } from './film.js';
 import { idleRows, idleTitle } from './idle.js';
 import type { Layout } from './layout.js';
-import { beside, piece } from './rows.js';
+import { beside, span } from './rows.js';
 
 export type AnswerState = Pick<State, 'scenario' | 'figures' | 'day' | 'real'>;
 
@@ -34,7 +34,7 @@ export function answerRows({ state, film, realPicks, layout, signs }: AnswerInpu
   const logged = real ? realPicks : null;
   const picked = logged ?? (film === null ? [] : weeklyPicks(film, day, scenario.visits === 'always'));
   const mostPicked = Math.max(0, ...(logged ?? []), film === null ? 0 : factsOf(film).mostPicked);
-  const indent = piece(' '.repeat(answer.gutter));
+  const indent = span(' '.repeat(answer.gutter));
   const height = answer.chart + 1 + answer.idleTitle + answer.idle;
   const drawn: Row[] = [
     ...chartRows({
@@ -56,7 +56,7 @@ export function answerRows({ state, film, realPicks, layout, signs }: AnswerInpu
   ];
   const told: Row[] =
     figures === null
-      ? [[piece(runningWords(), 'faint')]]
+      ? [[span(runningWords(), 'faint')]]
       : figureRows(figures.result, answer.figures, height, signs);
   const rows = beside(
     [

@@ -5,9 +5,9 @@
 
 import type { WeekResult } from '../../../sim/study/summary.js';
 import { counted, thousands } from '../../words/numbers.js';
-import type { Meaning, Piece, Row, Signs } from '../theme.js';
+import type { Meaning, Row, Signs, Span } from '../theme.js';
 import { columnOfDay, type TimeAxis, weekOfColumn } from './axis.js';
-import { apart, fittedRight, piece, RowWriter, rowWidth } from './rows.js';
+import { apart, fittedRight, RowWriter, rowWidth, span } from './rows.js';
 
 export interface ChartInput {
   readonly axis: TimeAxis;
@@ -63,7 +63,7 @@ export function chartRows(input: ChartInput): Row[] {
         writer.put(' ');
       }
     }
-    return [piece(scale(row, height, top, gutter), 'faint'), ...writer.row()];
+    return [span(scale(row, height, top, gutter), 'faint'), ...writer.row()];
   });
 }
 
@@ -165,10 +165,10 @@ export function chartLegend(
       : [[signs.want, 'want', `wanted ${thousands(want)}`] as [string, Meaning, string]]),
     [signs.picked, 'picked', real ? 'really picked' : 'this season'],
   ];
-  const row: Piece[] = [piece('Heads a week', 'strong'), piece(shared, 'faint')];
+  const row: Span[] = [span('Heads a week', 'strong'), span(shared, 'faint')];
   for (const [sign, meaning, words] of marks) {
-    const mark = [piece('  '), piece(sign, meaning), piece(` ${words}`, 'faint')];
+    const mark = [span('  '), span(sign, meaning), span(` ${words}`, 'faint')];
     if (rowWidth([...row, ...mark]) <= width) row.push(...mark);
   }
-  return apart(row, seasons === null ? [] : [piece(counted(seasons, 'season'), 'faint')], width);
+  return apart(row, seasons === null ? [] : [span(counted(seasons, 'season'), 'faint')], width);
 }

@@ -6,8 +6,8 @@ import { gainFormOf, VERDICT_WORDS } from '../../words/figures.js';
 import { figureText, intervalText } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row } from '../theme.js';
-import { COMPARED, type Difference, SEASONS } from '../thread/answer.js';
-import { fitted, piece } from './rows.js';
+import { COMPARED, type Difference, SEASONS } from '../thread/messages.js';
+import { fitted, span } from './rows.js';
 
 export type DifferenceState = Pick<State, 'figures' | 'asked' | 'answered'>;
 
@@ -53,21 +53,21 @@ export function differenceRows(state: DifferenceState, width: number, height: nu
   const told = differencesOf(state);
   if ('why' in told) {
     const lines = wrapped(told.why, width);
-    return lines.map((line) => [piece(line, 'faint')]).slice(0, height);
+    return lines.map((line) => [span(line, 'faint')]).slice(0, height);
   }
   const narrow = width < 48;
   const rows = told.found.map(({ figure, difference }): Row => {
-    const name = piece(narrow ? fitted(figure.column, 9) : fitted(figure.short, 14));
-    if (difference === null) return [name, piece('cannot be told', 'faint')];
+    const name = span(narrow ? fitted(figure.column, 9) : fitted(figure.short, 14));
+    if (difference === null) return [name, span('cannot be told', 'faint')];
     return [
       name,
-      piece(amountText(figure, difference), 'strong'),
-      piece(` ${VERDICT_WORDS[difference.verdict]}`),
+      span(amountText(figure, difference), 'strong'),
+      span(` ${VERDICT_WORDS[difference.verdict]}`),
     ];
   });
   const title: Row = [
-    piece('Against the plan before', 'strong'),
-    piece(narrow ? ', 95 %' : ', with 95 % intervals', 'faint'),
+    span('Against the plan before', 'strong'),
+    span(narrow ? ', 95 %' : ', with 95 % intervals', 'faint'),
   ];
   return height > rows.length ? [title, ...rows] : rows.slice(0, height);
 }

@@ -1,7 +1,7 @@
 /** The figures beside the chart: a usual week, a bad one, the first pick, what holds the line back. */
 
+import type { Bottleneck, Trial } from '../../../sim/study/bottleneck.js';
 import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
-import type { Limits, Trial } from '../../../sim/study/limits.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { wrapped } from '../../render/wrap.js';
 import { dateText } from '../../words/dates.js';
@@ -9,7 +9,7 @@ import { formOf } from '../../words/figures.js';
 import { changeText, heldBackBy } from '../../words/limits.js';
 import { decimalsFor, figureText, intervalText, percentText, signed } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
-import { cut, fitted, piece } from './rows.js';
+import { cut, fitted, span } from './rows.js';
 
 /** A figure: what it is, and its value in words. */
 export interface FigureWords {
@@ -30,9 +30,9 @@ export function figureRows(result: RunResult, width: number, height: number, sig
     .flatMap(({ label, value }) =>
       wrapped(value, room).map(
         (line, l): Row => [
-          piece(fitted(l === 0 ? label : '', LABEL, signs.more), 'faint'),
-          piece(' '),
-          piece(cut(line, room, signs.more), 'strong'),
+          span(fitted(l === 0 ? label : '', LABEL, signs.more), 'faint'),
+          span(' '),
+          span(cut(line, room, signs.more), 'strong'),
         ],
       ),
     )
@@ -66,7 +66,7 @@ export function figureWords(result: RunResult): FigureWords[] {
 }
 
 /** What the change that tells most brings, with its interval. */
-export function trialWords(limits: Limits): FigureWords[] {
+export function trialWords(limits: Bottleneck): FigureWords[] {
   const trial = tellingTrial(limits);
   if (trial === null) return [];
   const form = signed(decimalsFor(Math.max(Math.abs(trial.low), Math.abs(trial.high))));
@@ -95,7 +95,7 @@ function trialWhere({ change }: Trial): string {
   return change.kind === 'channel' ? `in ${change.stage}` : 'a week';
 }
 
-function tellingTrial({ by, stages, trials }: Limits): Trial | null {
+function tellingTrial({ by, stages, trials }: Bottleneck): Trial | null {
   const kind = by === 'sowing' ? 'seeds' : by === 'visits' ? 'visits' : 'channel';
   const candidates = trials.filter(
     ({ change }) =>

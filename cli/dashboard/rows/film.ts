@@ -10,7 +10,7 @@ export interface FilmFacts {
   /** Holes of each stage and state, summed over all pictures: stage s, state k at s x STATE_COUNT + k. */
   readonly totals: Float64Array;
   /** The largest number of plants sown, moved into a stage, or picked at once. */
-  readonly mostDealt: number;
+  readonly mostWork: number;
   /** The most that is picked in any 7 days from the start of a week of the film. */
   readonly mostPicked: number;
 }
@@ -30,7 +30,7 @@ function workedOut(film: Film): FilmFacts {
   const totals = new Float64Array(film.stages.length * STATE_COUNT);
   let mostDealt = 0;
   for (let day = 0; day < film.frames; day++) {
-    const { sown, moved, picked } = film.dealtAt(day);
+    const { sown, moved, picked } = film.workAt(day);
     mostDealt = Math.max(mostDealt, sown, picked, ...moved);
     film.stages.forEach((_, s) => {
       const counts = film.countsAt(day, s);
@@ -42,7 +42,7 @@ function workedOut(film: Film): FilmFacts {
     ...weeklyPicks(film, film.days, false),
     ...weeklyPicks(film, film.days, true),
   );
-  return { totals, mostDealt, mostPicked };
+  return { totals, mostWork: mostDealt, mostPicked };
 }
 
 /** Holes of a stage that stand empty in a picture. */

@@ -4,7 +4,7 @@ import { widthOf } from '../../render/width.js';
 import { GROUPS } from '../state/keys.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
-import { cut, piece, RowWriter, rowWidth } from './rows.js';
+import { cut, RowWriter, rowWidth, span } from './rows.js';
 
 export type FootState = Pick<State, 'cover' | 'note'>;
 
@@ -14,18 +14,18 @@ export function footRow({ cover, note }: FootState, width: number, signs: Signs)
       const keys = '  Enter: write it. Escape: leave it.';
       const before = 'Save as: ';
       return [
-        piece(before, 'strong'),
-        piece(lastPart(cover.text, width - before.length - keys.length - 1)),
-        piece(signs.caret, 'strong'),
-        piece(keys, 'faint'),
+        span(before, 'strong'),
+        span(lastPart(cover.text, width - before.length - keys.length - 1)),
+        span(signs.caret, 'strong'),
+        span(keys, 'faint'),
       ];
     }
     case 'over': {
       const question = ' is there already. Write over it?  y: yes  n: no';
-      return [piece(lastPart(cover.text, width - question.length), 'strong'), piece(question, 'warn')];
+      return [span(lastPart(cover.text, width - question.length), 'strong'), span(question, 'warn')];
     }
     default:
-      return note === null ? keysRow(width) : [piece(cut(note, width, signs.more), 'warn')];
+      return note === null ? keysRow(width) : [span(cut(note, width, signs.more), 'warn')];
   }
 }
 

@@ -1,13 +1,13 @@
 /** The first rows: which line, which season, which day, and what was done that day. */
 
 import { isoOfDay } from '../../../sim/models/dates.js';
-import type { Dealt, Film } from '../../../sim/study/film/film.js';
+import type { Film, WorkDone } from '../../../sim/study/film/film.js';
 import { dateText } from '../../words/dates.js';
 import { thousands } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
 import { frameOf } from './film.js';
-import { apart, cut, fittedRow, piece, rowWidth } from './rows.js';
+import { apart, cut, fittedRow, rowWidth, span } from './rows.js';
 import { motionWords, seasonWords } from './words.js';
 
 export type HeadState = Pick<
@@ -27,17 +27,17 @@ export interface HeadInput {
 export function headRows({ state, film, width, height, signs }: HeadInput): Row[] {
   const { scenario, day, lastDay } = state;
   const date: Row = [
-    piece(dateText(isoOfDay(scenario.start, day)), 'strong'),
-    piece(`  day ${day} of ${lastDay}  `),
+    span(dateText(isoOfDay(scenario.start, day)), 'strong'),
+    span(`  day ${day} of ${lastDay}  `),
   ];
   const season: Row = [
-    piece(`${seasonWords(state)} ${signs.dot} `, 'faint'),
-    piece(motionWords(state), state.playing === 0 ? 'faint' : 'strong'),
+    span(`${seasonWords(state)} ${signs.dot} `, 'faint'),
+    span(motionWords(state), state.playing === 0 ? 'faint' : 'strong'),
   ];
   if (height === 1) return [apart(date, season, width)];
   const title = cut(scenario.title, Math.max(0, width - rowWidth(season) - 2), signs.more);
-  const done: Row = film === null ? [] : [piece(dayWords(film, day, width - rowWidth(date)))];
-  return [apart([piece(title, 'strong')], season, width), fittedRow([...date, ...done], width)];
+  const done: Row = film === null ? [] : [span(dayWords(film, day, width - rowWidth(date)))];
+  return [apart([span(title, 'strong')], season, width), fittedRow([...date, ...done], width)];
 }
 
 /**
@@ -45,7 +45,7 @@ export function headRows({ state, film, width, height, signs }: HeadInput): Row[
  */
 export function dayWords(film: Film, day: number, width = Number.POSITIVE_INFINITY): string {
   const frame = frameOf(film, day);
-  const deeds = deedsOf(film.dealtAt(frame));
+  const deeds = deedsOf(film.workAt(frame));
   if (deeds.length > 0) {
     while (deeds.length > 1 && deeds.join(', ').length > width) deeds.pop();
     return deeds.join(', ');
@@ -54,7 +54,7 @@ export function dayWords(film: Film, day: number, width = Number.POSITIVE_INFINI
   return film.isVisit(frame) ? 'a visit, nothing to do' : 'no visit';
 }
 
-function deedsOf({ sown, moved, picked, discarded, cleared }: Dealt): string[] {
+function deedsOf({ sown, moved, picked, discarded, cleared }: WorkDone): string[] {
   const deeds: [string, number][] = [
     ['sown', sown],
     ['moved', moved.reduce((sum, plants) => sum + plants, 0)],

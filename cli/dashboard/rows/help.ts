@@ -5,7 +5,7 @@ import { STATE_WORDS } from '../../words/states.js';
 import { GROUPS } from '../state/keys.js';
 import type { Meaning, Row, Signs } from '../theme.js';
 import { putMeaning } from './line.js';
-import { beside, fitted, piece, RowWriter } from './rows.js';
+import { beside, fitted, RowWriter, span } from './rows.js';
 
 /** Columns of the names of keys. */
 const KEYS = 13;
@@ -27,14 +27,14 @@ export function helpRows(width: number, height: number, signs: Signs): Row[] {
   if (rows.length <= height) return rows;
   return [
     ...rows.slice(0, Math.max(0, height - 1)),
-    [piece('A window of 80 x 24 shows all of the help.', 'warn')],
+    [span('A window of 80 x 24 shows all of the help.', 'warn')],
   ];
 }
 
 function keyRows(): Row[] {
   return GROUPS.flatMap(({ title, bindings }) => [
-    [piece(title, 'strong')],
-    ...bindings.map(({ keys, words }): Row => [piece(`${fitted(keys, KEYS)} `), piece(words, 'faint')]),
+    [span(title, 'strong')],
+    ...bindings.map(({ keys, words }): Row => [span(`${fitted(keys, KEYS)} `), span(words, 'faint')]),
   ]);
 }
 
@@ -52,10 +52,10 @@ function signRows(signs: Signs): Row[] {
     [signs.today, 'faint', 'the day on the screen'],
   ];
   return [
-    [piece('A hole is', 'strong')],
+    [span('A hole is', 'strong')],
     ...holes,
     [],
-    [piece('In the chart', 'strong')],
-    ...chart.map(([sign, meaning, words]): Row => [piece(sign, meaning), piece(` ${words}`, 'faint')]),
+    [span('In the chart', 'strong')],
+    ...chart.map(([sign, meaning, words]): Row => [span(sign, meaning), span(` ${words}`, 'faint')]),
   ];
 }

@@ -5,7 +5,7 @@ import { thousands } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { columnOfDay, type TimeAxis } from './axis.js';
 import { emptyAt, frameOf } from './film.js';
-import { fitted, fittedRight, piece, RowWriter } from './rows.js';
+import { fitted, fittedRight, RowWriter, span } from './rows.js';
 
 export interface IdleInput {
   readonly film: Film;
@@ -43,7 +43,7 @@ export function idleRows({ film, axis, day, height, gutter, signs }: IdleInput):
 }
 
 export function idleTitle(): Row {
-  return [piece('Empty holes', 'strong'), piece(' of each stage, on the day and over the season', 'faint')];
+  return [span('Empty holes', 'strong'), span(' of each stage, on the day and over the season', 'faint')];
 }
 
 /** Eighths; a share that is not 0 never looks like 0. */

@@ -9,7 +9,7 @@ import { knobsOf } from '../state/knobs.js';
 import type { State } from '../state/state.js';
 import type { Meaning, Row, Signs } from '../theme.js';
 import { isOut } from './difference.js';
-import { cut, fittedRight, piece } from './rows.js';
+import { cut, fittedRight, span } from './rows.js';
 
 export type KeptState = Pick<State, 'kept' | 'scenario' | 'figures' | 'asked' | 'answered'>;
 
@@ -43,11 +43,11 @@ export function keptRows(state: KeptState, width: number, height: number, signs:
   return cells
     .map((row, r): Row => {
       const text = widths.map((one, c) => fittedRight(row[c]!, one + gap)).join('');
-      const plain = piece(`${names[r]!.padEnd(NAME)}${text}`, meanings[r] ?? 'plain');
+      const plain = span(`${names[r]!.padEnd(NAME)}${text}`, meanings[r] ?? 'plain');
       const other = shown[r - 2]?.scenario;
       if (other === undefined || left < 12) return [plain];
       const words = differing(other, scenario) || 'as now';
-      return [plain, piece(`  ${cut(words, left, signs.more)}`, 'faint')];
+      return [plain, span(`  ${cut(words, left, signs.more)}`, 'faint')];
     })
     .slice(0, height);
 }

@@ -7,7 +7,7 @@ import type { Scenario } from '../../../sim/scenario/schema.js';
 import { widthOf } from '../../render/width.js';
 import { knobsOf } from '../state/knobs.js';
 import type { Row, Signs } from '../theme.js';
-import { beside, cut, fitted, piece } from './rows.js';
+import { beside, cut, fitted, span } from './rows.js';
 
 export interface KnobInput {
   readonly scenario: Scenario;
@@ -44,7 +44,7 @@ export function knobRows(input: KnobInput): Row[] {
   const shown = columns.slice(from, to);
   const marks = (here: boolean): Column => ({
     width: 1,
-    rows: [[piece(here ? signs.more : ' ', 'faint')]],
+    rows: [[span(here ? signs.more : ' ', 'faint')]],
   });
   const rows = beside(shown, GAP);
   const whole = {
@@ -91,9 +91,9 @@ function columnsOf({ scenario, chosen, width, height, signs }: KnobInput): Colum
         const isChosen = knob.i === chosen;
         const text = `${fitted(knob.label, label, signs.more)} `;
         return [
-          piece(isChosen ? `${signs.pointer} ` : '  ', isChosen ? 'strong' : 'plain'),
-          piece(text, isChosen ? 'plain' : 'faint'),
-          piece(cut(knob.value, value, signs.more), isChosen ? 'chosen' : 'plain'),
+          span(isChosen ? `${signs.pointer} ` : '  ', isChosen ? 'strong' : 'plain'),
+          span(text, isChosen ? 'plain' : 'faint'),
+          span(cut(knob.value, value, signs.more), isChosen ? 'chosen' : 'plain'),
         ];
       }),
     });

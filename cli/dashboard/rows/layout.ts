@@ -12,7 +12,7 @@ import { legendRows } from './line.js';
 import { type LineLayout, lineLayout } from './line-layout.js';
 
 /** The smallest screen that anything is drawn on. */
-export const LEAST = { columns: 60, rows: 16 } as const;
+export const SMALLEST_SCREEN = { columns: 60, rows: 16 } as const;
 
 /** Rows of the chart, at least and at most, and of what goes with it: its legend and the scale of dates. */
 const CHART = 3;
@@ -68,7 +68,7 @@ export interface Layout {
 export type LayoutState = Pick<State, 'columns' | 'rows' | 'scenario' | 'kept' | 'real'>;
 
 export function isTooSmall({ columns, rows }: Pick<State, 'columns' | 'rows'>): boolean {
-  return columns < LEAST.columns || rows < LEAST.rows;
+  return columns < SMALLEST_SCREEN.columns || rows < SMALLEST_SCREEN.rows;
 }
 
 export function layoutOf(state: LayoutState, film: Film | null, signs: Signs): Layout {

@@ -59,20 +59,20 @@ export function lineLayout(film: Film, width: number, height: number, names: 1 |
 }
 
 /** Columns of the largest number that stands between two stages. */
-export function dealtDigits(film: Film): number {
-  return thousands(factsOf(film).mostDealt).length;
+export function workDigits(film: Film): number {
+  return thousands(factsOf(film).mostWork).length;
 }
 
 /** Columns of the whole name of a stage, what was sown before the first, and what goes on behind it. */
 function nameWidth(film: Film, stage: number): number {
-  const digits = dealtDigits(film);
+  const digits = workDigits(film);
   const sown = stage === 0 ? digits + 3 : 0;
   return sown + widthOf(film.stages[stage]!.name) + digits + STREAM;
 }
 
 /** Columns that any stage takes: its shares, and its name with the number of plants that go on. */
 function leastWidth(film: Film): number {
-  return Math.max(SHARES, NAME + 2 * dealtDigits(film) + STREAM - GAP);
+  return Math.max(SHARES, NAME + 2 * workDigits(film) + STREAM - GAP);
 }
 
 /** The lowest band that draws as well as `room` rows allow. */

@@ -3,7 +3,7 @@
  * its state.
  */
 
-import { type State as HoleState, STATES } from '../../../sim/models/ledger.js';
+import { type HoleState, STATES } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import { widthOf } from '../../render/width.js';
 import { percentText, thousands } from '../../words/numbers.js';
@@ -11,14 +11,14 @@ import type { Row, Signs } from '../theme.js';
 import { emptyAt, factsOf, frameOf } from './film.js';
 import {
   type Band,
-  dealtDigits,
   GAP,
   type LineLayout,
   STREAM,
   type StagePlace,
   statesSeen,
+  workDigits,
 } from './line-layout.js';
-import { beside, cut, fitted, fittedRight, piece, RowWriter } from './rows.js';
+import { beside, cut, fitted, fittedRight, RowWriter, span } from './rows.js';
 import { FIRST_ROW, holeAt, LAST_ROW, MIDDLE_ROW, RAIL } from './stage.js';
 import { holeWords } from './words.js';
 
@@ -59,18 +59,18 @@ function bandRows(film: Film, frame: number, band: Band, names: 1 | 2, signs: Si
  * stage stands what was sown.
  */
 function nameRow(film: Film, frame: number, { stage, width }: StagePlace, signs: Signs): Row {
-  const { sown, moved, picked } = film.dealtAt(frame);
-  const digits = dealtDigits(film);
+  const { sown, moved, picked } = film.workAt(frame);
+  const digits = workDigits(film);
   const on = stage === film.stages.length - 1 ? picked : moved[stage + 1]!;
   const entry = stage === 0 ? `${number(sown, digits, signs).trimStart()} ${signs.arrow} ` : '';
   const room = width - widthOf(entry) - digits - STREAM;
   const name = cut(film.stages[stage]!.name, room, signs.more);
   const rule = room - widthOf(name) + 1;
   return [
-    piece(entry),
-    piece(name, 'strong'),
-    piece(` ${signs.rule.repeat(Math.max(0, rule))}`, 'faint'),
-    piece(` ${number(on, digits, signs)} ${signs.arrow}`),
+    span(entry),
+    span(name, 'strong'),
+    span(` ${signs.rule.repeat(Math.max(0, rule))}`, 'faint'),
+    span(` ${number(on, digits, signs)} ${signs.arrow}`),
   ];
 }
 
@@ -82,7 +82,7 @@ function number(plants: number, digits: number, signs: Signs): string {
 function takenRow(film: Film, frame: number, { stage, width }: StagePlace, signs: Signs): Row {
   const { holes } = film.stages[stage]!;
   const empty = emptyAt(film, frame, stage);
-  return [piece(cut(`${thousands(empty)} of ${thousands(holes)} empty`, width, signs.more), 'faint')];
+  return [span(cut(`${thousands(empty)} of ${thousands(holes)} empty`, width, signs.more), 'faint')];
 }
 
 function holeRows(
@@ -128,8 +128,8 @@ function shareRows(
     const share = counts[k]! / holes;
     const places = share === 0 ? 0 : Math.max(1, Math.round(share * room));
     return [
-      piece(signs.holes[state].repeat(places), state),
-      piece(
+      span(signs.holes[state].repeat(places), state),
+      span(
         share === 0 ? `${signs.holes[state]} 0 %` : ` ${percentText(share)}`,
         share === 0 ? 'faint' : 'plain',
       ),
@@ -156,8 +156,8 @@ function briefRows(film: Film, frame: number, width: number, height: number, sig
   const rows = film.stages.map(({ name, holes }, s): Row => {
     const taken = `${Math.round(100 * (1 - emptyAt(film, frame, s) / holes))} %`;
     return [
-      piece(fitted(name, Math.max(1, each - 6 - words.length), signs.more), 'strong'),
-      piece(`${fittedRight(taken, 6)}${words}`),
+      span(fitted(name, Math.max(1, each - 6 - words.length), signs.more), 'strong'),
+      span(`${fittedRight(taken, 6)}${words}`),
     ];
   });
   return beside(

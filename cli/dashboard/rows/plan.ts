@@ -12,7 +12,7 @@ import { differenceRows, isOut, runningWords } from './difference.js';
 import { keptRows } from './kept.js';
 import { knobRows } from './knobs.js';
 import type { Layout } from './layout.js';
-import { beside, piece } from './rows.js';
+import { beside, span } from './rows.js';
 import { spellRows } from './spells.js';
 
 export type PlanState = Pick<State, 'scenario' | 'knob' | 'figures' | 'asked' | 'answered' | 'kept' | 'real'>;
@@ -69,10 +69,10 @@ function planTitle(state: PlanState, width: number, tableIsShown: boolean, signs
   const name = 'The plan ';
   const rule = Math.max(0, width - name.length - widthOf(words) - widthOf(kept) - 2);
   return [
-    piece(name, 'strong'),
-    piece(signs.rule.repeat(rule), 'faint'),
-    piece(kept, 'faint'),
-    piece(words),
-    piece(signs.rule.repeat(2), 'faint'),
+    span(name, 'strong'),
+    span(signs.rule.repeat(rule), 'faint'),
+    span(kept, 'faint'),
+    span(words),
+    span(signs.rule.repeat(2), 'faint'),
   ];
 }

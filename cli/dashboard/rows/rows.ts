@@ -1,7 +1,7 @@
 /** Rows of the screen from pieces of text: how wide they are, cut, filled up, side by side. */
 
 import { head, padEnd, padStart, widthOf } from '../../render/width.js';
-import type { Meaning, Piece, Row } from '../theme.js';
+import type { Meaning, Row, Span } from '../theme.js';
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: those are what must not reach the terminal
 const CONTROLS = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g;
@@ -25,7 +25,7 @@ export function fittedRight(text: string, width: number, more = ''): string {
   return padStart(cut(text, width, more), width);
 }
 
-export function piece(text: string, meaning: Meaning = 'plain'): Piece {
+export function span(text: string, meaning: Meaning = 'plain'): Span {
   return { text, meaning };
 }
 
@@ -35,24 +35,24 @@ export function rowWidth(row: Row): number {
 
 /** A row cut or filled up with blanks to exactly `width` columns. */
 export function fittedRow(row: Row, width: number): Row {
-  const pieces: Piece[] = [];
+  const spans: Span[] = [];
   let room = width;
   for (const { text, meaning } of row) {
     if (room === 0) break;
     const taken = cut(text, room);
-    if (taken !== '') pieces.push({ text: taken, meaning });
+    if (taken !== '') spans.push({ text: taken, meaning });
     room -= widthOf(taken);
     // A wide letter did not go into the last column: nothing may stand behind the gap.
     if (taken.length < text.length) break;
   }
-  if (room > 0) pieces.push(piece(' '.repeat(room)));
-  return pieces;
+  if (room > 0) spans.push(span(' '.repeat(room)));
+  return spans;
 }
 
 /** One row on the left, another on the right; the right one goes if both have no room. */
 export function apart(left: Row, right: Row, width: number): Row {
   const room = width - rowWidth(left) - rowWidth(right);
-  return room < 1 ? left : [...left, piece(' '.repeat(room)), ...right];
+  return room < 1 ? left : [...left, span(' '.repeat(room)), ...right];
 }
 
 /** Blocks of rows side by side, each filled up to its width; as many rows as the highest. */
@@ -63,7 +63,7 @@ export function beside(
   const height = Math.max(0, ...blocks.map(({ rows }) => rows.length));
   return Array.from({ length: height }, (_, y) =>
     blocks.flatMap(({ rows, width }, i) => [
-      ...(i === 0 || gap === 0 ? [] : [piece(' '.repeat(gap))]),
+      ...(i === 0 || gap === 0 ? [] : [span(' '.repeat(gap))]),
       ...fittedRow(rows[y] ?? [], width),
     ]),
   );
@@ -71,7 +71,7 @@ export function beside(
 
 /** Puts signs one by one into a row; neighbours of one meaning become one piece. */
 export class RowWriter {
-  readonly #pieces: Piece[] = [];
+  readonly #spans: Span[] = [];
   #text = '';
   #meaning: Meaning = 'plain';
 
@@ -85,11 +85,11 @@ export class RowWriter {
 
   row(): Row {
     this.#close();
-    return this.#pieces;
+    return this.#spans;
   }
 
   #close(): void {
-    if (this.#text !== '') this.#pieces.push({ text: this.#text, meaning: this.#meaning });
+    if (this.#text !== '') this.#spans.push({ text: this.#text, meaning: this.#meaning });
     this.#text = '';
   }
 }

@@ -6,7 +6,7 @@ import { daysText } from '../../words/dates.js';
 import { counted } from '../../words/numbers.js';
 import type { Row } from '../theme.js';
 import type { Spell } from '../thread/real-season.js';
-import { piece } from './rows.js';
+import { span } from './rows.js';
 
 export function spellsOn(spells: readonly Spell[], day: number): Spell[] {
   return spells.filter(({ from, to }) => from <= day && day < to);
@@ -26,13 +26,13 @@ export function spellRows(
   height: number,
 ): Row[] {
   const touching = spellsOn(spells, day);
-  if (touching.length === 0) return [[piece('No hole of the log stood empty that day.', 'faint')]];
+  if (touching.length === 0) return [[span('No hole of the log stood empty that day.', 'faint')]];
   const rows: Row[] = [];
   for (const [i, spell] of touching.entries()) {
     const rest = touching.length - i;
     const room = height - rows.length;
     if (rest > 1 && room === 1) {
-      rows.push([piece(`and ${counted(rest, 'more cause')}`, 'faint')]);
+      rows.push([span(`and ${counted(rest, 'more cause')}`, 'faint')]);
       break;
     }
     // A row is kept for how many more there are, if there are.
@@ -46,7 +46,7 @@ function spellLines(spell: Spell, start: string, width: number, height: number):
   const lines = wrapped(spellWords(spell, start), width - 6);
   return lines.slice(0, height).map((line, l): Row => {
     const text = l === height - 1 && lines.length > height ? `${line} ...` : line;
-    if (l > 0) return [piece(`  ${text}`)];
-    return [piece(text.slice(0, spell.stage.length), 'strong'), piece(text.slice(spell.stage.length))];
+    if (l > 0) return [span(`  ${text}`)];
+    return [span(text.slice(0, spell.stage.length), 'strong'), span(text.slice(spell.stage.length))];
   });
 }

@@ -1,6 +1,6 @@
 /** Words that several parts of the dashboard use. */
 
-import type { State as HoleState } from '../../../sim/models/ledger.js';
+import type { HoleState } from '../../../sim/models/ledger.js';
 import { STATE_WORDS } from '../../words/states.js';
 import type { State } from '../state/state.js';
 

@@ -7,7 +7,7 @@
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { RunResult } from '../../../sim/study/summary.js';
-import type { Differences } from '../thread/answer.js';
+import type { Differences } from '../thread/messages.js';
 import { knobsOf } from './knobs.js';
 
 /** What covers the picture, if anything. */

@@ -12,15 +12,15 @@ import type { LogRow } from '../../../sim/season/log/rows.js';
 import type { ReplayedStage, ReplayResult } from '../../../sim/season/replay/result.js';
 import {
   blankFilm,
-  DEALT_CLEARED,
-  DEALT_MOVED,
-  DEALT_PICKED,
-  DEALT_SOWN,
-  dealtWidth,
   type Film,
   type FilmData,
   filmFrom,
   MOST_HOLES,
+  WORK_CLEARED,
+  WORK_MOVED,
+  WORK_PICKED,
+  WORK_SOWN,
+  workWidth,
 } from '../../../sim/study/film/film-data.js';
 import { causeText } from '../../words/idle.js';
 
@@ -101,16 +101,16 @@ function placed(stage: ReplayedStage, holes: number, show: (day: number, states:
 
 /** Put what was done on each date into the film. */
 function deal(data: FilmData, result: ReplayResult, plan: Plan, rows: readonly LogRow[]): void {
-  const width = dealtWidth(plan.stages.length);
+  const width = workWidth(plan.stages.length);
   const names = plan.stages.map(({ name }) => name);
   for (const { date, action, stage, count } of rows) {
     const day = dayFrom(result.start, date);
     if (day < 0 || day > result.days) continue;
     data.visits[day] = 1;
     const at = day * width;
-    if (action === 'sow') data.dealt[at + DEALT_SOWN]! += count;
-    if (action === 'pick') data.dealt[at + DEALT_PICKED]! += count;
-    if (action === 'lose') data.dealt[at + DEALT_CLEARED]! += count;
-    if (action === 'move') data.dealt[at + DEALT_MOVED + names.indexOf(stage)]! += count;
+    if (action === 'sow') data.work[at + WORK_SOWN]! += count;
+    if (action === 'pick') data.work[at + WORK_PICKED]! += count;
+    if (action === 'lose') data.work[at + WORK_CLEARED]! += count;
+    if (action === 'move') data.work[at + WORK_MOVED + names.indexOf(stage)]! += count;
   }
 }

@@ -9,16 +9,23 @@ import { parentPort } from 'node:worker_threads';
 import { toPlan } from '../../../sim/scenario/plan.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import { gather } from '../../../sim/seasons/gather.js';
-import type { Gathered } from '../../../sim/seasons/gathered.js';
 import { defaultSeasons } from '../../../sim/seasons/replicate.js';
 import { firstCommonWeek, firstRunningWeek } from '../../../sim/seasons/tallies.js';
 import { sectionsFor } from '../../../sim/seasons/workload.js';
+import type { WorkloadTallies } from '../../../sim/seasons/workload-tallies.js';
+import { findBottleneck, trialSeasons } from '../../../sim/study/bottleneck.js';
 import { verdictOf } from '../../../sim/study/compare.js';
 import { differenceOf, figureNamed, samplesOf } from '../../../sim/study/figures.js';
 import { filmBuffers, filmOf } from '../../../sim/study/film/film.js';
-import { findLimits, trialSeasons } from '../../../sim/study/limits.js';
 import { summarise } from '../../../sim/study/summary.js';
-import { COMPARED, type Difference, type Differences, type Question, type Reply, SEASONS } from './answer.js';
+import {
+  COMPARED,
+  type Difference,
+  type Differences,
+  type Question,
+  type Reply,
+  SEASONS,
+} from './messages.js';
 
 /** Milliseconds of work between two looks for a newer question. */
 const SLICE = 8;
@@ -26,7 +33,7 @@ const SLICE = 8;
 const MOST_REMEMBERED = 12;
 
 const port = parentPort!;
-const remembered = new Map<string, Gathered>();
+const remembered = new Map<string, WorkloadTallies>();
 let waiting: Question | null = null;
 let busy = false;
 
@@ -79,13 +86,13 @@ async function answer({ id, scenario, before, season, onlyFilm }: Question): Pro
     { pause: breath() },
   );
   if (tried.trials(0).length < trials) return;
-  const limits = findLimits(plan, tried.trials(0), firstRunningWeek(whole));
+  const limits = findBottleneck(plan, tried.trials(0), firstRunningWeek(whole));
   const result = summarise(plan, plan.seed, whole, limits, false);
   send({ kind: 'figures', id, film: null, result, differences });
 }
 
 /** @returns null if a newer question came before they were run */
-async function seasonsFor(scenario: Scenario): Promise<Gathered | null> {
+async function seasonsFor(scenario: Scenario): Promise<WorkloadTallies | null> {
   const name = JSON.stringify(scenario);
   const known = remembered.get(name);
   if (known !== undefined) return known;
@@ -104,7 +111,7 @@ async function seasonsFor(scenario: Scenario): Promise<Gathered | null> {
 async function differencesTo(
   before: Scenario,
   scenario: Scenario,
-  gathered: Gathered,
+  gathered: WorkloadTallies,
 ): Promise<Differences | null> {
   const earlier = await seasonsFor(before);
   if (earlier === null) return null;

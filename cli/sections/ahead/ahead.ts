@@ -7,7 +7,7 @@ import type {
   ThrownAway,
   WeekAhead,
 } from '../../../sim/season/ahead/ahead.js';
-import type { Range } from '../../../sim/season/ahead/range.js';
+import type { Forecast } from '../../../sim/season/ahead/forecast.js';
 import { assumedSentences } from '../../words/assumed.js';
 import { dateText, shortDate } from '../../words/dates.js';
 import { COUNT, counted, percentText, SHARE, thousands } from '../../words/numbers.js';
@@ -68,7 +68,7 @@ function heads(weeks: readonly WeekAhead[]): Block {
   const most = Math.max(1, ...weeks.map(({ picked }) => picked.p90));
   const wanted = weeks.some((week) => week.wanted !== null);
   const only = (cell: Cell): Cell[] => (wanted ? [cell] : []);
-  const middle = ({ p50 }: Range): Cell => figure(Math.round(p50), COUNT);
+  const middle = ({ p50 }: Forecast): Cell => figure(Math.round(p50), COUNT);
   return table(
     weeks.map((week) => [
       day(week.start),
@@ -127,7 +127,7 @@ function noRoom({ no_room, overgrown }: AheadResult): Section {
 function batchTable<Told extends NoRoom | ThrownAway>(
   batches: readonly Told[],
   titles: readonly string[],
-  figures: (batch: Told) => readonly Range[],
+  figures: (batch: Told) => readonly Forecast[],
 ): Block[] {
   const rest = batches.length - MOST_BATCHES;
   return [

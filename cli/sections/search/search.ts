@@ -1,6 +1,6 @@
 /** A search in a grower's words: the plan to use, how sure that is, what comes next to it, and what it took to find out. */
 
-import type { Cost, Least } from '../../../sim/study/search/candidates.js';
+import type { Cost, CostKind } from '../../../sim/study/search/candidates.js';
 import type { FoundPlan, SearchResult } from '../../../sim/study/search/result.js';
 import {
   COUNT,
@@ -23,7 +23,7 @@ const FEW = 2;
 /** From here on it is said how many times as many seasons the full grid takes. */
 const WORTH_SAYING = 1.5;
 
-const LEAST_WORDS: Readonly<Record<Least, string>> = {
+const LEAST_WORDS: Readonly<Record<CostKind, string>> = {
   holes: 'the fewest holes',
   seeds: 'the fewest seeds',
   light: 'the least area under lamps',

@@ -1,11 +1,11 @@
 /** The words of a search: limits in a line, and a plan as the lines of the scenario file that say it. */
 
 import type { Settings } from '../../../sim/study/search/candidates.js';
-import type { Within } from '../../../sim/study/search/within.js';
+import type { SettingValues } from '../../../sim/study/search/setting-values.js';
 import { type Code, code } from '../section.js';
 
 /** `sow every 1..7 d, 5..20 seeds, 1..4 x nursery`. */
-export function limitsText({ every, on, seeds, channels, visits }: Within): string {
+export function limitsText({ every, on, seeds, channels, visits }: SettingValues): string {
   const parts: string[] = [];
   if (every !== undefined) parts.push(`sow every ${listText(every)} d`);
   if (on !== undefined) parts.push(`sow on ${on.map((days) => days.join('+')).join(' or ')}`);

@@ -1,12 +1,12 @@
 /** Why a size gives no more: from what holes and times allow down to what is picked, step by step. */
 
-import type { Gap, Step } from '../../../sim/study/size/gap.js';
+import type { Gap, GapStep } from '../../../sim/study/size/gap.js';
 import type { SizeResult } from '../../../sim/study/size/size.js';
 import { counted, fixed, signed } from '../../words/numbers.js';
 import { bar, type Cell, figure, type Section, section, table } from '../section.js';
 import { sizeNamed } from './signs.js';
 
-const WORDS: Readonly<Record<Step['name'], string>> = {
+const WORDS: Readonly<Record<GapStep['name'], string>> = {
   sown_or_wanted: 'no more is sown or wanted',
   batches: 'batches; filling; weeks cut through',
   spread: 'growing times spread',

@@ -27,7 +27,7 @@ const FEWER = 0.95;
 const AS_MANY = 0.01;
 
 /** A mean over futures with its 95 % interval; the interval is null of one future. */
-export interface Difference {
+export interface PairedDifference {
   readonly mean: number;
   readonly low: number | null;
   readonly high: number | null;
@@ -40,7 +40,7 @@ export interface Advice {
   readonly planned: number;
   readonly advised: number;
   /** Of the futures, pair by pair: advised less planned. */
-  readonly difference: Difference;
+  readonly difference: PairedDifference;
   /** `more` heads (1 % at least); as many from `fewer seeds`; or `keep` the plan's seeds, which are as good or better. */
   readonly verdict: 'more' | 'fewer seeds' | 'keep';
 }
@@ -114,7 +114,7 @@ function distinct(lists: readonly (readonly number[])[]): (readonly number[])[] 
 }
 
 /** b less a, future by future. */
-function differenceOf(a: readonly number[], b: readonly number[]): Difference {
+function differenceOf(a: readonly number[], b: readonly number[]): PairedDifference {
   const moments = new Moments();
   a.forEach((value, i) => {
     moments.add(b[i]! - value);
@@ -124,7 +124,7 @@ function differenceOf(a: readonly number[], b: readonly number[]): Difference {
 }
 
 /** @param share of the plan's seeds */
-function verdictOf({ mean: more, low }: Difference, planned: number, share: number): Advice['verdict'] {
+function verdictOf({ mean: more, low }: PairedDifference, planned: number, share: number): Advice['verdict'] {
   if (low === null) return 'keep';
   if (low > 0 && more >= MORE * planned) return 'more';
   return low >= -AS_MANY * planned && share < FEWER ? 'fewer seeds' : 'keep';

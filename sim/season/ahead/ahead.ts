@@ -17,10 +17,10 @@ import { type Assumed, assumedOf } from './assumed.js';
 import { Batches } from './batches.js';
 import { comingSeason, type LookOptions } from './coming-season.js';
 import { comingSowings, sowingsWithoutVisit } from './coming-sowings.js';
+import type { Forecast } from './forecast.js';
 import { runFutures } from './futures.js';
 import { type EmptyHoles, emptyHoles } from './holes-watch.js';
-import type { Openings } from './openings.js';
-import type { Range } from './range.js';
+import type { InitialStates } from './initial-states.js';
 import { type Overgrown, overgrown } from './room-watch.js';
 import { longestGrowth, longestWay } from './seeds-that-fit.js';
 import { refilled } from './sown-watch.js';
@@ -49,7 +49,7 @@ export interface AheadResult extends Assumed {
   /** null if no crop has a date on which it is sown in these weeks. */
   readonly sowings: Sowings | null;
   /** What refilled crops will be sown, visit by visit. */
-  readonly refills: readonly Refill[];
+  readonly refills: readonly RefillSowing[];
   /** What falls due in these weeks and nobody comes to sow in them. */
   readonly not_sown: readonly { readonly due: string; readonly crop: string; readonly seeds: number }[];
 }
@@ -65,8 +65,8 @@ export interface WeekAhead {
   /** ISO date of its first day. */
   readonly start: string;
   /** Heads that become ready to be picked. */
-  readonly ready: Range;
-  readonly picked: Range;
+  readonly ready: Forecast;
+  readonly picked: Forecast;
   /** Heads that are wanted in the week; null if no number is wanted. */
   readonly wanted: number | null;
 }
@@ -77,7 +77,7 @@ export interface StageAhead {
   /** Free and not being cleaned, now. */
   readonly empty_now: number;
   /** Empty on average over each of the weeks. */
-  readonly empty: readonly Range[];
+  readonly empty: readonly Forecast[];
   /** When more will stand empty than now: ISO dates, and the share of futures in which they will; null if in none. */
   readonly first_empty: {
     readonly chance: number;
@@ -100,13 +100,13 @@ export interface ThrownAway {
   /** ISO dates: when it begins and is over, the median of these futures. */
   readonly from: string;
   readonly to: string;
-  readonly thrown_away: Range;
+  readonly thrown_away: Forecast;
 }
 
 /** Plants of a batch that find no hole further on; some of them are ready for too long in the end. */
 export interface NoRoom extends ThrownAway {
   /** Ready plants that a visit could not move on. */
-  readonly blocked: Range;
+  readonly blocked: Forecast;
 }
 
 /** The coming sowings of crops with dates: the plan's seeds, and those that fill what would stand empty. */
@@ -122,11 +122,11 @@ export interface Sowings extends Omit<Advice, 'seeds'> {
   readonly until: string;
 }
 
-export interface Refill {
+export interface RefillSowing {
   /** ISO date of the visit. */
   readonly date: string;
   readonly crop: string;
-  readonly seeds: Range;
+  readonly seeds: Forecast;
 }
 
 /** Batches to which something happens in fewer futures are not told. */
@@ -178,7 +178,7 @@ export async function lookAhead(
   });
   if (!reading.ok) return reading;
   const { today, line, setup } = reading.value;
-  const { openings, seed } = setup;
+  const { openings: initialStates, seed } = setup;
   const { from, season } = today;
   const days = line.visits.kind === 'days' ? line.visits.days : [];
   const to = from + 7 * weeks;
@@ -191,7 +191,7 @@ export async function lookAhead(
   const seen = await runFutures(line, futures, setup, 'nextWeeks', looked);
   if (seen === null) return null;
 
-  const over = openings.stand?.day ?? -1;
+  const over = initialStates.stand?.day ?? -1;
   const sowings = comingSowings(line, over, from, to);
   const planned = picksIn(seen.map(({ all }) => all));
   const until = { from, weeks: untilPicked };
@@ -208,7 +208,7 @@ export async function lookAhead(
     overgrown(room, batches, short).filter(({ chance }) => chance >= LEAST_CHANCE);
   const iso = (day: number): string => isoOfDay(plan.start, day);
   return success({
-    ...heading(plan, today, openings, iso),
+    ...heading(plan, today, initialStates, iso),
     futures,
     seed,
     visits: sown.visits.length,
@@ -218,7 +218,7 @@ export async function lookAhead(
       wanted: wantedIn(line, from + 7 * i),
     })),
     stages: emptyHoles(seen.map(({ holes }) => holes)).map((stage, s) =>
-      stageAhead(line, today, openings, s, stage, iso),
+      stageAhead(line, today, initialStates, s, stage, iso),
     ),
     no_room: told(true).map((short) => ({
       ...thrownAway(line, batches, short, iso),
@@ -255,22 +255,22 @@ export async function lookAhead(
 
 type Iso = (day: number) => string;
 
-function heading(plan: Plan, today: Today, openings: Openings, iso: Iso) {
+function heading(plan: Plan, today: Today, initialStates: InitialStates, iso: Iso) {
   return {
     title: plan.title,
     from: iso(today.from),
-    ...assumedOf(today, openings),
+    ...assumedOf(today, initialStates),
     now: plan.stages.map((stage, s) => ({
       name: stage.name,
       holes: holesOf(stage),
-      plants: standingIn(openings, s),
+      plants: standingIn(initialStates, s),
       cleaning: cleaningIn(today, s),
     })),
   };
 }
 
-function standingIn(openings: Openings, s: number): number {
-  return (openings.stand?.plants ?? []).filter(({ stage }) => stage === s).length;
+function standingIn(initialStates: InitialStates, s: number): number {
+  return (initialStates.stand?.plants ?? []).filter(({ stage }) => stage === s).length;
 }
 
 function cleaningIn({ cleaning }: Today, s: number): number {
@@ -285,7 +285,7 @@ function wantedIn({ want }: Plan, from: number): number | null {
 function stageAhead(
   plan: Plan,
   today: Today,
-  openings: Openings,
+  initialStates: InitialStates,
   s: number,
   { weeks, first }: EmptyHoles,
   iso: Iso,
@@ -294,7 +294,7 @@ function stageAhead(
   return {
     name: plan.stages[s]!.name,
     holes,
-    empty_now: holes - standingIn(openings, s) - cleaningIn(today, s),
+    empty_now: holes - standingIn(initialStates, s) - cleaningIn(today, s),
     empty: weeks,
     first_empty:
       first === null

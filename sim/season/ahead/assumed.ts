@@ -1,7 +1,7 @@
 /** What a look at the coming season takes to be so, though no row of the log says it. */
 
 import { isoOfDay } from '../../models/dates.js';
-import type { Openings } from './openings.js';
+import type { InitialStates } from './initial-states.js';
 import type { Today } from './today.js';
 
 export interface Assumed {
@@ -14,7 +14,7 @@ export interface Assumed {
 }
 
 /** @param openings of which at least one has been drawn */
-export function assumedOf({ season, visits, missed }: Today, { overdue }: Openings): Assumed {
+export function assumedOf({ season, visits, missed }: Today, { overdue }: InitialStates): Assumed {
   const { plan, batches } = season;
   const iso = (day: number): string => isoOfDay(plan.start, day);
   const last = visits.at(-1);

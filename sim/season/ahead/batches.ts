@@ -1,7 +1,7 @@
 /** The batches of plants in futures: those of the log, and those that are still to be sown. */
 
-import type { Deed } from '../../models/line.js';
-import type { Opening } from '../../models/opening.js';
+import type { InitialState } from '../../models/initial-state.js';
+import type { PlantEvent } from '../../models/line.js';
 import type { Plan } from '../../models/plan.js';
 import type { Batch } from '../history/logged-season.js';
 import type { Watcher } from './watcher.js';
@@ -45,13 +45,13 @@ export class BatchWatch implements Watcher<readonly number[]> {
   }
 
   /** The first plants of a future are those that stand. */
-  begin(opening: Opening | null): void {
-    this.#ofPlant = opening === null ? [] : [...this.#look.standing];
+  begin(initial: InitialState | null): void {
+    this.#ofPlant = initial === null ? [] : [...this.#look.standing];
     this.#sown = new Set();
   }
 
-  note(t: number, deed: Deed, plant: number, crop: number): void {
-    if (deed !== 'sow') return;
+  onEvent(t: number, event: PlantEvent, plant: number, crop: number): void {
+    if (event !== 'sow') return;
     const batch = this.#look.logged + t * this.#crops + crop;
     this.#ofPlant[plant] = batch;
     this.#sown.add(batch);

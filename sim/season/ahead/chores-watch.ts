@@ -1,11 +1,11 @@
 /** What is to be done on each visit of the next days, counted in every future. */
 
 import { groupedBy } from '../../engine/grouped.js';
-import type { Deed } from '../../models/line.js';
-import type { Opening } from '../../models/opening.js';
+import type { InitialState } from '../../models/initial-state.js';
+import type { PlantEvent } from '../../models/line.js';
 import type { Plan } from '../../models/plan.js';
 import type { Batches, BatchWatch } from './batches.js';
-import { type Range, rangeOf } from './range.js';
+import { type Forecast, forecastOf } from './forecast.js';
 import type { Watcher } from './watcher.js';
 
 /** The actions of a visit: those of a log. `clean`: holes that plants leave on that visit and that are cleaned. */
@@ -22,7 +22,7 @@ export interface CountedChore {
   readonly stage: number;
   /** Place of the batch among all; null for all batches of the stage together, and for `clean`. */
   readonly batch: number | null;
-  readonly count: Range;
+  readonly count: Forecast;
   /** Share of the futures in which there is any of it. */
   readonly chance: number;
 }
@@ -52,25 +52,25 @@ export class ChoresWatch implements Watcher<readonly ChoreSeen[]> {
     this.#look = look;
   }
 
-  begin(opening: Opening | null): void {
+  begin(initial: InitialState | null): void {
     this.#counts = new Map();
-    this.#picksLeft = (opening?.plants ?? []).map(({ cutsLeft }) => cutsLeft);
+    this.#picksLeft = (initial?.plants ?? []).map(({ cutsLeft }) => cutsLeft);
   }
 
-  note(t: number, deed: Deed, plant: number, crop: number, stage: number): void {
-    if (deed === 'sow') this.#picksLeft[plant] = this.#plan.crops[crop]!.cuts;
-    const out = deed === 'pick' && --this.#picksLeft[plant]! === 0;
+  onEvent(t: number, event: PlantEvent, plant: number, crop: number, stage: number): void {
+    if (event === 'sow') this.#picksLeft[plant] = this.#plan.crops[crop]!.cuts;
+    const out = event === 'pick' && --this.#picksLeft[plant]! === 0;
     if (t < this.#look.from || t >= this.#look.to) return;
-    if (deed === 'discard' || deed === 'clear') {
+    if (event === 'discard' || event === 'clear') {
       this.#count(t, 'lose', stage, plant);
       this.#clean(t, stage);
-    } else if (deed === 'pick') {
+    } else if (event === 'pick') {
       this.#count(t, 'pick', stage, plant);
       if (out) this.#clean(t, stage);
-    } else if (deed === 'move') {
+    } else if (event === 'move') {
       this.#count(t, 'move', stage, plant);
       this.#clean(t, stage - 1);
-    } else if (deed === 'sow') this.#count(t, 'sow', stage, plant);
+    } else if (event === 'sow') this.#count(t, 'sow', stage, plant);
   }
 
   end(): readonly ChoreSeen[] {
@@ -108,7 +108,7 @@ export function countedChores(seen: readonly (readonly ChoreSeen[])[], batches: 
       kind,
       stage,
       batch: batch === null ? null : batches.placeOf(batch),
-      count: rangeOf([...some.map(({ count }) => count), ...none]),
+      count: forecastOf([...some.map(({ count }) => count), ...none]),
       chance: some.length / seen.length,
     };
   });

@@ -17,8 +17,8 @@ import { type Assumed, assumedOf } from './assumed.js';
 import { type AnyBatch, Batches } from './batches.js';
 import { CHORES, type ChoreKind, type CountedChore, countedChores } from './chores-watch.js';
 import { comingSeason, type LookOptions } from './coming-season.js';
+import type { Forecast } from './forecast.js';
 import { runFutures } from './futures.js';
-import type { Range } from './range.js';
 
 export interface ChoresOptions extends LookOptions {
   /** Days to list, at least 1. */
@@ -55,7 +55,7 @@ export interface Chore {
   /** Of a move the stage moved from; else null. */
   readonly from: string | null;
   /** Seeds, plants or holes. */
-  readonly count: Range;
+  readonly count: Forecast;
   /** The batches of which they are; none for `clean`. */
   readonly batches: readonly BatchChore[];
 }
@@ -64,7 +64,7 @@ export interface BatchChore {
   /** Name in the log, or one that fits; null for a batch that is sown in fewer than half of the futures. */
   readonly batch: string | null;
   readonly crop: string;
-  readonly count: Range;
+  readonly count: Forecast;
 }
 
 /** Of what fewer are expected, nothing is said. */

@@ -2,13 +2,13 @@
 
 import type { Plan } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
-import type { Step } from '../../seasons/hand.js';
+import type { PauseAfterRuns } from '../../seasons/season-runner.js';
 import type { Threads } from '../../seasons/threads.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import type { BatchesLook } from './batches.js';
 import { type FuturesSetup, plantsAhead } from './futures.js';
-import { Openings } from './openings.js';
+import { InitialStates } from './initial-states.js';
 import { type Today, todayOf } from './today.js';
 
 /** What is asked of every look at the coming season. */
@@ -20,7 +20,7 @@ export interface LookOptions {
   /** Seed of the random streams; the plan's own if left out. */
   readonly seed?: number;
   /** Told of each future that was run, or of several at once; says to stop by a promise of false. */
-  readonly pause?: Step;
+  readonly pause?: PauseAfterRuns;
   /**
    * Asked once for threads to run futures on; null or left out: this thread. The result does not depend on it. Whoever gives
    * them lets go of them.
@@ -67,12 +67,12 @@ export async function comingSeason(
   const needed = weeks(today.from);
   if (plan.weeks < needed) throw new RangeError(`the plan must have ${needed} weeks: ${plan.weeks}`);
   const line = cutShort(today.season.plan, needed);
-  const openings = new Openings(today, seed);
-  const plants = runs * plantsAhead(line, openings);
-  const setup = { openings, seed, pause, threads: (await threads?.(plants)) ?? null };
+  const initialStates = new InitialStates(today, seed);
+  const plants = runs * plantsAhead(line, initialStates);
+  const setup = { openings: initialStates, seed, pause, threads: (await threads?.(plants)) ?? null };
   const batches = {
     logged: today.season.batches.length,
-    standing: (openings.stand?.plants ?? []).map(({ batch }) => batch),
+    standing: (initialStates.stand?.plants ?? []).map(({ batch }) => batch),
   };
   return success({ today, line, batches, setup });
 }

@@ -2,21 +2,21 @@
 
 import { Line } from '../../models/line.js';
 import { type Plan, seasonDays } from '../../models/plan.js';
-import type { Step } from '../../seasons/hand.js';
+import type { PauseAfterRuns } from '../../seasons/season-runner.js';
 import { shareOut, type Threads } from '../../seasons/threads.js';
 import { plantsOf, seasonsAPiece } from '../../seasons/workload.js';
+import { type Fates, type InitialStates, Opener, type Stand } from './initial-states.js';
 import { type LookAt, type LookName, type SeenBy, watcherOf } from './looks.js';
-import { type Fates, Opener, type Openings, type Stand } from './openings.js';
 
 /** Who runs futures, and from where they go on. */
 export interface FuturesSetup {
-  readonly openings: Openings;
+  readonly openings: InitialStates;
   /** Seed of the random streams. */
   readonly seed: number;
   /** Threads to run them on; this thread if null. */
   readonly threads: Threads | null;
   /** Told of each future that was run, or of several at once; says to stop by a promise of false. */
-  readonly pause: Step | undefined;
+  readonly pause: PauseAfterRuns | undefined;
 }
 
 /** Futures from `first` on, one for each of the fates: what a thread is asked to run. Plain data. */
@@ -40,24 +40,24 @@ export interface FuturesErrand<Name extends LookName = LookName> {
 export async function runFutures<Name extends LookName>(
   plan: Plan,
   futures: number,
-  { openings, seed, threads, pause }: FuturesSetup,
+  { openings: initialStates, seed, threads, pause }: FuturesSetup,
   look: Name,
   at: LookAt<Name>,
 ): Promise<SeenBy<Name>[] | null> {
-  const run = threads === null ? runnerOf(plan, seed, openings.stand, look, at) : null;
+  const run = threads === null ? runnerOf(plan, seed, initialStates.stand, look, at) : null;
   const seen: SeenBy<Name>[] = [];
   // On this thread one by one, so that `pause` is asked after each.
   const part =
     threads === null
       ? 1
-      : Math.min(Math.ceil(futures / threads.hands), seasonsAPiece(plantsAhead(plan, openings)));
+      : Math.min(Math.ceil(futures / threads.hands), seasonsAPiece(plantsAhead(plan, initialStates)));
   let next = 0;
   const nextPart = (): FuturesErrand<Name> | undefined => {
     if (next >= futures) return undefined;
     const first = next;
     next = Math.min(futures, first + part);
-    const fates = Array.from({ length: next - first }, (_, i) => openings.fates(first + i));
-    return { kind: 'futures', plan, seed, stand: openings.stand, first, fates, look, at };
+    const fates = Array.from({ length: next - first }, (_, i) => initialStates.fates(first + i));
+    return { kind: 'futures', plan, seed, stand: initialStates.stand, first, fates, look, at };
   };
   const whole = await shareOut(threads?.hands ?? 1, nextPart, async (errand) => {
     const { first, fates } = errand;
@@ -96,15 +96,15 @@ function runnerOf<Name extends LookName>(
   const opener = stand && new Opener(stand);
   const watcher = watcherOf(plan, look, at);
   return (future, fates) => {
-    const opening = opener?.opening(fates) ?? null;
-    watcher.begin(opening);
-    line.run(seed, future, watcher, opening);
+    const initial = opener?.opening(fates) ?? null;
+    watcher.begin(initial);
+    line.run(seed, future, watcher, initial);
     return watcher.end();
   };
 }
 
 /** Plants that a future of a plan brings about: what its running time goes by. */
-export function plantsAhead(plan: Plan, { stand }: Openings): number {
+export function plantsAhead(plan: Plan, { stand }: InitialStates): number {
   const over = (stand?.visitsFrom ?? 0) / seasonDays(plan);
   return (stand?.plants.length ?? 0) + plantsOf(plan) * Math.max(0, 1 - over);
 }

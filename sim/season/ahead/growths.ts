@@ -6,12 +6,12 @@
  * stayed can have been ready. What left before the oldest of these came in tells nothing any more.
  */
 
-import { stageLots } from '../history/occupancy.js';
-import type { Limited } from '../history/room.js';
-import type { Lot, Lots, Stay } from '../history/stays.js';
+import type { Cohort, CohortsByStage, Stay } from '../history/cohorts.js';
+import { stageCohorts } from '../history/occupancy.js';
+import type { ShortVisits } from '../history/short-visits.js';
 
 /** How a growth ended: moved on or picked, thrown away ready, died or failed, or not yet. */
-export type End = 'on' | 'discarded' | 'dead' | 'standing';
+export type GrowthEnd = 'on' | 'discarded' | 'dead' | 'standing';
 
 /** One plant that grew (or grows) in the stage. */
 export interface Growth {
@@ -21,11 +21,11 @@ export interface Growth {
   readonly phase: number;
   /** Place of the visit at which it left; of the last visit if it stands. */
   readonly visit: number;
-  readonly end: End;
+  readonly end: GrowthEnd;
   /** Day on which it came in [d]. Taken from the log in the order of coming; see stage-past.ts. */
   readonly from: number;
   /** Whether the chance of leaving at that visit depends on when others were ready. */
-  readonly tied: boolean;
+  readonly queued: boolean;
 }
 
 export interface StageGrowths {
@@ -42,38 +42,38 @@ const FURTHER_BACK = 8;
  * @param holes of the stage; of plants with several cuts more can seem to stand than there are
  */
 export function growthsOf(
-  lots: Lots,
+  cohorts: CohortsByStage,
   stage: number,
   stages: number,
   visits: readonly number[],
-  limited: Limited,
+  short: ShortVisits,
   holes: number,
 ): StageGrowths {
-  const here = stageLots(lots, stage, stages);
-  const isOf = (lot: Lot): string => `${lot.batch} ${lot.phase}`;
-  const standing = here.filter((lot) => lot.stays.some(({ end }) => end === 'standing'));
+  const here = stageCohorts(cohorts, stage, stages);
+  const isOf = (cohort: Cohort): string => `${cohort.batch} ${cohort.phase}`;
+  const standing = here.filter((cohort) => cohort.stays.some(({ end }) => end === 'standing'));
   const groups = new Set(standing.map(isOf));
-  const mates = here.filter((lot) => groups.has(isOf(lot)));
+  const mates = here.filter((cohort) => groups.has(isOf(cohort)));
   const oldest = mates.reduce((least, { from }) => Math.min(least, from), Infinity);
   let firstVisit = 0;
   while (firstVisit < visits.length - 1 && visits[firstVisit]! <= oldest) firstVisit++;
-  for (let i = 0; i < FURTHER_BACK && firstVisit > 0 && limited[firstVisit - 1] === 1; i++) firstVisit--;
+  for (let i = 0; i < FURTHER_BACK && firstVisit > 0 && short[firstVisit - 1] === 1; i++) firstVisit--;
 
   const places = new Map(visits.map((day, i) => [day, i]));
   const last = visits.length - 1;
   const growths: Growth[] = [];
-  for (const lot of here) {
-    const mate = groups.has(isOf(lot));
-    for (const stay of lot.stays) {
+  for (const cohort of here) {
+    const mate = groups.has(isOf(cohort));
+    for (const stay of cohort.stays) {
       const visit = stay.end === 'standing' ? last : places.get(stay.to)!;
       const end = endOf(stay);
-      const tied =
+      const queued =
         end === 'standing'
-          ? limited[last] === 1
-          : end !== 'dead' && (limited[visit] === 1 || (visit > 0 && limited[visit - 1] === 1));
-      if (!(mate || (tied && visit >= firstVisit))) continue;
-      const { batch, crop, phase, from } = lot;
-      for (let i = 0; i < stay.count; i++) growths.push({ batch, crop, phase, visit, end, from, tied });
+          ? short[last] === 1
+          : end !== 'dead' && (short[visit] === 1 || (visit > 0 && short[visit - 1] === 1));
+      if (!(mate || (queued && visit >= firstVisit))) continue;
+      const { batch, crop, phase, from } = cohort;
+      for (let i = 0; i < stay.count; i++) growths.push({ batch, crop, phase, visit, end, from, queued });
     }
   }
   return { growths: thatFit(growths, holes), firstVisit };
@@ -88,7 +88,7 @@ function thatFit(growths: readonly Growth[], holes: number): readonly Growth[] {
   return gone.length === 0 ? growths : growths.filter((growth) => !gone.includes(growth));
 }
 
-function endOf({ end }: Stay): End {
+function endOf({ end }: Stay): GrowthEnd {
   if (end === 'picked') return 'on';
   return end === 'failed' || end === 'died' ? 'dead' : end;
 }

@@ -1,13 +1,13 @@
 /** Holes that stand empty in the next weeks: free, and not being cleaned. */
 
-import type { Opening } from '../../models/opening.js';
+import type { InitialState } from '../../models/initial-state.js';
 import { holesOf, type Plan } from '../../models/plan.js';
-import { dayBy, type Range, rangeOf } from './range.js';
+import { dayBy, type Forecast, forecastOf } from './forecast.js';
 import type { Watcher } from './watcher.js';
 
 export interface EmptyHoles {
   /** Empty on average over each week. */
-  readonly weeks: readonly Range[];
+  readonly weeks: readonly Forecast[];
   /** When more holes than now will stand empty for the first time; null if in no future they do. */
   readonly first: FirstDay | null;
 }
@@ -48,19 +48,19 @@ export class HolesWatch implements Watcher<HolesSeen> {
     this.#weeks = weeks;
   }
 
-  begin(opening: Opening | null): void {
+  begin(initial: InitialState | null): void {
     this.#free = this.#plan.stages.map(holesOf);
-    for (const { stage } of opening?.plants ?? []) this.#free[stage]!--;
-    for (const { stage, holes } of opening?.cleaning ?? []) this.#free[stage]! -= holes;
+    for (const { stage } of initial?.plants ?? []) this.#free[stage]!--;
+    for (const { stage, holes } of initial?.cleaning ?? []) this.#free[stage]! -= holes;
     this.#freeAtFirst = [...this.#free];
     this.#since = this.#from;
     this.#holeDays = this.#plan.stages.map(() => new Array<number>(this.#weeks).fill(0));
     this.#first = this.#plan.stages.map(() => Number.NaN);
   }
 
-  note(): void {}
+  onEvent(): void {}
 
-  visited(t: number, free: Int32Array): void {
+  onVisitEnd(t: number, free: Int32Array): void {
     this.#passTo(t);
     for (let s = 0; s < this.#free.length; s++) {
       this.#free[s] = free[s]!;
@@ -96,7 +96,7 @@ export class HolesWatch implements Watcher<HolesSeen> {
 /** For each stage, of all futures. @param seen at least one */
 export function emptyHoles(seen: readonly HolesSeen[]): EmptyHoles[] {
   return seen[0]!.empty.map((weeks, s) => ({
-    weeks: weeks.map((_, week) => rangeOf(seen.map(({ empty }) => empty[s]![week]!))),
+    weeks: weeks.map((_, week) => forecastOf(seen.map(({ empty }) => empty[s]![week]!))),
     first: firstDay(seen.map(({ first }) => first[s]!)),
   }));
 }

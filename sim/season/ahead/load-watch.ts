@@ -1,7 +1,7 @@
 /** How many holes are taken in the futures, on average: by stage and crop after each visit; and when heads become ready. */
 
-import type { Deed } from '../../models/line.js';
-import type { Opening } from '../../models/opening.js';
+import type { InitialState } from '../../models/initial-state.js';
+import type { PlantEvent } from '../../models/line.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import type { Watcher } from './watcher.js';
 
@@ -38,29 +38,29 @@ export class LoadWatch implements Watcher<LoadSeen> {
     this.#seen = nothingSeen(plan);
   }
 
-  begin(opening: Opening | null): void {
+  begin(initial: InitialState | null): void {
     this.#seen = nothingSeen(this.#plan);
     this.#now = this.#plan.stages.map(() => new Int32Array(this.#plan.crops.length));
-    const plants = opening?.plants ?? [];
+    const plants = initial?.plants ?? [];
     for (const { stage, crop } of plants) this.#now[stage]![crop]!++;
     this.#picksLeft = plants.map(({ cutsLeft }) => cutsLeft);
   }
 
-  note(t: number, deed: Deed, plant: number, crop: number, stage: number): void {
+  onEvent(t: number, event: PlantEvent, plant: number, crop: number, stage: number): void {
     const now = this.#now;
-    if (deed === 'sow') {
+    if (event === 'sow') {
       now[0]![crop]!++;
       this.#picksLeft[plant] = this.#plan.crops[crop]!.cuts;
-    } else if (deed === 'move') {
+    } else if (event === 'move') {
       now[stage - 1]![crop]!--;
       now[stage]![crop]!++;
-    } else if (deed === 'discard' || deed === 'clear') now[stage]![crop]!--;
-    else if (deed === 'pick') {
+    } else if (event === 'discard' || event === 'clear') now[stage]![crop]!--;
+    else if (event === 'pick') {
       if (--this.#picksLeft[plant]! === 0) now[stage]![crop]!--;
-    } else if (deed === 'ripen' && stage === this.#last) this.#seen.ripe[crop]![Math.floor(t)]!++;
+    } else if (event === 'ripen' && stage === this.#last) this.#seen.ripe[crop]![Math.floor(t)]!++;
   }
 
-  visited(t: number, free: Int32Array): void {
+  onVisitEnd(t: number, free: Int32Array): void {
     this.#now.forEach((crops, s) => {
       let standing = 0;
       crops.forEach((count, c) => {

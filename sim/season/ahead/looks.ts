@@ -7,7 +7,7 @@ import { HolesWatch } from './holes-watch.js';
 import { LoadWatch } from './load-watch.js';
 import { RoomWatch } from './room-watch.js';
 import { type SownLook, SownWatch } from './sown-watch.js';
-import { together, type Watcher } from './watcher.js';
+import { combineWatchers, type Watcher } from './watcher.js';
 import { WeeksWatch } from './weeks-watch.js';
 
 /** Some weeks. */
@@ -30,7 +30,7 @@ const LOOKS = {
     const last = plan.stages.length - 1;
     const watch = new BatchWatch(plan, batches);
     const visits = plan.visits.kind === 'days' ? plan.visits.days : [];
-    return together({
+    return combineWatchers({
       batches: watch,
       heads: new WeeksWatch(from, weeks, last),
       holes: new HolesWatch(plan, from, weeks),
@@ -41,7 +41,7 @@ const LOOKS = {
   },
   chores: (plan: Plan, look: ChoresLook & { readonly batches: BatchesLook }) => {
     const batches = new BatchWatch(plan, look.batches);
-    return together({ batches, chores: new ChoresWatch(plan, batches, look) });
+    return combineWatchers({ batches, chores: new ChoresWatch(plan, batches, look) });
   },
   heads: (plan: Plan, { from, weeks }: WeeksLook) => new WeeksWatch(from, weeks, plan.stages.length - 1),
   load: (plan: Plan, _: null) => new LoadWatch(plan),

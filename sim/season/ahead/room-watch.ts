@@ -4,10 +4,10 @@
  */
 
 import { groupedBy } from '../../engine/grouped.js';
-import type { Deed } from '../../models/line.js';
-import type { Opening } from '../../models/opening.js';
+import type { InitialState } from '../../models/initial-state.js';
+import type { PlantEvent } from '../../models/line.js';
 import type { Batches, BatchWatch } from './batches.js';
-import { dayBy, type Range, rangeOf } from './range.js';
+import { dayBy, type Forecast, forecastOf } from './forecast.js';
 import type { Watcher } from './watcher.js';
 
 /** Plants of one batch in one stage that run out of room, or of time. */
@@ -19,7 +19,7 @@ export interface Overgrown {
   /** Share of futures in which at least one does. */
   readonly chance: number;
   /** Plants thrown away as ready for too long. */
-  readonly thrownAway: Range;
+  readonly thrownAway: Forecast;
   /** When it begins and is over, the median of the futures in which it comes [d from the start]. */
   readonly from: number;
   readonly to: number;
@@ -28,7 +28,7 @@ export interface Overgrown {
 /** Plants that run out of room; those thrown away are some of those blocked. */
 export interface ShortOfRoom extends Overgrown {
   /** Ready plants that a visit could not move on. */
-  readonly blocked: Range;
+  readonly blocked: Forecast;
 }
 
 /** Of one batch in one stage, in one future. */
@@ -70,27 +70,27 @@ export class RoomWatch implements Watcher<readonly RoomSeen[]> {
     this.#last = last;
   }
 
-  begin(opening: Opening | null): void {
+  begin(initial: InitialState | null): void {
     this.#now = new Map();
-    const plants = opening?.plants ?? [];
+    const plants = initial?.plants ?? [];
     // Who is ready already was left behind at the last visit.
-    this.#seen = plants.map(({ next }) => (next === 'ready' ? opening!.day : Number.NaN));
+    this.#seen = plants.map(({ next }) => (next === 'ready' ? initial!.day : Number.NaN));
     this.#stage = plants.map(({ stage }) => stage);
     this.#visit = 0;
-    const from = opening?.visitsFrom ?? 0;
+    const from = initial?.visitsFrom ?? 0;
     while (this.#visit < this.#visits.length && this.#visits[this.#visit]! < from) this.#visit++;
   }
 
-  note(t: number, deed: Deed, plant: number, _crop: number, stage: number): void {
+  onEvent(t: number, event: PlantEvent, plant: number, _crop: number, stage: number): void {
     if (t >= this.#end) return;
-    if (deed === 'ripen') {
+    if (event === 'ripen') {
       while (this.#visit < this.#visits.length && this.#visits[this.#visit]! < t) this.#visit++;
       this.#seen[plant] = this.#visits[this.#visit] ?? Infinity;
       this.#stage[plant] = stage;
-    } else if (deed === 'move' || deed === 'discard') {
-      this.#leave(plant, t, deed === 'discard');
+    } else if (event === 'move' || event === 'discard') {
+      this.#leave(plant, t, event === 'discard');
       this.#seen[plant] = Number.NaN;
-    } else if (deed === 'pick') this.#seen[plant] = Number.NaN;
+    } else if (event === 'pick') this.#seen[plant] = Number.NaN;
   }
 
   end(): readonly RoomSeen[] {
@@ -134,8 +134,8 @@ export function overgrown(
   const all = seen.flat().filter((one) => one.room === room);
   return [...groupedBy(all, ({ batch, stage }) => `${batch} ${stage}`).values()]
     .map((some) => {
-      const range = (of: (one: RoomSeen) => number): Range =>
-        rangeOf([...some.map(of), ...new Array<number>(futures - some.length).fill(0)]);
+      const range = (of: (one: RoomSeen) => number): Forecast =>
+        forecastOf([...some.map(of), ...new Array<number>(futures - some.length).fill(0)]);
       const middle = (of: (one: RoomSeen) => number): number => dayBy(some.map(of), 0.5);
       return {
         batch: batches.placeOf(some[0].batch),

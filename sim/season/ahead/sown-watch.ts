@@ -1,7 +1,7 @@
 /** Seeds that refilled crops will be sown on each visit of the next weeks. */
 
-import type { Deed } from '../../models/line.js';
-import { type Range, rangeOf } from './range.js';
+import type { PlantEvent } from '../../models/line.js';
+import { type Forecast, forecastOf } from './forecast.js';
 import type { Watcher } from './watcher.js';
 
 /** Which sowings are looked at. */
@@ -17,7 +17,7 @@ export interface Refilled {
   readonly day: number;
   /** Place of the crop in the plan. */
   readonly crop: number;
-  readonly seeds: Range;
+  readonly seeds: Forecast;
 }
 
 /** Sees the seeds of each visit and crop, visit by visit. */
@@ -35,8 +35,8 @@ export class SownWatch implements Watcher<readonly number[]> {
     this.#seeds = new Array<number>(this.#places.size).fill(0);
   }
 
-  note(t: number, deed: Deed, _plant: number, crop: number): void {
-    if (deed !== 'sow') return;
+  onEvent(t: number, event: PlantEvent, _plant: number, crop: number): void {
+    if (event !== 'sow') return;
     const place = this.#places.get(`${crop} ${t}`);
     if (place !== undefined) this.#seeds[place]!++;
   }
@@ -50,7 +50,7 @@ export class SownWatch implements Watcher<readonly number[]> {
 export function refilled(look: SownLook, seen: readonly (readonly number[])[]): Refilled[] {
   return sowingsOf(look).map((sowing, place) => ({
     ...sowing,
-    seeds: rangeOf(seen.map((seeds) => seeds[place]!)),
+    seeds: forecastOf(seen.map((seeds) => seeds[place]!)),
   }));
 }
 

@@ -15,18 +15,18 @@
 
 import { TICK } from '../../engine/clock.js';
 import type { Uniform } from '../../engine/random.js';
-import type { Limited } from '../history/room.js';
-import type { Course } from './course.js';
-import { firstFronts } from './first-fronts.js';
+import type { ShortVisits } from '../history/short-visits.js';
+import type { GrowthLaw } from './growth-law.js';
 import type { Growth, StageGrowths } from './growths.js';
+import { initialCutoffs } from './initial-cutoffs.js';
 
 /** What a plant that stands is about to do. */
 export type Fate = 'ripen' | 'die' | 'fail';
 
 /** A growth, with what is not known of it. */
-interface Unknown {
+interface LatentGrowth {
   readonly growth: Growth;
-  readonly course: Course;
+  readonly course: GrowthLaw;
   /** Day on which it came in [d]. */
   from: number;
   /** When it became, or becomes, ready [d]; of use only if it is tied, and not for a plant that will die or fail. */
@@ -39,63 +39,70 @@ interface Unknown {
 
 /** Plants that cannot be told apart but by when they came in. */
 interface Group {
-  readonly members: Unknown[];
+  readonly members: LatentGrowth[];
   mixed: boolean;
 }
 
 export class StagePast {
   readonly #visits: readonly number[];
-  readonly #limited: Limited;
+  readonly #short: ShortVisits;
   readonly #firstVisit: number;
   readonly #uniform: Uniform;
   readonly #groups: Group[] = [];
-  readonly #standing: Unknown[] = [];
+  readonly #standing: LatentGrowth[] = [];
   /** Tied plants that left, by the place of the visit. */
-  readonly #left: Unknown[][];
-  readonly #tied: boolean;
+  readonly #left: LatentGrowth[][];
+  readonly #standingQueued: boolean;
   /** The earliest that a plant can have become ready that was left behind at a visit [d]. */
-  readonly #front: Float64Array;
+  readonly #cutoff: Float64Array;
 
   /**
-   * @param courseOf what is likely of a growth
+   * @param lawOf what is likely of a growth
    * @param visits at least one, ascending [d]
-   * @param limited visits at which holes were short
+   * @param short visits at which holes were short
    * @param uniform numbers between 0 and 1
    */
   constructor(
     { growths, firstVisit }: StageGrowths,
-    courseOf: (growth: Growth) => Course,
+    lawOf: (growth: Growth) => GrowthLaw,
     visits: readonly number[],
-    limited: Limited,
+    short: ShortVisits,
     uniform: Uniform,
   ) {
     this.#visits = visits;
-    this.#limited = limited;
+    this.#short = short;
     this.#firstVisit = firstVisit;
     this.#uniform = uniform;
     this.#left = visits.map(() => []);
-    this.#front = new Float64Array(visits.length);
+    this.#cutoff = new Float64Array(visits.length);
     const groups = new Map<string, Group>();
     for (const growth of growths) {
       const key = `${growth.batch} ${growth.phase}`;
       const group = groups.get(key) ?? { members: [], mixed: false };
       groups.set(key, group);
       const { from } = growth;
-      const course = courseOf(growth);
-      const unknown: Unknown = { growth, course, from, ready: from, fate: 'ripen', known: new Map() };
+      const law = lawOf(growth);
+      const unknown: LatentGrowth = {
+        growth,
+        course: law,
+        from,
+        ready: from,
+        fate: 'ripen',
+        known: new Map(),
+      };
       if (group.members.length > 0 && group.members[0]!.from !== from) group.mixed = true;
       group.members.push(unknown);
       if (growth.end === 'standing') this.#standing.push(unknown);
-      else if (growth.tied) this.#left[growth.visit]!.push(unknown);
+      else if (growth.queued) this.#left[growth.visit]!.push(unknown);
     }
     this.#groups = [...groups.values()].filter(({ mixed }) => mixed);
-    this.#tied = limited[visits.length - 1] === 1 && this.#standing.length > 0;
+    this.#standingQueued = short[visits.length - 1] === 1 && this.#standing.length > 0;
     this.#begin();
   }
 
   /** Whether there is anything that takes rounds to settle. */
   get settles(): boolean {
-    return this.#groups.length > 0 || this.#tied;
+    return this.#groups.length > 0 || this.#standingQueued;
   }
 
   /** One round: every bit is drawn anew. */
@@ -103,7 +110,7 @@ export class StagePast {
     for (const { members } of this.#groups) for (let i = 0; i < members.length; i++) this.#exchange(members);
     this.#drawReady();
     // Where they bear on nothing else, it is soon enough when they are told.
-    if (this.#tied) this.#drawStanding();
+    if (this.#standingQueued) this.#drawStanding();
   }
 
   /**
@@ -113,12 +120,12 @@ export class StagePast {
    */
   tell(hear: (growth: Growth, fate: Fate, at: number, overdue: boolean) => void): void {
     const last = this.#visits.at(-1)!;
-    if (!this.#tied) this.#drawStanding();
+    if (!this.#standingQueued) this.#drawStanding();
     for (const unknown of this.#standing) {
-      const { growth, course, from, fate, ready } = unknown;
+      const { growth, course: law, from, fate, ready } = unknown;
       let at = ready;
-      if (fate === 'die') at = from + course.deathBeyond(last - from, this.#uniform);
-      if (fate === 'fail') at = from + course.timeWithin(last - from + TICK, Infinity, this.#uniform());
+      if (fate === 'die') at = from + law.deathBeyond(last - from, this.#uniform);
+      if (fate === 'fail') at = from + law.timeWithin(last - from + TICK, Infinity, this.#uniform());
       hear(growth, fate, at, this.#standingWeight(unknown, from) < HARDLY);
     }
   }
@@ -127,15 +134,15 @@ export class StagePast {
 
   #begin(): void {
     const visits = this.#visits;
-    const fronts = this.#left.some((list) => list.length > 0)
-      ? firstFronts(this.#left, this.#standing, visits, this.#limited, this.#firstVisit)
+    const cutoffs = this.#left.some((list) => list.length > 0)
+      ? initialCutoffs(this.#left, this.#standing, visits, this.#short, this.#firstVisit)
       : new Float64Array(visits.length);
     for (let i = this.#firstVisit; i < visits.length; i++) {
       for (const unknown of this.#left[i]!) {
-        const most = this.#limited[i] === 1 ? fronts[i]! : visits[i]!;
+        const most = this.#short[i] === 1 ? cutoffs[i]! : visits[i]!;
         this.#setReady(unknown, this.#least(unknown, i), this.#most(unknown, most));
       }
-      this.#pushFront(i);
+      this.#pushCutoff(i);
     }
     this.#drawStanding();
   }
@@ -143,7 +150,7 @@ export class StagePast {
   /* ---- rounds ---- */
 
   /** Let two plants of a batch change places: each came in when the other did. */
-  #exchange(members: readonly Unknown[]): void {
+  #exchange(members: readonly LatentGrowth[]): void {
     const a = members[Math.floor(this.#uniform() * members.length)]!;
     const b = members[Math.floor(this.#uniform() * members.length)]!;
     if (a.from === b.from) return;
@@ -161,21 +168,21 @@ export class StagePast {
     const until = this.#leastAfter();
     for (let i = this.#firstVisit; i < visits.length; i++) {
       for (const unknown of this.#left[i]!) {
-        const most = this.#limited[i] === 1 ? Math.min(visits[i]!, until[i]!) : visits[i]!;
+        const most = this.#short[i] === 1 ? Math.min(visits[i]!, until[i]!) : visits[i]!;
         this.#setReady(unknown, this.#least(unknown, i), this.#most(unknown, most));
       }
-      this.#pushFront(i);
+      this.#pushCutoff(i);
     }
   }
 
   #drawStanding(): void {
     const last = this.#visits.at(-1)!;
     for (const unknown of this.#standing) {
-      const { course, from } = unknown;
+      const { course: law, from } = unknown;
       const least = this.#leastStanding(unknown, from);
-      const lives = (1 - course.loss) * course.germination * course.beyond(least - TICK - from);
-      const dies = course.loss * course.germination * course.dyingBeyond(last - from);
-      const fails = (1 - course.germination) * course.beyond(last - from);
+      const lives = (1 - law.loss) * law.germination * law.beyond(least - TICK - from);
+      const dies = law.loss * law.germination * law.dyingBeyond(last - from);
+      const fails = (1 - law.germination) * law.beyond(last - from);
       const u = this.#uniform() * (lives + dies + fails);
       if (u < lives || !(dies + fails > 0)) {
         unknown.fate = 'ripen';
@@ -184,56 +191,56 @@ export class StagePast {
     }
   }
 
-  #setReady(unknown: Unknown, least: number, most: number): void {
-    const { course, from } = unknown;
+  #setReady(unknown: LatentGrowth, least: number, most: number): void {
+    const { course: law, from } = unknown;
     // A log can say what cannot be; then the earliest moment stands for all.
     const top = Math.max(least, most);
-    unknown.ready = from + course.timeWithin(least - from, top - from, this.#uniform());
+    unknown.ready = from + law.timeWithin(least - from, top - from, this.#uniform());
   }
 
   /* ---- limits ---- */
 
   /** The earliest that a plant can have become ready that left at visit i. */
-  #least({ growth, course, from }: Unknown, i: number): number {
-    const before = i > this.#firstVisit ? this.#front[i - 1]! : this.#frontBefore();
+  #least({ growth, course: law, from }: LatentGrowth, i: number): number {
+    const before = i > this.#firstVisit ? this.#cutoff[i - 1]! : this.#cutoffBefore();
     const kept = growth.end === 'discarded' ? (this.#visits[i - 1] ?? -Infinity) : this.#visits[i]!;
-    return Math.max(from + TICK, before, kept - course.keeps);
+    return Math.max(from + TICK, before, kept - law.keeps);
   }
 
   /** The latest: before those that stayed; but who was thrown away had been ready for longer than it keeps. */
-  #most({ growth, course }: Unknown, beforeOthers: number): number {
+  #most({ growth, course: law }: LatentGrowth, beforeOthers: number): number {
     if (growth.end !== 'discarded') return beforeOthers;
-    return this.#visits[growth.visit]! - course.keeps - TICK;
+    return this.#visits[growth.visit]! - law.keeps - TICK;
   }
 
   /** The earliest that a plant that stands can have become ready, or becomes it, if it does. */
-  #leastStanding({ course }: Unknown, from: number): number {
+  #leastStanding({ course: law }: LatentGrowth, from: number): number {
     const last = this.#visits.length - 1;
-    return Math.max(from + TICK, this.#front[last]!, this.#visits[last]! - course.keeps);
+    return Math.max(from + TICK, this.#cutoff[last]!, this.#visits[last]! - law.keeps);
   }
 
   /** Of those that were left behind at the last visit before the first that is looked at. */
-  #frontBefore(): number {
+  #cutoffBefore(): number {
     const before = this.#firstVisit - 1;
-    return before >= 0 && this.#limited[before] === 0 ? this.#visits[before]! + TICK : -Infinity;
+    return before >= 0 && this.#short[before] === 0 ? this.#visits[before]! + TICK : -Infinity;
   }
 
   /** After visit i: where holes were left nothing ready was; else nothing that was ready before one that went. */
-  #pushFront(i: number): void {
-    if (this.#limited[i] === 0) {
-      this.#front[i] = this.#visits[i]! + TICK;
+  #pushCutoff(i: number): void {
+    if (this.#short[i] === 0) {
+      this.#cutoff[i] = this.#visits[i]! + TICK;
       return;
     }
-    let front = i > this.#firstVisit ? this.#front[i - 1]! : this.#frontBefore();
-    for (const { growth, ready } of this.#left[i]!) if (growth.end === 'on') front = Math.max(front, ready);
-    this.#front[i] = front;
+    let cutoff = i > this.#firstVisit ? this.#cutoff[i - 1]! : this.#cutoffBefore();
+    for (const { growth, ready } of this.#left[i]!) if (growth.end === 'on') cutoff = Math.max(cutoff, ready);
+    this.#cutoff[i] = cutoff;
   }
 
   /** For each visit: when the first of those became ready that left later or stand. */
   #leastAfter(): Float64Array {
     const least = new Float64Array(this.#visits.length);
     let first = Infinity;
-    if (this.#tied) {
+    if (this.#standingQueued) {
       for (const { fate, ready } of this.#standing) if (fate === 'ripen') first = Math.min(first, ready);
     }
     for (let i = this.#visits.length - 1; i >= this.#firstVisit; i--) {
@@ -246,12 +253,12 @@ export class StagePast {
   /* ---- how likely ---- */
 
   /** How likely it is, but for a factor, that a plant ended as it did if it came in on a day. */
-  #weight(unknown: Unknown, from: number): number {
-    const { growth, course, ready, fate } = unknown;
+  #weight(unknown: LatentGrowth, from: number): number {
+    const { growth, course: law, ready, fate } = unknown;
     const last = this.#visits.at(-1)!;
-    if (growth.tied && growth.end !== 'dead') {
-      if (growth.end !== 'standing' || fate === 'ripen') return ready > from ? course.near(ready - from) : 0;
-      return fate === 'die' ? course.dyingBeyond(last - from) : course.beyond(last - from);
+    if (growth.queued && growth.end !== 'dead') {
+      if (growth.end !== 'standing' || fate === 'ripen') return ready > from ? law.near(ready - from) : 0;
+      return fate === 'die' ? law.dyingBeyond(last - from) : law.beyond(last - from);
     }
     let weight = unknown.known.get(from);
     if (weight === undefined) {
@@ -262,23 +269,23 @@ export class StagePast {
     return weight;
   }
 
-  #standingWeight(unknown: Unknown, from: number): number {
-    const { course } = unknown;
+  #standingWeight(unknown: LatentGrowth, from: number): number {
+    const { course: law } = unknown;
     const age = this.#visits.at(-1)! - from;
-    const lives = course.beyond(this.#leastStanding(unknown, from) - TICK - from);
-    const sprouted = (1 - course.loss) * lives + course.loss * course.dyingBeyond(age);
-    return course.germination * sprouted + (1 - course.germination) * course.beyond(age);
+    const lives = law.beyond(this.#leastStanding(unknown, from) - TICK - from);
+    const sprouted = (1 - law.loss) * lives + law.loss * law.dyingBeyond(age);
+    return law.germination * sprouted + (1 - law.germination) * law.beyond(age);
   }
 
-  #leavingWeight({ growth, course }: Unknown, from: number): number {
+  #leavingWeight({ growth, course: law }: LatentGrowth, from: number): number {
     const day = this.#visits[growth.visit]!;
     if (day <= from) return 0;
     const before = growth.visit > 0 ? this.#visits[growth.visit - 1]! - from : 0;
-    if (growth.end === 'dead') return course.dyingBeyond(before) - course.dyingBeyond(day - from);
+    if (growth.end === 'dead') return law.dyingBeyond(before) - law.dyingBeyond(day - from);
     // Thrown away although holes were left at the visit before: nothing that is known of it tells when it came.
     if (growth.end === 'discarded') return 1;
-    const least = Math.max(before, day - course.keeps - TICK - from);
-    return course.readyBy(day - from) - course.readyBy(Math.max(0, least));
+    const least = Math.max(before, day - law.keeps - TICK - from);
+    return law.readyBy(day - from) - law.readyBy(Math.max(0, least));
   }
 }
 

@@ -7,20 +7,20 @@
 
 import { toGrid } from '../../engine/clock.js';
 import { dayFrom } from '../../models/dates.js';
-import type { Cleaning } from '../../models/opening.js';
+import type { Cleaning } from '../../models/initial-state.js';
 import { holesOf, type Plan } from '../../models/plan.js';
 import { failure, type Result, success } from '../../models/result.js';
 import { attendance } from '../history/attendance.js';
+import { type CohortsByStage, cohortsOf } from '../history/cohorts.js';
 import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
-import { occupancy, type StageDays, stageLots } from '../history/occupancy.js';
-import { type Limited, limitedVisits } from '../history/room.js';
-import { type Lots, lotsOf } from '../history/stays.js';
+import { occupancy, type StageDays, stageCohorts } from '../history/occupancy.js';
+import { type ShortVisits, shortVisits } from '../history/short-visits.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 
 export interface Today {
   readonly season: LoggedSeason;
-  readonly lots: Lots;
+  readonly cohorts: CohortsByStage;
   /** First day to come [d from the start]. */
   readonly from: number;
   /** Visits that were made, ascending [d]. */
@@ -28,7 +28,7 @@ export interface Today {
   /** Planned visits after the last one that cannot have been made, as sowings were due and were not sown [d] */
   readonly missed: readonly number[];
   /** Of each stage: the visits after which ready plants may have been left behind. */
-  readonly limited: readonly Limited[];
+  readonly short: readonly ShortVisits[];
   /** Holes that are being cleaned. */
   readonly cleaning: readonly Cleaning[];
   /** For each stage whether a plant has ever come into it. */
@@ -53,28 +53,29 @@ export function todayOf(rows: readonly LogRow[], plan: Plan, date: string | null
   const framing = loggedSeason(rows, plan, true, from);
   if (!framing.ok) return framing;
   const season = framing.value;
-  const lots = lotsOf(season);
-  const { visits, missed } = attendance(season, lots);
-  const stages = occupancy(season, lots, visits);
+  const cohorts = cohortsOf(season);
+  const { visits, missed } = attendance(season, cohorts);
+  const stages = occupancy(season, cohorts, visits);
   const lastVisit = visits.at(-1) ?? -1;
-  const faults = lastVisit < 0 ? [] : crowded(rows, season, lots);
+  const faults = lastVisit < 0 ? [] : crowded(rows, season, cohorts);
   if (faults.length > 0) return failure(faults);
   return success({
     season,
-    lots,
+    cohorts,
     from,
     visits,
     missed: rows.length === 0 ? [] : missed.filter((missing) => missing > lastVisit),
-    limited: limitedVisits(season, stages, visits),
-    cleaning: lastVisit < 0 ? [] : stages.flatMap((_, s) => cleaningNow(season, lots, stages, s, lastVisit)),
-    reached: plan.stages.map((_, s) => lots[s]!.length > 0),
+    short: shortVisits(season, stages, visits),
+    cleaning:
+      lastVisit < 0 ? [] : stages.flatMap((_, s) => cleaningNow(season, cohorts, stages, s, lastVisit)),
+    reached: plan.stages.map((_, s) => cohorts[s]!.length > 0),
   });
 }
 
 /** Holes of a stage that are out of use after the last visit. */
 function cleaningNow(
   { plan, days }: LoggedSeason,
-  lots: Lots,
+  cohorts: CohortsByStage,
   stages: readonly StageDays[],
   s: number,
   lastVisit: number,
@@ -92,7 +93,7 @@ function cleaningNow(
     }
   };
   const byRows = Math.min(logged[lastVisit]!, cleaning[lastVisit]!);
-  const afterPlants = stageLots(lots, s, plan.stages.length).flatMap(({ stays }) =>
+  const afterPlants = stageCohorts(cohorts, s, plan.stages.length).flatMap(({ stays }) =>
     stays
       .filter(({ to, vacates }) => vacates && to + cleanDays > lastVisit)
       .map(({ to, count }) => ({ holes: count, until: to + cleanDays })),
@@ -120,9 +121,9 @@ function laterFault(rows: readonly LogRow[], date: string): LogFault {
 }
 
 /** More plants than holes: the log belongs to a line of other stages. */
-function crowded(rows: readonly LogRow[], { plan }: LoggedSeason, lots: Lots): LogFault[] {
+function crowded(rows: readonly LogRow[], { plan }: LoggedSeason, cohorts: CohortsByStage): LogFault[] {
   return plan.stages.flatMap((stage, s) => {
-    const stands = leastStanding(plan, lots, s);
+    const stands = leastStanding(plan, cohorts, s);
     const holes = holesOf(stage);
     if (stands <= holes) return [];
     return [
@@ -143,14 +144,14 @@ function crowded(rows: readonly LogRow[], { plan }: LoggedSeason, lots: Lots): L
  * The fewest plants that can stand in a stage. Of those with several cuts a log does not say which were picked; as many as
  * possible have given all their picks.
  */
-function leastStanding({ stages, crops }: Plan, lots: Lots, s: number): number {
+function leastStanding({ stages, crops }: Plan, cohorts: CohortsByStage, s: number): number {
   const came = new Map<number, number>();
   const picked = new Map<number, number>();
   const add = (counts: Map<number, number>, batch: number, count: number): void => {
     counts.set(batch, (counts.get(batch) ?? 0) + count);
   };
   const cutsOf = new Map<number, number>();
-  for (const { batch, crop, phase, count, stays } of stageLots(lots, s, stages.length)) {
+  for (const { batch, crop, phase, count, stays } of stageCohorts(cohorts, s, stages.length)) {
     cutsOf.set(batch, s === stages.length - 1 ? crops[crop]!.cuts : 1);
     if (phase === 0) add(came, batch, count);
     for (const stay of stays) {

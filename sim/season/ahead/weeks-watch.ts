@@ -1,7 +1,7 @@
 /** Heads that become ready, and picks, in each of the next weeks. */
 
-import type { Deed } from '../../models/line.js';
-import { type Range, rangeOf } from './range.js';
+import type { PlantEvent } from '../../models/line.js';
+import { type Forecast, forecastOf } from './forecast.js';
 import type { Watcher } from './watcher.js';
 
 /** Of one future, one entry a week. */
@@ -12,8 +12,8 @@ export interface WeeksSeen {
 }
 
 export interface WeekHeads {
-  readonly ready: Range;
-  readonly picked: Range;
+  readonly ready: Forecast;
+  readonly picked: Forecast;
 }
 
 export class WeeksWatch implements Watcher<WeeksSeen> {
@@ -38,9 +38,9 @@ export class WeeksWatch implements Watcher<WeeksSeen> {
     this.#picked = new Array<number>(this.#weeks).fill(0);
   }
 
-  note(t: number, deed: Deed, _plant: number, _crop: number, stage: number): void {
-    const picked = deed === 'pick';
-    if (t < this.#from || !(picked || (deed === 'ripen' && stage === this.#last))) return;
+  onEvent(t: number, event: PlantEvent, _plant: number, _crop: number, stage: number): void {
+    const picked = event === 'pick';
+    if (t < this.#from || !(picked || (event === 'ripen' && stage === this.#last))) return;
     const week = Math.floor((t - this.#from) / 7);
     if (week >= this.#weeks) return;
     if (picked) this.#picked[week]!++;
@@ -55,8 +55,8 @@ export class WeeksWatch implements Watcher<WeeksSeen> {
 /** The weeks of all futures. @param seen at least one */
 export function weekHeads(seen: readonly WeeksSeen[]): WeekHeads[] {
   return seen[0]!.ready.map((_, week) => ({
-    ready: rangeOf(seen.map(({ ready }) => ready[week]!)),
-    picked: rangeOf(seen.map(({ picked }) => picked[week]!)),
+    ready: forecastOf(seen.map(({ ready }) => ready[week]!)),
+    picked: forecastOf(seen.map(({ picked }) => picked[week]!)),
   }));
 }
 

@@ -10,8 +10,8 @@
 
 import type { Plan } from '../../models/plan.js';
 import { attendance, usualGap } from '../history/attendance.js';
+import type { CohortsByStage } from '../history/cohorts.js';
 import { dailyVisits, type LoggedSeason } from '../history/logged-season.js';
-import type { Lots } from '../history/stays.js';
 
 /**
  * Rows further apart than this mean that nobody came in between [d]: in a line that holds plants something is
@@ -24,9 +24,9 @@ const SILENCE = 10;
  * @param plan as it was given; null if there is none
  * @returns ascending [d from the start of the season]
  */
-export function attendedDays(season: LoggedSeason, lots: Lots, plan: Plan | null): number[] {
-  const logged = [...new Set(season.deeds.map(({ day }) => day))];
-  const planned = plan === null ? [] : plannedVisits(season, lots, plan);
+export function attendedDays(season: LoggedSeason, cohorts: CohortsByStage, plan: Plan | null): number[] {
+  const logged = [...new Set(season.events.map(({ day }) => day))];
+  const planned = plan === null ? [] : plannedVisits(season, cohorts, plan);
   const days = [...logged];
   const silence = Math.min(SILENCE, 2 * usualGap(logged));
   for (const [i, day] of logged.entries()) {
@@ -37,9 +37,9 @@ export function attendedDays(season: LoggedSeason, lots: Lots, plan: Plan | null
   return days.sort((a, b) => a - b);
 }
 
-function plannedVisits(season: LoggedSeason, lots: Lots, plan: Plan): readonly number[] {
+function plannedVisits(season: LoggedSeason, cohorts: CohortsByStage, plan: Plan): readonly number[] {
   // With `always` somebody comes every day. Of a log that reaches beyond the plan's season it cannot be judged who came.
   const beyond = season.plan.start !== plan.start || season.plan.weeks !== plan.weeks;
   if (plan.visits.kind === 'always' || beyond) return dailyVisits(season.plan);
-  return attendance(season, lots).visits;
+  return attendance(season, cohorts).visits;
 }

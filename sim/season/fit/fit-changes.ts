@@ -7,7 +7,7 @@
  */
 
 import type { Growing, Plan, Shape } from '../../models/plan.js';
-import type { Figure, FitResult, StageFit } from './fit.js';
+import type { FitResult, FittedFigure, StageFit } from './fit.js';
 
 export interface FitChange {
   /** Keys and places in lists from the top of the scenario file. */
@@ -38,7 +38,7 @@ export interface FitConflict extends Omit<FitChange, 'path' | 'value' | 'outside
 const WIDEST_TRIANGLE = 0.4;
 
 /** Figures that differ from the plan's, in the order of the result. */
-export function changesOf(result: FitResult, plan: Plan): FitChange[] {
+export function fitChangesOf(result: FitResult, plan: Plan): FitChange[] {
   return ofPlan(result, plan).flatMap(([fit, place]) => stageChanges(fit, plan, place));
 }
 
@@ -48,7 +48,11 @@ export function conflictsOf(result: FitResult, plan: Plan): FitConflict[] {
     const growing = growingOf(fit, plan, place);
     const { shape } = growing.time;
     const { stage, regrowth } = fit;
-    const conflict = (key: FitConflict['key'], figure: Figure | null, present: number): FitConflict[] => {
+    const conflict = (
+      key: FitConflict['key'],
+      figure: FittedFigure | null,
+      present: number,
+    ): FitConflict[] => {
       if (figure === null || !figure.good || (present >= figure.low && present <= figure.high)) return [];
       const { value, low, high } = figure;
       return [{ crop: plan.crops[place]!.name, stage, regrowth, key, shape, present, value, low, high }];
@@ -80,7 +84,7 @@ function stageChanges(fit: StageFit, plan: Plan, place: number): FitChange[] {
   const base = ['crops', place, ...(fit.regrowth ? ['regrow'] : ['stages', fit.stage])];
   const change = (
     key: FitChange['key'],
-    figure: Figure | null,
+    figure: FittedFigure | null,
     present: number,
     digits: number,
     path: readonly (string | number)[] = [...base, key],

@@ -17,12 +17,12 @@
 
 import type { GrowthTime, Plan } from '../../models/plan.js';
 import type { LogRow } from '../log/rows.js';
-import { type Kind, type Observations, type ObservedStage, observe } from './observations.js';
-import { staysInTurn } from './survival/in-turn.js';
+import { type Observations, type ObservedStage, observe, type PlantKind } from './observations.js';
+import { fifoStays } from './survival/fifo-stays.js';
 import { kaplanMeier, type Median, medianOf } from './survival/kaplan-meier.js';
-import type { Fitted, Question } from './survival/kind-search.js';
+import type { Fitted, KindModel } from './survival/kind-search.js';
 import { FITTED_SHAPES, type FittedShape } from './survival/laws.js';
-import type { Estimate } from './survival/profile.js';
+import type { ProfileEstimate } from './survival/profile.js';
 import { type Group, type StageRecord, total } from './survival/record.js';
 import { fitStage } from './survival/stage-fit.js';
 
@@ -35,13 +35,13 @@ export const WIDEST_DAYS = 2;
 export const WIDEST_SPREAD = 3;
 /** Largest share of plants that left at short visits, for the spread. */
 const MOST_WAITED = 0.9;
-/** The same where batches came in on several dates: their likelihood is approximate (see survival/front-paths.ts). */
+/** The same where batches came in on several dates: their likelihood is approximate (see survival/cutoff-paths.ts). */
 const MOST_WAITED_MIXED = 0.6;
 /** Shapes whose AIC differ by less than this cannot be told apart (Burnham & Anderson 2002, from memory). */
 const APART = 2;
 
 /** A figure with its 95 % interval. */
-export interface Figure {
+export interface FittedFigure {
   readonly value: number;
   readonly low: number;
   readonly high: number;
@@ -80,16 +80,16 @@ export interface StageFit {
    */
   readonly stay: Median | null;
   /** Mean growth time [d]; null if too few plants left ready. */
-  readonly days: Figure | null;
+  readonly days: FittedFigure | null;
   /** Standard deviation of it over its mean; null likewise. */
-  readonly spread: Figure | null;
+  readonly spread: FittedFigure | null;
   /**
    * Probability of dying; null likewise, and in the first stage if all that is cleared counts as failed
    * seeds: if the scenario has no loss there and no row tells of one.
    */
-  readonly loss: Figure | null;
+  readonly loss: FittedFigure | null;
   /** Probability of sprouting; null likewise, and in every stage but the first. */
-  readonly germination: Figure | null;
+  readonly germination: FittedFigure | null;
   /** Shape that was fitted. */
   readonly shape: FittedShape;
   /**
@@ -176,7 +176,7 @@ function fitsOf(
 ): { crop: number; told: StageFit }[] {
   const { name, kinds, record } = stage;
   const groups = kinds.map((_, k) => record.groups.filter(({ kind }) => kind === k));
-  const questions = kinds.map(({ crop, regrowth }, k): Question => {
+  const questions = kinds.map(({ crop, regrowth }, k): KindModel => {
     const time = plannedTime(plan, seen.crops[crop]!, name, regrowth);
     const ready = total(groups[k]!.flatMap((group) => group.ready));
     // A line of one stage sows into the stage that it picks from, and there a plant may regrow.
@@ -203,10 +203,10 @@ function fitsOf(
 
 function toldOf(
   { name, record }: ObservedStage,
-  { crop, regrowth }: Kind,
-  kinds: readonly Kind[],
+  { crop, regrowth }: PlantKind,
+  kinds: readonly PlantKind[],
   groups: readonly Group[],
-  question: Question,
+  question: KindModel,
   fitted: Fitted | null,
 ): StageFit {
   const entered = total(groups.flatMap(({ entries }) => entries));
@@ -242,12 +242,12 @@ function toldOf(
   };
 }
 
-function narrow(estimate: Estimate, factor: number, sure: boolean): Figure {
+function narrow(estimate: ProfileEstimate, factor: number, sure: boolean): FittedFigure {
   return { ...estimate, good: sure && estimate.high < factor * estimate.low };
 }
 
 /** AIC = 2 parameters - 2 ln likelihood (Akaike 1974, from memory). */
-function shapesOf({ likelihoods }: Fitted, { seeds, losses }: Question): ShapeFit[] {
+function shapesOf({ likelihoods }: Fitted, { seeds, losses }: KindModel): ShapeFit[] {
   const parameters = 2 + Number(seeds) + Number(losses);
   return FITTED_SHAPES.map((shape) => ({ shape, aic: 2 * parameters - 2 * likelihoods![shape] })).sort(
     (a, b) => a.aic - b.aic,
@@ -255,7 +255,7 @@ function shapesOf({ likelihoods }: Fitted, { seeds, losses }: Question): ShapeFi
 }
 
 function stayOf(groups: readonly Group[], record: StageRecord): Median {
-  const stays = groups.flatMap((group) => staysInTurn(group, record));
+  const stays = groups.flatMap((group) => fifoStays(group, record));
   return medianOf(
     kaplanMeier(
       stays.map(({ day, count, end, visit }) => ({

@@ -4,10 +4,10 @@
  *
  * A visit is a date with any row in the log, and within the log also a visit day of the plan on which, it
  * seems, there was nothing to do (see attended-days.ts). A visit is `short` for a stage if ready plants may
- * have been left behind (see history/room.ts). Without a plan the holes are not known, and no visit counts as short.
+ * have been left behind (see history/short-visits.ts). Without a plan the holes are not known, and no visit counts as short.
  *
  * A batch stays together: its record says when how many came and left, not which (see survival/cohorts.ts). But of a crop
- * that is cut several times, plants in the last stage are told apart as in history/stays.ts: the one that is most overdue
+ * that is cut several times, plants in the last stage are told apart as in history/cohorts.ts: the one that is most overdue
  * by the plan is taken to be picked first. That is an approximation: where a slow plant's first pick comes after a quick
  * one's second, times of growth and regrowth are mixed up a little.
  *
@@ -20,16 +20,16 @@ import { groupedBy } from '../../engine/grouped.js';
 import { dayFrom } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
 import { barePlan, seasonOfRows } from '../history/bare-plan.js';
+import { type CohortsByStage, cohortsOf, type Stay, type StayEnd } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import { occupancy, stageLots } from '../history/occupancy.js';
-import { limitedVisits } from '../history/room.js';
-import { type Lots, lotsOf, type Stay, type StayEnd } from '../history/stays.js';
+import { occupancy, stageCohorts } from '../history/occupancy.js';
+import { shortVisits } from '../history/short-visits.js';
 import type { LogRow } from '../log/rows.js';
 import { attendedDays } from './attended-days.js';
 import type { Group, StageRecord, Visit } from './survival/record.js';
 
 /** Plants that follow one law in a stage. */
-export interface Kind {
+export interface PlantKind {
   /** Place of the crop among the crops. */
   readonly crop: number;
   /** Growth after a pick, of a crop that is cut several times; it takes place in the last stage. */
@@ -39,7 +39,7 @@ export interface Kind {
 export interface ObservedStage {
   readonly name: string;
   /** One for each crop, then one for each crop that regrows; the record counts kinds by their place here. */
-  readonly kinds: readonly Kind[];
+  readonly kinds: readonly PlantKind[];
   readonly record: StageRecord;
 }
 
@@ -65,13 +65,13 @@ export function observe(rows: readonly LogRow[], stages: readonly string[], plan
   if (rows.length === 0) return { from: '', to: '', crops: [], stages: stages.map(noStage), holesKnown };
   const from = rows[0]!.date;
   const season = seasonOfRows(rows, plan ?? barePlan(rows, stages));
-  const lots = lotsOf(season);
-  const days = attendedDays(season, lots, plan);
-  const limited = holesKnown ? limitedVisits(season, occupancy(season, lots, days), days) : null;
+  const cohorts = cohortsOf(season);
+  const days = attendedDays(season, cohorts, plan);
+  const short = holesKnown ? shortVisits(season, occupancy(season, cohorts, days), days) : null;
   // From here on days count from the first row.
   const first = dayFrom(season.plan.start, from);
   const visitsOf = (s: number): Visit[] =>
-    days.map((day, v) => ({ day: day - first, short: limited !== null && limited[s]![v] === 1 }));
+    days.map((day, v) => ({ day: day - first, short: short !== null && short[s]![v] === 1 }));
   const crops = [...new Set(season.batches.map(({ crop }) => crop))];
   const visitOf = new Map(days.map((day, v) => [day, v]));
   return {
@@ -80,7 +80,7 @@ export function observe(rows: readonly LogRow[], stages: readonly string[], plan
     crops: crops.map((crop) => season.plan.crops[crop]!.name),
     stages: stages.map((name, s) => {
       const kinds = kindsOf(season, crops, s);
-      const groups = groupsOf(season, lots, s, visitOf).map(({ crop, regrowth, ...group }): Group => {
+      const groups = groupsOf(season, cohorts, s, visitOf).map(({ crop, regrowth, ...group }): Group => {
         const kind = kinds.findIndex((one) => crops[one.crop] === crop && one.regrowth === regrowth);
         const entries = group.entries.map(({ day, count }) => ({ day: day - first, count }));
         return { kind, ...group, entries };
@@ -100,9 +100,9 @@ function regrows({ plan }: LoggedSeason, crop: number, s: number): boolean {
   return s === plan.stages.length - 1 && plan.crops[crop]!.cuts > 1;
 }
 
-function kindsOf(season: LoggedSeason, crops: readonly number[], s: number): Kind[] {
-  const grown = crops.map((_, crop): Kind => ({ crop, regrowth: false }));
-  const again = crops.flatMap((place, crop): Kind[] =>
+function kindsOf(season: LoggedSeason, crops: readonly number[], s: number): PlantKind[] {
+  const grown = crops.map((_, crop): PlantKind => ({ crop, regrowth: false }));
+  const again = crops.flatMap((place, crop): PlantKind[] =>
     regrows(season, place, s) ? [{ crop, regrowth: true }] : [],
   );
   return [...grown, ...again];
@@ -117,11 +117,11 @@ interface CropGroup extends Omit<Group, 'kind'> {
 /** What became of the plants of a stage, batch by batch; where plants are cut again, those that began to grow on one day. */
 function groupsOf(
   season: LoggedSeason,
-  lots: Lots,
+  cohorts: CohortsByStage,
   s: number,
   visitOf: ReadonlyMap<number, number>,
 ): CropGroup[] {
-  const here = stageLots(lots, s, season.plan.stages.length);
+  const here = stageCohorts(cohorts, s, season.plan.stages.length);
   const cut = here.filter(({ crop }) => regrows(season, crop, s));
   const whole = here.filter(({ crop }) => !regrows(season, crop, s));
   const groups = [
@@ -129,7 +129,7 @@ function groupsOf(
     ...groupedBy(cut, ({ batch, from, phase }) => `${batch} ${from} ${phase > 0}`).values(),
   ];
   return groups.map((together) => {
-    const stays = together.flatMap((lot) => lot.stays);
+    const stays = together.flatMap((cohort) => cohort.stays);
     const seen = (which: (stay: Stay) => boolean) =>
       summed(stays.filter(which).map(({ to, count }) => [visitOf.get(to)!, count]));
     const dead = (cause: Cause) => seen((stay) => causeOf(stay, s) === cause);

@@ -2,8 +2,8 @@
 
 import { toGrid } from '../../engine/clock.js';
 import { holesOf } from '../../models/plan.js';
+import type { CohortsByStage } from './cohorts.js';
 import type { LoggedSeason } from './logged-season.js';
-import type { Lots } from './stays.js';
 
 export interface Attendance {
   /** Days on which there was a visit, ascending [d]. */
@@ -19,11 +19,11 @@ export interface Attendance {
  * it would have been made: then nobody came, neither then nor on the other planned visits between the same two
  * rows. (Crops sown by `refill` prove nothing.)
  */
-export function attendance(season: LoggedSeason, lots: Lots): Attendance {
-  const logged = new Set(season.deeds.map(({ day }) => day));
+export function attendance(season: LoggedSeason, cohorts: CohortsByStage): Attendance {
+  const logged = new Set(season.events.map(({ day }) => day));
   const visits: number[] = [];
   const missed: number[] = [];
-  const sowings = new DueSowings(season, lots);
+  const sowings = new DueSowings(season, cohorts);
   let silent: number[] = [];
   let absent = false;
   const endOfSilence = (): void => {
@@ -68,7 +68,7 @@ class DueSowings {
   #next = 0;
   #due = false;
 
-  constructor({ plan, days }: LoggedSeason, lots: Lots) {
+  constructor({ plan, days }: LoggedSeason, cohorts: CohortsByStage) {
     // In a line of one stage a log of several cuts does not tell which cells are free.
     const tells = plan.stages.length > 1 || plan.crops.every(({ cuts }) => cuts === 1);
     this.#days = tells
@@ -77,7 +77,7 @@ class DueSowings {
           .filter((day) => day < days)
           .sort((a, b) => a - b)
       : [];
-    this.#free = freeCells(holesOf(plan.stages[0]!), plan.stages[0]!.cleanDays, lots[0]!, days);
+    this.#free = freeCells(holesOf(plan.stages[0]!), plan.stages[0]!.cleanDays, cohorts[0]!, days);
   }
 
   /** Days are to be asked for in their order. */
@@ -98,13 +98,13 @@ class DueSowings {
 function freeCells(
   holes: number,
   cleanDays: number,
-  lots: Lots[number],
+  cohorts: CohortsByStage[number],
   days: number,
 ): (day: number) => number {
   const change = new Int32Array(days + 1);
-  for (const lot of lots) {
-    change[lot.from]! -= lot.count;
-    for (const { to, count, vacates } of lot.stays) {
+  for (const cohort of cohorts) {
+    change[cohort.from]! -= cohort.count;
+    for (const { to, count, vacates } of cohort.stays) {
       const back = Math.ceil(to + toGrid(cleanDays));
       if (vacates && back <= days) change[back]! += count;
     }

@@ -4,7 +4,7 @@ import { dayFrom, dayNumber, isoOfDay } from '../../models/dates.js';
 import { type Plan, seasonDays } from '../../models/plan.js';
 import { failure, type Result, success } from '../../models/result.js';
 import type { LogFault } from '../log/faults.js';
-import type { Action, LogRow } from '../log/rows.js';
+import type { LogAction, LogRow } from '../log/rows.js';
 import { type LossKind, lossKind } from './losses.js';
 
 /** One sowing of one crop. */
@@ -18,10 +18,10 @@ export interface Batch {
 }
 
 /** A row of the log. */
-export interface LoggedDeed {
+export interface LoggedEvent {
   /** Whole days from the start [d]. */
   readonly day: number;
-  readonly action: Action;
+  readonly action: LogAction;
   /** Place of the batch; -1 for `clean`. */
   readonly batch: number;
   /** Place of the stage, as in the row: of a move the one moved into. */
@@ -42,7 +42,7 @@ export interface LoggedSeason {
   readonly days: number;
   readonly batches: readonly Batch[];
   /** In the order of the log. */
-  readonly deeds: readonly LoggedDeed[];
+  readonly events: readonly LoggedEvent[];
 }
 
 /**
@@ -67,7 +67,7 @@ export function loggedSeason(
   const crops = new Map(plan.crops.map(({ name }, c) => [name, c]));
   const places = new Map<string, number>();
   const batches: Batch[] = [];
-  const deeds: LoggedDeed[] = [];
+  const events: LoggedEvent[] = [];
   const start = dayNumber(plan.start);
   let date = '';
   let day = 0;
@@ -85,11 +85,11 @@ export function loggedSeason(
     const stage = stages.get(row.stage)!;
     const { action, channel, count, grams } = row;
     const loss = action === 'lose' ? lossKind(row.note) : null;
-    deeds.push({ day, action, batch, stage, channel, count, grams, loss });
+    events.push({ day, action, batch, stage, channel, count, grams, loss });
   }
   const days = until ?? (planned ? endOf(day, plan) : day + 1);
   const visits: Plan['visits'] = { kind: 'days', days: dailyVisits(plan) };
-  return success({ plan: { ...plan, visits }, planned, days, batches, deeds });
+  return success({ plan: { ...plan, visits }, planned, days, batches, events });
 }
 
 /** The visits of a plan as a log has them: somebody who comes at every change comes every day [d from the start] */

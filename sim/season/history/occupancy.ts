@@ -2,9 +2,9 @@
 
 import { toGrid } from '../../engine/clock.js';
 import { holesOf } from '../../models/plan.js';
+import type { CohortsByStage } from './cohorts.js';
 import type { LoggedSeason } from './logged-season.js';
 import { type Rest, RestingChannels } from './resting-channels.js';
-import type { Lots } from './stays.js';
 
 /** Figures of one stage, one entry a day. */
 export interface StageDays {
@@ -23,12 +23,16 @@ export interface StageDays {
 }
 
 /** @param visits days on which holes whose cleaning is over come back into use */
-export function occupancy(season: LoggedSeason, lots: Lots, visits: readonly number[]): StageDays[] {
+export function occupancy(
+  season: LoggedSeason,
+  cohorts: CohortsByStage,
+  visits: readonly number[],
+): StageDays[] {
   return season.plan.stages.map((stage, s) => {
     const holes = holesOf(stage);
-    const standing = standingOf(season, lots, s);
+    const standing = standingOf(season, cohorts, s);
     const resting = new RestingChannels(season, s, holes, standing);
-    const cleaning = cleaningAfterPlants(season, lots, s, visits, resting.holesTaken);
+    const cleaning = cleaningAfterPlants(season, cohorts, s, visits, resting.holesTaken);
     const empty = new Int32Array(season.days);
     for (let day = 0; day < season.days; day++) {
       const room = Math.max(0, holes - standing[day]!);
@@ -42,27 +46,33 @@ export function occupancy(season: LoggedSeason, lots: Lots, visits: readonly num
       cleaning,
       logged: resting.level,
       empty,
-      firstEntry: lots[s]![0]?.from ?? Infinity,
+      firstEntry: cohorts[s]![0]?.from ?? Infinity,
       rests: resting.rests,
     };
   });
 }
 
-function standingOf({ days, plan }: LoggedSeason, lots: Lots, s: number): Int32Array {
+function standingOf({ days, plan }: LoggedSeason, cohorts: CohortsByStage, s: number): Int32Array {
   const level = new Int32Array(days);
   const jump = (day: number, by: number): void => {
     if (day < days) level[day]! += by;
   };
-  for (const lot of lots[s]!) jump(lot.from, lot.count);
-  for (const lot of stageLots(lots, s, plan.stages.length)) {
-    for (const { to, count, vacates } of lot.stays) if (vacates) jump(to, -count);
+  for (const cohort of cohorts[s]!) jump(cohort.from, cohort.count);
+  for (const cohort of stageCohorts(cohorts, s, plan.stages.length)) {
+    for (const { to, count, vacates } of cohort.stays) if (vacates) jump(to, -count);
   }
   return summed(level);
 }
 
 /** All lots whose plants stand in a stage, those that regrow there included. */
-export function stageLots(lots: Lots, s: number, stages: number): readonly Lots[number][number][] {
-  return s === stages - 1 && lots[stages]!.length > 0 ? [...lots[s]!, ...lots[stages]!] : lots[s]!;
+export function stageCohorts(
+  cohorts: CohortsByStage,
+  s: number,
+  stages: number,
+): readonly CohortsByStage[number][number][] {
+  return s === stages - 1 && cohorts[stages]!.length > 0
+    ? [...cohorts[s]!, ...cohorts[stages]!]
+    : cohorts[s]!;
 }
 
 /**
@@ -71,7 +81,7 @@ export function stageLots(lots: Lots, s: number, stages: number): readonly Lots[
  */
 function cleaningAfterPlants(
   { plan, days }: LoggedSeason,
-  lots: Lots,
+  cohorts: CohortsByStage,
   s: number,
   visits: readonly number[],
   taken: (day: number, left: number) => number,
@@ -80,8 +90,8 @@ function cleaningAfterPlants(
   const cleanDays = toGrid(plan.stages[s]!.cleanDays);
   if (cleanDays === 0) return level;
   const left = new Int32Array(days);
-  for (const lot of stageLots(lots, s, plan.stages.length)) {
-    for (const { to, count, vacates } of lot.stays) if (vacates) left[to]! += count;
+  for (const cohort of stageCohorts(cohorts, s, plan.stages.length)) {
+    for (const { to, count, vacates } of cohort.stays) if (vacates) left[to]! += count;
   }
   let next = 0;
   for (let day = 0; day < days; day++) {

@@ -28,11 +28,11 @@ export class RestingChannels {
   readonly #named: Int32Array;
 
   constructor(season: LoggedSeason, s: number, holes: number, standing: Int32Array) {
-    const { days, deeds } = season;
+    const { days, events } = season;
     this.#named = new Int32Array(days);
     const rests: OpenRest[] = [];
     const byChannel = new Map<string, OpenRest>();
-    for (const { action, stage, day, channel, count } of deeds) {
+    for (const { action, stage, day, channel, count } of events) {
       if (stage !== s) continue;
       if (action === 'clean') {
         const rest = { channel, holes: count, from: day, to: days };

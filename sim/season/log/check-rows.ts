@@ -7,7 +7,7 @@
 
 import type { LogDates } from './dates.js';
 import { fieldText, type LogFaults } from './faults.js';
-import type { Draft } from './fields.js';
+import type { RowDraft } from './fields.js';
 import type { LogRow } from './rows.js';
 import { type Slip, Standing } from './standing.js';
 
@@ -26,7 +26,7 @@ export interface LoggedCrop {
  * @returns what stands after the last row; of use only if no fault was found
  */
 export function checkRows(
-  drafts: readonly Draft[],
+  drafts: readonly RowDraft[],
   stages: readonly string[],
   crops: readonly LoggedCrop[] | null,
   dates: LogDates,
@@ -43,10 +43,10 @@ export function checkRows(
 }
 
 /** Dates as ISO 8601, each at or after the one before it. */
-function checkDates(drafts: readonly Draft[], dates: LogDates, faults: LogFaults): 'rising' | 'falling' {
-  let before: Draft | null = null;
+function checkDates(drafts: readonly RowDraft[], dates: LogDates, faults: LogFaults): 'rising' | 'falling' {
+  let before: RowDraft | null = null;
   let rises = 0;
-  const falls: { line: number; written: string; before: Draft }[] = [];
+  const falls: { line: number; written: string; before: RowDraft }[] = [];
   for (const draft of drafts) {
     const written = draft.date;
     if (written === '') continue;
@@ -71,7 +71,7 @@ function checkDates(drafts: readonly Draft[], dates: LogDates, faults: LogFaults
 }
 
 /** The line on which each batch is sown. */
-function sowLines(drafts: readonly Draft[]): Map<string, number> {
+function sowLines(drafts: readonly RowDraft[]): Map<string, number> {
   const lines = new Map<string, number>();
   for (const { action, batch, line } of drafts)
     if (action === 'sow' && !lines.has(batch)) lines.set(batch, line);
@@ -97,13 +97,13 @@ class RowCheck {
     this.#faults = faults;
   }
 
-  take(draft: Draft): void {
+  take(draft: RowDraft): void {
     if (this.#holds(draft)) this.#standing.apply(draft as LogRow);
     else this.#doubt(draft);
   }
 
   /** Whether the row can be counted; what is wrong with it is told. */
-  #holds(draft: Draft): boolean {
+  #holds(draft: RowDraft): boolean {
     if (draft.action === null || (draft.batch === '' && draft.action !== 'clean')) return false;
     const complete = this.#complete(draft);
     const row = draft as LogRow;
@@ -117,7 +117,7 @@ class RowCheck {
   }
 
   /** Fill in what the row leaves out. @returns false if a stage is missing that only the grower knows */
-  #complete(draft: Draft): boolean {
+  #complete(draft: RowDraft): boolean {
     const { stages } = this.#standing;
     const { action } = draft;
     if (draft.stage === '') {
@@ -143,7 +143,7 @@ class RowCheck {
   }
 
   /** A crop that is sown is one of the scenario's. */
-  #checkCrop({ crop, line }: Draft): void {
+  #checkCrop({ crop, line }: RowDraft): void {
     if (this.#crops === null || crop === '' || this.#crops.some(({ name }) => name === crop)) return;
     const names = this.#crops.map(({ name }) => name);
     this.#faults.add({
@@ -158,7 +158,7 @@ class RowCheck {
   }
 
   /** From here on the batch's plants are not counted; a name that nobody knows is told once. */
-  #doubt(draft: Draft): void {
+  #doubt(draft: RowDraft): void {
     if (draft.batch === '' || draft.action === 'clean') return;
     this.#doubted.add(draft.batch);
     if (this.#standing.batch(draft.batch) === undefined) this.#standing.know(draft);

@@ -31,7 +31,7 @@ export interface LogWarning {
   readonly message: string;
 }
 
-export interface FaultDraft {
+export interface LogFaultDraft {
   readonly line: number;
   readonly column: string | null;
   readonly found: string;
@@ -58,7 +58,7 @@ export class LogFaults {
     return this.#faults.length;
   }
 
-  add(draft: FaultDraft): void {
+  add(draft: LogFaultDraft): void {
     if (draft.kind !== undefined) {
       const key = `${draft.column} ${draft.kind}`;
       const same = this.#kinds.get(key);

@@ -1,15 +1,15 @@
 /** The fields of one row, each looked at by itself: is it a word, a whole number, a mass, a name? */
 
 import { type Column, fieldText, type LogFaults } from './faults.js';
-import { ACTIONS, type Action } from './rows.js';
+import { ACTIONS, type LogAction } from './rows.js';
 
 /** A row of which each field is known, but not yet what the other rows make of it. */
-export interface Draft {
+export interface RowDraft {
   readonly line: number;
   /** As the file writes it, or empty; ISO 8601 once the whole file has been seen. */
   date: string;
   /** null if the field holds no action. */
-  readonly action: Action | null;
+  readonly action: LogAction | null;
   crop: string;
   batch: string;
   stage: string;
@@ -52,7 +52,7 @@ export class FieldReader {
   }
 
   /** The row as a draft; what is wrong with its fields goes to the faults. */
-  read(fields: readonly string[], line: number): Draft {
+  read(fields: readonly string[], line: number): RowDraft {
     const place = this.#place;
     const date = fields[place.date] ?? '';
     if (date === '') this.#nothing('date', line, 'the date on which it was done, as YYYY-MM-DD');
@@ -81,7 +81,7 @@ export class FieldReader {
    * What remains of a row with a wrong number of fields: its batch, so that the batch's other rows are not faults too.
    * Its fields may have slipped, so nothing is said of them.
    */
-  salvage(fields: readonly string[], line: number): Draft {
+  salvage(fields: readonly string[], line: number): RowDraft {
     const { batch, crop } = this.#place;
     return {
       line,
@@ -101,7 +101,7 @@ export class FieldReader {
     this.#faults.add({ line, column, found: 'nothing', expected });
   }
 
-  #action(text: string, line: number): Action | null {
+  #action(text: string, line: number): LogAction | null {
     if (isAction(text)) return text;
     const lower = text.toLowerCase();
     if (isAction(lower)) return lower;
@@ -149,7 +149,7 @@ export class FieldReader {
   }
 }
 
-const PAST: Readonly<Record<Exclude<Action, 'clean'>, string>> = {
+const PAST: Readonly<Record<Exclude<LogAction, 'clean'>, string>> = {
   sow: 'sown',
   move: 'moved',
   pick: 'picked',
@@ -165,6 +165,6 @@ function gramsAdvice(text: string, thousands: boolean): string {
   return unit === null ? '' : 'Write the number of grams without a unit.';
 }
 
-function isAction(text: string): text is Action {
+function isAction(text: string): text is LogAction {
   return (ACTIONS as readonly string[]).includes(text);
 }

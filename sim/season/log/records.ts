@@ -2,7 +2,7 @@
 
 import { type DateForm, LogDates } from './dates.js';
 import type { Column, LogFaults, LogWarning } from './faults.js';
-import { type Draft, FieldReader } from './fields.js';
+import { FieldReader, type RowDraft } from './fields.js';
 import { readHeader, separatorOf } from './header.js';
 import { eachRecord, MOST_QUOTE_FAULTS, type QuoteFault } from './text.js';
 
@@ -16,7 +16,7 @@ export interface Dialect {
 }
 
 export interface LogRecords {
-  readonly drafts: Draft[];
+  readonly drafts: RowDraft[];
   /** All dates have been seen, and it is decided how they are read. */
   readonly dates: LogDates;
   readonly dialect: Dialect;
@@ -35,7 +35,7 @@ class Records {
   readonly #separator: string;
   readonly #faults: LogFaults;
   readonly #warnings: LogWarning[];
-  readonly #drafts: Draft[] = [];
+  readonly #drafts: RowDraft[] = [];
   readonly #dates = new LogDates();
   #columns: readonly (Column | null)[] | null = null;
   /** null before the header, and after one that will not do. */

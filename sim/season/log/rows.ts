@@ -8,7 +8,7 @@
 /** What can be logged. */
 export const ACTIONS = ['sow', 'move', 'pick', 'lose', 'clean'] as const;
 
-export type Action = (typeof ACTIONS)[number];
+export type LogAction = (typeof ACTIONS)[number];
 
 /** Columns of the file, in their order. */
 export const COLUMNS = [
@@ -28,7 +28,7 @@ export interface LogRow {
   readonly line: number;
   /** ISO 8601 date. */
   readonly date: string;
-  readonly action: Action;
+  readonly action: LogAction;
   /** Empty only for `clean`. Taken from the batch's `sow` row where the file leaves it out. */
   readonly crop: string;
   /** Name of the sowing whose plants these are; empty only for `clean`. */

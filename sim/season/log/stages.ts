@@ -12,7 +12,7 @@
  */
 
 import { nearest } from '../../models/nearest.js';
-import type { Draft } from './fields.js';
+import type { RowDraft } from './fields.js';
 
 /** A line has no more stages than this; looking for more would only cost. */
 const MOST_STAGES = 20;
@@ -24,7 +24,7 @@ const NO_SLIP = 3;
 export const UNNAMED_STAGE = 'sown';
 
 /** @returns names of the stages in their order, at least one */
-export function inferStages(rows: readonly Pick<Draft, 'action' | 'batch' | 'stage'>[]): string[] {
+export function inferStages(rows: readonly Pick<RowDraft, 'action' | 'batch' | 'stage'>[]): string[] {
   const named = {
     sow: new Votes(),
     move: new Votes(),

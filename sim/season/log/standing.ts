@@ -49,7 +49,7 @@ interface Batch {
 const NONE: readonly Slip[] = [];
 
 /** The columns of a row that a Standing looks at. */
-export type Deed = Pick<LogRow, 'action' | 'crop' | 'batch' | 'stage' | 'count' | 'date'>;
+export type StandingRow = Pick<LogRow, 'action' | 'crop' | 'batch' | 'stage' | 'count' | 'date'>;
 
 /**
  * Rules: `sow` puts seeds of a new batch into the first stage; `move` takes plants from the stage right before the
@@ -115,13 +115,13 @@ export class Standing {
   }
 
   /** What is wrong with the names of a row (batch, crop, stage), whatever its count is. */
-  nameSlips(row: Deed): readonly Slip[] {
+  nameSlips(row: StandingRow): readonly Slip[] {
     const slips = [this.#batchSlip(row), this.#stageSlip(row)];
     return slips[0] === null && slips[1] === null ? NONE : slips.filter((found) => found !== null);
   }
 
   /** What is wrong with the count of a row whose names are right; null if nothing is. */
-  countSlip(row: Deed): Slip | null {
+  countSlip(row: StandingRow): Slip | null {
     const { action, count } = row;
     if (!(Number.isInteger(count) && count >= 1)) {
       return slip('count', String(count), 'a whole number of at least 1');
@@ -154,7 +154,7 @@ export class Standing {
   }
 
   /** Book a row in which neither `nameSlips` nor `countSlip` finds anything. */
-  apply(row: Deed): void {
+  apply(row: StandingRow): void {
     if (row.action === 'clean') return;
     if (row.action === 'sow') {
       this.know(row);
@@ -186,7 +186,7 @@ export class Standing {
     });
   }
 
-  #batchSlip({ action, batch: name, crop }: Deed): Slip | null {
+  #batchSlip({ action, batch: name, crop }: StandingRow): Slip | null {
     if (action === 'clean') return null;
     const batch = this.#batches.get(name);
     if (action === 'sow') {
@@ -200,7 +200,7 @@ export class Standing {
     return slip('crop', quoted(crop), `${batch.crop}, the crop of ${batch.name}`, () => [batch.crop]);
   }
 
-  #stageSlip({ action, stage }: Deed): Slip | null {
+  #stageSlip({ action, stage }: StandingRow): Slip | null {
     const place = this.#places.get(stage);
     if (place === undefined) {
       const expected =

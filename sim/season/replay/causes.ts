@@ -1,11 +1,11 @@
 /** Why holes stood empty, as data, and what that is read from. */
 
 import type { Attendance } from '../history/attendance.js';
+import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { StageDays } from '../history/occupancy.js';
-import type { Lots } from '../history/stays.js';
 import type { FailedBatch } from './failed-batches.js';
-import type { Tracing } from './tracing.js';
+import type { MeanFlow } from './mean-flow.js';
 
 /** Why holes stood empty. */
 export type Cause =
@@ -20,19 +20,19 @@ export type Cause =
   | { readonly kind: 'cleaning'; readonly channel: string | null };
 
 /** Puts down up to `n` of the empty holes of a day to a cause. */
-export type Give = (key: string, cause: () => Cause, n: number) => void;
+export type AssignCause = (key: string, cause: () => Cause, n: number) => void;
 
 /** Hears of the empty holes of one day that have one cause. Causes with the same key are one. */
-export type Hear = (day: number, key: string, cause: () => Cause, holes: number) => void;
+export type CauseListener = (day: number, key: string, cause: () => Cause, holes: number) => void;
 
 /** What the causes are read from. */
-export interface Evidence {
+export interface IdleEvidence {
   readonly season: LoggedSeason;
-  readonly came: Attendance;
+  readonly attendance: Attendance;
   readonly stages: readonly StageDays[];
-  readonly tracing: Tracing;
+  readonly meanFlow: MeanFlow;
   readonly failed: readonly FailedBatch[];
-  readonly lots: Lots;
+  readonly cohorts: CohortsByStage;
   /** Ready plants that wait in each stage, one entry a day. */
   readonly waiting: readonly Float64Array[];
 }

@@ -42,8 +42,8 @@ class Channel {
 
 /** @returns the channels of each stage, in the order in which the log names them; none where it names none */
 export function channelDays(season: LoggedSeason): ChannelDays[][] {
-  const { plan, deeds, batches } = season;
-  if (deeds.every(({ channel }) => channel === null)) return plan.stages.map(() => []);
+  const { plan, events, batches } = season;
+  if (events.every(({ channel }) => channel === null)) return plan.stages.map(() => []);
   const last = plan.stages.length - 1;
   const channels = plan.stages.map(() => new Map<string, Channel>());
   /** By batch and stage: where its plants stand, those that came first in front. */
@@ -58,7 +58,7 @@ export function channelDays(season: LoggedSeason): ChannelDays[][] {
     }
     return channel;
   };
-  for (const { action, batch, stage, channel, count, day } of deeds) {
+  for (const { action, batch, stage, channel, count, day } of events) {
     if (action === 'clean') continue;
     // A plant of a crop with several cuts stays where it is picked; which pick was its last is not logged.
     if (action === 'pick' && plan.crops[batches[batch]!.crop]!.cuts > 1) {

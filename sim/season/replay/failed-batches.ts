@@ -1,8 +1,8 @@
 /** Batches that lost far more plants than the plan expects. */
 
 import { lnGamma } from '../../engine/gamma.js';
+import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import type { Lots } from '../history/stays.js';
 
 /** What a batch lost in a stage beyond the plan's expectation. */
 export interface FailedBatch {
@@ -28,14 +28,14 @@ const FEWEST = 2;
  * that losses with the plan's probability would reach them less than once in 1000 batches (binomial). In the order of
  * their sowing.
  */
-export function failedBatches({ plan, batches }: LoggedSeason, lots: Lots): FailedBatch[] {
+export function failedBatches({ plan, batches }: LoggedSeason, cohorts: CohortsByStage): FailedBatch[] {
   const failed: FailedBatch[] = [];
   plan.stages.forEach((_, s) => {
     const tallies = batches.map(() => ({ came: 0, lost: 0, from: Infinity, to: 0 }));
-    for (const lot of lots[s]!) {
-      const tally = tallies[lot.batch]!;
-      tally.came += lot.count;
-      for (const { to, count, end } of lot.stays) {
+    for (const cohort of cohorts[s]!) {
+      const tally = tallies[cohort.batch]!;
+      tally.came += cohort.count;
+      for (const { to, count, end } of cohort.stays) {
         if (end !== 'failed' && end !== 'died') continue;
         tally.lost += count;
         tally.from = Math.min(tally.from, to);

@@ -15,11 +15,11 @@
  */
 
 import type { Attendance } from '../history/attendance.js';
+import type { CohortsByStage } from '../history/cohorts.js';
 import { inTurn } from '../history/in-turn.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { StageDays } from '../history/occupancy.js';
-import type { Limited } from '../history/room.js';
-import type { Lots } from '../history/stays.js';
+import type { ShortVisits } from '../history/short-visits.js';
 
 /** Hole-days of one stage [d]. */
 export interface HoleDays {
@@ -36,9 +36,9 @@ export interface HoleDays {
 
 export function holeDays(
   season: LoggedSeason,
-  lots: Lots,
+  cohorts: CohortsByStage,
   stages: readonly StageDays[],
-  limited: readonly Limited[],
+  short: readonly ShortVisits[],
   { visits }: Attendance,
 ): HoleDays[] {
   return stages.map(({ holes, standing, cleaning, empty, firstEntry }, s) => {
@@ -52,7 +52,7 @@ export function holeDays(
       occupied: sum(standing),
       cleaning: sum(cleaning),
       empty: sum(empty),
-      growing_at_least: growingForCertain(season, lots, s, visits, limited[s]!),
+      growing_at_least: growingForCertain(season, cohorts, s, visits, short[s]!),
       filling,
       beyond,
     };
@@ -65,17 +65,17 @@ function sum(levels: Int32Array): number {
 
 function growingForCertain(
   { plan, days }: LoggedSeason,
-  lots: Lots,
+  cohorts: CohortsByStage,
   s: number,
   visits: readonly number[],
-  limited: Limited,
+  short: ShortVisits,
 ): number | null {
   const stages = plan.stages.length;
   if (s === stages - 1 && plan.crops.some(({ cuts }) => cuts > 1)) return null;
   const lastVisit = lastBefore(visits, days, () => true);
-  const lastFree = lastBefore(visits, days, (i) => limited[i] === 0);
+  const lastFree = lastBefore(visits, days, (i) => short[i] === 0);
   let growing = 0;
-  for (const { entries, ends } of comings(lots[s]!, ({ to, end, told }) => {
+  for (const { entries, ends } of comings(cohorts[s]!, ({ to, end, told }) => {
     // Who was found dead was alive and not ready at the visit before.
     const died = told && (end === 'died' || end === 'failed');
     return (died ? lastVisit : lastFree)[Math.min(to, days)]!;
@@ -92,18 +92,18 @@ interface Comings {
 }
 
 function comings(
-  lots: Lots[number],
-  until: (stay: Lots[number][number]['stays'][number]) => number,
+  cohorts: CohortsByStage[number],
+  until: (stay: CohortsByStage[number][number]['stays'][number]) => number,
 ): Iterable<Comings> {
   const batches = new Map<number, Comings>();
-  for (const lot of lots) {
-    let batch = batches.get(lot.batch);
+  for (const cohort of cohorts) {
+    let batch = batches.get(cohort.batch);
     if (batch === undefined) {
       batch = { entries: [], ends: [] };
-      batches.set(lot.batch, batch);
+      batches.set(cohort.batch, batch);
     }
-    batch.entries.push({ day: lot.from, count: lot.count });
-    for (const stay of lot.stays) batch.ends.push({ day: until(stay), count: stay.count });
+    batch.entries.push({ day: cohort.from, count: cohort.count });
+    for (const stay of cohort.stays) batch.ends.push({ day: until(stay), count: stay.count });
   }
   return batches.values();
 }

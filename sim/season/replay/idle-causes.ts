@@ -20,13 +20,13 @@
 import { seasonDays } from '../../models/plan.js';
 import { usualGap } from '../history/attendance.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import type { Cause, Evidence, Give, Hear } from './causes.js';
+import type { AssignCause, Cause, CauseListener, IdleEvidence } from './causes.js';
+import { summedUp } from './mean-flow.js';
 import { MissingPlants } from './missing-plants.js';
 import { plannedSeeds, seedsNotSown } from './planned-sowings.js';
-import { summedUp } from './tracing.js';
 
 export class IdleCauses {
-  readonly #evidence: Evidence;
+  readonly #evidence: IdleEvidence;
   readonly #usual: number;
   /** Place of the last visit up to each day; -1 before the first. */
   readonly #visitBy: Int32Array;
@@ -39,18 +39,18 @@ export class IdleCauses {
   /** Seeds sown on each day. */
   readonly #sown: Float64Array;
 
-  constructor(evidence: Evidence) {
-    const { season, came, stages } = evidence;
+  constructor(evidence: IdleEvidence) {
+    const { season, attendance, stages } = evidence;
     const { days, batches } = season;
     this.#evidence = evidence;
-    this.#usual = usualGap(came.visits);
+    this.#usual = usualGap(attendance.visits);
     this.#visitBy = new Int32Array(days);
     for (let day = 0, i = -1; day < days; day++) {
-      while (i + 1 < came.visits.length && came.visits[i + 1]! <= day) i++;
+      while (i + 1 < attendance.visits.length && attendance.visits[i + 1]! <= day) i++;
       this.#visitBy[day] = i;
     }
-    const visited = new Set([...came.visits, ...came.missed]);
-    const missed = new Set(came.missed);
+    const visited = new Set([...attendance.visits, ...attendance.missed]);
+    const missed = new Set(attendance.missed);
     const upTo = (counts: (day: number) => boolean): Int32Array => {
       const sums = new Int32Array(days + 1);
       for (let day = 0; day < days; day++)
@@ -68,10 +68,10 @@ export class IdleCauses {
   }
 
   /** Deal out the empty holes of stage `s`, from the first day to the last. */
-  each(s: number, hear: Hear): void {
-    const { season, stages, tracing } = this.#evidence;
+  each(s: number, hear: CauseListener): void {
+    const { season, stages, meanFlow } = this.#evidence;
     const { empty, holes } = stages[s]!;
-    const end = season.planned ? seasonDays(season.plan) - tracing.remaining(s) : Infinity;
+    const end = season.planned ? seasonDays(season.plan) - meanFlow.remaining(s) : Infinity;
     const missing = new MissingPlants(this.#evidence, s);
     for (let day = 0; day < season.days; day++) {
       let left = empty[day]!;
@@ -84,13 +84,13 @@ export class IdleCauses {
       if (left === 0) continue;
       if (day >= end) give('end', () => ({ kind: 'end' }), left);
       this.#giveWaiting(s, day, give);
-      const filling = holes * tracing.beforeTheStart(s, day);
+      const filling = holes * meanFlow.beforeTheStart(s, day);
       give('filling', () => ({ kind: 'filling' }), filling);
       missing.give(day, give);
-      const notSown = Math.max(0, tracing.standing(this.#notSown, s, day));
+      const notSown = Math.max(0, meanFlow.standing(this.#notSown, s, day));
       give('sown', () => ({ kind: 'too_little_sown' }), notSown);
-      const lack = holes - tracing.expected(s, day) - filling - notSown;
-      const window = tracing.sowingsFor(s, day, day);
+      const lack = holes - meanFlow.expected(s, day) - filling - notSown;
+      const window = meanFlow.sowingsFor(s, day, day);
       if (s > 0 && this.#shareFull(0, window.from, window.to) >= 0.5) giveFull(0, lack, give);
       else give('sown', () => ({ kind: 'too_little_sown' }), lack);
       const full = this.#fullBefore(s, day);
@@ -99,18 +99,18 @@ export class IdleCauses {
     }
   }
 
-  #giveWaiting(s: number, day: number, give: Give): void {
-    const { came, season, waiting } = this.#evidence;
+  #giveWaiting(s: number, day: number, give: AssignCause): void {
+    const { attendance, season, waiting } = this.#evidence;
     const i = this.#visitBy[day]!;
     if (i < 0) return;
-    const since = came.visits[i]!;
-    const until = came.visits[i + 1] ?? season.days;
+    const since = attendance.visits[i]!;
+    const until = attendance.visits[i + 1] ?? season.days;
     const waits = s > 0 ? waiting[s - 1]![day]! : this.#seedsWaiting(since, until, day);
     if (until - since <= this.#usual) {
       give('between', () => ({ kind: 'between_visits' }), waits);
       return;
     }
-    const planned = !came.missed.some((missed) => since < missed && missed < until);
+    const planned = !attendance.missed.some((missed) => since < missed && missed < until);
     give(`absent ${since}`, () => ({ kind: 'absent', since, until, planned }), waits);
   }
 
@@ -127,7 +127,7 @@ export class IdleCauses {
     let stage: number | null = null;
     let most = 0.5;
     for (let j = s - 1; j >= 0; j--) {
-      const share = this.#shareFull(j, day - this.#evidence.tracing.mean(j).stay, day);
+      const share = this.#shareFull(j, day - this.#evidence.meanFlow.mean(j).stay, day);
       if (share < most || (share === most && stage !== null)) continue;
       most = share;
       stage = j;
@@ -156,6 +156,6 @@ function seedsDue({ plan, days }: LoggedSeason): Float64Array {
   return due;
 }
 
-function giveFull(stage: number, n: number, give: Give): void {
+function giveFull(stage: number, n: number, give: AssignCause): void {
   give(`full ${stage}`, () => ({ kind: 'stage_before_full', stage }), n);
 }

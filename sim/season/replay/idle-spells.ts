@@ -15,7 +15,7 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import { usualGap } from '../history/attendance.js';
-import type { Cause, Evidence } from './causes.js';
+import type { Cause, IdleEvidence } from './causes.js';
 import type { FailedBatch } from './failed-batches.js';
 import { IdleCauses } from './idle-causes.js';
 import { type ShortSowings, SowingDates } from './short-sowings.js';
@@ -78,15 +78,15 @@ interface Run {
 const WORTH_A_RANK = 0.5;
 
 /** @returns all spells in the order of the ranking */
-export function idleSpells(evidence: Evidence): IdleSpell[] {
-  const { season, tracing, stages, came } = evidence;
-  const bridge = Math.max(1, usualGap(came.visits));
+export function idleSpells(evidence: IdleEvidence): IdleSpell[] {
+  const { season, meanFlow, stages, attendance } = evidence;
+  const bridge = Math.max(1, usualGap(attendance.visits));
   const causes = new IdleCauses(evidence);
-  const scarcest = tracing.scarcest();
+  const scarcest = meanFlow.scarcest();
   const told = new CauseTeller(evidence);
   const spells: IdleSpell[] = [];
   stages.forEach(({ rests }, s) => {
-    const { picks, needs } = tracing.mean(s);
+    const { picks, needs } = meanFlow.mean(s);
     const over = (run: Run): void => {
       const { cause, from, to, holes, holeDays } = run;
       const free = cause.kind === 'end' || cause.kind === 'filling';
@@ -133,18 +133,18 @@ function runsOf(causes: IdleCauses, s: number, bridge: number): Run[] {
 
 /** Puts a cause into names and dates. */
 class CauseTeller {
-  readonly #evidence: Evidence;
+  readonly #evidence: IdleEvidence;
   readonly #sowings: SowingDates;
   readonly #leftBefore: { plants: Float64Array; days: Float64Array }[] = [];
 
-  constructor(evidence: Evidence) {
-    const { season, tracing, stages, came } = evidence;
+  constructor(evidence: IdleEvidence) {
+    const { season, meanFlow, stages, attendance } = evidence;
     this.#evidence = evidence;
-    this.#sowings = new SowingDates(season, tracing, stages[0]!.empty, came.missed);
+    this.#sowings = new SowingDates(season, meanFlow, stages[0]!.empty, attendance.missed);
   }
 
   tell(s: number, { cause, from, to }: Run): IdleCause {
-    const { season, tracing } = this.#evidence;
+    const { season, meanFlow } = this.#evidence;
     const { plan, days, batches } = season;
     const date = (day: number): string => isoOfDay(plan.start, day);
     switch (cause.kind) {
@@ -178,7 +178,7 @@ class CauseTeller {
         return {
           kind: 'late',
           stay: s === 0 ? null : this.#meanStay(s - 1, from, to),
-          planned_stay: s === 0 ? null : tracing.mean(s - 1).stay,
+          planned_stay: s === 0 ? null : meanFlow.mean(s - 1).stay,
         };
       case 'cleaning':
         return cause;
@@ -190,7 +190,7 @@ class CauseTeller {
   /** Mean stay in a stage of the plants that left it for the next one from one day to the other or a usual gap later. */
   #meanStay(s: number, from: number, to: number): number | null {
     const left = this.#left(s);
-    const beyond = Math.min(left.plants.length - 1, to + 1 + usualGap(this.#evidence.came.visits));
+    const beyond = Math.min(left.plants.length - 1, to + 1 + usualGap(this.#evidence.attendance.visits));
     const plants = left.plants[beyond]! - left.plants[from]!;
     return plants === 0 ? null : (left.days[beyond]! - left.days[from]!) / plants;
   }
@@ -199,13 +199,13 @@ class CauseTeller {
   #left(s: number): { plants: Float64Array; days: Float64Array } {
     const known = this.#leftBefore[s];
     if (known !== undefined) return known;
-    const { lots, season } = this.#evidence;
+    const { cohorts, season } = this.#evidence;
     const left = { plants: new Float64Array(season.days + 1), days: new Float64Array(season.days + 1) };
-    for (const lot of lots[s]!) {
-      for (const { to, count, end } of lot.stays) {
+    for (const cohort of cohorts[s]!) {
+      for (const { to, count, end } of cohort.stays) {
         if (end !== 'on') continue;
         left.plants[to + 1]! += count;
-        left.days[to + 1]! += count * (to - lot.from);
+        left.days[to + 1]! += count * (to - cohort.from);
       }
     }
     for (let day = 1; day <= season.days; day++) {

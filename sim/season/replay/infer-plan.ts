@@ -10,9 +10,9 @@ import { Moments } from '../../engine/tally.js';
 import type { CropPlan, Growing } from '../../models/plan.js';
 import { meanWaitForVisit } from '../../models/visits.js';
 import { barePlan } from '../history/bare-plan.js';
+import { type CohortsByStage, cohortsOf } from '../history/cohorts.js';
 import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { occupancy } from '../history/occupancy.js';
-import { type Lots, lotsOf } from '../history/stays.js';
 import type { LogRow } from '../log/rows.js';
 
 /** Shortest mean time [d] and smallest spread that is inferred. */
@@ -27,33 +27,34 @@ const LEAST_SPREAD = 0.05;
 export function inferredSeason(
   rows: readonly LogRow[],
   stages: readonly string[],
-): { season: LoggedSeason; lots: Lots } {
+): { season: LoggedSeason; lots: CohortsByStage } {
   const bare = barePlan(rows, stages);
   const framing = loggedSeason(rows, bare, false);
   if (!framing.ok) throw new Error('a log lies within the season that was made for it');
   const season = framing.value;
-  const lots = lotsOf(season);
-  const most = occupancy(season, lots, []).map(({ standing }) => Math.max(1, ...standing));
+  const cohorts = cohortsOf(season);
+  const most = occupancy(season, cohorts, []).map(({ standing }) => Math.max(1, ...standing));
   const wait = meanWaitForVisit(bare);
   const plan = {
     ...bare,
     stages: bare.stages.map((stage, s) => ({ ...stage, holesPerChannel: most[s]! })),
-    crops: bare.crops.map((crop, c) => seenCrop(crop, c, lots, wait)),
+    crops: bare.crops.map((crop, c) => seenCrop(crop, c, cohorts, wait)),
   };
-  return { season: { ...season, plan }, lots };
+  return { season: { ...season, plan }, lots: cohorts };
 }
 
-function seenCrop(crop: CropPlan, c: number, lots: Lots, wait: number): CropPlan {
+function seenCrop(crop: CropPlan, c: number, cohorts: CohortsByStage, wait: number): CropPlan {
   const seen = crop.stages.map((growing, s) => {
     const stays = new Moments();
     let came = 0;
     let lost = 0;
-    for (const lot of lots[s]!) {
-      if (lot.crop !== c) continue;
-      came += lot.count;
-      for (const { to, count, end } of lot.stays) {
+    for (const cohort of cohorts[s]!) {
+      if (cohort.crop !== c) continue;
+      came += cohort.count;
+      for (const { to, count, end } of cohort.stays) {
         if (end === 'failed' || end === 'died') lost += count;
-        else if (end === 'on' || end === 'picked') for (let i = 0; i < count; i++) stays.add(to - lot.from);
+        else if (end === 'on' || end === 'picked')
+          for (let i = 0; i < count; i++) stays.add(to - cohort.from);
       }
     }
     if (stays.count === 0) return { ...growing, loss: came === 0 ? 0 : lost / came };

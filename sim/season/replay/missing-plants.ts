@@ -8,7 +8,7 @@
  */
 
 import type { CropPlan } from '../../models/plan.js';
-import type { Cause, Evidence, Give } from './causes.js';
+import type { AssignCause, Cause, IdleEvidence } from './causes.js';
 
 /** Plants that are missed in a stage, and when [d]. */
 interface Missing {
@@ -24,14 +24,14 @@ export class MissingPlants {
   #next = 0;
   #open: Missing[] = [];
 
-  constructor(evidence: Evidence, s: number) {
+  constructor(evidence: IdleEvidence, s: number) {
     this.#missing = [...ofFailedBatches(evidence, s), ...thrownAway(evidence, s)].sort(
       (a, b) => a.from - b.from,
     );
   }
 
   /** Put the holes of a day down to those that are missed. Days are to be asked for in their order. */
-  give(day: number, give: Give): void {
+  give(day: number, give: AssignCause): void {
     while (this.#next < this.#missing.length && this.#missing[this.#next]!.from <= day)
       this.#open.push(this.#missing[this.#next++]!);
     if (this.#open.length === 0) return;
@@ -40,12 +40,12 @@ export class MissingPlants {
   }
 }
 
-function ofFailedBatches({ season, failed, tracing }: Evidence, s: number): Missing[] {
+function ofFailedBatches({ season, failed, meanFlow }: IdleEvidence, s: number): Missing[] {
   return failed
     .filter(({ stage }) => stage <= s)
     .map((failure) => {
       const { crop, sown } = season.batches[failure.batch]!;
-      const { lead, stay } = tracing.passage(s, crop);
+      const { lead, stay } = meanFlow.passage(s, crop);
       return {
         key: `failed ${failure.batch} ${failure.stage}`,
         cause: { kind: 'batch_failed', failed: failure },
@@ -56,10 +56,10 @@ function ofFailedBatches({ season, failed, tracing }: Evidence, s: number): Miss
     });
 }
 
-function thrownAway({ season, lots, tracing }: Evidence, s: number): Missing[] {
+function thrownAway({ season, cohorts, meanFlow }: IdleEvidence, s: number): Missing[] {
   const plants = new Map<string, { day: number; stage: number; crop: number; count: number }>();
   for (let stage = 0; stage < s; stage++) {
-    for (const { crop, stays } of lots[stage]!) {
+    for (const { crop, stays } of cohorts[stage]!) {
       for (const { to: day, count, end } of stays) {
         if (end !== 'discarded') continue;
         const key = `${day} ${stage} ${crop}`;
@@ -70,12 +70,12 @@ function thrownAway({ season, lots, tracing }: Evidence, s: number): Missing[] {
     }
   }
   return [...plants.values()].map(({ day, stage, crop, count }) => {
-    const from = day + tracing.passage(s, crop).lead - tracing.passage(stage + 1, crop).lead;
+    const from = day + meanFlow.passage(s, crop).lead - meanFlow.passage(stage + 1, crop).lead;
     return {
       key: `thrown ${day} ${stage} ${crop}`,
       cause: { kind: 'thrown_away', day, stage, plants: count },
       from,
-      to: from + tracing.passage(s, crop).stay,
+      to: from + meanFlow.passage(s, crop).stay,
       plants: count * survive(season.plan.crops[crop]!, stage + 1, s),
     };
   });

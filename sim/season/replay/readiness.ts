@@ -11,10 +11,10 @@
  */
 
 import { TICK, toGrid } from '../../engine/clock.js';
+import type { Cohort, CohortsByStage, Stay } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import { stageLots } from '../history/occupancy.js';
-import type { Limited } from '../history/room.js';
-import type { Lot, Lots, Stay } from '../history/stays.js';
+import { stageCohorts } from '../history/occupancy.js';
+import type { ShortVisits } from '../history/short-visits.js';
 
 /** Limits of the moment at which a plant became ready (`ready`) or died or proved a failed seed [d from the start]. */
 export interface Moment {
@@ -28,7 +28,7 @@ export class Readiness {
   readonly #visits: readonly number[];
   /** Place of the visit on a day, or of the next one. */
   readonly #visitAt: Int32Array;
-  readonly #limited: Limited;
+  readonly #short: ShortVisits;
   /** Last visit before visit i that left nothing ready behind; -1 if there is none. */
   readonly #freeBefore: Int32Array;
   readonly #keeps: readonly number[];
@@ -40,12 +40,12 @@ export class Readiness {
   constructor(
     { plan, days }: LoggedSeason,
     s: number,
-    lots: Lots,
+    cohorts: CohortsByStage,
     visits: readonly number[],
-    limited: Limited,
+    short: ShortVisits,
   ) {
     this.#visits = visits;
-    this.#limited = limited;
+    this.#short = short;
     this.#visitAt = new Int32Array(days + 1);
     for (let day = 0, i = 0; day <= days; day++) {
       while (i < visits.length && visits[i]! < day) i++;
@@ -53,22 +53,22 @@ export class Readiness {
     }
     this.#freeBefore = new Int32Array(visits.length + 1).fill(-1);
     for (let i = 0; i < visits.length; i++)
-      this.#freeBefore[i + 1] = limited[i] === 0 ? i : this.#freeBefore[i]!;
+      this.#freeBefore[i + 1] = short[i] === 0 ? i : this.#freeBefore[i]!;
     this.#keeps = plan.crops.map((crop) => toGrid(crop.stages[s]!.keeps));
     this.#cutoffs = new Float64Array(visits.length);
     const means = plan.crops.map(
       (crop) => (phase: number) => (phase === 0 ? crop.stages[s]!.time.days : crop.regrow!.time.days),
     );
-    const here = stageLots(lots, s, plan.stages.length);
+    const here = stageCohorts(cohorts, s, plan.stages.length);
     while (this.#setCutoffs(here, means)) {
       // Each round puts one stretch more in doubt, so there are no more rounds than stretches.
     }
   }
 
   /** What the log says of when the plants of a stay became ready or died. */
-  of(lot: Lot, stay: Stay): Moment {
-    const since = lot.from + TICK;
-    const keeps = this.#keeps[lot.crop]!;
+  of(cohort: Cohort, stay: Stay): Moment {
+    const since = cohort.from + TICK;
+    const keeps = this.#keeps[cohort.crop]!;
     if (stay.end === 'standing') {
       const last = this.#visits.length - 1;
       if (last < 0) return { ready: true, earliest: since, latest: Infinity };
@@ -78,7 +78,7 @@ export class Readiness {
     const i = this.#visitAt[stay.to]!;
     const before = i === 0 ? -Infinity : this.#visits[i - 1]!;
     const cutBefore = i === 0 ? -Infinity : this.#cutoffs[i - 1]!;
-    if (stay.end === 'discarded' && this.#discardable(lot, i)) {
+    if (stay.end === 'discarded' && this.#discardable(cohort, i)) {
       const earliest = Math.max(since, cutBefore + TICK, before - keeps);
       return { ready: true, earliest, latest: stay.to - keeps - TICK };
     }
@@ -94,37 +94,37 @@ export class Readiness {
    * Choose the cutoff of each visit.
    * @returns true if discarded plants stood in the way: they are taken for dead ones, and the cutoffs are to be set again
    */
-  #setCutoffs(lots: readonly Lot[], means: readonly ((phase: number) => number)[]): boolean {
+  #setCutoffs(cohorts: readonly Cohort[], means: readonly ((phase: number) => number)[]): boolean {
     const visits = this.#visits;
-    const limited = this.#limited;
+    const short = this.#short;
     const went = new Uint8Array(visits.length);
     const least = new Float64Array(visits.length);
     const likely = new Float64Array(visits.length);
     const most = Float64Array.from(visits);
-    for (const lot of lots) {
-      const keeps = this.#keeps[lot.crop]!;
-      const ready = lot.from + means[lot.crop]!(lot.phase);
-      for (const { to, end } of lot.stays) {
+    for (const cohort of cohorts) {
+      const keeps = this.#keeps[cohort.crop]!;
+      const ready = cohort.from + means[cohort.crop]!(cohort.phase);
+      for (const { to, end } of cohort.stays) {
         if (end !== 'on' && end !== 'picked' && end !== 'discarded') continue;
         const i = this.#visitAt[to]!;
         if (end !== 'discarded') {
           went[i] = 1;
-          least[i] = Math.max(least[i]!, lot.from + TICK, to - keeps);
+          least[i] = Math.max(least[i]!, cohort.from + TICK, to - keeps);
           likely[i] = Math.max(likely[i]!, ready);
-        } else if (i > 0 && limited[i - 1] === 1 && this.#discardable(lot, i)) {
+        } else if (i > 0 && short[i - 1] === 1 && this.#discardable(cohort, i)) {
           // Who was discarded was ready by then, and had not gone at the visits before.
           most[i - 1] = Math.min(most[i - 1]!, to - keeps - 2 * TICK);
         }
       }
     }
     for (let i = visits.length - 2; i >= 0; i--) {
-      if (limited[i] === 1 && limited[i + 1] === 1)
+      if (short[i] === 1 && short[i + 1] === 1)
         most[i] = Math.min(most[i]!, most[i + 1]! - went[i + 1]! * TICK);
     }
     let again = false;
     for (let i = 0; i < visits.length; i++) {
       const before = i === 0 ? 0 : this.#cutoffs[i - 1]!;
-      if (limited[i] === 0) this.#cutoffs[i] = visits[i]!;
+      if (short[i] === 0) this.#cutoffs[i] = visits[i]!;
       else if (went[i] === 0) this.#cutoffs[i] = before;
       else {
         const lowest = Math.max(least[i]!, before + TICK);
@@ -139,10 +139,10 @@ export class Readiness {
   }
 
   /** Whether a plant that was thrown away at visit i can have been ready for too long, and yet not gone on before. */
-  #discardable(lot: Lot, i: number): boolean {
+  #discardable(cohort: Cohort, i: number): boolean {
     const free = this.#freeBefore[i]!;
     if (this.#doubtful.has(free)) return false;
-    const latest = this.#visits[i]! - this.#keeps[lot.crop]! - TICK;
-    return latest > lot.from && latest > (free < 0 ? -1 : this.#visits[free]!);
+    const latest = this.#visits[i]! - this.#keeps[cohort.crop]! - TICK;
+    return latest > cohort.from && latest > (free < 0 ? -1 : this.#visits[free]!);
   }
 }

@@ -4,10 +4,10 @@ import { isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import { attendance } from '../history/attendance.js';
+import { type CohortsByStage, cohortsOf } from '../history/cohorts.js';
 import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { occupancy } from '../history/occupancy.js';
-import { limitedVisits } from '../history/room.js';
-import { type Lots, lotsOf } from '../history/stays.js';
+import { shortVisits } from '../history/short-visits.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { channelDays } from './channel-days.js';
@@ -15,16 +15,16 @@ import { failedBatches } from './failed-batches.js';
 import { holeDays } from './hole-days.js';
 import { idleSpells } from './idle-spells.js';
 import { inferredSeason } from './infer-plan.js';
-import { ownLuck } from './own-luck.js';
+import { MeanFlow } from './mean-flow.js';
 import { Readiness } from './readiness.js';
 import type { Crowded, ReplayedStage, ReplayResult, WeekPicks } from './result.js';
-import { Tracing } from './tracing.js';
+import { seasonDraws } from './season-draws.js';
 import { waitingPlants } from './waiting.js';
-import { type Change, whatIf } from './what-if.js';
+import { type CadenceChange, whatIf } from './what-if.js';
 
 export interface ReplayOptions {
   /** Another cadence to try with the season's own luck. */
-  readonly change?: Change | null;
+  readonly change?: CadenceChange | null;
   /** Day at which what the log tells ends [d], with a plan; see `loggedSeason`. */
   readonly until?: number | null;
 }
@@ -42,28 +42,28 @@ export function replaySeason(
   { change = null, until = null }: ReplayOptions = {},
 ): Result<ReplayResult, LogFault> {
   if (plan === null) {
-    const { season, lots } = inferredSeason(rows, stages);
-    return success(resultOf(season, lots, change));
+    const { season, lots: cohorts } = inferredSeason(rows, stages);
+    return success(resultOf(season, cohorts, change));
   }
   const framing = loggedSeason(rows, plan, true, until);
   if (!framing.ok) return framing;
   const season = framing.value;
-  return success(resultOf(season, lotsOf(season), change));
+  return success(resultOf(season, cohortsOf(season), change));
 }
 
-function resultOf(season: LoggedSeason, lots: Lots, change: Change | null): ReplayResult {
-  const came = attendance(season, lots);
-  const days = occupancy(season, lots, came.visits);
-  const limited = limitedVisits(season, days, came.visits);
-  const readiness = limited.map((of, s) => new Readiness(season, s, lots, came.visits, of));
-  const tracing = new Tracing(season);
-  const waiting = readiness.slice(0, -1).map((ready, s) => waitingPlants(season, s, lots, ready));
-  const failed = failedBatches(season, lots);
-  const idle = idleSpells({ season, came, stages: days, tracing, failed, lots, waiting });
-  const ledgers = holeDays(season, lots, days, limited, came);
+function resultOf(season: LoggedSeason, cohorts: CohortsByStage, change: CadenceChange | null): ReplayResult {
+  const came = attendance(season, cohorts);
+  const days = occupancy(season, cohorts, came.visits);
+  const short = shortVisits(season, days, came.visits);
+  const readiness = short.map((of, s) => new Readiness(season, s, cohorts, came.visits, of));
+  const meanFlow = new MeanFlow(season);
+  const waiting = readiness.slice(0, -1).map((ready, s) => waitingPlants(season, s, cohorts, ready));
+  const failed = failedBatches(season, cohorts);
+  const idle = idleSpells({ season, attendance: came, stages: days, meanFlow, failed, cohorts, waiting });
+  const ledgers = holeDays(season, cohorts, days, short, came);
   const channels = channelDays(season);
   const several = season.plan.crops.some(({ cuts }) => cuts > 1);
-  const scarcest = tracing.scarcest();
+  const scarcest = meanFlow.scarcest();
   const weeks = weekPicks(season);
   const date = (day: number): string => isoOfDay(season.plan.start, day);
   const stages = season.plan.stages.map(
@@ -85,7 +85,7 @@ function resultOf(season: LoggedSeason, lots: Lots, change: Change | null): Repl
     days: season.days,
     whole: !season.planned || season.days >= seasonDays(season.plan),
     planned: season.planned,
-    rows: season.deeds.length,
+    rows: season.events.length,
     batches: season.batches.length,
     counts: counts(
       season,
@@ -98,7 +98,9 @@ function resultOf(season: LoggedSeason, lots: Lots, change: Change | null): Repl
     idle,
     stages,
     what_if:
-      change === null ? null : whatIf(season, ownLuck(season, lots, readiness), came.visits, weeks, change),
+      change === null
+        ? null
+        : whatIf(season, seasonDraws(season, cohorts, readiness), came.visits, weeks, change),
   };
 }
 
@@ -112,8 +114,8 @@ function crowdedIn(stages: readonly ReplayedStage[], date: (day: number) => stri
 
 function counts(season: LoggedSeason, standing: readonly number[]): ReplayResult['counts'] {
   const of = (action: 'sow' | 'pick' | 'lose'): number =>
-    season.deeds.reduce((sum, deed) => sum + (deed.action === action ? deed.count : 0), 0);
-  const weighed = season.deeds.filter(({ action, grams }) => action === 'pick' && grams !== null);
+    season.events.reduce((sum, event) => sum + (event.action === action ? event.count : 0), 0);
+  const weighed = season.events.filter(({ action, grams }) => action === 'pick' && grams !== null);
   return {
     sown: of('sow'),
     picked: of('pick'),
@@ -123,13 +125,13 @@ function counts(season: LoggedSeason, standing: readonly number[]): ReplayResult
   };
 }
 
-function weekPicks({ plan, days, deeds }: LoggedSeason): WeekPicks[] {
+function weekPicks({ plan, days, events }: LoggedSeason): WeekPicks[] {
   const weeks = Array.from({ length: Math.ceil(days / 7) }, (_, week) => ({
     start: isoOfDay(plan.start, 7 * week),
     heads: 0,
     grams: null as number | null,
   }));
-  for (const { action, day, count, grams } of deeds) {
+  for (const { action, day, count, grams } of events) {
     if (action !== 'pick') continue;
     const week = weeks[Math.floor(day / 7)]!;
     week.heads += count;

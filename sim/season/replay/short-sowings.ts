@@ -2,8 +2,8 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import type { LoggedSeason } from '../history/logged-season.js';
+import type { MeanFlow } from './mean-flow.js';
 import { plannedSeeds, seedsNotSown } from './planned-sowings.js';
-import type { Tracing } from './tracing.js';
 
 /** Sowings of fewer seeds than keep a stage full until the next sowing. */
 export interface ShortSowings {
@@ -22,7 +22,7 @@ export interface ShortSowings {
 
 export class SowingDates {
   readonly #season: LoggedSeason;
-  readonly #tracing: Tracing;
+  readonly #tracing: MeanFlow;
   /** Days with a sowing in the log or in the plan, ascending. */
   readonly #days: readonly number[];
   readonly #missed: ReadonlySet<number>;
@@ -30,10 +30,10 @@ export class SowingDates {
   readonly #belowPlan = new Set<number>();
 
   /** @param empty free cells of the first stage on each day @param missed planned visits on which nobody came */
-  constructor(season: LoggedSeason, tracing: Tracing, empty: Int32Array, missed: readonly number[]) {
+  constructor(season: LoggedSeason, meanFlow: MeanFlow, empty: Int32Array, missed: readonly number[]) {
     this.#season = season;
     this.#missed = new Set(missed);
-    this.#tracing = tracing;
+    this.#tracing = meanFlow;
     for (const { sown, seeds } of season.batches) this.#sown.set(sown, (this.#sown.get(sown) ?? 0) + seeds);
     const planned = plannedSeeds(season);
     const short = seedsNotSown(season, planned, empty, this.#missed);

@@ -1,8 +1,8 @@
 /** How many plants of a stage stood ready on each day and waited for somebody to move them on: an estimate. */
 
 import { GrowingTime } from '../../models/growing-time.js';
+import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import type { Lots } from '../history/stays.js';
 import type { Readiness } from './readiness.js';
 import { spreadLikely } from './spread.js';
 
@@ -16,29 +16,29 @@ const MOST_MOMENTS = 16;
 export function waitingPlants(
   { plan, days }: LoggedSeason,
   s: number,
-  lots: Lots,
+  cohorts: CohortsByStage,
   readiness: Readiness,
 ): Float64Array {
   const waiting = new Float64Array(days);
   const likely = plan.crops.map(({ stages }) => new GrowingTime(stages[s]!.time));
   /** Many lots are alike: whole days of waiting before leaving, by limits and number. */
   const known = new Map<string, Float64Array>();
-  for (const lot of lots[s]!) {
-    for (const stay of lot.stays) {
+  for (const cohort of cohorts[s]!) {
+    for (const stay of cohort.stays) {
       if (stay.end !== 'on' && stay.end !== 'standing') continue;
-      const { earliest, latest } = readiness.of(lot, stay);
-      const [least, most] = [earliest - lot.from, latest - lot.from];
+      const { earliest, latest } = readiness.of(cohort, stay);
+      const [least, most] = [earliest - cohort.from, latest - cohort.from];
       const n = Math.min(stay.count, MOST_MOMENTS);
-      const key = `${lot.crop} ${least} ${most} ${n}`;
+      const key = `${cohort.crop} ${least} ${most} ${n}`;
       let times = known.get(key);
       if (times === undefined) {
         times = new Float64Array(n);
-        spreadLikely(likely[lot.crop]!, least, most, times);
+        spreadLikely(likely[cohort.crop]!, least, most, times);
         known.set(key, times);
       }
       const leaves = Math.min(stay.to, days);
       for (let i = 0; i < n; i++) {
-        const from = Math.round(lot.from + times[i]!);
+        const from = Math.round(cohort.from + times[i]!);
         if (from >= leaves) continue;
         waiting[from]! += stay.count / n;
         if (leaves < days) waiting[leaves]! -= stay.count / n;

@@ -1,7 +1,7 @@
 /**
  * What the same season would have given under another cadence, with the season's own luck.
  *
- * Growing times and losses are those that the log shows (own-luck.ts), visits those of the season (attendance.ts). Only the
+ * Growing times and losses are those that the log shows (season-draws.ts), visits those of the season (attendance.ts). Only the
  * sowings change. For comparison the season is also simulated with the sowings as they were: if the line was run as the
  * simulator runs it, that gives the season itself; where it does not, the log departs from the rules or the plan.
  */
@@ -12,10 +12,10 @@ import { SOWN } from '../../models/ledger.js';
 import { Line } from '../../models/line.js';
 import { type CropPlan, type Plan, type Sowing, seasonDays } from '../../models/plan.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import type { OwnLuck } from './own-luck.js';
+import type { SeasonDraws } from './season-draws.js';
 
 /** Another cadence, for all crops. At least one is not null, and not both `every` and `on`. */
-export interface Change {
+export interface CadenceChange {
   /** Days from one sowing to the next, the first on day 0 [d]. */
   readonly every: number | null;
   readonly on: readonly Weekday[] | null;
@@ -24,7 +24,7 @@ export interface Change {
 }
 
 export interface WhatIf {
-  readonly change: Change;
+  readonly change: CadenceChange;
   /** Seeds per sowing of each crop under the change. */
   readonly seeds: Readonly<Record<string, number>>;
   /** Picks of each week: as it was, and as it would have been. */
@@ -46,15 +46,15 @@ export interface WhatIf {
  */
 export function whatIf(
   season: LoggedSeason,
-  luck: OwnLuck,
+  draws: SeasonDraws,
   visits: readonly number[],
   weeks: readonly { readonly start: string; readonly heads: number }[],
-  change: Change,
+  change: CadenceChange,
 ): WhatIf | null {
   if (season.batches.length === 0) return null;
-  const again = simulated(season, luck, visits, (_, c) => asItWas(season, c));
+  const again = simulated(season, draws, visits, (_, c) => asItWas(season, c));
   const changed = season.plan.crops.map((crop, c) => changedSowing(season, crop, c, change));
-  const would = simulated(season, luck, visits, (_, c) => changed[c]!);
+  const would = simulated(season, draws, visits, (_, c) => changed[c]!);
   const was = weeks.map(({ heads }) => heads);
   return {
     change,
@@ -83,7 +83,12 @@ function greatestDivisor(a: number, b: number): number {
   return b === 0 ? a : greatestDivisor(b, a % b);
 }
 
-function changedSowing(season: LoggedSeason, crop: CropPlan, c: number, { every, on, seeds }: Change): Due {
+function changedSowing(
+  season: LoggedSeason,
+  crop: CropPlan,
+  c: number,
+  { every, on, seeds }: CadenceChange,
+): Due {
   const { plan, batches } = season;
   const mine = batches.filter((batch) => batch.crop === c);
   const sown = mine.reduce((sum, batch) => sum + batch.seeds, 0);
@@ -106,7 +111,7 @@ interface Simulated {
 
 function simulated(
   season: LoggedSeason,
-  luck: OwnLuck,
+  draws: SeasonDraws,
   visits: readonly number[],
   sowing: (crop: CropPlan, c: number) => Sowing,
 ): Simulated {
@@ -116,8 +121,8 @@ function simulated(
     crops: season.plan.crops.map((crop, c) => ({ ...crop, sowing: sowing(crop, c) })),
   };
   // There are no visits behind the end of what the log tells, so nothing is picked or sown there.
-  const { weekPicks, counts } = new Line(plan, luck).run(plan.seed, 0);
-  return { weekPicks: [...weekPicks], sown: counts[SOWN]!, resampled: luck.beyond() };
+  const { weekPicks, counts } = new Line(plan, draws).run(plan.seed, 0);
+  return { weekPicks: [...weekPicks], sown: counts[SOWN]!, resampled: draws.beyond() };
 }
 
 function total(picks: readonly number[]): number {

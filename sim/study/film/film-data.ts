@@ -21,7 +21,7 @@ export interface FilmStage extends FilmedStage {
 }
 
 /** What was done between the picture before and this one, in plants. */
-export interface Dealt {
+export interface WorkDone {
   readonly sown: number;
   /** Moved into each stage; 0 for the first. */
   readonly moved: readonly number[];
@@ -58,7 +58,7 @@ export interface Film {
   /** Holes of a stage in each state, a view; they add up to its holes. @throws RangeError for no such picture or stage */
   countsAt(day: number, stage: number): Uint32Array;
   /** What was done since the picture before (with visits on days: at the visit of that day). @throws RangeError */
-  dealtAt(day: number): Dealt;
+  workAt(day: number): WorkDone;
   /** Picks from the start up to this picture. @throws RangeError for no such picture */
   picksUpTo(day: number): number;
   /** Was somebody there at the start of the day? Never at the end of the season. */
@@ -78,7 +78,7 @@ export interface FilmData {
   /** Holes in state k of stage s of picture d, at (d x stages + s) x STATE_COUNT + k. */
   readonly counts: Uint32Array<ArrayBuffer>;
   /** What was done before picture d, from d x `dealtWidth(stages)` on: see `DEALT_*`. */
-  readonly dealt: Uint32Array<ArrayBuffer>;
+  readonly work: Uint32Array<ArrayBuffer>;
   /** 1 for a day with a visit; one entry a picture. */
   readonly visits: Uint8Array<ArrayBuffer>;
 }
@@ -87,15 +87,15 @@ export interface FilmData {
 export const MOST_HOLES = 20_000;
 
 /** Places within what was done before a picture; moved into stage s at DEALT_MOVED + s. */
-export const DEALT_SOWN = 0;
-export const DEALT_PICKED = 1;
-export const DEALT_DISCARDED = 2;
-export const DEALT_CLEARED = 3;
-export const DEALT_MOVED = 4;
+export const WORK_SOWN = 0;
+export const WORK_PICKED = 1;
+export const WORK_DISCARDED = 2;
+export const WORK_CLEARED = 3;
+export const WORK_MOVED = 4;
 
 /** Figures of what was done before one picture of a line of so many stages. */
-export function dealtWidth(stages: number): number {
-  return DEALT_MOVED + stages;
+export function workWidth(stages: number): number {
+  return WORK_MOVED + stages;
 }
 
 /** A film of nothing yet, to be filled in: every figure is 0, every hole in state 0. */
@@ -106,7 +106,7 @@ export function blankFilm(stages: readonly FilmedStage[], days: number, withHole
     stages: stages.map(({ name, channels, holesPerChannel }) => ({ name, channels, holesPerChannel })),
     holes: withHoles ? new Uint8Array(frames * holesOfAll(stages)) : null,
     counts: new Uint32Array(frames * stages.length * STATE_COUNT),
-    dealt: new Uint32Array(frames * dealtWidth(stages.length)),
+    work: new Uint32Array(frames * workWidth(stages.length)),
     visits: new Uint8Array(frames),
   };
 }
@@ -123,8 +123,8 @@ export function filmFrom(data: FilmData): Film {
  * The buffers of a film's data, to be handed over to another thread instead of copied:
  * `port.postMessage(film.data, filmBuffers(film.data))`. The film at hand is empty from then on.
  */
-export function filmBuffers({ holes, counts, dealt, visits }: FilmData): ArrayBuffer[] {
-  const buffers = [counts.buffer, dealt.buffer, visits.buffer];
+export function filmBuffers({ holes, counts, work, visits }: FilmData): ArrayBuffer[] {
+  const buffers = [counts.buffer, work.buffer, visits.buffer];
   return holes === null ? buffers : [...buffers, holes.buffer];
 }
 
@@ -138,7 +138,7 @@ class StoredFilm implements Film {
   readonly frames: number;
   readonly stages: readonly FilmStage[];
   readonly holeCount: number;
-  readonly #dealtWidth: number;
+  readonly #workWidth: number;
   /** Picks up to each picture. */
   readonly #picks: Float64Array;
 
@@ -148,10 +148,10 @@ class StoredFilm implements Film {
     this.days = data.days;
     this.frames = data.days + 1;
     this.holeCount = holesOfAll(data.stages);
-    this.#dealtWidth = dealtWidth(stages);
+    this.#workWidth = workWidth(stages);
     if (data.holes !== null) demandLength('holes', data.holes, this.frames * this.holeCount);
     demandLength('counts', data.counts, this.frames * stages * STATE_COUNT);
-    demandLength('dealt', data.dealt, this.frames * this.#dealtWidth);
+    demandLength('dealt', data.work, this.frames * this.#workWidth);
     demandLength('visits', data.visits, this.frames);
 
     let firstHole = 0;
@@ -164,7 +164,7 @@ class StoredFilm implements Film {
     this.#picks = new Float64Array(this.frames);
     let picks = 0;
     for (let day = 0; day < this.frames; day++) {
-      picks += data.dealt[day * this.#dealtWidth + DEALT_PICKED]!;
+      picks += data.work[day * this.#workWidth + WORK_PICKED]!;
       this.#picks[day] = picks;
     }
   }
@@ -191,16 +191,16 @@ class StoredFilm implements Film {
     return this.data.counts.subarray(at, at + STATE_COUNT);
   }
 
-  dealtAt(day: number): Dealt {
+  workAt(day: number): WorkDone {
     demandPlace('day', day, this.frames);
-    const at = day * this.#dealtWidth;
-    const { dealt } = this.data;
+    const at = day * this.#workWidth;
+    const { work } = this.data;
     return {
-      sown: dealt[at + DEALT_SOWN]!,
-      moved: [...dealt.subarray(at + DEALT_MOVED, at + this.#dealtWidth)],
-      picked: dealt[at + DEALT_PICKED]!,
-      discarded: dealt[at + DEALT_DISCARDED]!,
-      cleared: dealt[at + DEALT_CLEARED]!,
+      sown: work[at + WORK_SOWN]!,
+      moved: [...work.subarray(at + WORK_MOVED, at + this.#workWidth)],
+      picked: work[at + WORK_PICKED]!,
+      discarded: work[at + WORK_DISCARDED]!,
+      cleared: work[at + WORK_CLEARED]!,
     };
   }
 

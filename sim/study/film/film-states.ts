@@ -26,17 +26,17 @@ import {
   UNSUPPLIED,
   UNTENDED,
 } from '../../models/ledger.js';
-import type { Deed, Recorder } from '../../models/line.js';
+import type { EventObserver, PlantEvent } from '../../models/line.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 
 /** Hears that nothing changes after `from` and before `to` [d from the start]: the states of `from` last until then. */
-export type Lasting = (from: number, to: number) => void;
+export type IntervalListener = (from: number, to: number) => void;
 
 /** Room for so many plants at first; doubled when it is full. */
 const FIRST_PLANTS = 1024;
 
-export class HoleStates implements Recorder {
-  readonly #lasting: Lasting;
+export class HoleStates implements EventObserver {
+  readonly #lasting: IntervalListener;
   readonly #days: number;
   readonly #stageCount: number;
   readonly #always: boolean;
@@ -73,7 +73,7 @@ export class HoleStates implements Recorder {
   #holeOf = new Int32Array(FIRST_PLANTS);
 
   /** @param lasting hears of every stretch of the season, one after the other from day 0 to its end */
-  constructor(plan: Plan, lasting: Lasting) {
+  constructor(plan: Plan, lasting: IntervalListener) {
     const stages = plan.stages.length;
     this.#lasting = lasting;
     this.#days = seasonDays(plan);
@@ -100,9 +100,9 @@ export class HoleStates implements Recorder {
     this.#arrive(0);
   }
 
-  note(t: number, deed: Deed, plant: number, crop: number, stage: number, hole: number): void {
+  onEvent(t: number, event: PlantEvent, plant: number, crop: number, stage: number, hole: number): void {
     while (this.#now < t) this.#goOn(t);
-    switch (deed) {
+    switch (event) {
       case 'sow':
         this.#reached[0] = 1;
         this.#enter(hole, stage, plant, crop);

@@ -1,24 +1,24 @@
 /** The film of a simulated season: the line runs once, and a recorder takes a picture of it each day. */
 
 import { STATE_COUNT } from '../../models/ledger.js';
-import { type Deed, Line, type Recorder } from '../../models/line.js';
+import { type EventObserver, Line, type PlantEvent } from '../../models/line.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import {
   blankFilm,
-  DEALT_CLEARED,
-  DEALT_DISCARDED,
-  DEALT_MOVED,
-  DEALT_PICKED,
-  DEALT_SOWN,
-  dealtWidth,
   type Film,
   type FilmData,
   filmFrom,
   MOST_HOLES,
+  WORK_CLEARED,
+  WORK_DISCARDED,
+  WORK_MOVED,
+  WORK_PICKED,
+  WORK_SOWN,
+  workWidth,
 } from './film-data.js';
 import { HoleStates } from './film-states.js';
 
-export { type Dealt, type Film, type FilmData, filmBuffers, filmFrom } from './film-data.js';
+export { type Film, type FilmData, filmBuffers, filmFrom, type WorkDone } from './film-data.js';
 
 export interface FilmOptions {
   /** Only the counts of a line of more holes than this are kept; 20 000 if left out. A hole takes a byte a day. */
@@ -37,12 +37,12 @@ export function filmOf(plan: Plan, seed: number, season: number, options: FilmOp
 }
 
 /** Films one season of any line that runs this plan, whatever its luck. */
-export class FilmRecorder implements Recorder {
+export class FilmRecorder implements EventObserver {
   readonly #states: HoleStates;
   readonly #data: FilmData;
   readonly #stageCount: number;
   readonly #holeCount: number;
-  readonly #dealtWidth: number;
+  readonly #workWidth: number;
   /** The picture that is to be taken next. */
   #next = 0;
 
@@ -50,7 +50,7 @@ export class FilmRecorder implements Recorder {
     const days = seasonDays(plan);
     this.#stageCount = plan.stages.length;
     this.#holeCount = plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0);
-    this.#dealtWidth = dealtWidth(this.#stageCount);
+    this.#workWidth = workWidth(this.#stageCount);
     this.#data = blankFilm(plan.stages, days, this.#holeCount <= mostHoles);
     if (plan.visits.kind === 'always') this.#data.visits.fill(1, 0, days);
     else for (const day of plan.visits.days) if (day < days) this.#data.visits[day] = 1;
@@ -59,11 +59,11 @@ export class FilmRecorder implements Recorder {
     });
   }
 
-  note(t: number, deed: Deed, plant: number, crop: number, stage: number, hole: number): void {
+  onEvent(t: number, event: PlantEvent, plant: number, crop: number, stage: number, hole: number): void {
     // First, so that the pictures of the days before are taken.
-    this.#states.note(t, deed, plant, crop, stage, hole);
-    const place = placeOf(deed, stage);
-    if (place >= 0) this.#data.dealt[this.#next * this.#dealtWidth + place]!++;
+    this.#states.onEvent(t, event, plant, crop, stage, hole);
+    const place = placeOf(event, stage);
+    if (place >= 0) this.#data.work[this.#next * this.#workWidth + place]!++;
   }
 
   /** The film, once the season is over. To be asked once. */
@@ -84,18 +84,18 @@ export class FilmRecorder implements Recorder {
 }
 
 /** Where a deed is counted among what was done before a picture; -1 if nobody did it. */
-function placeOf(deed: Deed, stage: number): number {
-  switch (deed) {
+function placeOf(event: PlantEvent, stage: number): number {
+  switch (event) {
     case 'sow':
-      return DEALT_SOWN;
+      return WORK_SOWN;
     case 'move':
-      return DEALT_MOVED + stage;
+      return WORK_MOVED + stage;
     case 'pick':
-      return DEALT_PICKED;
+      return WORK_PICKED;
     case 'discard':
-      return DEALT_DISCARDED;
+      return WORK_DISCARDED;
     case 'clear':
-      return DEALT_CLEARED;
+      return WORK_CLEARED;
     default:
       return -1;
   }

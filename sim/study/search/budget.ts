@@ -13,10 +13,10 @@
  * are at most 1, so it shows in one season of 1 / near or more often, and (1 - near)^n is the probability that it does not in n.
  */
 
-import type { Least, Ranked } from './candidates.js';
+import type { CostKind, RankedCandidate } from './candidates.js';
 import { priceSizes } from './candidates.js';
 import type { EliminationOptions } from './selection-elimination.js';
-import type { Standard } from './selection-region.js';
+import type { TestDesign } from './sequential-test.js';
 
 /** What a search is asked for. */
 export interface SearchGoal {
@@ -24,7 +24,7 @@ export interface SearchGoal {
   readonly heads: number;
   /** In this share of the weeks, above 0 and at most 1. */
   readonly weeksMet: number;
-  readonly least: Least;
+  readonly least: CostKind;
   /** Probability that the right plan is picked. */
   readonly confidence: number;
   /** Plans whose share of weeks is within this of the goal may go either way. */
@@ -37,18 +37,18 @@ export interface SearchGoal {
 
 export interface Budget {
   /** For the verdict on each plan. */
-  readonly standard: Standard;
+  readonly design: TestDesign;
   /** For telling apart `meeting` plans that meet the goal, of `size` plans of one price. */
   tie(size: number, meeting: number): EliminationOptions;
 }
 
-export function budgetOf(ranked: readonly Ranked[], goal: SearchGoal): Budget {
+export function budgetOf(ranked: readonly RankedCandidate[], goal: SearchGoal): Budget {
   const { weeksMet: q, near: eps, first: n0, confidence } = goal;
   const alpha = 1 - confidence;
   const shared = priceSizes(ranked).filter((size) => size > 1).length;
   const verdicts = shared > 0 ? alpha / 2 : alpha;
   return {
-    standard: { q, eps, beta: verdicts / ranked.length, n0 },
+    design: { q, eps, beta: verdicts / ranked.length, n0 },
     tie: (size, meeting) => {
       const rival = alpha / 2 / shared / (size - 1);
       return {

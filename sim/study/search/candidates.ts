@@ -38,8 +38,8 @@ export interface Cost {
 }
 
 /** What a search can be asked to spend least of. */
-export const LEAST = ['holes', 'seeds', 'light'] as const;
-export type Least = (typeof LEAST)[number];
+export const COST_KINDS = ['holes', 'seeds', 'light'] as const;
+export type CostKind = (typeof COST_KINDS)[number];
 
 export function costOf({ plan, seedsAWeek, visitsAWeek }: Candidate): Cost {
   const areas = plan.stages.map((stage) => stage.holeAreaCm2);
@@ -59,7 +59,7 @@ function rounded(value: number): number {
 }
 
 /** A candidate at its place in the order of costs. */
-export interface Ranked {
+export interface RankedCandidate {
   readonly candidate: Candidate;
   readonly cost: Cost;
   /** Number of its price from 0: plans of one price take exactly the same of everything. */
@@ -71,7 +71,7 @@ export interface Ranked {
  * that cost the same in all of them stay in the order in which they came.
  * @throws RangeError if a candidate has no cost of the chosen kind
  */
-export function rank(candidates: readonly Candidate[], least: Least): Ranked[] {
+export function rank(candidates: readonly Candidate[], least: CostKind): RankedCandidate[] {
   const costs = candidates.map((candidate) => pricesOf(costOf(candidate), least));
   if (costs.some(([chosen]) => chosen === null))
     throw new RangeError(`what the candidates cost in ${least} is not known`);
@@ -84,14 +84,14 @@ export function rank(candidates: readonly Candidate[], least: Least): Ranked[] {
 }
 
 /** How many plans have each price. */
-export function priceSizes(ranked: readonly Ranked[]): number[] {
+export function priceSizes(ranked: readonly RankedCandidate[]): number[] {
   const sizes: number[] = [];
   for (const { price } of ranked) sizes[price] = (sizes[price] ?? 0) + 1;
   return sizes;
 }
 
 /** The costs in the order in which they decide. */
-function pricesOf(cost: Cost, least: Least): (number | null)[] {
+function pricesOf(cost: Cost, least: CostKind): (number | null)[] {
   const { holes, seeds_a_week: seeds, lit_m2: light, visits_a_week: visits } = cost;
   return [{ holes, seeds, light }[least], holes, seeds, light, visits];
 }

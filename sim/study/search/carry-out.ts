@@ -3,17 +3,17 @@
  * plans of one price apart.
  *
  * Several hands run ahead of the order, so candidates may be judged that need not be, and seasons run that no verdict takes. What
- * counts is found afterwards from the verdicts (search-result.ts), so that it does not depend on how many hands there were.
+ * counts is found afterwards from the verdicts (result.ts), so that it does not depend on how many hands there were.
  */
 
-import type { Crew } from '../../seasons/crew.js';
 import type { Pause } from '../../seasons/gather.js';
+import type { WorkerPool } from '../../seasons/worker-pool.js';
 import type { Shard } from '../study.js';
+import { CandidateRunner } from './candidate-runner.js';
+import { type CandidateResult, CandidateTest } from './candidate-test.js';
 import { toJudge, type VerdictOf } from './order.js';
 import type { Search } from './setup.js';
 import { tellApart } from './ties.js';
-import { Trial, type TrialData } from './trial.js';
-import { Work } from './work.js';
 
 /** Seasons of a candidate that are run at a time while it is judged. */
 const SHORTEST_STINT = 10;
@@ -22,16 +22,16 @@ const LONGEST_STINT = 200;
 /** @returns what is known of each candidate of the shard that had all its first seasons, in the order of costs */
 export async function carryOutSearch(
   search: Search,
-  crew: Crew,
+  pool: WorkerPool,
   shard: Shard,
   pause?: Pause,
-): Promise<TrialData[]> {
+): Promise<CandidateResult[]> {
   const { goal, ranked, budget, counting } = search;
-  const work = new Work(crew, pause);
+  const work = new CandidateRunner(pool, pause);
   // All plans of a price are in one shard, which can tell them apart.
   const places = [...ranked.keys()].filter((place) => ranked[place]!.price % shard.n === shard.k - 1);
-  const trials = new Map(places.map((place) => [place, new Trial(place, budget.standard, counting)]));
-  const toJudgeBy = (verdictOf: VerdictOf): Trial[] =>
+  const trials = new Map(places.map((place) => [place, new CandidateTest(place, budget.design, counting)]));
+  const toJudgeBy = (verdictOf: VerdictOf): CandidateTest[] =>
     [...toJudge(places, (place) => ranked[place]!.price, verdictOf, 1 + goal.runners)].map(
       (place) => trials.get(place)!,
     );
@@ -47,14 +47,14 @@ export async function carryOutSearch(
   return known(trials);
 }
 
-function known(trials: ReadonlyMap<number, Trial>): TrialData[] {
+function known(trials: ReadonlyMap<number, CandidateTest>): CandidateResult[] {
   return [...trials.values()].flatMap((trial) => trial.toData() ?? []);
 }
 
 /** The first seasons of every candidate. */
-async function screen(work: Work, trials: readonly Trial[], first: number): Promise<void> {
+async function screen(work: CandidateRunner, trials: readonly CandidateTest[], first: number): Promise<void> {
   let next = 0;
-  await work.together(
+  await work.inParallel(
     () => trials[next++],
     async (trial) => {
       const picks = await work.run(trial.place, 0, first);
@@ -64,9 +64,9 @@ async function screen(work: Work, trials: readonly Trial[], first: number): Prom
 }
 
 /** @param needed candidates that need a verdict, in order, as far as is known at the time */
-async function judge(work: Work, needed: () => readonly Trial[]): Promise<void> {
-  const begun = new Set<Trial>();
-  await work.together(
+async function judge(work: CandidateRunner, needed: () => readonly CandidateTest[]): Promise<void> {
+  const begun = new Set<CandidateTest>();
+  await work.inParallel(
     () => {
       const next = needed().find((trial) => trial.verdict === null && !begun.has(trial));
       if (next !== undefined) begun.add(next);

@@ -8,7 +8,7 @@ const STEP = 0.01;
  * @returns numbers of the points for which no other is at least as large in both and larger in one, to the hundredth; those with the
  *   largest first figure first; of equal points the one that comes first
  */
-export function frontierOf(points: readonly (readonly [number, number])[]): number[] {
+export function paretoFrontier(points: readonly (readonly [number, number])[]): number[] {
   const rough = points.map(([x, y]) => [Math.round(x / STEP), Math.round(y / STEP)] as const);
   const order = points
     .map((_, i) => i)

@@ -2,7 +2,7 @@
  * An interval for the mean of a share, whatever its distribution and whenever one stopped to look.
  *
  * A search looks after every season and stops when a plan seems good, so the usual interval would be too narrow; and where every
- * season was alike it would have no width at all. Here a mean is outside if the bets of selection-guard.ts would have been
+ * season was alike it would have no width at all. Here a mean is outside if the bets of betting-test.ts would have been
  * evidence against it at any time so far: that happens to the true mean, on either side, with a probability of at most half of
  * 1 - CONFIDENCE, however long one goes on (Waudby-Smith & Ramdas 2024, Journal of the Royal Statistical Society B 86:1,
  * from memory).
@@ -10,7 +10,7 @@
 
 import { CONFIDENCE } from '../../engine/student.js';
 import type { Estimate } from '../../seasons/sections.js';
-import { Evidence } from './selection-guard.js';
+import { BettingTest } from './betting-test.js';
 
 /** The smallest stake of the bets, as a part of the purse. */
 const SMALLEST_STAKE = 1 / 64;
@@ -38,10 +38,10 @@ function surelyAbove(shares: readonly number[]): number {
 }
 
 function isAbove(shares: readonly number[], p: number): boolean {
-  const evidence = new Evidence(p, SMALLEST_STAKE * (1 - p), (1 - CONFIDENCE) / 2);
+  const evidence = new BettingTest(p, SMALLEST_STAKE * (1 - p), (1 - CONFIDENCE) / 2);
   for (const share of shares) {
     evidence.add(share);
-    if (evidence.given) return true;
+    if (evidence.conclusive) return true;
   }
   return false;
 }

@@ -7,10 +7,10 @@
  * that the whole does.
  */
 
-import type { Verdict } from './selection-region.js';
+import type { GoalVerdict } from './sequential-test.js';
 
 /** Verdict of a candidate; null if there is none yet. */
-export type VerdictOf = (place: number) => Verdict | null;
+export type VerdictOf = (place: number) => GoalVerdict | null;
 
 /**
  * The places that have to be judged, in order. A candidate without a verdict counts as one that misses.

@@ -1,18 +1,18 @@
 /** The result of a search, from what is known of its candidates: plain data, as it is printed with --json. */
 
-import { Counts } from '../../engine/tally.js';
+import { Histogram } from '../../engine/tally.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { figureNamed } from '../figures.js';
-import type { Cost, Least, Settings } from './candidates.js';
-import { frontierOf } from './frontier.js';
+import type { CandidateResult, CountedSeasons } from './candidate-test.js';
+import type { Cost, CostKind, Settings } from './candidates.js';
+import { paretoFrontier } from './frontier.js';
 import { shareEstimate } from './interval.js';
-import { fullNeed } from './need.js';
 import { toJudge } from './order.js';
-import type { Verdict } from './selection-region.js';
+import { fullSampleSize } from './sample-size.js';
+import type { GoalVerdict } from './sequential-test.js';
+import { type SettingValues, settingValuesOf } from './setting-values.js';
 import type { Search } from './setup.js';
-import type { Seasons, TrialData } from './trial.js';
-import { type Within, withinOf } from './within.js';
 
 const HEADS = figureNamed('heads_a_week');
 const BAD_WEEK = figureNamed('bad_week');
@@ -25,7 +25,7 @@ export interface SearchedPlan {
   readonly settings: Settings;
   readonly cost: Cost;
   /** Whether it meets the goal; null if it did not have to be judged (or was not yet). */
-  readonly verdict: Verdict | null;
+  readonly verdict: GoalVerdict | null;
   /** Seasons that were run to find that out. */
   readonly seasons: number;
   /** Share of the weeks with at least the heads of the goal. */
@@ -47,7 +47,7 @@ export interface SearchResult {
   readonly title: string;
   readonly seed: number;
   readonly goal: { readonly heads: number; readonly weeks_met: number };
-  readonly least: Least;
+  readonly least: CostKind;
   /** Probability, at least, that the plan is the right one. */
   readonly confidence: number;
   /** Plans whose share of weeks is within this of the goal may go either way. */
@@ -57,7 +57,7 @@ export interface SearchResult {
   /** The weeks that count: those in which every candidate has settled. */
   readonly counted: { readonly from: string; readonly weeks: number };
   readonly candidates: number;
-  readonly within: Within;
+  readonly within: SettingValues;
   /** First seasons, of every candidate. */
   readonly first: number;
   readonly seasons: {
@@ -91,14 +91,14 @@ export interface SearchResult {
 export function concludeSearch(
   search: Search,
   seed: number,
-  trials: readonly TrialData[],
+  trials: readonly CandidateResult[],
 ): SearchResult | null {
   if (trials.length === 0) return null;
   const { goal, ranked, counting } = search;
   const known = new Map(trials.map((trial) => [trial.place, trial]));
   const places = [...ranked.keys()];
   const priceOf = (place: number): number => ranked[place]!.price;
-  const verdictOf = (place: number): Verdict | null => known.get(place)?.verdict ?? null;
+  const verdictOf = (place: number): GoalVerdict | null => known.get(place)?.verdict ?? null;
   const judged = new Set(toJudge(places, priceOf, verdictOf, 1 + goal.runners));
 
   const meeting = [...judged].filter((place) => verdictOf(place) === 'meets');
@@ -107,14 +107,14 @@ export function concludeSearch(
   const told = equals.some((place) => known.get(place)!.tie !== null);
 
   /** All seasons of a plan that count. */
-  const seasonsOf = (trial: TrialData): Seasons => {
+  const seasonsOf = (trial: CandidateResult): CountedSeasons => {
     if (!judged.has(trial.place)) return trial.first;
     return (equals.includes(trial.place) ? trial.tie : null) ?? trial.judged ?? trial.first;
   };
-  const shareOf = (seasons: Seasons): number => mean(sharesOf(search, seasons));
-  const rowOf = (trial: TrialData, seasons: Seasons): SearchedPlan => {
+  const shareOf = (seasons: CountedSeasons): number => mean(sharesOf(search, seasons));
+  const rowOf = (trial: CandidateResult, seasons: CountedSeasons): SearchedPlan => {
     const { candidate, cost } = ranked[trial.place]!;
-    const picks = Counts.from(seasons.picks);
+    const picks = Histogram.from(seasons.picks);
     const heads = HEADS.of({ picks });
     const bad = BAD_WEEK.of({ picks });
     return {
@@ -148,7 +148,7 @@ export function concludeSearch(
   );
   const used = inOrder.reduce((sum, trial) => sum + seasonsOf(trial).good.length, 0);
   const grid = inOrder.reduce(
-    (sum, trial) => sum + fullNeed(sharesOf(search, trial.first), search.budget.standard),
+    (sum, trial) => sum + fullSampleSize(sharesOf(search, trial.first), search.budget.design),
     0,
   );
   const most = Math.max(...plans.map(({ heads_a_week: heads }) => heads));
@@ -166,21 +166,21 @@ export function concludeSearch(
       (equals.length > 1 && !told),
     counted: { from: isoOfDay(plan.start, counting.from * 7), weeks: counting.weeks - counting.from },
     candidates: ranked.length,
-    within: withinOf(ranked.map(({ candidate }) => candidate.settings)),
+    within: settingValuesOf(ranked.map(({ candidate }) => candidate.settings)),
     first: goal.first,
     seasons: { used, full_grid: grid, ratio: grid / used },
     best: best === null ? null : foundPlan(best),
     same_cost: equals.length,
     runners_up: others.slice(0, goal.runners).map(foundPlan),
     nearest: best === null ? foundPlan(nearestTo(inOrder, (trial) => shareOf(seasonsOf(trial)))) : null,
-    frontier: frontierOf(
+    frontier: paretoFrontier(
       plans.map(({ heads_a_week: heads, steadiness }) => [heads / (most || 1), steadiness]),
     ).map((i) => plans[i]!.place),
     plans,
   };
 }
 
-function sharesOf({ counting }: Search, { good }: Seasons): number[] {
+function sharesOf({ counting }: Search, { good }: CountedSeasons): number[] {
   return good.map((weeks) => weeks / (counting.weeks - counting.from));
 }
 
@@ -189,6 +189,6 @@ function mean(values: readonly number[]): number {
 }
 
 /** The place with the largest share; of equal ones the cheapest. */
-function nearestTo(trials: readonly TrialData[], shareOf: (trial: TrialData) => number): number {
+function nearestTo(trials: readonly CandidateResult[], shareOf: (trial: CandidateResult) => number): number {
   return trials.reduce((best, trial) => (shareOf(trial) > shareOf(best) ? trial : best)).place;
 }

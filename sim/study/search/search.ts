@@ -3,31 +3,31 @@
  *
  * The candidates are ordered by what they cost, every one gets a few first seasons, and then they are judged in this order, season
  * by season (selection.ts), until one meets the goal and some runners-up are found. Poor plans are recognised after the first seasons.
- * The plan that is found is the cheapest that meets the goal, with a stated probability (search-budget.ts); plans whose share of
+ * The plan that is found is the cheapest that meets the goal, with a stated probability (budget.ts); plans whose share of
  * weeks is within `near` of the goal may go either way.
  */
 
 import type { Study } from '../study.js';
 import type { SearchGoal } from './budget.js';
+import type { CandidateResult } from './candidate-test.js';
 import type { Candidate } from './candidates.js';
 import { carryOutSearch } from './carry-out.js';
 import { concludeSearch, type SearchResult } from './result.js';
 import { setUpSearch } from './setup.js';
-import type { TrialData } from './trial.js';
 
 /**
  * @param candidates at least 1, all with seasons of the same length
- * @throws RangeError if no week counts (see search-weeks.ts), or if the candidates have no cost of the kind that is to be least
+ * @throws RangeError if no week counts (see weeks.ts), or if the candidates have no cost of the kind that is to be least
  */
 export function searchStudy(
   candidates: readonly Candidate[],
   goal: SearchGoal,
   seed: number,
-): Study<readonly TrialData[], SearchResult> {
+): Study<readonly CandidateResult[], SearchResult> {
   const search = setUpSearch(candidates, goal, seed);
   return {
     workload: search.workload,
-    carryOut: (crew, shard, pause) => carryOutSearch(search, crew, shard, pause),
+    carryOut: (pool, shard, pause) => carryOutSearch(search, pool, shard, pause),
     pack: (trials) => trials,
     unpack: (parts) => joined(parts, candidates.length),
     conclude: (trials) => concludeSearch(search, seed, trials),
@@ -35,8 +35,8 @@ export function searchStudy(
 }
 
 /** @throws Error unless the parts hold every candidate once */
-function joined(parts: readonly unknown[], candidates: number): TrialData[] {
-  const trials = parts.flatMap((part) => part as readonly TrialData[]);
+function joined(parts: readonly unknown[], candidates: number): CandidateResult[] {
+  const trials = parts.flatMap((part) => part as readonly CandidateResult[]);
   const places = new Set(trials.map(({ place }) => place));
   for (let place = 0; place < candidates; place++) {
     if (!places.has(place)) throw new Error(`plan ${place + 1} of ${candidates} is not there`);

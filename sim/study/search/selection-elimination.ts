@@ -10,7 +10,7 @@
  */
 
 import { Moments } from '../../engine/tally.js';
-import { eta } from './selection-region.js';
+import { eta } from './sequential-test.js';
 
 export interface EliminationOptions {
   /** Systems, at least 2. */

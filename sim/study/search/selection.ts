@@ -11,7 +11,7 @@
  * mean.
  *
  * A verdict needs two things: the region of Kim & Nelson is left (right for normal seasons), and a game of
- * fair bets has been won that holds for every share (selection-guard.ts). The bets are wrong with a
+ * fair bets has been won that holds for every share (betting-test.ts). The bets are wrong with a
  * probability of at most beta, so the verdict is. Plans that miss the goal mostly wait for the region, plans
  * that meet it for the bets. If every season gives m above q, no test that holds for every share can do with
  * fewer than ln(1 / beta) / ln(m / (q - eps)) seasons: in fewer, failures that bring the mean down to q - eps
@@ -19,26 +19,26 @@
  */
 
 import { studentQuantile } from '../../engine/student.js';
-import { Evidence } from './selection-guard.js';
-import { Region, type Standard, type Verdict } from './selection-region.js';
+import { BettingTest } from './betting-test.js';
+import { type GoalVerdict, SequentialTest, type TestDesign } from './sequential-test.js';
 
 /** The test of one candidate. */
 export class Feasibility {
-  readonly #region: Region;
-  readonly #above: Evidence;
-  readonly #below: Evidence;
-  #verdict: Verdict | null = null;
+  readonly #region: SequentialTest;
+  readonly #above: BettingTest;
+  readonly #below: BettingTest;
+  #verdict: GoalVerdict | null = null;
 
   /**
    * @throws RangeError if `q` is not from 0 to 1, or `eps`, `beta` or `n0` is out of range (see `Standard`)
    */
-  constructor(standard: Standard) {
-    const { q, eps, beta } = standard;
+  constructor(design: TestDesign) {
+    const { q, eps, beta } = design;
     if (!(q >= 0 && q <= 1)) throw new RangeError(`q must be a share from 0 to 1: ${q}`);
-    this.#region = new Region(standard);
-    this.#above = new Evidence(q - eps, eps, beta);
+    this.#region = new SequentialTest(design);
+    this.#above = new BettingTest(q - eps, eps, beta);
     // A mean below q + eps is a mean of what is missing to 1 above 1 - q - eps.
-    this.#below = new Evidence(1 - q - eps, eps, beta);
+    this.#below = new BettingTest(1 - q - eps, eps, beta);
   }
 
   /**
@@ -46,13 +46,13 @@ export class Feasibility {
    * @returns null while more seasons are needed; a verdict stays
    * @throws RangeError if `x` is not a share
    */
-  add(x: number): Verdict | null {
+  add(x: number): GoalVerdict | null {
     if (!(x >= 0 && x <= 1)) throw new RangeError(`x must be a share from 0 to 1: ${x}`);
     if (this.#verdict !== null) return this.#verdict;
     this.#above.add(x);
     this.#below.add(1 - x);
     const says = this.#region.add(x);
-    if ((says === 'meets' && this.#above.given) || (says === 'misses' && this.#below.given))
+    if ((says === 'meets' && this.#above.conclusive) || (says === 'misses' && this.#below.conclusive))
       this.#verdict = says;
     return this.#verdict;
   }
@@ -70,7 +70,7 @@ export class Feasibility {
  * @param beta probability of a wrong verdict, above 0 and below 1/2
  * @param n0 first observations, at least 2
  */
-export function twoStageNeed(variance: number, eps: number, beta: number, n0: number): number {
+export function twoStageSampleSize(variance: number, eps: number, beta: number, n0: number): number {
   const t = studentQuantile(1 - beta, n0 - 1);
   return Math.max(n0, Math.ceil(variance * (t / eps) ** 2));
 }

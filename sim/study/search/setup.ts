@@ -2,17 +2,17 @@
 
 import type { Workload } from '../../seasons/workload.js';
 import { type Budget, budgetOf, type SearchGoal } from './budget.js';
-import { type Candidate, priceSizes, type Ranked, rank } from './candidates.js';
-import type { Counting } from './trial.js';
+import type { CountingRule } from './candidate-test.js';
+import { type Candidate, priceSizes, type RankedCandidate, rank } from './candidates.js';
 import { firstCountedWeek } from './weeks.js';
 
 export interface Search {
   readonly goal: SearchGoal;
   /** The cheapest first. */
-  readonly ranked: readonly Ranked[];
+  readonly ranked: readonly RankedCandidate[];
   /** Plans of each price. */
   readonly sizes: readonly number[];
-  readonly counting: Counting;
+  readonly counting: CountingRule;
   readonly budget: Budget;
   /** One job for each candidate, in the same order. */
   readonly workload: Workload;

@@ -1,6 +1,6 @@
 /** Which sizes nothing beats, and after which of them more room stops to pay: the frontier and its knee. */
 
-import { WORTH } from '../limits.js';
+import { WORTH } from '../bottleneck.js';
 
 /** What a plan costs (holes, or m2) and gives (heads a week). */
 export interface Offer {

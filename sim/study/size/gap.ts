@@ -23,10 +23,10 @@ import { differenceOf, type Figure, figureOf, type Samples } from '../figures.js
 import { fluidBound, type StagesBound } from './bound.js';
 
 /** The steps from the bound down, in this order. */
-export const STEPS = ['sown_or_wanted', 'batches', 'spread', 'visits', 'losses', 'cleaning'] as const;
+export const GAP_STEPS = ['sown_or_wanted', 'batches', 'spread', 'visits', 'losses', 'cleaning'] as const;
 
-export interface Step {
-  readonly name: (typeof STEPS)[number];
+export interface GapStep {
+  readonly name: (typeof GAP_STEPS)[number];
   /** What it adds to the heads a week. */
   readonly change: Estimate;
 }
@@ -34,7 +34,7 @@ export interface Step {
 export interface Gap {
   /** What holes and times allow, and the stage that allows no more. */
   readonly holes_over_time: StagesBound;
-  readonly steps: readonly Step[];
+  readonly steps: readonly GapStep[];
   /** Heads a week of the plan as it is, in the seasons of the ladder: the bound and all steps together. */
   readonly heads_a_week: number;
   readonly seasons: number;
@@ -68,8 +68,8 @@ export function explainGap(ideal: Plan, rungs: readonly (Samples | null)[], head
     shifted(first, -bound.heads_a_week),
     ...run.slice(1).map((rung, i) => (rung === run[i]! ? exactly(0) : differenceOf(rung, run[i]!, heads))),
   ];
-  const steps = STEPS.flatMap((name, i) => (changes[i] ? [{ name, change: changes[i] }] : []));
-  if (steps.length < STEPS.length) return null;
+  const steps = GAP_STEPS.flatMap((name, i) => (changes[i] ? [{ name, change: changes[i] }] : []));
+  if (steps.length < GAP_STEPS.length) return null;
   const last = run.at(-1)!;
   return {
     holes_over_time: bound.pure,

@@ -4,7 +4,7 @@ import { nearest } from '../../models/nearest.js';
 import { holesOf, type Plan, type StagePlan } from '../../models/plan.js';
 
 /** What is to be tried. */
-export type Layout =
+export type SizeLayout =
   /** About five counts around the present ones, in the last two stages (or the only one). */
   | { readonly kind: 'around' }
   /** Each count of a stage with each count of the others; stages that are not named stay as they are. */
@@ -39,7 +39,7 @@ const CM2_PER_M2 = 10_000;
  * The sizes that a layout stands for.
  * @returns sentences instead if the layout does not fit the line
  */
-export function sizesOf(plan: Plan, layout: Layout): Sizes | string[] {
+export function sizesOf(plan: Plan, layout: SizeLayout): Sizes | string[] {
   switch (layout.kind) {
     case 'around':
       return grid(plan, aroundPresent(plan));
@@ -127,7 +127,7 @@ function placesOf({ stages }: Plan, names: readonly string[], faults: string[]):
   return names.map((name) => known.indexOf(name));
 }
 
-function dealt(plan: Plan, layout: Extract<Layout, { between: readonly string[] }>): Sizes | string[] {
+function dealt(plan: Plan, layout: Extract<SizeLayout, { between: readonly string[] }>): Sizes | string[] {
   const faults: string[] = [];
   const { between } = layout;
   const places = between.length === 0 ? lastTwo(plan) : placesOf(plan, between, faults);

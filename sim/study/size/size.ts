@@ -2,17 +2,17 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan } from '../../models/plan.js';
-import type { Gathered } from '../../seasons/gathered.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { firstCommonWeek, firstRunningWeek } from '../../seasons/tallies.js';
 import { sectionsFor } from '../../seasons/workload.js';
+import type { WorkloadTallies } from '../../seasons/workload-tallies.js';
 import { differenceOf, type Figure, figureNamed, figureOf, type Samples, samplesOf } from '../figures.js';
 import { ofSeasons, type Study } from '../study.js';
 import { type FluidBound, fluidBound } from './bound.js';
 import { frontierOf, kneeOf } from './frontier.js';
 import { explainGap, type Gap } from './gap.js';
 import { type SizeJobs, sizeJobs } from './jobs.js';
-import { areaIn, holesIn, type Layout, type Sizes } from './layout.js';
+import { areaIn, holesIn, type SizeLayout, type Sizes } from './layout.js';
 import { type Worths, worthsOf } from './worth.js';
 
 /** A figure of a size, and how it differs from that of the present one (null for that itself). */
@@ -60,7 +60,7 @@ export interface SizeResult {
   readonly best: { readonly size: string; readonly not_told_apart: readonly string[] } | null;
   /** The sizes that no other beats with as little, smallest first; null where all cost the same (a split, an area). */
   readonly frontier: { readonly cost: 'holes' | 'area_m2'; readonly sizes: readonly string[] } | null;
-  /** Where the frontier bends (see size-frontier.ts); null if no size stands out. */
+  /** Where the frontier bends (see frontier.ts); null if no size stands out. */
   readonly knee: { readonly size: string; readonly height: number } | null;
   readonly worth: Worths;
   readonly sizes: readonly SizeOfLine[];
@@ -86,10 +86,10 @@ interface Asked {
 export function sizeStudy(
   plan: Plan,
   sizes: Sizes,
-  layout: Layout['kind'],
+  layout: SizeLayout['kind'],
   seed: number,
   seasons: number,
-): Study<Gathered, SizeResult> {
+): Study<WorkloadTallies, SizeResult> {
   const lines = sizeJobs(plan, sizes, seasons);
   const workload = { seed, sections: sectionsFor(seasons), jobs: lines.jobs };
   const costsDiffer = layout === 'around' || layout === 'channels';
@@ -98,7 +98,7 @@ export function sizeStudy(
   );
 }
 
-function conclude(gathered: Gathered, lines: SizeJobs, asked: Asked): SizeResult | null {
+function conclude(gathered: WorkloadTallies, lines: SizeJobs, asked: Asked): SizeResult | null {
   const { plan, seed, seasons } = asked;
   const run = gathered.whole(lines.sizes[0]!.job).seasons;
   if (run === 0) return null;
@@ -154,7 +154,7 @@ function conclude(gathered: Gathered, lines: SizeJobs, asked: Asked): SizeResult
 }
 
 /** The first week in which all lines that ever run are running, those of the ladders included. */
-function firstWeek(gathered: Gathered, { jobs }: SizeJobs, weeks: number): number {
+function firstWeek(gathered: WorkloadTallies, { jobs }: SizeJobs, weeks: number): number {
   return firstCommonWeek(
     jobs.map((_, j) => firstRunningWeek(gathered.whole(j))),
     weeks,

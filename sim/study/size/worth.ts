@@ -1,8 +1,8 @@
 /** What one more channel is worth in each stage, and so which stage holds the line back. */
 
 import type { Estimate } from '../../seasons/sections.js';
+import { WORTH } from '../bottleneck.js';
 import { differenceOf, type Figure, type Samples } from '../figures.js';
-import { WORTH } from '../limits.js';
 
 /** One more channel of a stage, all else as it is. */
 export interface Worth {

@@ -5,20 +5,20 @@ import { actionsFor } from '../../../cli/dashboard/rows/actions.js';
 import type { Press } from '../../../cli/dashboard/state/keys.js';
 import { type Action, beginning, reduce, type State } from '../../../cli/dashboard/state/state.js';
 import type { Row } from '../../../cli/dashboard/theme.js';
-import { COUNTS, type State as HoleState, STATE_COUNT, STATES } from '../../../sim/models/ledger.js';
+import { COUNTS, type HoleState, STATE_COUNT, STATES } from '../../../sim/models/ledger.js';
 import { readScenario } from '../../../sim/scenario/read.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { Estimate } from '../../../sim/seasons/sections.js';
+import type { Bottleneck } from '../../../sim/study/bottleneck.js';
 import { ofFigures } from '../../../sim/study/figures.js';
 import { type Film, filmFrom } from '../../../sim/study/film/film.js';
 import {
   blankFilm,
-  DEALT_MOVED,
-  DEALT_PICKED,
-  DEALT_SOWN,
-  dealtWidth,
+  WORK_MOVED,
+  WORK_PICKED,
+  WORK_SOWN,
+  workWidth,
 } from '../../../sim/study/film/film-data.js';
-import type { Limits } from '../../../sim/study/limits.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 
 /** A scenario of the examples. */
@@ -91,11 +91,11 @@ export function filmBy({ stages, days, stateOf, dealt, visits, onlyCounts = fals
       }
     });
     const [sown = 0, picked = 0, ...moved] = dealt?.(day) ?? [];
-    const at = day * dealtWidth(stages.length);
-    data.dealt[at + DEALT_SOWN] = sown;
-    data.dealt[at + DEALT_PICKED] = picked;
+    const at = day * workWidth(stages.length);
+    data.work[at + WORK_SOWN] = sown;
+    data.work[at + WORK_PICKED] = picked;
     moved.forEach((plants, s) => {
-      data.dealt[at + DEALT_MOVED + s + 1] = plants;
+      data.work[at + WORK_MOVED + s + 1] = plants;
     });
     data.visits[day] = (visits?.(day) ?? true) && day < days ? 1 : 0;
   }
@@ -107,7 +107,7 @@ const MEAN = { mean: 0, se: 0 };
 export interface GivenFigures {
   /** [p10, p50, p90] of each week. */
   readonly weeks?: readonly (readonly [number, number, number])[];
-  readonly limits?: Limits | null;
+  readonly limits?: Bottleneck | null;
   /** null: no week of a running line. */
   readonly p50?: number | null;
   readonly p10?: number;
@@ -156,7 +156,7 @@ export function figures(given: GivenFigures = {}): RunResult {
 }
 
 /** One more channel of finishing brings 1.9 heads a week, 1.6 to 2.2; one of nursery nothing. */
-export const HELD_BY_FINISHING: Limits = {
+export const HELD_BY_FINISHING: Bottleneck = {
   by: 'stage',
   stages: ['finishing'],
   better: [],

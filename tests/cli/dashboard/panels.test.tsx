@@ -4,11 +4,11 @@ import { Screen } from '../../../cli/dashboard/dashboard.js';
 import { painted } from '../../../cli/dashboard/panels/paint.js';
 import { Rows } from '../../../cli/dashboard/panels/rows.js';
 import { sameButFor } from '../../../cli/dashboard/panels/same.js';
-import { piece } from '../../../cli/dashboard/rows/rows.js';
+import { span } from '../../../cli/dashboard/rows/rows.js';
 import type { State } from '../../../cli/dashboard/state/state.js';
-import { DRAWN, LOOKS, PLAIN, type Signs } from '../../../cli/dashboard/theme.js';
+import { DRAWN, PLAIN, type Signs, TEXT_STYLES } from '../../../cli/dashboard/theme.js';
 import { widthOf } from '../../../cli/render/width.js';
-import { type State as HoleState, STATES } from '../../../sim/models/ledger.js';
+import { type HoleState, STATES } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import {
   acted,
@@ -187,7 +187,7 @@ describe('colours', () => {
   });
 
   test('are of the 16 that every terminal has', () => {
-    const codes = STATES.map((state) => painted([piece('o', state)], true)).join('');
+    const codes = STATES.map((state) => painted([span('o', state)], true)).join('');
     // biome-ignore lint/suspicious/noControlCharactersInRegex: escape codes begin with one
     for (const [, code] of codes.matchAll(/\u001b\[([0-9]+)m/g)) {
       expect(code).toMatch(/^([0127]|3[0-7]|9[0-7])$/);
@@ -195,15 +195,15 @@ describe('colours', () => {
   });
 
   test('end where their piece ends, and blanks have none', () => {
-    expect(painted([piece('a', 'dead'), piece('b')], true)).toBe('\u001b[31ma\u001b[0mb');
-    expect(painted([piece('  ', 'dead')], true)).toBe('  ');
-    expect(painted([piece('a', 'blocked')], true)).toBe('\u001b[1m\u001b[35ma\u001b[0m');
-    expect(painted([piece('a', 'dead')], false)).toBe('a');
+    expect(painted([span('a', 'dead'), span('b')], true)).toBe('\u001b[31ma\u001b[0mb');
+    expect(painted([span('  ', 'dead')], true)).toBe('  ');
+    expect(painted([span('a', 'blocked')], true)).toBe('\u001b[1m\u001b[35ma\u001b[0m');
+    expect(painted([span('a', 'dead')], false)).toBe('a');
   });
 
   test('what is chosen is turned round', () => {
-    expect(LOOKS.chosen).toEqual({ inverse: true });
-    expect(painted([piece('a', 'chosen')], true)).toBe('\u001b[7ma\u001b[0m');
+    expect(TEXT_STYLES.chosen).toEqual({ inverse: true });
+    expect(painted([span('a', 'chosen')], true)).toBe('\u001b[7ma\u001b[0m');
   });
 });
 
@@ -218,13 +218,13 @@ describe('rows', () => {
     ).split('\n');
 
   test('take up their height, whatever is in them', () => {
-    expect(above([[piece('one')]], 3)).toEqual(['one', '', '', 'below']);
-    expect(above([[piece('one')], [piece('two')]], 1)).toEqual(['one', 'below']);
-    expect(above([[piece('one')]], 0)).toEqual(['below']);
+    expect(above([[span('one')]], 3)).toEqual(['one', '', '', 'below']);
+    expect(above([[span('one')], [span('two')]], 1)).toEqual(['one', 'below']);
+    expect(above([[span('one')]], 0)).toEqual(['below']);
   });
 
   test('are cut to their width', () => {
-    expect(above([[piece('a row that is too long')]], 1)).toEqual(['a row that', 'below']);
+    expect(above([[span('a row that is too long')]], 1)).toEqual(['a row that', 'below']);
   });
 });
 

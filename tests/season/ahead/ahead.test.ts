@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { type AheadResult, lookAhead, weeksNeeded } from '../../../sim/season/ahead/ahead.js';
-import type { Range } from '../../../sim/season/ahead/range.js';
+import type { Forecast } from '../../../sim/season/ahead/forecast.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { simulatedLog } from '../../support/simulated-log.js';
@@ -32,7 +32,7 @@ async function from(
 }
 
 /** All futures agree. */
-function surely(value: number): Range {
+function surely(value: number): Forecast {
   return { mean: value, se: 0, p10: value, p50: value, p90: value };
 }
 

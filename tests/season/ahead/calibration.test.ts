@@ -16,13 +16,13 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { stream } from '../../../sim/engine/random.js';
 import { isoOfDay } from '../../../sim/models/dates.js';
+import type { InitialState } from '../../../sim/models/initial-state.js';
 import { Line } from '../../../sim/models/line.js';
-import type { Opening } from '../../../sim/models/opening.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { toPlan } from '../../../sim/scenario/plan.js';
 import { readScenario } from '../../../sim/scenario/read.js';
-import { Openings } from '../../../sim/season/ahead/openings.js';
-import { rangeOf } from '../../../sim/season/ahead/range.js';
+import { forecastOf } from '../../../sim/season/ahead/forecast.js';
+import { InitialStates } from '../../../sim/season/ahead/initial-states.js';
 import { todayOf } from '../../../sim/season/ahead/today.js';
 import { openingOf } from '../../support/openings.js';
 import { simulatedLog } from '../../support/simulated-log.js';
@@ -51,14 +51,14 @@ function weeklyPicks(
   seed: number,
   season: number,
   from: number,
-  opening: Opening | null,
+  opening: InitialState | null,
 ): number[] {
   const picks = new Array<number>(WEEKS).fill(0);
   const note = (t: number, deed: string): void => {
     const week = Math.floor((t - from) / 7);
     if (deed === 'pick' && t >= from && week < WEEKS) picks[week]!++;
   };
-  line.run(seed, season, { note }, opening);
+  line.run(seed, season, { onEvent: note }, opening);
   return picks;
 }
 
@@ -78,7 +78,7 @@ function checkSeasons(plan: Plan, weeks: number, seasons: number, futures: numbe
     const rows = simulatedLog(part, 100, season, { until: day });
     const reading = todayOf(rows, plan, isoOfDay(plan.start, day));
     if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-    const openings = new Openings(reading.value, 555);
+    const openings = new InitialStates(reading.value, 555);
     const ahead = Array.from({ length: futures }, (_, k) =>
       weeklyPicks(line, 777 + season, k, day, openingOf(openings, k)),
     );
@@ -87,7 +87,7 @@ function checkSeasons(plan: Plan, weeks: number, seasons: number, futures: numbe
       const less = others.filter((other) => other < picks).length;
       const equal = others.filter((other) => other === picks).length;
       ranks.push((less + chance() * (equal + 1)) / (futures + 1));
-      const { p10, p90 } = rangeOf(others);
+      const { p10, p90 } = forecastOf(others);
       if (picks < p10) beyond.low++;
       if (picks <= p10) beyond.atLow++;
       if (picks > p90) beyond.high++;

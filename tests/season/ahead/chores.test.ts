@@ -5,7 +5,7 @@ import { isoOfDay } from '../../../sim/models/dates.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { lookAhead } from '../../../sim/season/ahead/ahead.js';
 import { type Chore, type ChoresResult, listChores, weeksToList } from '../../../sim/season/ahead/chores.js';
-import type { Range } from '../../../sim/season/ahead/range.js';
+import type { Forecast } from '../../../sim/season/ahead/forecast.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { simulatedLog } from '../../support/simulated-log.js';
@@ -164,7 +164,7 @@ describe('numbers of a line with chance', () => {
     // P(X <= 0) = 1/32, P(X <= 1) = 6/32; P(X <= 3) = 26/32, P(X <= 4) = 31/32: all many standard errors from 10 and 90 %.
     expect([lose!.count.p10, lose!.count.p90]).toEqual([1, 4]);
     // Holes that only some leave are told apart: a batch of its own has the same number.
-    expect(lose!.batches[0]!.count).toEqual(lose!.count satisfies Range);
+    expect(lose!.batches[0]!.count).toEqual(lose!.count satisfies Forecast);
   });
 
   test('of which hardly any is expected are left out', async () => {

@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { stream } from '../../../sim/engine/random.js';
 import type { Growing } from '../../../sim/models/plan.js';
-import { Course } from '../../../sim/season/ahead/course.js';
+import { GrowthLaw } from '../../../sim/season/ahead/growth-law.js';
 import type { Growth } from '../../../sim/season/ahead/growths.js';
 import { type Fate, StagePast } from '../../../sim/season/ahead/stage-past.js';
 import { exponential, grow, observed, time } from '../../support/plans.js';
@@ -16,7 +16,7 @@ const APART = 5;
 
 /** A plant of batch 0; it stands, unless it is said how it left and at which visit. */
 function plant(from: number, left: Partial<Growth> = {}): Growth {
-  return { batch: 0, crop: 0, phase: 0, visit: -1, end: 'standing', from, tied: false, ...left };
+  return { batch: 0, crop: 0, phase: 0, visit: -1, end: 'standing', from, queued: false, ...left };
 }
 
 interface Told {
@@ -46,7 +46,7 @@ function pastsOf(
       growth.end === 'standing' ? limited[last] === 1 : limited[visit] === 1 || limited[visit - 1] === 1;
     return { ...growth, visit, tied: growth.end !== 'dead' && tied };
   });
-  const courses = [new Course(growing, germination), new Course(others ?? growing, germination)];
+  const courses = [new GrowthLaw(growing, germination), new GrowthLaw(others ?? growing, germination)];
   const past = new StagePast(
     { growths: seen, firstVisit: 0 },
     ({ crop }) => courses[crop]!,

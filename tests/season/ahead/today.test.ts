@@ -96,9 +96,9 @@ describe('holes', () => {
   });
 
   test('short of which the last visit left nobody: of 4 three are taken', () => {
-    expect(at(rowsOf(SOWN, MOVED), null).limited[0]![2]).toBe(0);
+    expect(at(rowsOf(SOWN, MOVED), null).short[0]![2]).toBe(0);
     const more = rowsOf(SOWN, MOVED, '2027-01-11,sow,leaf,B2,tray,,3,,', '2027-01-15,move,leaf,B2,wide,,1,,');
-    expect(at(more, null).limited[0]!.at(-1)).toBe(1);
+    expect(at(more, null).short[0]!.at(-1)).toBe(1);
   });
 });
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { GrowthTime, Plan } from '../../../sim/models/plan.js';
-import type { Figure, FitResult, StageFit } from '../../../sim/season/fit/fit.js';
-import { changesOf } from '../../../sim/season/fit/fit-changes.js';
+import type { FitResult, FittedFigure, StageFit } from '../../../sim/season/fit/fit.js';
+import { fitChangesOf } from '../../../sim/season/fit/fit-changes.js';
 import { crop, every, grow, line, stage, time } from '../../support/plans.js';
 
-const figure = (value: number, rest: Partial<Figure> = {}): Figure => ({
+const figure = (value: number, rest: Partial<FittedFigure> = {}): FittedFigure => ({
   value,
   low: 0.9 * value,
   high: 1.1 * value,
@@ -63,7 +63,7 @@ const all = {
 };
 
 test('each figure has its place in the scenario, rounded to what is known of it', () => {
-  const changes = changesOf(result([stageFit(all)]), plan());
+  const changes = fitChangesOf(result([stageFit(all)]), plan());
   expect(changes.map(({ path, present, value }) => [path, present, value])).toEqual([
     [['crops', 1, 'stages', 'nursery', 'days'], 14, 13.88],
     [['crops', 1, 'stages', 'nursery', 'spread'], 0.12, 0.146],
@@ -73,7 +73,7 @@ test('each figure has its place in the scenario, rounded to what is known of it'
 });
 
 test('regrowth has a place of its own', () => {
-  const changes = changesOf(result([stageFit({ regrowth: true, days: figure(11) })]), plan());
+  const changes = fitChangesOf(result([stageFit({ regrowth: true, days: figure(11) })]), plan());
   expect(changes[0]).toMatchObject({
     path: ['crops', 1, 'regrow', 'days'],
     present: 12,
@@ -84,16 +84,16 @@ test('regrowth has a place of its own', () => {
 
 test('what is not good, or as it is already, is left alone', () => {
   const doubtful = stageFit({ days: figure(13, { good: false }), spread: figure(0.12), loss: null });
-  expect(changesOf(result([doubtful]), plan())).toEqual([]);
+  expect(fitChangesOf(result([doubtful]), plan())).toEqual([]);
 });
 
 test('a crop that the scenario does not have is left alone', () => {
-  expect(changesOf(result([stageFit(all)], 'cress'), plan())).toEqual([]);
+  expect(fitChangesOf(result([stageFit(all)], 'cress'), plan())).toEqual([]);
 });
 
 test('what the scenario says is outside the interval or within it', () => {
   const outside = (value: number): boolean =>
-    changesOf(result([stageFit({ days: figure(value) })]), plan())[0]!.outside;
+    fitChangesOf(result([stageFit({ days: figure(value) })]), plan())[0]!.outside;
   // The interval of 13 ends at 14.3, that of 12 at 13.2.
   expect(outside(13)).toBe(false);
   expect(outside(12)).toBe(true);
@@ -101,9 +101,10 @@ test('what the scenario says is outside the interval or within it', () => {
 
 describe('the shape of the scenario stays, and with it what it takes', () => {
   const keys = (nursery: GrowthTime, spread = 0.15): string[] =>
-    changesOf(result([stageFit({ ...all, spread: figure(spread), germination: null })]), plan(nursery)).map(
-      ({ key }) => key,
-    );
+    fitChangesOf(
+      result([stageFit({ ...all, spread: figure(spread), germination: null })]),
+      plan(nursery),
+    ).map(({ key }) => key);
 
   test.each([
     ['gamma', time(14, 0.12, 'gamma'), ['days', 'spread', 'loss']],

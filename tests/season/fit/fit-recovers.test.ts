@@ -13,9 +13,9 @@
 
 import { beforeAll, describe, expect, test } from 'vitest';
 import { observe } from '../../../sim/season/fit/observations.js';
-import { staysInTurn } from '../../../sim/season/fit/survival/in-turn.js';
-import type { Question } from '../../../sim/season/fit/survival/kind-search.js';
-import type { Estimate } from '../../../sim/season/fit/survival/profile.js';
+import { fifoStays } from '../../../sim/season/fit/survival/fifo-stays.js';
+import type { KindModel } from '../../../sim/season/fit/survival/kind-search.js';
+import type { ProfileEstimate } from '../../../sim/season/fit/survival/profile.js';
 import { type Group, type StageRecord, total } from '../../../sim/season/fit/survival/record.js';
 import { fitStage } from '../../../sim/season/fit/survival/stage-fit.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
@@ -45,7 +45,7 @@ const TRUTH = [
   { days: 21, spread: 0.15, share: 0.05 },
 ];
 
-const question = (s: number): Question => ({
+const question = (s: number): KindModel => ({
   shape: 'lognormal',
   seeds: s === 0,
   losses: s > 0,
@@ -58,21 +58,21 @@ const FIGURES = ['days', 'spread', 'share'] as const;
 
 /** Results over the repeats, by stage and figure. */
 const found = STAGES.map(() => ({
-  days: [] as Estimate[],
-  spread: [] as Estimate[],
-  share: [] as Estimate[],
+  days: [] as ProfileEstimate[],
+  spread: [] as ProfileEstimate[],
+  share: [] as ProfileEstimate[],
 }));
 /**
  * In the nursery: mean days from coming in to moving on, and the spread if plants were taken to leave in
  * turn.
  */
 const naive: number[] = [];
-const inTurn: Estimate[] = [];
+const inTurn: ProfileEstimate[] = [];
 const counts = { ready: 0, short: 0, standing: 0, entered: 0 };
 
 /** The same group as if its plants had left in the order of their coming, one group for each date. */
 function takenInTurn(group: Group, record: StageRecord): Group[] {
-  const stays = staysInTurn(group, record);
+  const stays = fifoStays(group, record);
   return group.entries.map(({ day, count }) => {
     const mine = stays.filter((stay) => stay.day === day);
     return {
@@ -86,7 +86,7 @@ function takenInTurn(group: Group, record: StageRecord): Group[] {
 }
 
 function watchNursery(record: StageRecord, season: number): void {
-  const stays = record.groups.flatMap((group) => staysInTurn(group, record));
+  const stays = record.groups.flatMap((group) => fifoStays(group, record));
   const moved = stays.filter(({ end }) => end === 'ready');
   const days = moved.reduce(
     (sum, { day, count, visit }) => sum + count * (record.visits[visit]!.day - day),

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../../sim/models/plan.js';
 import { attendance, usualGap } from '../../../sim/season/history/attendance.js';
-import { lotsOf } from '../../../sim/season/history/stays.js';
+import { cohortsOf } from '../../../sim/season/history/cohorts.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { rowsOf, seasonOf } from '../../support/replayed.js';
 
@@ -14,7 +14,7 @@ const plan = line(
 
 function cameTo(some: Plan, ...texts: string[]) {
   const season = seasonOf(some, rowsOf(some, texts));
-  return attendance(season, lotsOf(season));
+  return attendance(season, cohortsOf(season));
 }
 
 const sowings = (days: readonly number[]): string[] => days.map((day) => `${day} sow S${day} 4 tray`);

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Action, LogRow } from '../../../sim/season/log/rows.js';
+import type { LogAction, LogRow } from '../../../sim/season/log/rows.js';
 import { Standing } from '../../../sim/season/log/standing.js';
 
 const STAGES = ['germination', 'nursery', 'finishing'];
 
-function row(action: Action, count: number, batch: string, stage: string, crop = 'butterhead'): LogRow {
+function row(action: LogAction, count: number, batch: string, stage: string, crop = 'butterhead'): LogRow {
   return {
     line: 0,
     date: '2027-01-04',
@@ -219,7 +219,7 @@ test('whatever happens to single plants, their log is taken, and seeds add up', 
           continue;
         const some = plants.filter(({ stage }) => stage === chosen.stage).slice(-count);
         const stage = what === 'move' ? chosen.stage + 1 : chosen.stage;
-        expect(standing.take(row(what as Action, some.length, 'B1', STAGES[stage]!))).toBeNull();
+        expect(standing.take(row(what as LogAction, some.length, 'B1', STAGES[stage]!))).toBeNull();
         for (const plant of some) {
           if (what === 'move') plant.stage++;
           if (what === 'pick') plant.cutsLeft--;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lotsOf } from '../../../sim/season/history/stays.js';
+import { cohortsOf } from '../../../sim/season/history/cohorts.js';
 import { chanceOfAtLeast, failedBatches } from '../../../sim/season/replay/failed-batches.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { rowsOf, seasonOf } from '../../support/replayed.js';
@@ -35,7 +35,7 @@ describe('a batch', () => {
   );
   const failedOf = (...texts: string[]) => {
     const season = seasonOf(plan, rowsOf(plan, texts));
-    return failedBatches(season, lotsOf(season));
+    return failedBatches(season, cohortsOf(season));
   };
 
   test('of which 8 of 10 seeds fail has failed: with 1 in 10 that is rarer than 1 in 1000', () => {

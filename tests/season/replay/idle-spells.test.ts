@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dayFrom } from '../../../sim/models/dates.js';
-import { type Draws, Luck } from '../../../sim/models/growth.js';
+import { type Draws, RandomDraws } from '../../../sim/models/growth.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
 import type { IdleSpell } from '../../../sim/season/replay/idle-spells.js';
@@ -222,7 +222,10 @@ test('a batch of which nearly all seeds fail is named where its plants are misse
   );
   // Seeds 50 to 59 are those of day 15; 9 of them fail.
   const luckOf = (c: number, s: number): Draws => {
-    const luck = new Luck(plan.crops[c]!.stages[s]!, s === 0 ? 0.9 : 1, ['leaf', plan.stages[s]!.name]);
+    const luck = new RandomDraws(plan.crops[c]!.stages[s]!, s === 0 ? 0.9 : 1, [
+      'leaf',
+      plan.stages[s]!.name,
+    ]);
     if (s > 0) return luck;
     let seed = 0;
     return {
@@ -238,7 +241,9 @@ test('a batch of which nearly all seeds fail is named where its plants are misse
       },
     };
   };
-  const spells = spellsOf(plan, plan, { luckOf }).filter(({ cause }) => cause.kind === 'batch_failed');
+  const spells = spellsOf(plan, plan, { drawsOf: luckOf }).filter(
+    ({ cause }) => cause.kind === 'batch_failed',
+  );
   expect(spells.map(({ stage: name }) => name).sort()).toEqual(['bed', 'tray']);
   for (const { cause } of spells)
     expect(cause).toMatchObject({

@@ -12,7 +12,7 @@ import { readLog } from '../../../sim/season/log/read.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
 import { type ReplayOptions, replaySeason } from '../../../sim/season/replay/replay.js';
 import type { ReplayResult } from '../../../sim/season/replay/result.js';
-import type { Change } from '../../../sim/season/replay/what-if.js';
+import type { CadenceChange } from '../../../sim/season/replay/what-if.js';
 import { copyOf } from '../../support/laws.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
@@ -78,7 +78,7 @@ describe('another cadence', () => {
   });
 
   test('takes its seeds from the plan if only days are named, and its days if only seeds are', () => {
-    const of = (change: Change) => replayOf(rows, home, { change }).what_if!;
+    const of = (change: CadenceChange) => replayOf(rows, home, { change }).what_if!;
     expect(of({ every: null, on: ['mon'], seeds: null }).seeds).toEqual({ butterhead: 10 });
     // A Monday a week for 26 weeks.
     expect(of({ every: null, on: ['mon'], seeds: 12 }).sown.would).toBeLessThanOrEqual(26 * 12);

@@ -171,7 +171,7 @@ describe('the pictures', () => {
         const film = filmOf(plan, plan.seed, 0);
         let standing = 0;
         for (let day = 0; day < film.frames; day++) {
-          const { sown, picked, discarded, cleared } = film.dealtAt(day);
+          const { sown, picked, discarded, cleared } = film.workAt(day);
           standing += sown - picked - discarded - cleared;
           let held = 0;
           film.stages.forEach((_, s) => {
@@ -193,7 +193,7 @@ describe('the pictures', () => {
       for (let day = 0; day < film.frames; day++) {
         const done = notes.rows.filter(({ t }) => t > day - 1 && t <= day);
         const number = (deed: Note['deed']): number => done.filter((note) => note.deed === deed).length;
-        expect(film.dealtAt(day)).toEqual({
+        expect(film.workAt(day)).toEqual({
           sown: number('sow'),
           moved: plan.stages.map(
             (_, s) => done.filter(({ deed, stage }) => deed === 'move' && stage === s).length,
@@ -268,11 +268,11 @@ describe('a line that can be followed on paper', () => {
     const visits = Array.from({ length: film.frames }, (_, day) => day).filter((day) => film.isVisit(day));
     expect(visits).toEqual([0, 2, 4, 6, 10, 12]);
     const nothing = { sown: 0, moved: [0, 0], picked: 0, discarded: 0, cleared: 0 };
-    expect(film.dealtAt(0)).toEqual({ ...nothing, sown: 2 });
-    expect(film.dealtAt(4)).toEqual({ ...nothing, sown: 2, moved: [0, 2] });
-    expect(film.dealtAt(6)).toEqual(nothing);
-    expect(film.dealtAt(10)).toEqual({ ...nothing, picked: 1 });
-    expect(film.dealtAt(12)).toEqual({ ...nothing, moved: [0, 1] });
+    expect(film.workAt(0)).toEqual({ ...nothing, sown: 2 });
+    expect(film.workAt(4)).toEqual({ ...nothing, sown: 2, moved: [0, 2] });
+    expect(film.workAt(6)).toEqual(nothing);
+    expect(film.workAt(10)).toEqual({ ...nothing, picked: 1 });
+    expect(film.workAt(12)).toEqual({ ...nothing, moved: [0, 1] });
     expect([9, 10, 14].map((day) => film.picksUpTo(day))).toEqual([0, 1, 1]);
   });
 
@@ -383,7 +383,7 @@ describe('a film', () => {
       moments: new Float64Array([2]),
       sprouts: new Uint8Array([0]),
     };
-    const luckless = new Line(shared, { luckOf: () => ({ ...never, start: () => {}, take: () => 0 }) });
+    const luckless = new Line(shared, { drawsOf: () => ({ ...never, start: () => {}, take: () => 0 }) });
     const recorder = new FilmRecorder(shared);
     luckless.run(4, 2, recorder);
     const film = recorder.film();
@@ -415,13 +415,13 @@ describe('a film', () => {
     const data = blankFilm(shared.stages, 3, true);
     expect(() => filmFrom({ ...data, holes: new Uint8Array(4) })).toThrow('holes must have 168 entries: 4');
     expect(() => filmFrom({ ...data, counts: new Uint32Array(4) })).toThrow('counts must have 72 entries: 4');
-    expect(() => filmFrom({ ...data, dealt: new Uint32Array(4) })).toThrow('dealt must have 24 entries: 4');
+    expect(() => filmFrom({ ...data, work: new Uint32Array(4) })).toThrow('dealt must have 24 entries: 4');
     expect(() => filmFrom({ ...data, visits: new Uint8Array(3) })).toThrow('visits must have 4 entries: 3');
     const film = filmFrom(data);
     expect(() => film.stateAt(4, 0)).toThrow('day must be a whole number from 0 to 3: 4');
     expect(() => film.stateAt(0, 42)).toThrow('hole must be a whole number from 0 to 41: 42');
     expect(() => film.countsAt(0, 2)).toThrow('stage must be a whole number from 0 to 1: 2');
-    expect(() => film.dealtAt(-1)).toThrow(RangeError);
+    expect(() => film.workAt(-1)).toThrow(RangeError);
     expect(() => film.picksUpTo(0.5)).toThrow(RangeError);
     expect(() => film.stageOf(42)).toThrow(RangeError);
   });
@@ -436,7 +436,7 @@ function everythingIn(film: Film): unknown {
   return Array.from({ length: film.frames }, (_, day) => ({
     states: [...film.statesAt(day)],
     counts: film.stages.map((_stage, s) => [...film.countsAt(day, s)]),
-    dealt: film.dealtAt(day),
+    dealt: film.workAt(day),
     picks: film.picksUpTo(day),
     visit: film.isVisit(day),
   }));

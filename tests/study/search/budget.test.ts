@@ -23,12 +23,12 @@ function ranked(...holes: number[]) {
 }
 
 test('without equal costs the verdicts share all of the probability of a wrong pick', () => {
-  const { standard } = budgetOf(ranked(1, 2, 3, 4), GOAL);
+  const { design: standard } = budgetOf(ranked(1, 2, 3, 4), GOAL);
   expect(standard).toEqual({ q: 0.9, eps: 0.02, beta: expect.closeTo(0.05 / 4, 12), n0: 20 });
 });
 
 test('with equal costs the verdicts share half of it', () => {
-  const { standard } = budgetOf(ranked(1, 2, 2, 4), GOAL);
+  const { design: standard } = budgetOf(ranked(1, 2, 2, 4), GOAL);
   expect(standard.beta).toBeCloseTo(0.025 / 4, 12);
 });
 

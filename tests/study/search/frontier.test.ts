@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { frontierOf } from '../../../sim/study/search/frontier.js';
+import { paretoFrontier } from '../../../sim/study/search/frontier.js';
 
 test('the plans that no other beats in both, the most heads first', () => {
   expect(
-    frontierOf([
+    paretoFrontier([
       [0.5, 0.5],
       [1, 0.2],
       [0.4, 0.9],
@@ -16,14 +16,14 @@ test('the plans that no other beats in both, the most heads first', () => {
 
 test('differences of less than a hundredth count as none; of equal plans the cheapest is on it', () => {
   expect(
-    frontierOf([
+    paretoFrontier([
       [0.701, 0.302],
       [0.704, 0.304],
       [0.699, 0.31],
     ]),
   ).toEqual([2]);
   expect(
-    frontierOf([
+    paretoFrontier([
       [0.701, 0.302],
       [0.704, 0.304],
     ]),
@@ -40,7 +40,7 @@ test('it is what comparing each plan with each other gives', () => {
           return x >= ox && y >= oy && (x > ox || y > oy || j < i);
         });
       const expected = points.flatMap((_, i) => (beaten(i) ? [] : [i]));
-      const front = frontierOf(points.map(([x, y]) => [x / 100, y / 100] as const));
+      const front = paretoFrontier(points.map(([x, y]) => [x / 100, y / 100] as const));
       expect([...front].sort((a, b) => a - b)).toEqual(expected);
     }),
     { seed: 3 },

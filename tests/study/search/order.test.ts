@@ -2,13 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   type Candidate,
+  type CostKind,
   costOf,
-  type Least,
   priceSizes,
   rank,
 } from '../../../sim/study/search/candidates.js';
 import { toJudge } from '../../../sim/study/search/order.js';
-import type { Verdict } from '../../../sim/study/search/selection-region.js';
+import type { GoalVerdict } from '../../../sim/study/search/sequential-test.js';
 import { crop, every, grow, line, stage, time } from '../../support/plans.js';
 
 /** A line of two stages with so many holes, whose areas are known if they are given [cm2]. */
@@ -27,7 +27,7 @@ function candidate(
   return { name, settings: {}, plan, seedsAWeek, visitsAWeek };
 }
 
-function order(candidates: readonly Candidate[], least: Least): string[] {
+function order(candidates: readonly Candidate[], least: CostKind): string[] {
   return rank(candidates, least).map(({ candidate: { name } }) => name);
 }
 
@@ -106,7 +106,7 @@ describe('which plans have to be judged', () => {
   function judged(plans: string, wanted: number): string {
     const prices = plans.split(' ').flatMap((letters, price) => [...letters].map(() => price));
     const letters = plans.replaceAll(' ', '');
-    const verdict = (place: number): Verdict | null =>
+    const verdict = (place: number): GoalVerdict | null =>
       (({ m: 'meets', '-': 'misses' }) as const)[letters[place]!] ?? null;
     const places = [...letters].map((_, place) => place);
     return [...toJudge(places, (place) => prices[place]!, verdict, wanted)]
@@ -135,7 +135,7 @@ describe('which plans have to be judged', () => {
         (plans, wanted, n) => {
           let price = 0;
           const prices = plans.map(({ dearer }) => (dearer ? ++price : price));
-          const verdict = (place: number): Verdict => (plans[place]!.meets ? 'meets' : 'misses');
+          const verdict = (place: number): GoalVerdict => (plans[place]!.meets ? 'meets' : 'misses');
           const places = plans.map((_, place) => place);
           const judgedOf = (part: readonly number[]): number[] => [
             ...toJudge(part, (place) => prices[place]!, verdict, wanted),

@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { normalQuantile } from '../../../sim/engine/normal.js';
 import { stream } from '../../../sim/engine/random.js';
-import { Feasibility, twoStageNeed } from '../../../sim/study/search/selection.js';
+import { Feasibility, twoStageSampleSize } from '../../../sim/study/search/selection.js';
 import { Elimination } from '../../../sim/study/search/selection-elimination.js';
 import {
+  boundaryAt,
   eta,
-  Region,
-  reach,
-  type Standard,
-  type Verdict,
-} from '../../../sim/study/search/selection-region.js';
+  type GoalVerdict,
+  SequentialTest,
+  type TestDesign,
+} from '../../../sim/study/search/sequential-test.js';
 
 /** A source of uniform numbers for repeat `i` of a check, none of them 0. */
 function uniforms(i: number, name: string): () => number {
@@ -46,9 +46,9 @@ const weeks =
 
 /** Feed seasons until there is a verdict. */
 function judge(
-  judge: { add(x: number): Verdict | null },
+  judge: { add(x: number): GoalVerdict | null },
   next: () => number,
-): { verdict: Verdict; seasons: number } {
+): { verdict: GoalVerdict; seasons: number } {
   for (let seasons = 1; ; seasons++) {
     const verdict = judge.add(next());
     if (verdict !== null) return { verdict, seasons };
@@ -74,10 +74,10 @@ function mostErrors(repeats: number, error: number): number {
 }
 
 function errorsOf(
-  make: (standard: Standard) => { add(x: number): Verdict | null },
-  standard: Standard,
+  make: (standard: TestDesign) => { add(x: number): GoalVerdict | null },
+  standard: TestDesign,
   season: Season,
-  right: Verdict,
+  right: GoalVerdict,
   repeats: number,
 ): number {
   let errors = 0;
@@ -88,8 +88,8 @@ function errorsOf(
   return errors;
 }
 
-const region = (standard: Standard): Region => new Region(standard);
-const whole = (standard: Standard): Feasibility => new Feasibility(standard);
+const region = (standard: TestDesign): SequentialTest => new SequentialTest(standard);
+const whole = (standard: TestDesign): Feasibility => new Feasibility(standard);
 
 test('the bound on errors is the binomial one', () => {
   // Of 10 fair coins more than 9 are heads once in 1024 times, more than 8 eleven times.
@@ -124,13 +124,13 @@ describe('the region, by hand', () => {
   // of two.
   const standard = { q: 0.5, eps: 0.125, beta: 0.25, n0: 3 };
 
-  function verdicts(xs: readonly number[]): (Verdict | null)[] {
-    const judge = new Region(standard);
+  function verdicts(xs: readonly number[]): (GoalVerdict | null)[] {
+    const judge = new SequentialTest(standard);
     return xs.map((x) => judge.add(x));
   }
 
   test('narrows by eps / 2 an observation and closes', () => {
-    expect([3, 4, 7, 8, 9].map((r) => reach(standard, 0.0625, r))).toEqual([0.3125, 0.25, 0.0625, 0, 0]);
+    expect([3, 4, 7, 8, 9].map((r) => boundaryAt(standard, 0.0625, r))).toEqual([0.3125, 0.25, 0.0625, 0, 0]);
   });
 
   test('is left upwards: meets', () => {
@@ -194,9 +194,9 @@ describe('the region is wrong at most as often as it may be where seasons are no
 describe('shares of good weeks', () => {
   const cases: readonly {
     of: string;
-    standard: Standard;
+    standard: TestDesign;
     season: Season;
-    right: Verdict;
+    right: GoalVerdict;
     repeats?: number;
   }[] = [
     {
@@ -369,7 +369,7 @@ describe('a search from the cheapest plan on', () => {
       const first = Array.from({ length: 20 }, next);
       const average = first.reduce((sum, x) => sum + x, 0) / 20;
       const variance = first.reduce((sum, x) => sum + (x - average) ** 2, 0) / 19;
-      grid += twoStageNeed(variance, eps, standard.beta, 20);
+      grid += twoStageSampleSize(variance, eps, standard.beta, 20);
       if (pick >= 0) return;
       const judged = judge(new Feasibility(standard), () => first.shift() ?? next());
       seasons += judged.seasons;
@@ -400,7 +400,7 @@ test.each([
   { variance: 0.001, eps: 0.05, beta: 0.05, n0: 20, need: 20 },
   { variance: 0, eps: 0.05, beta: 0.05, n0: 20, need: 20 },
 ])('without looking before the end, variance $variance at eps $eps takes $need', (row) => {
-  expect(twoStageNeed(row.variance, row.eps, row.beta, row.n0)).toBe(row.need);
+  expect(twoStageSampleSize(row.variance, row.eps, row.beta, row.n0)).toBe(row.need);
 });
 
 describe('elimination', () => {

@@ -3,8 +3,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Growing, Plan } from '../../../sim/models/plan.js';
-import { alone } from '../../../sim/seasons/crew.js';
-import { type Gap, ladderOf, STEPS } from '../../../sim/study/size/gap.js';
+import { singleThread } from '../../../sim/seasons/worker-pool.js';
+import { GAP_STEPS, type Gap, ladderOf } from '../../../sim/study/size/gap.js';
 import { sizeStudy } from '../../../sim/study/size/size.js';
 import { WHOLE } from '../../../sim/study/study.js';
 import { arbitraryPlan } from '../../support/arbitrary-plan.js';
@@ -14,14 +14,14 @@ import { crop, every, grow, line, stage, time, visitDays } from '../../support/p
 async function gapOf(plan: Plan, seasons = 5): Promise<Gap | null> {
   const channels = plan.stages.map((one) => one.channels);
   const study = sizeStudy(plan, { varied: [0], counts: [channels] }, 'channels', 1, seasons);
-  return study.conclude(await study.carryOut(alone(study.workload), WHOLE))!.sizes[0]!.gap;
+  return study.conclude(await study.carryOut(singleThread(study.workload), WHOLE))!.sizes[0]!.gap;
 }
 
 /** The steps of a plan in which a week counts, by name. */
-async function stepsOf(plan: Plan, seasons?: number): Promise<Record<(typeof STEPS)[number], number>> {
+async function stepsOf(plan: Plan, seasons?: number): Promise<Record<(typeof GAP_STEPS)[number], number>> {
   const gap = (await gapOf(plan, seasons))!;
   return Object.fromEntries(gap.steps.map(({ name, change }) => [name, change.mean])) as Record<
-    (typeof STEPS)[number],
+    (typeof GAP_STEPS)[number],
     number
   >;
 }
@@ -91,7 +91,7 @@ describe('a ladder', () => {
         const gap = await gapOf(plan, 3);
         if (gap === null) return;
         gaps++;
-        expect(gap.steps.map(({ name }) => name)).toEqual(STEPS);
+        expect(gap.steps.map(({ name }) => name)).toEqual(GAP_STEPS);
         const sum = gap.steps.reduce(
           (level, { change }) => level + change.mean,
           gap.holes_over_time.heads_a_week,

@@ -6,8 +6,8 @@ import type { Plan, StagePlan } from '../../../sim/models/plan.js';
 import {
   areaIn,
   holesIn,
-  type Layout,
   MOST_SIZES,
+  type SizeLayout,
   sizesOf,
   withChannels,
 } from '../../../sim/study/size/layout.js';
@@ -37,14 +37,14 @@ function planOf(...stages: readonly StagePlan[]): Plan {
 
 const PLAN = planOf(stageOf('tray', 1, 40), stageOf('nursery', 2, 24, 100), stageOf('finishing', 8, 9, 400));
 
-function countsOf(layout: Layout, plan = PLAN): readonly (readonly number[])[] {
+function countsOf(layout: SizeLayout, plan = PLAN): readonly (readonly number[])[] {
   const sizes = sizesOf(plan, layout);
   if (Array.isArray(sizes)) throw new Error(sizes.join('\n'));
   return sizes.counts;
 }
 
 /** The sentences of a layout that does not fit. */
-function faultsOf(layout: Layout, plan = PLAN): string {
+function faultsOf(layout: SizeLayout, plan = PLAN): string {
   const sizes = sizesOf(plan, layout);
   if (!Array.isArray(sizes)) throw new Error(`${sizes.counts.length} sizes`);
   return sizes.join('\n');

@@ -2,11 +2,11 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Plan, StagePlan } from '../../../sim/models/plan.js';
-import { alone } from '../../../sim/seasons/crew.js';
 import { gather } from '../../../sim/seasons/gather.js';
+import { singleThread } from '../../../sim/seasons/worker-pool.js';
 import { compareStudy } from '../../../sim/study/compare.js';
 import { ladderSeasons } from '../../../sim/study/size/jobs.js';
-import { type Layout, sizesOf, withChannels } from '../../../sim/study/size/layout.js';
+import { type SizeLayout, sizesOf, withChannels } from '../../../sim/study/size/layout.js';
 import { type SizeResult, sizeStudy } from '../../../sim/study/size/size.js';
 import { crop, every, grow, line, time, visitDays } from '../../support/plans.js';
 
@@ -38,7 +38,7 @@ const CROWDED = line(
   { weeks: WEEKS, visits: visitDays(WEEKS, [1, 0, 0]) },
 );
 
-function channels(nursery: readonly number[], finishing: readonly number[]): Layout {
+function channels(nursery: readonly number[], finishing: readonly number[]): SizeLayout {
   return {
     kind: 'channels',
     stages: [
@@ -48,13 +48,13 @@ function channels(nursery: readonly number[], finishing: readonly number[]): Lay
   };
 }
 
-function studyOf(plan: Plan, layout: Layout, seasons: number) {
+function studyOf(plan: Plan, layout: SizeLayout, seasons: number) {
   const sizes = sizesOf(plan, layout);
   if (Array.isArray(sizes)) throw new Error(sizes.join('\n'));
   return sizeStudy(plan, sizes, layout.kind, 1, seasons);
 }
 
-async function sized(plan: Plan, layout: Layout, seasons = 20): Promise<SizeResult> {
+async function sized(plan: Plan, layout: SizeLayout, seasons = 20): Promise<SizeResult> {
   const study = studyOf(plan, layout, seasons);
   return study.conclude(await gather(study.workload))!;
 }
@@ -185,7 +185,7 @@ test('room is counted in m2 where every stage that varies says how much a hole t
   const stages = CROWDED.stages.map((stage, s) => ({ ...stage, holeAreaCm2: s === 0 ? null : 100 }));
   const plan = { ...CROWDED, stages };
   expect((await sized(plan, channels([4], [5, 6]), 2)).frontier!.cost).toBe('holes');
-  const finishing: Layout = { kind: 'channels', stages: [{ stage: 'finishing', counts: [5, 6] }] };
+  const finishing: SizeLayout = { kind: 'channels', stages: [{ stage: 'finishing', counts: [5, 6] }] };
   expect((await sized(plan, finishing, 2)).frontier!.cost).toBe('area_m2');
 });
 
@@ -195,7 +195,7 @@ describe('a study in parts', () => {
     const whole = study.conclude(await gather(study.workload));
     const parts: unknown[] = [];
     for (const k of [1, 2, 3]) {
-      const part = await study.carryOut(alone(study.workload), { k, n: 3 });
+      const part = await study.carryOut(singleThread(study.workload), { k, n: 3 });
       parts.unshift(JSON.parse(JSON.stringify(study.pack(part))));
     }
     expect(study.conclude(study.unpack(parts))).toEqual(whole);
@@ -204,7 +204,7 @@ describe('a study in parts', () => {
   test('stopped early it says so, and counts the seasons that it has', async () => {
     const study = studyOf(CROWDED, channels([3, 4], [6]), 500);
     let asked = 0;
-    const some = await study.carryOut(alone(study.workload), { k: 1, n: 1 }, () =>
+    const some = await study.carryOut(singleThread(study.workload), { k: 1, n: 1 }, () =>
       ++asked < 2000 ? null : Promise.resolve(false),
     );
     const result = study.conclude(some)!;
@@ -216,7 +216,9 @@ describe('a study in parts', () => {
 
   test('stopped before the first season it has nothing to say', async () => {
     const study = studyOf(CROWDED, channels([3, 4], [6]), 50);
-    const none = await study.carryOut(alone(study.workload), { k: 1, n: 1 }, () => Promise.resolve(false));
+    const none = await study.carryOut(singleThread(study.workload), { k: 1, n: 1 }, () =>
+      Promise.resolve(false),
+    );
     expect(study.conclude(none)).toBeNull();
   });
 });

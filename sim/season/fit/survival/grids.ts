@@ -6,9 +6,9 @@
  * textbook method, from memory).
  */
 
-import type { AgeTable } from './age-table.js';
-import { Course, placeOf } from './course.js';
-import type { Member, Piece } from './intervals.js';
+import { IncidenceCurve, placeOf } from './incidence-curve.js';
+import type { GroupFates, StretchRecord } from './intervals.js';
+import type { LifeTable } from './life-table.js';
 import { Stretch, type Window } from './stretch.js';
 
 /**
@@ -19,7 +19,7 @@ export const CELL = 2;
 
 interface Grid {
   readonly stretch: Stretch;
-  readonly courses: readonly Course[];
+  readonly courses: readonly IncidenceCurve[];
   /** From one point of the grid to the next [units] */
   readonly step: number;
 }
@@ -28,14 +28,14 @@ export class Grids {
   readonly #fine: Grid;
   readonly #coarse: Grid;
   readonly #start: number;
-  readonly #visits: Piece['visits'];
+  readonly #visits: StretchRecord['visits'];
 
   /** @param tables by kind @param members all groups of the stage */
-  constructor(piece: Piece, members: readonly Member[], tables: readonly AgeTable[]) {
-    this.#start = piece.start;
-    this.#visits = piece.visits;
-    this.#fine = gridOf(piece, members, tables, 1);
-    this.#coarse = gridOf(piece, members, tables, 2);
+  constructor(stretch: StretchRecord, members: readonly GroupFates[], tables: readonly LifeTable[]) {
+    this.#start = stretch.start;
+    this.#visits = stretch.visits;
+    this.#fine = gridOf(stretch, members, tables, 1);
+    this.#coarse = gridOf(stretch, members, tables, 2);
   }
 
   /**
@@ -43,7 +43,7 @@ export class Grids {
    * @param tilts of each group that takes part
    * @param end ln of the likelihood of what came after, by the last front [units]
    */
-  value(tilts: readonly (readonly number[])[], end: (front: number) => number): number {
+  value(tilts: readonly (readonly number[])[], end: (cutoff: number) => number): number {
     const coarse = this.#forward(this.#coarse, tilts, end);
     const fine = this.#forward(this.#fine, tilts, end, this.#windows());
     return fine + (fine - coarse) / 3;
@@ -70,7 +70,7 @@ export class Grids {
   }
 
   /** Prepare `roughPath`. */
-  prepare(tilts: readonly (readonly number[])[], end: (front: number) => number): void {
+  prepare(tilts: readonly (readonly number[])[], end: (cutoff: number) => number): void {
     this.#forward(this.#coarse, tilts, end);
   }
 
@@ -84,29 +84,29 @@ export class Grids {
   }
 
   #forward(
-    { stretch, courses, step }: Grid,
+    { stretch, courses: curves, step }: Grid,
     tilts: readonly (readonly number[])[],
-    end: (front: number) => number,
+    end: (cutoff: number) => number,
     windows: readonly Window[] | null = null,
   ): number {
-    for (const [k, course] of courses.entries()) course.begin(tilts[k]!);
-    return stretch.forward(courses, (state) => end(this.#start + step * placeOf(state)), windows);
+    for (const [k, curve] of curves.entries()) curve.begin(tilts[k]!);
+    return stretch.forward(curves, (state) => end(this.#start + step * placeOf(state)), windows);
   }
 }
 
 function gridOf(
-  { start, visits, members: taking }: Piece,
-  members: readonly Member[],
-  tables: readonly AgeTable[],
+  { start, visits, members: taking }: StretchRecord,
+  members: readonly GroupFates[],
+  tables: readonly LifeTable[],
   step: number,
 ): Grid {
   const cell = CELL * step;
   const stretch = new Stretch(visits.map(({ day, leaving }) => ({ cells: (day - start) / cell, leaving })));
   const points = (2 * (visits.at(-1)!.day - start)) / cell + 1;
-  const courses = taking.map((m) => {
+  const curves = taking.map((m) => {
     const { kind, entries } = members[m]!;
     const ages = entries.map((entry) => start - entry);
-    return new Course(tables[kind]!, ages, points, step);
+    return new IncidenceCurve(tables[kind]!, ages, points, step);
   });
-  return { stretch, courses, step };
+  return { stretch, courses: curves, step };
 }

@@ -26,13 +26,13 @@ export interface StretchFate {
   readonly outcome: 'ready' | 'standing';
   readonly count: number;
   /** Number of the stretch. */
-  readonly piece: number;
+  readonly stretch: number;
   /** Which of its visits; one more than the last for the end. */
   readonly place: number;
 }
 
 /** The fates of a group. */
-export interface Member {
+export interface GroupFates {
   readonly kind: number;
   /** In units, and plants; the largest cohort last, which costs least (see cohorts.ts). */
   readonly entries: readonly number[];
@@ -42,18 +42,18 @@ export interface Member {
 }
 
 /** A short visit at which plants left. */
-export interface PieceVisit {
+export interface StretchVisit {
   readonly day: number;
   /** By the place of their groups among those that take part. */
   readonly leaving: readonly Leaving[];
 }
 
 /** A stretch and what is around it. Days in units. */
-export interface Piece {
+export interface StretchRecord {
   /** The last visit before it. */
   readonly start: number;
   /** At least one. */
-  readonly visits: readonly PieceVisit[];
+  readonly visits: readonly StretchVisit[];
   /** Visit at which all ready plants found a hole again, or the last visit of all. */
   readonly end: number;
   readonly outcome: 'ready' | 'standing';
@@ -64,8 +64,8 @@ export interface Piece {
 }
 
 export interface Intervals {
-  readonly members: readonly Member[];
-  readonly pieces: readonly Piece[];
+  readonly members: readonly GroupFates[];
+  readonly stretches: readonly StretchRecord[];
   /** Days from the first entry to the last visit [units] */
   readonly longest: number;
 }
@@ -76,13 +76,13 @@ export function intervalsOf({ visits, groups }: StageRecord, unit: number): Inte
   const last = visits.length === 0 ? 0 : inUnits(visits.at(-1)!.day);
   const first = groups.reduce((least, { entries }) => Math.min(least, inUnits(entries[0]!.day)), last);
   const members = groups.map((group) => memberOf(group, visits, inUnits));
-  const pieces: Piece[] = [];
+  const stretches: StretchRecord[] = [];
   const leaving = visits.map((): Leaving[] => []);
   for (const [batch, { ready }] of groups.entries()) {
     for (const { visit, count } of ready) leaving[visit]!.push({ batch, count });
   }
   let start = inUnits(visits[0]?.day ?? 0);
-  let short: PieceVisit[] = [];
+  let short: StretchVisit[] = [];
   for (const [v, visit] of visits.entries()) {
     const day = inUnits(visit.day);
     if (visit.short) {
@@ -90,13 +90,13 @@ export function intervalsOf({ visits, groups }: StageRecord, unit: number): Inte
       if (leaving[v]!.length > 0) short.push({ day, leaving: leaving[v]! });
       continue;
     }
-    close(members, pieces, { start, short, end: day, outcome: 'ready', atEnd: leaving[v]! });
+    close(members, stretches, { start, short, end: day, outcome: 'ready', atEnd: leaving[v]! });
     start = day;
     short = [];
   }
   const atEnd = groups.flatMap(({ standing }, batch) => (standing > 0 ? [{ batch, count: standing }] : []));
-  close(members, pieces, { start, short, end: last, outcome: 'standing', atEnd });
-  return { members, pieces, longest: last - first };
+  close(members, stretches, { start, short, end: last, outcome: 'standing', atEnd });
+  return { members, stretches, longest: last - first };
 }
 
 /** With the deaths, which are looked at on every visit. */
@@ -104,7 +104,7 @@ function memberOf(
   { kind, entries, dead }: Group,
   visits: readonly Visit[],
   inUnits: (day: number) => number,
-): Member {
+): GroupFates {
   const bySize = [...entries].sort((a, b) => a.count - b.count);
   return {
     kind,
@@ -120,14 +120,14 @@ function memberOf(
   };
 }
 
-interface Open extends Pick<Piece, 'start' | 'end' | 'outcome' | 'atEnd'> {
-  readonly short: readonly PieceVisit[];
+interface Open extends Pick<StretchRecord, 'start' | 'end' | 'outcome' | 'atEnd'> {
+  readonly short: readonly StretchVisit[];
 }
 
 /** Book what happened since the last visit with holes left over. */
 function close(
-  members: readonly Member[],
-  pieces: Piece[],
+  members: readonly GroupFates[],
+  stretches: StretchRecord[],
   { start, short, end, outcome, atEnd }: Open,
 ): void {
   if (short.length === 0) {
@@ -136,20 +136,20 @@ function close(
     }
     return;
   }
-  const piece = pieces.length;
+  const piece = stretches.length;
   for (const [place, { leaving }] of short.entries()) {
     for (const { batch, count } of leaving) {
-      members[batch]!.unknown.push({ outcome: 'ready', count, piece, place });
+      members[batch]!.unknown.push({ outcome: 'ready', count, stretch: piece, place });
     }
   }
   for (const { batch, count } of atEnd) {
-    members[batch]!.unknown.push({ outcome, count, piece, place: short.length });
+    members[batch]!.unknown.push({ outcome, count, stretch: piece, place: short.length });
   }
   const taking = [
     ...new Set([...short.flatMap(({ leaving }) => leaving), ...atEnd].map(({ batch }) => batch)),
   ];
   const local = ({ batch, count }: Leaving): Leaving => ({ batch: taking.indexOf(batch), count });
-  pieces.push({
+  stretches.push({
     start,
     visits: short.map(({ day, leaving }) => ({ day, leaving: leaving.map(local) })),
     end,

@@ -8,7 +8,7 @@
  */
 
 /** Individuals with the same time. */
-export interface Followed {
+export interface FollowUp {
   /** Time at which they met their end, or were last seen. */
   readonly time: number;
   readonly count: number;
@@ -32,7 +32,7 @@ export interface CurveStep {
 
 const Z95 = 1.959963984540054;
 
-export function kaplanMeier(followed: readonly Followed[]): CurveStep[] {
+export function kaplanMeier(followed: readonly FollowUp[]): CurveStep[] {
   const ordered = [...followed].sort((a, b) => a.time - b.time);
   let atRisk = ordered.reduce((sum, { count }) => sum + count, 0);
   let share = 1;

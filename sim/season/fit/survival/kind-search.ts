@@ -13,15 +13,15 @@
  * themselves are without it.
  */
 
-import type { Chances } from './age-table.js';
 import { FITTED_SHAPES, type FittedShape, fittedLaw } from './laws.js';
-import { type Maximum, maximise, type Search } from './maximise.js';
-import { type Estimate, fewPlantsRoot, profileEstimate, Z95 } from './profile.js';
+import type { GrowthParameters } from './life-table.js';
+import { type MaximiseOptions, type Maximum, maximise } from './maximise.js';
+import { fewPlantsRoot, type ProfileEstimate, profileEstimate, Z95 } from './profile.js';
 import { LAW_BOUNDS } from './sample.js';
 import type { StageLikelihood } from './stage-likelihood.js';
 
 /** What is asked about a kind of plant in a stage. */
-export interface Question {
+export interface KindModel {
   readonly shape: FittedShape;
   /** Whether seeds can fail here: the first stage. */
   readonly seeds: boolean;
@@ -37,12 +37,12 @@ export interface Question {
 
 export interface Fitted {
   /** Mean growth time [d] */
-  readonly days: Estimate;
+  readonly days: ProfileEstimate;
   /** Standard deviation over mean */
-  readonly spread: Estimate;
+  readonly spread: ProfileEstimate;
   /** null if not asked for */
-  readonly loss: Estimate | null;
-  readonly germination: Estimate | null;
+  readonly loss: ProfileEstimate | null;
+  readonly germination: ProfileEstimate | null;
   /**
    * ln of the likelihood at its maximum, for each shape, comparable among them only; null if not asked for.
    */
@@ -71,15 +71,15 @@ const NEARLY = 1e-6;
 const SHIFT_BOUND = 60;
 
 export class KindSearch {
-  readonly question: Question;
-  readonly #questions: readonly Question[];
+  readonly question: KindModel;
+  readonly #questions: readonly KindModel[];
   readonly #kind: number;
   /** Of all kinds, by kind; shared with the searches for the others. */
   readonly #parameters: (readonly number[])[];
   /** Whether the others are moved along. */
   readonly #shifts: boolean;
   #likelihood: StageLikelihood;
-  #bounds: Omit<Search, 'start'>;
+  #bounds: Omit<MaximiseOptions, 'start'>;
   #top: Maximum | null = null;
 
   /**
@@ -88,7 +88,7 @@ export class KindSearch {
    */
   constructor(
     likelihood: StageLikelihood,
-    questions: readonly Question[],
+    questions: readonly KindModel[],
     kind: number,
     parameters: (readonly number[])[],
     narrowest: number,
@@ -153,7 +153,7 @@ export class KindSearch {
     };
   }
 
-  #lawEstimate(i: number): Estimate {
+  #lawEstimate(i: number): ProfileEstimate {
     const { value, low, high } = this.#profile(i);
     // An interval that reaches the bound of the search has no lower end.
     return {
@@ -163,7 +163,7 @@ export class KindSearch {
     };
   }
 
-  #shareEstimate(i: number, value: number): Estimate {
+  #shareEstimate(i: number, value: number): ProfileEstimate {
     const { low, high } = this.#profile(i);
     return {
       value,
@@ -172,7 +172,7 @@ export class KindSearch {
     };
   }
 
-  #profile(i: number): Estimate {
+  #profile(i: number): ProfileEstimate {
     const law = i < 2;
     const root = law ? fewPlantsRoot(Math.max(2, this.#likelihood.readyOf(this.#kind))) : Z95;
     // The spread is adjusted for having fitted the mean.
@@ -218,7 +218,7 @@ export class KindSearch {
     return maximise((at) => this.#padded(at, question), search).value;
   }
 
-  #boundsFor(narrowest: number): Omit<Search, 'start'> {
+  #boundsFor(narrowest: number): Omit<MaximiseOptions, 'start'> {
     const shares = new Array<number>(this.#at.length - 2).fill(LOGIT_BOUND);
     const shift = this.#shifts ? [SHIFT_BOUND] : [];
     const leastCv = Math.max(LAW_BOUNDS.low[1]!, Math.log(narrowest) - this.#at[0]!);
@@ -244,14 +244,14 @@ function shifted(parameters: readonly number[], days: number): readonly number[]
 /**
  * The parameters of a kind: ln(mean), ln(CV), logits of loss and germination as far as they are asked for.
  */
-export function parametersAt({ seeds, losses }: Question, { mean, cv, cleared }: Start): number[] {
+export function parametersAt({ seeds, losses }: KindModel, { mean, cv, cleared }: Start): number[] {
   // Of those that are cleared, half are taken for dead and half for failed at first.
   const each = seeds && losses ? cleared / 2 : cleared;
   const odds = Math.log(each / (1 - each));
   return [Math.log(mean), Math.log(cv), ...(losses ? [odds] : []), ...(seeds ? [-odds] : [])];
 }
 
-function chancesAt({ shape, seeds, losses }: Question, at: readonly number[]): Chances {
+function chancesAt({ shape, seeds, losses }: KindModel, at: readonly number[]): GrowthParameters {
   return {
     law: fittedLaw(shape, Math.exp(at[0]!), Math.exp(at[1]!)),
     loss: losses ? share(at[2]!) : 0,

@@ -15,7 +15,7 @@ export interface Maximum {
   readonly hessian: readonly (readonly number[])[];
 }
 
-export interface Search {
+export interface MaximiseOptions {
   readonly start: readonly number[];
   /** Parameters stay within these. */
   readonly low: readonly number[];
@@ -40,7 +40,7 @@ const MOST_ROUNDS = 60;
 /** Longest step of one parameter in one round; the parameters are logarithms and logits. */
 const LONGEST = 1;
 
-export function maximise(f: (at: readonly number[]) => number, search: Search): Maximum {
+export function maximise(f: (at: readonly number[]) => number, search: MaximiseOptions): Maximum {
   const { low, high, enough = 1e-9, step: h = STEP, like } = search;
   const clamp = (at: readonly number[]): number[] =>
     at.map((value, i) => Math.min(high[i]!, Math.max(low[i]!, value)));
@@ -74,7 +74,7 @@ function derivatives(
   at: readonly number[],
   value: number,
   h: number,
-  like: Search['like'],
+  like: MaximiseOptions['like'],
 ): { gradient: number[]; hessian: number[][] } {
   const n = at.length;
   const moved = (...steps: readonly [number, number][]): number => {

@@ -17,7 +17,7 @@
 
 import { studentQuantile } from '../../../engine/student.js';
 import { negated, solve } from './linear.js';
-import { type Maximum, maximise, type Search } from './maximise.js';
+import { type MaximiseOptions, type Maximum, maximise } from './maximise.js';
 
 /** 97.5 % quantile of the standard normal distribution; its square is that of chi-squared. */
 export const Z95 = 1.959963984540054;
@@ -35,7 +35,7 @@ const FAR_DOWN = 8;
 /** Fall beyond which a search is made again with second derivatives of its own. */
 const DOWN = 0.5;
 
-export interface Estimate {
+export interface ProfileEstimate {
   readonly value: number;
   /** The bound of the search if the likelihood does not fall far enough before it. */
   readonly low: number;
@@ -60,11 +60,11 @@ export function fewPlantsRoot(plants: number): number {
 export function profileEstimate(
   f: (at: readonly number[]) => number,
   top: Maximum,
-  bounds: Omit<Search, 'start'>,
+  bounds: Omit<MaximiseOptions, 'start'>,
   i: number,
   payFor: number | null,
   root = Z95,
-): Estimate {
+): ProfileEstimate {
   const profile = new Profile(f, top, bounds, i, payFor);
   const [low, high] = [bounds.low[i]!, bounds.high[i]!];
   const { value, height } =
@@ -105,7 +105,7 @@ class Profile {
   constructor(
     f: (at: readonly number[]) => number,
     top: Maximum,
-    { low, high }: Omit<Search, 'start'>,
+    { low, high }: Omit<MaximiseOptions, 'start'>,
     i: number,
     payFor: number | null,
   ) {

@@ -1,14 +1,14 @@
 /** What was seen of a stage, as plain data. */
 
 /** Plants that left at a visit. */
-export interface Seen {
+export interface Departures {
   /** Place of the visit in the record. */
   readonly visit: number;
   readonly count: number;
 }
 
 /** Plants that were cleared at a visit. */
-export interface Cleared extends Seen {
+export interface Cleared extends Departures {
   /** As their row says, in the first stage: whether they died, or were seeds that failed. Left out if it says nothing. */
   readonly cause?: 'died' | 'failed';
 }
@@ -28,7 +28,7 @@ export interface Group {
   /** When they came in, ascending [d], and how many. */
   readonly entries: readonly { readonly day: number; readonly count: number }[];
   /** Those that left ready: moved, picked, or thrown away after having been ready too long. */
-  readonly ready: readonly Seen[];
+  readonly ready: readonly Departures[];
   /** Those that were cleared dead or failed. */
   readonly dead: readonly Cleared[];
   /** Those that are left at the last visit. */

@@ -5,7 +5,7 @@
 
 import type { FittedLaw } from '../../../engine/laws.js';
 import { type FittedShape, fittedLaw } from './laws.js';
-import { maximise, type Search } from './maximise.js';
+import { type MaximiseOptions, maximise } from './maximise.js';
 
 /**
  * Times that lie in (from, to] [d]: `from` 0 if it was not seen before, `to` Infinity if not yet; alike if
@@ -21,7 +21,7 @@ export interface Censored {
  * Bounds of ln(mean) and ln(CV): from an hour to ten years, from one percent of spread to the most that a
  * scenario may say.
  */
-export const LAW_BOUNDS: Omit<Search, 'start'> = {
+export const LAW_BOUNDS: Omit<MaximiseOptions, 'start'> = {
   low: [Math.log(0.04), Math.log(0.01)],
   high: [Math.log(3650), Math.log(2)],
 };

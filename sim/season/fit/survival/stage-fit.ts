@@ -6,9 +6,9 @@
  * (see grids.ts), which must be fine beside the spread that is found in the end.
  */
 
+import { fifoStays } from './fifo-stays.js';
 import { CELL } from './grids.js';
-import { staysInTurn } from './in-turn.js';
-import { type Fitted, KindSearch, parametersAt, type Question, type Start } from './kind-search.js';
+import { type Fitted, type KindModel, KindSearch, parametersAt, type Start } from './kind-search.js';
 import { type Group, type StageRecord, total } from './record.js';
 import { type Censored, fitSample } from './sample.js';
 import { StageLikelihood } from './stage-likelihood.js';
@@ -35,7 +35,7 @@ const LEAST_START = 0.08;
  */
 export function fitStage(
   record: StageRecord,
-  questions: readonly Question[],
+  questions: readonly KindModel[],
   compare: boolean,
 ): (Fitted | null)[] {
   const starts = questions.map((question, kind) => startOf(record, kind, question));
@@ -74,7 +74,7 @@ function unitFor(deviation: number): number {
 }
 
 /** A first guess: every plant by itself, first in, first out. */
-function startOf(record: StageRecord, kind: number, { shape, guess }: Question): Start {
+function startOf(record: StageRecord, kind: number, { shape, guess }: KindModel): Start {
   const groups = record.groups.filter((group) => group.kind === kind);
   const sample = groups.flatMap((group) => readyTimes(group, record));
   const ready = total(groups.flatMap((group) => group.ready));
@@ -88,7 +88,7 @@ function startOf(record: StageRecord, kind: number, { shape, guess }: Question):
 
 /** Plants that left ready between two visits, and those that stand. */
 function readyTimes(group: Group, { visits }: StageRecord): Censored[] {
-  return staysInTurn(group, { visits, groups: [] }).flatMap(({ day, count, end, visit }): Censored[] => {
+  return fifoStays(group, { visits, groups: [] }).flatMap(({ day, count, end, visit }): Censored[] => {
     const age = visits[visit]!.day - day;
     if (end === 'standing') return age > 0 ? [{ from: age, to: Infinity, count }] : [];
     if (end === 'dead' || age <= 0) return [];

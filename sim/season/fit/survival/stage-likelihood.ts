@@ -19,16 +19,22 @@
  * fates and the rest from the rules of the line.
  */
 
-import { AgeTable, type Chances } from './age-table.js';
-import { Cohorts, tilted } from './cohorts.js';
-import { PATHS, sharesOf } from './front-paths.js';
+import { CohortMixture, tilted } from './cohort-mixture.js';
+import { CUTOFF_PATHS, sharesOf } from './cutoff-paths.js';
 import { Grids } from './grids.js';
-import { intervalsOf, type KnownFate, type Member, type Piece, type StretchFate } from './intervals.js';
+import {
+  type GroupFates,
+  intervalsOf,
+  type KnownFate,
+  type StretchFate,
+  type StretchRecord,
+} from './intervals.js';
+import { type GrowthParameters, LifeTable } from './life-table.js';
 import type { StageRecord } from './record.js';
 
 /** What a group of several cohorts needs; filled anew at each trial. */
 interface Mixed {
-  readonly cohorts: Cohorts;
+  readonly cohorts: CohortMixture;
   /** Chances of the known fates, then of those in stretches, with the fronts of one path. */
   readonly chances: Float64Array;
   /** On average over the paths. */
@@ -36,17 +42,17 @@ interface Mixed {
 }
 
 /** Fronts by stretch and visit [units] */
-type Fronts = readonly (readonly number[])[];
+type Cutoffs = readonly (readonly number[])[];
 
 /** Tilts of the cohorts of each group. */
 type Tilts = readonly (readonly number[])[];
 
 export class StageLikelihood {
-  readonly #tables: readonly AgeTable[];
-  readonly #members: readonly Member[];
+  readonly #tables: readonly LifeTable[];
+  readonly #members: readonly GroupFates[];
   /** By member; null for a group of one cohort. */
   readonly #mixed: readonly (Mixed | null)[];
-  readonly #pieces: readonly Piece[];
+  readonly #stretches: readonly StretchRecord[];
   /** By piece. */
   readonly #grids: readonly Grids[];
   /** By path, piece and visit: see front-paths.ts. */
@@ -60,21 +66,21 @@ export class StageLikelihood {
    * it.
    */
   constructor(record: StageRecord, kinds: number, unit: number) {
-    const { members, pieces, longest } = intervalsOf(record, unit);
-    this.#tables = Array.from({ length: kinds }, () => new AgeTable(unit, longest + 1));
+    const { members, stretches, longest } = intervalsOf(record, unit);
+    this.#tables = Array.from({ length: kinds }, () => new LifeTable(unit, longest + 1));
     this.#members = members;
     this.#mixed = members.map((member) => (member.sizes.length > 1 ? mixedOf(member) : null));
-    this.#pieces = pieces;
-    this.#grids = pieces.map((piece) => new Grids(piece, members, this.#tables));
-    this.#shares = Array.from({ length: PATHS }, (_, path) =>
-      pieces.map(({ visits }) => sharesOf(path, visits.length)),
+    this.#stretches = stretches;
+    this.#grids = stretches.map((stretch) => new Grids(stretch, members, this.#tables));
+    this.#shares = Array.from({ length: CUTOFF_PATHS }, (_, path) =>
+      stretches.map(({ visits }) => sharesOf(path, visits.length)),
     );
     this.#mixedInStretches = members.some(({ sizes, unknown }) => sizes.length > 1 && unknown.length > 0);
   }
 
   /** Whether holes were ever short, so that all kinds must be looked at together. */
   get kindsTogether(): boolean {
-    return this.#pieces.length > 0;
+    return this.#stretches.length > 0;
   }
 
   /** Plants of a kind that left ready. */
@@ -90,7 +96,7 @@ export class StageLikelihood {
    * @param chances of each kind
    * @param kind whose parameters are looked for: where holes were never short, only its plants count
    */
-  value(chances: readonly Chances[], kind: number): number {
+  value(chances: readonly GrowthParameters[], kind: number): number {
     const counts = (k: number): boolean => k === kind || this.kindsTogether;
     for (const [k, one] of chances.entries()) if (counts(k)) this.#tables[k]!.set(one);
     const before = this.#mixedInStretches ? this.#pathsBefore() : [];
@@ -99,8 +105,8 @@ export class StageLikelihood {
       const mixed = counts(member.kind) ? this.#mixed[m]! : null;
       return mixed === null ? evenTilts(member) : this.#tilts(member, mixed, before);
     });
-    for (const [p, piece] of this.#pieces.entries()) {
-      sum += this.#grids[p]!.value(tiltsOf(piece, t), (front) => this.#ending(piece, t, front));
+    for (const [p, stretch] of this.#stretches.entries()) {
+      sum += this.#grids[p]!.value(tiltsOf(stretch, t), (cutoff) => this.#ending(stretch, t, cutoff));
     }
     const paths = this.#mixedInStretches
       ? this.#shares.map((shares) => this.#grids.map((grid, p) => grid.path(shares[p]!)))
@@ -115,7 +121,7 @@ export class StageLikelihood {
   }
 
   /** Of a fate of a plant of cohort `j`. */
-  #chance(member: Member, j: number, { outcome, from, to }: Omit<KnownFate, 'count'>): number {
+  #chance(member: GroupFates, j: number, { outcome, from, to }: Omit<KnownFate, 'count'>): number {
     const table = this.#tables[member.kind]!;
     const entry = member.entries[j]!;
     switch (outcome) {
@@ -133,19 +139,19 @@ export class StageLikelihood {
   }
 
   /** Of a group of several cohorts. @param paths of the fronts, none if it takes part in no stretch */
-  #tilts(member: Member, { cohorts, chances, mean }: Mixed, paths: readonly Fronts[]): number[] {
+  #tilts(member: GroupFates, { cohorts, chances, mean }: Mixed, paths: readonly Cutoffs[]): number[] {
     this.#fillKnown(member, chances);
     if (member.unknown.length === 0) return cohorts.tilts(chances);
     mean.fill(0);
-    for (const fronts of paths) {
-      this.#fillUnknown(member, chances, fronts);
+    for (const cutoffs of paths) {
+      this.#fillUnknown(member, chances, cutoffs);
       for (let i = 0; i < mean.length; i++) mean[i]! += chances[i]! / paths.length;
     }
     return cohorts.tilts(mean);
   }
 
   /** ln of the likelihood of a group of several cohorts, but for its part in the stretches. */
-  #mixedValue(member: Member, mixed: Mixed, t: readonly number[], paths: readonly Fronts[]): number {
+  #mixedValue(member: GroupFates, mixed: Mixed, t: readonly number[], paths: readonly Cutoffs[]): number {
     const { known, unknown, sizes } = member;
     const { cohorts, chances } = mixed;
     let sum = 0;
@@ -153,14 +159,14 @@ export class StageLikelihood {
     for (let j = 0; j < sizes.length; j++) sum -= sizes[j]! * Math.log(t[j]!);
     if (unknown.length === 0) return sum + logOf(cohorts.hit(chances, t));
     let hit = 0;
-    for (const fronts of paths) {
-      this.#fillUnknown(member, chances, fronts);
+    for (const cutoffs of paths) {
+      this.#fillUnknown(member, chances, cutoffs);
       hit += cohorts.hit(chances, t);
     }
     return sum + logOf(hit / paths.length);
   }
 
-  #fillKnown(member: Member, chances: Float64Array): void {
+  #fillKnown(member: GroupFates, chances: Float64Array): void {
     const { sizes, known } = member;
     for (let v = 0; v < known.length; v++) {
       for (let j = 0; j < sizes.length; j++)
@@ -169,42 +175,47 @@ export class StageLikelihood {
   }
 
   /** With the fronts of one path. */
-  #fillUnknown(member: Member, chances: Float64Array, fronts: Fronts): void {
+  #fillUnknown(member: GroupFates, chances: Float64Array, cutoffs: Cutoffs): void {
     const { sizes, known, unknown } = member;
     for (let u = 0; u < unknown.length; u++) {
       const at = (known.length + u) * sizes.length;
       for (let j = 0; j < sizes.length; j++) {
-        chances[at + j] = this.#stretchChance(member, j, unknown[u]!, fronts);
+        chances[at + j] = this.#stretchChance(member, j, unknown[u]!, cutoffs);
       }
     }
   }
 
   /** Of a fate in a stretch of a plant of cohort `j`. */
-  #stretchChance(member: Member, j: number, { outcome, piece, place }: StretchFate, fronts: Fronts): number {
+  #stretchChance(
+    member: GroupFates,
+    j: number,
+    { outcome, stretch: piece, place }: StretchFate,
+    cutoffs: Cutoffs,
+  ): number {
     const table = this.#tables[member.kind]!;
     const entry = member.entries[j]!;
-    const { start, end } = this.#pieces[piece]!;
-    const before = place === 0 ? start : fronts[piece]![place - 1]!;
+    const { start, end } = this.#stretches[piece]!;
+    const before = place === 0 ? start : cutoffs[piece]![place - 1]!;
     if (outcome === 'standing') return table.standingAbout(before - entry, end - entry);
-    const after = fronts[piece]![place] ?? end;
+    const after = cutoffs[piece]![place] ?? end;
     return table.readyByAbout(after - entry) - table.readyByAbout(before - entry);
   }
 
   /** Paths of the fronts before there are tilts: these are made from them. */
-  #pathsBefore(): Fronts[] {
+  #pathsBefore(): Cutoffs[] {
     const even = this.#members.map(evenTilts);
-    for (const [p, piece] of this.#pieces.entries()) {
-      this.#grids[p]!.prepare(tiltsOf(piece, even), (front) => this.#ending(piece, even, front));
+    for (const [p, stretch] of this.#stretches.entries()) {
+      this.#grids[p]!.prepare(tiltsOf(stretch, even), (cutoff) => this.#ending(stretch, even, cutoff));
     }
     return this.#shares.map((shares) => this.#grids.map((grid, p) => grid.roughPath(shares[p]!)));
   }
 
   /** ln of the likelihood of what came after a stretch, by its last front. */
-  #ending({ end, outcome, members, atEnd }: Piece, t: Tilts, front: number): number {
+  #ending({ end, outcome, members, atEnd }: StretchRecord, t: Tilts, cutoff: number): number {
     let sum = 0;
     for (const { batch, count } of atEnd) {
       const m = members[batch]!;
-      const fate = { outcome, from: front, to: end };
+      const fate = { outcome, from: cutoff, to: end };
       let chance = 0;
       for (const [j, tilt] of t[m]!.entries()) chance += tilt * this.#chance(this.#members[m]!, j, fate);
       sum += count * logOf(chance);
@@ -213,18 +224,18 @@ export class StageLikelihood {
   }
 }
 
-function tiltsOf({ members }: Piece, t: Tilts): Tilts {
+function tiltsOf({ members }: StretchRecord, t: Tilts): Tilts {
   return members.map((m) => t[m]!);
 }
 
-function evenTilts({ sizes }: Member): number[] {
+function evenTilts({ sizes }: GroupFates): number[] {
   return sizes.map(() => 1);
 }
 
-function mixedOf({ sizes, known, unknown }: Member): Mixed {
+function mixedOf({ sizes, known, unknown }: GroupFates): Mixed {
   const counts = [...known, ...unknown].map(({ count }) => count);
   const chances = (): Float64Array => new Float64Array(counts.length * sizes.length);
-  return { cohorts: new Cohorts(sizes, counts), chances: chances(), mean: chances() };
+  return { cohorts: new CohortMixture(sizes, counts), chances: chances(), mean: chances() };
 }
 
 /** ln p; of a chance that has vanished, of the smallest there is, so that a search finds its way back. */

@@ -17,7 +17,7 @@
  * extrapolated from two grids (see grids.ts).
  */
 
-import { type Course, placeOf, type Step } from './course.js';
+import { type ChainStep, type IncidenceCurve, placeOf } from './incidence-curve.js';
 
 /** Plants that left at one visit: which batch, how many. */
 export interface Leaving {
@@ -50,7 +50,7 @@ const LEAST_CHANCE = 1e-300;
 
 export class Stretch {
   readonly #visits: readonly ShortVisit[];
-  readonly #steps: Step[];
+  readonly #steps: ChainStep[];
   readonly #start: Float64Array;
   readonly #later: Float64Array;
   readonly #likely: Float64Array;
@@ -70,44 +70,44 @@ export class Stretch {
       first: 1,
       last: 1,
       weights: new Float64Array(0),
-      front: new Float64Array(states),
+      density: new Float64Array(states),
     }));
   }
 
   /**
-   * @param courses of the batches
+   * @param curves of the batches
    * @param end ln of the likelihood of what came after the stretch, by the state of the last front
    * @param windows for each visit, if it is known already which fronts matter
    * @returns ln of the likelihood of the stretch
    */
   forward(
-    courses: readonly Course[],
+    curves: readonly IncidenceCurve[],
     end: (state: number) => number,
     windows: readonly Window[] | null = null,
   ): number {
     this.#end = end;
     let value = 0;
-    let front = this.#start;
+    let density = this.#start;
     let before: Window = { first: 0, last: 0 };
     for (const [k, step] of this.#steps.entries()) {
       const visit = this.#visits[k]!;
-      aim(step, front, before, windows?.[k] ?? { first: 1, last: visit.cells });
-      value += fill(step, visit, front, courses);
+      aim(step, density, before, windows?.[k] ?? { first: 1, last: visit.cells });
+      value += fill(step, visit, density, curves);
       const { from, until, first, last, weights } = step;
       const width = last - first + 1;
-      const next = step.front;
+      const next = step.density;
       next.fill(0);
       for (let i = from; i < until; i++) {
-        const weight = front[i]!;
+        const weight = density[i]!;
         if (weight === 0) continue;
         const row = (i - from) * width - first;
         for (let j = Math.max(first, i); j <= last; j++) next[j]! += weight * weights[row + j]!;
       }
       value += normalise(next, step);
       before = { first, last };
-      front = next;
+      density = next;
     }
-    return value + this.#fillLater(front);
+    return value + this.#fillLater(density);
   }
 
   /**
@@ -120,13 +120,13 @@ export class Stretch {
   path(shares: readonly number[]): number[] {
     const places = new Array<number>(this.#steps.length);
     for (let k = this.#steps.length - 1; k >= 0; k--) {
-      const { front } = this.#steps[k]!;
+      const { density } = this.#steps[k]!;
       const { cells } = this.#visits[k]!;
       const likely = this.#likely;
       likely.fill(0, 0, cells + 1);
       if (k + 1 === this.#steps.length) {
-        for (let i = 1; i <= cells; i++) likely[i] = front[i]! * this.#later[i]!;
-      } else this.#weighFronts(k, places[k + 1]!);
+        for (let i = 1; i <= cells; i++) likely[i] = density[i]! * this.#later[i]!;
+      } else this.#weighCutoffs(k, places[k + 1]!);
       places[k] = Math.min(placeAt(likely, cells, shares[k]!), (places[k + 1] ?? Infinity) - APART);
     }
     return places;
@@ -140,8 +140,8 @@ export class Stretch {
     const windows = new Array<Window>(this.#steps.length);
     let later = this.#later.slice();
     for (let k = this.#steps.length - 1; k >= 0; k--) {
-      const { front, from, until, first, last, weights } = this.#steps[k]!;
-      windows[k] = windowOf(front, later, first, last);
+      const { density, from, until, first, last, weights } = this.#steps[k]!;
+      windows[k] = windowOf(density, later, first, last);
       const width = last - first + 1;
       const before = new Float64Array(later.length);
       let largest = 0;
@@ -159,8 +159,8 @@ export class Stretch {
   }
 
   /** How likely each front after visit `k` is, if the next one is at `next`. */
-  #weighFronts(k: number, next: number): void {
-    const { front } = this.#steps[k]!;
+  #weighCutoffs(k: number, next: number): void {
+    const { density } = this.#steps[k]!;
     const { from, until, first, last, weights } = this.#steps[k + 1]!;
     const width = last - first + 1;
     // The middle of cell j is at 2 j - 1.
@@ -171,7 +171,7 @@ export class Stretch {
       const row = (i - from) * width - first;
       const here = i <= low ? weights[row + low]! : 0;
       const above = share > 0 && i <= low + 1 ? weights[row + low + 1]! : 0;
-      this.#likely[i] = front[i]! * ((1 - share) * here + share * above);
+      this.#likely[i] = density[i]! * ((1 - share) * here + share * above);
     }
   }
 
@@ -179,28 +179,28 @@ export class Stretch {
    * The likelihood of what came after, by front, over its largest.
    * @returns ln of its mean over the fronts
    */
-  #fillLater(front: Float64Array): number {
+  #fillLater(density: Float64Array): number {
     const later = this.#later;
     let best = -Infinity;
     for (let i = 0; i < later.length; i++) {
-      if (front[i]! === 0) continue;
+      if (density[i]! === 0) continue;
       later[i] = this.#end(i);
       best = Math.max(best, later[i]!);
     }
     let sum = 0;
     for (let i = 0; i < later.length; i++) {
-      later[i] = front[i]! === 0 ? 0 : Math.exp(later[i]! - best);
-      sum += front[i]! * later[i]!;
+      later[i] = density[i]! === 0 ? 0 : Math.exp(later[i]! - best);
+      sum += density[i]! * later[i]!;
     }
     return best + Math.log(sum);
   }
 }
 
 /** The states at which a front may well be. @param later likelihood of what came after, by state */
-function windowOf(front: Float64Array, later: Float64Array, first: number, last: number): Window {
+function windowOf(density: Float64Array, later: Float64Array, first: number, last: number): Window {
   let largest = 0;
-  for (let i = first; i <= last; i++) largest = Math.max(largest, front[i]! * later[i]!);
-  const matters = (i: number): boolean => front[i]! * later[i]! > NEGLIGIBLE * largest;
+  for (let i = first; i <= last; i++) largest = Math.max(largest, density[i]! * later[i]!);
+  const matters = (i: number): boolean => density[i]! * later[i]! > NEGLIGIBLE * largest;
   let low = first;
   while (low < last && !matters(low)) low++;
   let high = last;
@@ -209,13 +209,13 @@ function windowOf(front: Float64Array, later: Float64Array, first: number, last:
 }
 
 /** Set the fronts of a step that matter. @param before those after the visit before */
-function aim(step: Step, front: Float64Array, before: Window, { first, last }: Window): void {
+function aim(step: ChainStep, density: Float64Array, before: Window, { first, last }: Window): void {
   let largest = 0;
-  for (let i = before.first; i <= before.last; i++) largest = Math.max(largest, front[i]!);
+  for (let i = before.first; i <= before.last; i++) largest = Math.max(largest, density[i]!);
   let from = before.first;
-  while (from < before.last && front[from]! <= NEGLIGIBLE * largest) from++;
+  while (from < before.last && density[from]! <= NEGLIGIBLE * largest) from++;
   let until = before.last + 1;
-  while (until > from + 1 && front[until - 1]! <= NEGLIGIBLE * largest) until--;
+  while (until > from + 1 && density[until - 1]! <= NEGLIGIBLE * largest) until--;
   step.from = from;
   step.first = Math.max(first, 1, from);
   step.last = Math.max(last, step.first);
@@ -228,10 +228,10 @@ function aim(step: Step, front: Float64Array, before: Window, { first, last }: W
  * @returns scale
  */
 function fill(
-  step: Step,
+  step: ChainStep,
   { cells, leaving }: ShortVisit,
-  front: Float64Array,
-  courses: readonly Course[],
+  density: Float64Array,
+  curves: readonly IncidenceCurve[],
 ): number {
   const { from, until, first, last } = step;
   // What a cell holds is a difference, so the cell before the first one is needed too.
@@ -242,15 +242,15 @@ function fill(
   const { weights } = step;
   for (let i = from; i < until; i++) {
     const row = (i - from) * width - left;
-    weights.fill(front[i]! === 0 ? 0 : 1, row + Math.max(left, i), row + last + 1);
+    weights.fill(density[i]! === 0 ? 0 : 1, row + Math.max(left, i), row + last + 1);
   }
   let scale = 0;
   for (const { batch, count } of leaving) {
     // No interval is longer than that from the first front to the visit; beside its chance the others are
     // shares.
-    const most = courses[batch]!.chance(placeOf(from), 2 * cells);
+    const most = curves[batch]!.chance(placeOf(from), 2 * cells);
     scale += count * Math.log(Math.max(LEAST_CHANCE, most));
-    if (most > LEAST_CHANCE) courses[batch]!.multiply(step, count, most);
+    if (most > LEAST_CHANCE) curves[batch]!.multiply(step, count, most);
   }
   for (let i = from; i < until; i++) {
     const row = (i - from) * width - left;
@@ -265,10 +265,10 @@ function fill(
 }
 
 /** Divide the fronts of a step by their sum. @returns its logarithm */
-function normalise(front: Float64Array, { first, last }: Step): number {
+function normalise(density: Float64Array, { first, last }: ChainStep): number {
   let sum = 0;
-  for (let i = first; i <= last; i++) sum += front[i]!;
-  if (sum > 0) for (let i = first; i <= last; i++) front[i]! /= sum;
+  for (let i = first; i <= last; i++) sum += density[i]!;
+  if (sum > 0) for (let i = first; i <= last; i++) density[i]! /= sum;
   return Math.log(Math.max(sum, LEAST_CHANCE));
 }
 

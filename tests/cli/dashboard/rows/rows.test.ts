@@ -7,9 +7,9 @@ import {
   fitted,
   fittedRight,
   fittedRow,
-  piece,
   RowWriter,
   rowWidth,
+  span,
 } from '../../../../cli/dashboard/rows/rows.js';
 import { DRAWN, PLAIN, type Signs } from '../../../../cli/dashboard/theme.js';
 import { widthOf } from '../../../../cli/render/width.js';
@@ -84,12 +84,12 @@ describe('cutting and filling up', () => {
   });
 
   test('nothing takes the place of a wide letter that did not go in', () => {
-    expect(textOf(fittedRow([piece('ab菜'), piece('x')], 3))).toBe('ab ');
+    expect(textOf(fittedRow([span('ab菜'), span('x')], 3))).toBe('ab ');
   });
 
   test('a row has exactly the width that is asked for', () => {
     const letters = fc.constantFrom('a', '菜', '●', ' ', '🌱', 'é', 'e\u0301');
-    const rows = fc.array(fc.array(letters, { maxLength: 6 }).map((text) => piece(text.join(''))));
+    const rows = fc.array(fc.array(letters, { maxLength: 6 }).map((text) => span(text.join(''))));
     fc.assert(
       fc.property(rows, fc.nat(30), (row, width) => {
         expect(rowWidth(fittedRow(row, width))).toBe(width);
@@ -101,14 +101,14 @@ describe('cutting and filling up', () => {
 
 describe('rows beside each other', () => {
   test('a row apart has both ends, or the left one alone where both have no room', () => {
-    expect(textOf(apart([piece('left')], [piece('right')], 12))).toBe('left   right');
-    expect(textOf(apart([piece('left')], [piece('right')], 9))).toBe('left');
+    expect(textOf(apart([span('left')], [span('right')], 12))).toBe('left   right');
+    expect(textOf(apart([span('left')], [span('right')], 9))).toBe('left');
   });
 
   test('blocks keep their columns where the one on the left is shorter', () => {
     const blocks = [
-      { rows: [[piece('a')]], width: 3 },
-      { rows: [[piece('long')], [piece('b')]], width: 3 },
+      { rows: [[span('a')]], width: 3 },
+      { rows: [[span('long')], [span('b')]], width: 3 },
     ];
     expect(linesOf(beside(blocks, 2))).toEqual(['a    lon', '     b']);
   });

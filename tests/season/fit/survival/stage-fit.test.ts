@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { observe } from '../../../../sim/season/fit/observations.js';
-import type { Question } from '../../../../sim/season/fit/survival/kind-search.js';
+import type { KindModel } from '../../../../sim/season/fit/survival/kind-search.js';
 import { fittedLaw } from '../../../../sim/season/fit/survival/laws.js';
 import { fitStage } from '../../../../sim/season/fit/survival/stage-fit.js';
 import { StageLikelihood } from '../../../../sim/season/fit/survival/stage-likelihood.js';
@@ -16,7 +16,7 @@ const PLAN = line(
   { weeks: 20, visits: visitDays(20, [1, 0, 0, 1, 0, 0, 0]) },
 );
 
-const QUESTION: Question = {
+const QUESTION: KindModel = {
   shape: 'lognormal',
   seeds: false,
   losses: false,

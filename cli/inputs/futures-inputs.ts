@@ -1,0 +1,124 @@
+/**
+ * What `ahead` and `chores` have in common: a scenario, a log, today, and futures that take a while.
+ */
+
+import { isIsoDate, whyNoDate } from '../../sim/models/dates.js';
+import type { Result } from '../../sim/models/result.js';
+import type { LookOptions } from '../../sim/season/ahead/coming-season.js';
+import type { LogFault } from '../../sim/season/log/faults.js';
+import type { LogRow } from '../../sim/season/log/rows.js';
+import { startThreads } from '../../sim/seasons/threads.js';
+import { tell, today } from '../io/streams.js';
+import { checkInputs } from '../io/text-file.js';
+import {
+  checkOut,
+  futureFaults,
+  type Options,
+  type SeasonOptions,
+  seasonOptions,
+  workersOf,
+} from '../options/options.js';
+import { Problem } from '../problem.js';
+import { faultsProblem } from './faults-problem.js';
+import { type Loaded, loadScenario, scenarioInput } from './scenario-file.js';
+import { loadSeasonLog } from './season-log.js';
+import { onThreads } from './threads.js';
+
+/** A scenario, and its log so far. */
+export interface LoadedLine {
+  readonly scenario: Loaded;
+  /** Of the log's file, for messages. */
+  readonly name: string;
+  readonly rows: readonly LogRow[];
+}
+
+/** What is read, and where the result goes. */
+export interface LineFiles {
+  /** For examples. */
+  readonly command: string;
+  /** Path of the scenario, or `-` for standard input. */
+  readonly file: string;
+  /** Path of the log, or `-`; if undefined, nothing was done yet. */
+  readonly log: string | undefined;
+  /** File for the result; null for standard output. */
+  readonly out: string | null;
+}
+
+/** @throws Problem if the scenario or the log is wrong, or the result may not be written where it is to go */
+export async function loadLine({ command, file, log, out }: LineFiles): Promise<LoadedLine> {
+  checkInputs('the scenario and the log', [file, log], `evensow ${command} my-line.yaml - < season.csv`);
+  const logs = log === undefined ? [] : [{ path: log, what: 'the log' }];
+  await checkOut(out, [scenarioInput(file), ...logs]);
+  const scenario = await loadScenario(file);
+  if (log === undefined) return { scenario, name: '', rows: [] };
+  const { name, rows } = await loadSeasonLog(log, scenario.plan);
+  return { scenario, name, rows };
+}
+
+/** Options of both commands, checked. */
+export interface FuturesOptions extends SeasonOptions {
+  readonly today: string | null;
+  readonly workers: number | undefined;
+}
+
+/** @param faults takes a sentence for each wrong option */
+export function futuresOptions(options: Options, faults: string[]): FuturesOptions {
+  return {
+    today: dateOf(options['today'], faults),
+    ...seasonOptions(options, faults),
+    workers: workersOf(options, faults),
+  };
+}
+
+/** The word for the date of this machine. */
+const NOW = 'now';
+
+function dateOf(text: string | undefined, faults: string[]): string | null {
+  if (text === undefined) return null;
+  if (text === NOW) return today();
+  if (isIsoDate(text) && text >= '1900' && text < '3000') return text;
+  const why = whyNoDate(text);
+  faults.push(
+    `--today must not be ${JSON.stringify(text)}. It must be an existing date as YYYY-MM-DD, or ${NOW} for the date of this machine.${why === null ? '' : ` ${why}`} Example: --today 2027-03-15`,
+  );
+  return null;
+}
+
+/**
+ * Look ahead, with a bar on a terminal, until it is done or somebody stops it.
+ * @param futures that are asked for @param runs about how many are run
+ * @returns null if somebody stopped it, which is told
+ * @throws Problem if the log does not fit the plan
+ */
+export async function lookInto<Told>(
+  { name }: LoadedLine,
+  { today, seed, workers }: FuturesOptions,
+  futures: number,
+  runs: number,
+  look: (options: LookOptions) => Promise<Result<Told, LogFault> | null>,
+): Promise<Told | null> {
+  const faults = futureFaults(futures, workers);
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  let done = 0;
+  const { result: reading } = await onThreads(workers, ({ threadsFor, keep, step }) =>
+    look({
+      today,
+      futures,
+      ...(seed === undefined ? {} : { seed }),
+      pause: (more) => {
+        done += more;
+        return step(Math.min(runs, done), runs);
+      },
+      threads: async (plants) => {
+        const threads = threadsFor(plants);
+        return threads === 1 ? null : keep(await startThreads(threads));
+      },
+    }),
+  );
+  if (reading === null) {
+    tell('evensow: stopped before all futures were run; there is nothing to show.');
+    return null;
+  }
+  if (!reading.ok) throw faultsProblem(name, reading.faults);
+  return reading.value;
+}

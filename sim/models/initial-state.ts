@@ -1,0 +1,36 @@
+/** What stands in a line when a season is taken up in the middle: right after a visit. */
+
+/** A plant that stands, and what becomes of it next. */
+export interface StandingPlant {
+  /** Place of its crop in the plan. */
+  readonly crop: number;
+  /** Place of its stage in the plan. */
+  readonly stage: number;
+  /** Picks that it can still give, at least 1. */
+  readonly cutsLeft: number;
+  /** `ready`: it was ready at the visit already, and was left. Else what will happen to it. */
+  readonly next: 'ready' | 'ripen' | 'die' | 'fail';
+  /** When it became ready, at the visit or before; else when `next` happens, after the visit [d from the start, on the grid] */
+  readonly at: number;
+}
+
+/** Holes that are out of use. */
+export interface Cleaning {
+  /** Place of the stage in the plan. */
+  readonly stage: number;
+  readonly holes: number;
+  /** The first visit from then on takes them back into use [d from the start, on the grid]. */
+  readonly until: number;
+}
+
+export interface InitialState {
+  /** The visit that is over: what happened then or before has happened [d from the start, on the grid]. */
+  readonly day: number;
+  /** No visit before this day, whatever the plan says [d from the start]. */
+  readonly visitsFrom: number;
+  /** In the order of sowing: the number of a plant is its place here. */
+  readonly plants: readonly StandingPlant[];
+  readonly cleaning: readonly Cleaning[];
+  /** For each stage whether a plant was ever ready to come into it. */
+  readonly reached: readonly boolean[];
+}

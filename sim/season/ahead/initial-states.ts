@@ -1,0 +1,165 @@
+/** States from which the line can go on from today: each drawn at random from all that agree with the log. */
+
+import { fillUniform, stream, type Uniform } from '../../engine/random.js';
+import type { InitialState, StandingPlant } from '../../models/initial-state.js';
+import { holesOf } from '../../models/plan.js';
+import { type GrowthLaw, growthLawsOf } from './growth-law.js';
+import { type Growth, growthsOf } from './growths.js';
+import { StagePast } from './stage-past.js';
+import type { Today } from './today.js';
+
+/** Rounds of a past before the first opening, and from one to the next. */
+const FIRST_ROUNDS = 60;
+const ROUNDS = 2;
+
+/** What all openings have in common. Plain data. */
+export interface Stand extends Omit<InitialState, 'plants'> {
+  /** In the order of sowing. */
+  readonly plants: readonly LoggedPlant[];
+}
+
+/** What every opening says of a plant. */
+export interface LoggedPlant extends Pick<StandingPlant, 'crop' | 'stage' | 'cutsLeft'> {
+  /** Place of its batch in the log. */
+  readonly batch: number;
+}
+
+/** What one opening says of each plant: what happens to it next, by its place in NEXT, and when [d]. Plain data. */
+export interface Fates {
+  readonly next: Uint8Array;
+  readonly at: Float64Array;
+}
+
+const NEXT: readonly StandingPlant['next'][] = ['ripen', 'ready', 'die', 'fail'];
+
+/** Makes whole openings of what stands and what becomes of it. */
+export class Opener {
+  readonly #stand: Stand;
+  /** Handed out again and again, with other fates. */
+  readonly #plants: { -readonly [K in keyof StandingPlant]: StandingPlant[K] }[];
+
+  constructor(stand: Stand) {
+    this.#stand = stand;
+    this.#plants = stand.plants.map(({ crop, stage, cutsLeft }) => ({
+      crop,
+      stage,
+      cutsLeft,
+      next: 'ripen',
+      at: 0,
+    }));
+  }
+
+  /** @returns good until the next call */
+  opening({ next, at }: Fates): InitialState {
+    this.#plants.forEach((plant, i) => {
+      plant.next = NEXT[next[i]!]!;
+      plant.at = at[i]!;
+    });
+    return { ...this.#stand, plants: this.#plants };
+  }
+}
+
+export class InitialStates {
+  /** What stands; null if the season has not begun: futures begin with an empty line. */
+  readonly stand: Stand | null;
+  /** Plants that stand longer than the laws of the plan allow, by the place of their batch and stage. */
+  readonly overdue = new Map<string, number>();
+  readonly #today: Today;
+  readonly #pasts: readonly (StagePast | null)[];
+  /** For each stage the places of its plants among all. */
+  readonly #places: readonly Int32Array[];
+  readonly #drawn: Fates[] = [];
+
+  /** @param seed of the random streams */
+  constructor(today: Today, seed: number) {
+    this.#today = today;
+    const { plan } = today.season;
+    const { visits, cohorts, short } = today;
+    const last = plan.stages.length - 1;
+    const growths = plan.stages.map((_, s) =>
+      visits.length === 0
+        ? { growths: [], firstVisit: 0 }
+        : growthsOf(cohorts, s, plan.stages.length, visits, short[s]!, holesOf(plan.stages[s]!)),
+    );
+    this.#pasts = plan.stages.map((stage, s) => {
+      if (growths[s]!.growths.length === 0) return null;
+      const courses = plan.crops.map((crop) => growthLawsOf(plan, crop, s));
+      const lawOf = ({ crop, phase }: Growth): GrowthLaw => courses[crop]![phase]!;
+      const uniform = open(stream(seed, 0, ['ahead', stage.name]));
+      return new StagePast(growths[s]!, lawOf, visits, short[s]!, uniform);
+    });
+    const all = growths.flatMap((one, s) =>
+      one.growths.filter(({ end }) => end === 'standing').map((growth) => ({ growth, stage: s })),
+    );
+    const order = all.map((_, i) => i).sort((a, b) => all[a]!.growth.batch - all[b]!.growth.batch);
+    this.stand = standOf(
+      today,
+      order.map((i): LoggedPlant => {
+        const { growth, stage } = all[i]!;
+        const { batch, crop, phase } = growth;
+        const { cuts } = plan.crops[crop]!;
+        return { batch, crop, stage, cutsLeft: stage === last ? cuts - phase : cuts };
+      }),
+    );
+    const placeOf = new Int32Array(all.length);
+    order.forEach((i, place) => {
+      placeOf[i] = place;
+    });
+    let at = 0;
+    this.#places = growths.map((one) => {
+      const from = at;
+      at += one.growths.filter(({ end }) => end === 'standing').length;
+      return placeOf.subarray(from, at);
+    });
+  }
+
+  /** What the k-th opening says of the plants: the same at every call. */
+  fates(k: number): Fates {
+    while (this.#drawn.length <= k) this.#drawn.push(this.#draw(this.#drawn.length === 0));
+    return this.#drawn[k]!;
+  }
+
+  #draw(first: boolean): Fates {
+    const day = this.#today.visits.at(-1)!;
+    const plants = this.stand?.plants.length ?? 0;
+    const next = new Uint8Array(plants);
+    const at = new Float64Array(plants);
+    this.#pasts.forEach((past, s) => {
+      if (past === null) return;
+      const rounds = past.settles ? (first ? FIRST_ROUNDS : ROUNDS) : 1;
+      for (let i = 0; i < rounds; i++) past.round();
+      let j = 0;
+      past.tell((growth, fate, when, overdue) => {
+        const place = this.#places[s]![j++]!;
+        next[place] = NEXT.indexOf(fate === 'ripen' && when <= day ? 'ready' : fate);
+        at[place] = when;
+        if (first && overdue) {
+          const key = `${growth.batch} ${s}`;
+          this.overdue.set(key, (this.overdue.get(key) ?? 0) + 1);
+        }
+      });
+    });
+    return { next, at };
+  }
+}
+
+function standOf(
+  { season, visits, from, cleaning, reached }: Today,
+  plants: readonly LoggedPlant[],
+): Stand | null {
+  const last = visits.at(-1);
+  if (last !== undefined) return { day: last, visitsFrom: from, plants, cleaning, reached };
+  const planned = season.plan.visits.kind === 'days' ? season.plan.visits.days[0] : undefined;
+  // If somebody was to come before, what was due then is not sown any more.
+  if (planned === undefined || planned >= from) return null;
+  return { day: from - 0.5, visitsFrom: from, plants: [], cleaning, reached };
+}
+
+/** The numbers of a stream, never 0. */
+function open(source: Uniform): Uniform {
+  const one = new Float64Array(1);
+  return () => {
+    fillUniform(source, one, 1);
+    return one[0]!;
+  };
+}

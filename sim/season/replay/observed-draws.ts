@@ -1,0 +1,69 @@
+/** Draws that are not drawn but were seen: the fates of plants, lot by lot, in the order of entry. */
+
+import { type StreamKey, streamAt, streamKey, type Uniform } from '../../engine/random.js';
+import type { GrowingTime } from '../../models/growing-time.js';
+import type { Draws } from '../../models/growth.js';
+import type { Cohort } from '../history/cohorts.js';
+import type { Readiness } from './readiness.js';
+import { spreadEvenly, spreadLikely } from './spread.js';
+
+/** Draws that were seen, in the order of entry. */
+export class ObservedDraws implements Draws {
+  readonly times: Float64Array;
+  readonly moments: Float64Array;
+  readonly sprouts: Uint8Array;
+  /** Draws taken in the last season, and how many of them were beyond those seen. */
+  taken = 0;
+  beyond = 0;
+  readonly #key: StreamKey;
+  #again: Uniform = () => 0;
+
+  constructor(count: number, name: readonly string[]) {
+    this.times = new Float64Array(count);
+    this.moments = new Float64Array(count).fill(2);
+    this.sprouts = new Uint8Array(count).fill(1);
+    this.#key = streamKey([...name, 'seen again']);
+  }
+
+  start(seed: number, season: number): void {
+    this.taken = 0;
+    this.beyond = 0;
+    this.#again = streamAt(seed, season, this.#key);
+  }
+
+  take(): number {
+    const k = this.taken++;
+    if (k < this.times.length) return k;
+    this.beyond++;
+    return Math.floor(this.#again() * this.times.length);
+  }
+}
+
+export function plantsIn(cohorts: readonly Cohort[]): number {
+  return cohorts.reduce((sum, { count }) => sum + count, 0);
+}
+
+/** The fates of a lot's plants, at places `at` and on. @param time that the plan gives them */
+export function fillCohort(
+  draws: ObservedDraws,
+  at: number,
+  cohort: Cohort,
+  readiness: Readiness,
+  time: GrowingTime,
+): void {
+  let place = at;
+  for (const stay of cohort.stays) {
+    const { ready, earliest, latest } = readiness.of(cohort, stay);
+    const times = draws.times.subarray(place, place + stay.count);
+    const [least, most] = [earliest - cohort.from, latest - cohort.from];
+    if (ready || stay.end === 'failed') spreadLikely(time, least, most, times);
+    else spreadEvenly(least, most, times);
+    if (!ready && stay.end === 'failed') draws.sprouts.fill(0, place, place + stay.count);
+    else if (!ready) {
+      // It died at half of a time that it did not live to see.
+      for (let i = 0; i < times.length; i++) times[i]! *= 2;
+      draws.moments.fill(0.5, place, place + stay.count);
+    }
+    place += stay.count;
+  }
+}

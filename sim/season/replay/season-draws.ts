@@ -1,0 +1,57 @@
+/**
+ * A season's own luck: what its plants were seen to do, as draws for the simulator.
+ *
+ * The k-th plant of a crop to enter a stage gets the time and the fate of the k-th that was seen to enter it, whatever
+ * the plan. Plants beyond the number seen get the fate of one of those, drawn anew (the same at every call for the same
+ * seed). If no plant of a crop was ever seen in a stage, the plan's own distributions are drawn from.
+ */
+
+import { GrowingTime } from '../../models/growing-time.js';
+import type { Draws } from '../../models/growth.js';
+import { planDraws } from '../../models/line.js';
+import type { CohortsByStage } from '../history/cohorts.js';
+import type { LoggedSeason } from '../history/logged-season.js';
+import { fillCohort, ObservedDraws, plantsIn } from './observed-draws.js';
+import type { Readiness } from './readiness.js';
+import { regrowthDraws } from './regrowth-draws.js';
+
+export interface SeasonDraws {
+  /** For `Line`. */
+  readonly drawsOf: (crop: number, stage: number) => Draws;
+  /** Share of the last season's draws that had not been seen. */
+  beyond(): number;
+}
+
+/** @param readiness of each stage */
+export function seasonDraws(
+  season: LoggedSeason,
+  cohorts: CohortsByStage,
+  readiness: readonly Readiness[],
+): SeasonDraws {
+  const { plan } = season;
+  const stages = plan.stages.length;
+  const fromPlan = planDraws(plan);
+  const seen: (ObservedDraws | null)[][] = plan.crops.map((crop, c) => {
+    const likely = crop.stages.map(({ time }) => new GrowingTime(time));
+    const luck = cohorts.slice(0, stages).map((list, s) => {
+      const mine = list.filter((cohort) => cohort.crop === c);
+      if (mine.length === 0) return null;
+      const draws = new ObservedDraws(plantsIn(mine), [crop.name, plan.stages[s]!.name]);
+      let at = 0;
+      for (const cohort of mine) {
+        fillCohort(draws, at, cohort, readiness[s]!, likely[s]!);
+        at += cohort.count;
+      }
+      return draws;
+    });
+    return [...luck, regrowthDraws(season, cohorts, readiness.at(-1)!, c, luck.at(-1)!)];
+  });
+  return {
+    drawsOf: (crop, stage) => seen[crop]![stage] ?? fromPlan(crop, stage),
+    beyond: () => {
+      const drawn = seen.flat().filter((luck) => luck !== null);
+      const taken = drawn.reduce((sum, luck) => sum + luck.taken, 0);
+      return taken === 0 ? 0 : drawn.reduce((sum, luck) => sum + luck.beyond, 0) / taken;
+    },
+  };
+}

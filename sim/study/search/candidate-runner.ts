@@ -1,0 +1,55 @@
+/** Runs seasons of the candidates of a search for those who say which; stops when it is told to. */
+
+import type { Pause } from '../../seasons/gather.js';
+import { shareOut } from '../../seasons/threads.js';
+import type { WorkerPool } from '../../seasons/worker-pool.js';
+
+export class CandidateRunner {
+  readonly #crew: WorkerPool;
+  readonly #pause: Pause | undefined;
+  /** Seasons that there probably are in all, for the bar. */
+  all = 0;
+  #done = 0;
+  #stopped = false;
+
+  constructor(pool: WorkerPool, pause: Pause | undefined) {
+    this.#crew = pool;
+    this.#pause = pause;
+  }
+
+  /** Seasons that were run. */
+  get done(): number {
+    return this.#done;
+  }
+
+  /** true once somebody has said to stop. */
+  get stopped(): boolean {
+    return this.#stopped;
+  }
+
+  /**
+   * Run seasons of a candidate.
+   * @param place of the candidate, which is also the number of its job
+   * @returns picks of each week, season after season; null if stopped
+   */
+  async run(place: number, first: number, count: number): Promise<Float64Array | null> {
+    const picks = await this.#crew.weeks(place, first, count, (runs) => {
+      this.#done += runs;
+      return this.#pause?.(this.#done, Math.max(this.#done, this.all)) ?? null;
+    });
+    if (picks === null) this.#stopped = true;
+    return picks;
+  }
+
+  /**
+   * Do a task for each that `next` gives, as many at the same time as there are hands.
+   * @param next asked whenever a hand is free; undefined if there is no more to do
+   */
+  async inParallel<Item>(next: () => Item | undefined, task: (item: Item) => Promise<void>): Promise<void> {
+    if (this.#stopped) return;
+    await shareOut(this.#crew.concurrency, next, async (item) => {
+      await task(item);
+      return !this.#stopped;
+    });
+  }
+}
