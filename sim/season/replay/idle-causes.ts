@@ -17,13 +17,13 @@
  * 7. late: enough was sown, but it came later or lost more than the plan's means say, without a batch that stands out.
  */
 
+import { summedUp } from '../../engine/lists.js';
 import { seasonDays } from '../../models/plan.js';
 import { usualGap } from '../history/attendance.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { Cause, Evidence, Give, Hear } from './causes.js';
 import { MissingPlants } from './missing-plants.js';
 import { plannedSeeds, seedsNotSown } from './planned-sowings.js';
-import { summedUp } from './tracing.js';
 
 export class IdleCauses {
   readonly #evidence: Evidence;
