@@ -1,10 +1,10 @@
-/** Writes the table of scenario keys into the README, from the schema. Run after `npm run build`. */
+/** Writes the table of scenario keys into docs/keys.md, from the schema. Run after `npm run build`. */
 import { readFile, rename, writeFile } from 'node:fs/promises';
 import { keysTable } from './keys-table.mjs';
 
-const readme = new URL('../README.md', import.meta.url);
-const text = await readFile(readme, 'utf8');
-const part = new URL('../README.md.part', import.meta.url);
+const page = new URL('../docs/keys.md', import.meta.url);
+const part = new URL('../docs/keys.md.part', import.meta.url);
+const text = await readFile(page, 'utf8');
 await writeFile(
   part,
   text.replace(
@@ -12,4 +12,4 @@ await writeFile(
     (_, open, close) => `${open}${keysTable()}${close}`,
   ),
 );
-await rename(part, readme);
+await rename(part, page);

@@ -1,5 +1,5 @@
 /**
- * Makes the picture of the dashboard in the README (scripts/dashboard.svg) from the real screen: the built program runs in a
+ * Makes the picture of the dashboard in the README (docs/dashboard.svg) from the real screen: the built program runs in a
  * pseudo-terminal, keys are typed, and what an emulated screen then shows is written cell by cell as SVG.
  */
 import { rename, writeFile } from 'node:fs/promises';
@@ -45,8 +45,8 @@ for (const [keys, expected] of SCRIPT) {
 await wait(1000);
 const svg = picture();
 program.write('q');
-await writeFile('scripts/dashboard.svg.part', svg);
-await rename('scripts/dashboard.svg.part', 'scripts/dashboard.svg');
+await writeFile('docs/dashboard.svg.part', svg);
+await rename('docs/dashboard.svg.part', 'docs/dashboard.svg');
 process.exit(0);
 
 async function shows(expected) {

@@ -1,72 +1,45 @@
-/** The library's public face: one list of named exports, no logic. */
+/**
+ * evensow as a library: a scenario is read into a plan, a plan is studied, a season's log is replayed, fitted and looked ahead from.
+ *
+ * Nothing here reads a file, prints, or asks for the time. Times are days from the start of a season unless a unit says otherwise;
+ * dates are ISO 8601. What can be wrong with what a caller hands in comes back as `faults`; a RangeError means that a written
+ * contract was broken.
+ *
+ * @module
+ */
 
-/* The line and one season of it. */
-export { COUNTS, type CountName, type Season, STATE_COUNT, STATES, type State } from './models/ledger.js';
-export { type Deed, Line, type Recorder } from './models/line.js';
-export type {
-  CropPlan,
-  Growing,
-  GrowthTime,
-  Plan,
-  Shape,
-  Sowing,
-  StagePlan,
-  Visits,
-  Want,
-} from './models/plan.js';
-export { holesOf, seasonDays } from './models/plan.js';
-
-/* A scenario file: read, varied, amended. */
-export { type Amendment, amendScenario } from './scenario/amend.js';
-export type { Fault, Warning } from './scenario/faults.js';
+/* Plans: one, several side by side, other sizes, the cheapest for a goal. */
+export type { StudyOptions } from './calls/carry-out.js';
+export { type CompareOptions, compare } from './calls/compare.js';
+/* One season. */
+export { film } from './calls/film.js';
+/* A real season. */
+export { ahead, chores, type FuturesOptions } from './calls/look.js';
+export { run } from './calls/run.js';
+export { type SearchOptions, search } from './calls/search.js';
+export { addRow, fit, readSeasonLog, replay } from './calls/season.js';
+export { type SizeOptions, size } from './calls/size.js';
+/** The types of what results are made of. */
+export type * as details from './details.js';
+export { COUNTS, type Season, STATES } from './models/ledger.js';
+export { Line } from './models/line.js';
+export type { Plan } from './models/plan.js';
+export type { Result } from './models/result.js';
+/* A scenario file. */
+export { amendScenario } from './scenario/amend.js';
+export type { Fault } from './scenario/faults.js';
 export { toPlan } from './scenario/plan.js';
-export { readScenario } from './scenario/read.js';
-export type { Scenario } from './scenario/schema.js';
-export { scenarioJsonSchema, scenarioKeyTable } from './scenario/schema.js';
-export { type Cadence, type Variation, vary } from './scenario/vary.js';
-
-/* A season log: read, appended to, replayed, fitted, looked ahead from. */
-export { type AheadResult, lookAhead, weeksNeeded } from './season/ahead/ahead.js';
-export { type ChoresResult, listChores, weeksToList } from './season/ahead/chores.js';
-export { type FitResult, fitSeason } from './season/fit/fit.js';
-export { changesOf, type FitChange } from './season/fit/fit-changes.js';
-export { appendRow } from './season/log/append.js';
-export { readLog } from './season/log/read.js';
-export type { LogRow } from './season/log/rows.js';
-export { Standing } from './season/log/standing.js';
-export { replaySeason } from './season/replay/replay.js';
+export { type ReadScenario, readScenario } from './scenario/read.js';
+export { type Scenario, scenarioJsonSchema, scenarioKeyTable } from './scenario/schema.js';
+export { type Variation, vary } from './scenario/vary.js';
+export type { AheadResult } from './season/ahead/ahead.js';
+export type { ChoresResult } from './season/ahead/chores.js';
+export type { FitResult } from './season/fit/fit.js';
+export type { LogFault } from './season/log/faults.js';
+export type { SeasonLog } from './season/log/read.js';
 export type { ReplayResult } from './season/replay/result.js';
-/* One plan. */
-export type { Change } from './seasons/changes.js';
-/* Many seasons, on one thread or several, whole or in parts. */
-export type { Crew } from './seasons/crew.js';
-export { type GatherOptions, gather } from './seasons/gather.js';
-export type { Gathered } from './seasons/gathered.js';
-export { pool } from './seasons/pool.js';
-export { defaultSeasons, MOST_SEASONS, type ReplicateOptions, replicate } from './seasons/replicate.js';
-export { firstRunningWeek, Tallies } from './seasons/tallies.js';
-export { startThreads, type Threads } from './seasons/threads.js';
-export type { Job, Workload } from './seasons/workload.js';
-export { type CompareResult, type Contender, compareStudy } from './study/compare.js';
-/* A season day by day. */
-export { type Film, filmOf } from './study/film/film.js';
-export { findLimits, type Limits, type Trial, trialSeasons } from './study/limits.js';
-export type { SearchGoal } from './study/search/budget.js';
-export type { Candidate, Cost, Least, Settings } from './study/search/candidates.js';
-export type { FoundPlan, SearchedPlan, SearchResult } from './study/search/result.js';
-export { searchStudy } from './study/search/search.js';
-/* Several plans: side by side, by size, the cheapest for a goal. */
-export { type FluidBound, fluidBound } from './study/size/bound.js';
-export { type Layout, type Sizes, sizesOf } from './study/size/layout.js';
-export { type SizeOfLine, type SizeResult, sizeStudy } from './study/size/size.js';
-export type { Shard, Study } from './study/study.js';
-export {
-  type FirstPick,
-  type Mean,
-  type RunningWeeks,
-  type RunResult,
-  runStudy,
-  type StageResult,
-  summarise,
-  type WeekResult,
-} from './study/summary.js';
+export type { CompareResult, Contender } from './study/compare.js';
+export type { Film } from './study/film/film.js';
+export type { SearchResult } from './study/search/result.js';
+export type { SizeResult } from './study/size/size.js';
+export type { RunResult } from './study/summary.js';

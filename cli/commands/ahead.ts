@@ -1,15 +1,16 @@
 /** `evensow ahead FILE LOG`: the next weeks, from what stands today. */
 
+import { lengthened } from '../../sim/calls/lengthened.js';
 import { lookAhead, runsAhead, weeksNeeded } from '../../sim/season/ahead/ahead.js';
 import { defaultSeasons } from '../../sim/seasons/replicate.js';
-import { goingOptions, lengthened, loadGoing, lookInto } from '../inputs/going-on.js';
+import { goingOptions, loadGoing, lookInto } from '../inputs/going-on.js';
 import { DONE, INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
+import { toldAs } from '../render/told.js';
+import { aheadSections } from '../sections/ahead/ahead.js';
+import { aheadRows } from '../sections/ahead/rows.js';
 import { put } from '../studies/perform.js';
-import { aheadCsv } from '../views/ahead-csv.js';
-import { aheadText } from '../views/ahead-text.js';
-import { jsonText } from '../views/json.js';
 
 const MOST_WEEKS = 52;
 const USUAL_WEEKS = 8;
@@ -26,14 +27,16 @@ export async function ahead(file: string, log: string, options: Options): Promis
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const out = options['out'] ?? null;
   const going = await loadGoing({ command: 'ahead', file, log, out });
-  const plan = lengthened(going, asked.today, (short, from) => weeksNeeded(short, from, weeks));
+  const { scenario } = going.scenario;
+  const plan = lengthened(scenario, going.rows, asked.today, (short, from) =>
+    weeksNeeded(short, from, weeks),
+  );
   const futures = asked.seasons ?? defaultSeasons(going.scenario.plan);
   const result = await lookInto(going, asked, futures, runsAhead(futures), (look) =>
     lookAhead(plan, going.rows, { ...look, weeks }),
   );
   if (result === null) return INTERRUPTED;
-  const form = formOf(options);
-  const text = form === 'json' ? jsonText(result) : form === 'csv' ? aheadCsv(result) : aheadText(result);
-  await put(text, out);
+  const told = { result, sections: () => aheadSections(result), rows: () => aheadRows(result) };
+  await put(toldAs(formOf(options), told), out);
   return DONE;
 }

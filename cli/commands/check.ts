@@ -3,10 +3,11 @@
 import { holesOf } from '../../sim/models/plan.js';
 import { loadScenario, scenarioPath } from '../inputs/scenario-file.js';
 import { DONE, print } from '../io/streams.js';
-import { checkText } from '../views/check-text.js';
+import { textOf } from '../render/text.js';
+import { checkSections } from '../sections/check.js';
 
 export async function check(file: string | undefined): Promise<number> {
   const { plan } = await loadScenario(file, 'optional');
-  await print(checkText(scenarioPath(file).name, plan, plan.stages.map(holesOf)));
+  await print(textOf(checkSections(scenarioPath(file).name, plan, plan.stages.map(holesOf))));
   return DONE;
 }

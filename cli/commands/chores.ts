@@ -1,16 +1,16 @@
 /** `evensow chores FILE [LOG]`: what to do on each visit of the next days. */
 
+import { lengthened } from '../../sim/calls/lengthened.js';
 import { type ChoresResult, listChores, weeksToList } from '../../sim/season/ahead/chores.js';
 import { defaultSeasons } from '../../sim/seasons/replicate.js';
-import { goingOptions, lengthened, loadGoing, lookInto } from '../inputs/going-on.js';
+import { goingOptions, loadGoing, lookInto } from '../inputs/going-on.js';
 import { DONE, INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
+import { calendarText } from '../render/calendar.js';
+import { toldAs } from '../render/told.js';
+import { choresCalendar, choresRows, choresSections } from '../sections/chores.js';
 import { put } from '../studies/perform.js';
-import { choresCsv } from '../views/chores-csv.js';
-import { choresIcs } from '../views/chores-ics.js';
-import { choresText } from '../views/chores-text.js';
-import { jsonText } from '../views/json.js';
 
 const MOST_DAYS = 366;
 const USUAL_DAYS = 14;
@@ -35,7 +35,8 @@ export async function chores(file: string, log: string | undefined, options: Cho
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const out = options['out'] ?? null;
   const going = await loadGoing({ command: 'chores', file, log, out });
-  const plan = lengthened(going, asked.today, (_, from) => weeksToList(from, days));
+  const { scenario } = going.scenario;
+  const plan = lengthened(scenario, going.rows, asked.today, (_, from) => weeksToList(from, days));
   const futures = asked.seasons ?? defaultSeasons(going.scenario.plan);
   const result = await lookInto(going, asked, futures, futures, (look) =>
     listChores(plan, going.rows, { ...look, days }),
@@ -46,13 +47,10 @@ export async function chores(file: string, log: string | undefined, options: Cho
 }
 
 function shown(result: ChoresResult, options: ChoresOptions): string {
-  if (options.ics) return choresIcs(result);
-  switch (formOf(options)) {
-    case 'json':
-      return jsonText(result);
-    case 'csv':
-      return choresCsv(result);
-    case 'text':
-      return choresText(result);
-  }
+  if (options.ics) return calendarText(choresCalendar(result));
+  return toldAs(formOf(options), {
+    result,
+    sections: () => choresSections(result),
+    rows: () => choresRows(result),
+  });
 }

@@ -3,25 +3,18 @@
 import type { Plan } from '../../sim/models/plan.js';
 import { amendScenario } from '../../sim/scenario/amend.js';
 import { type FitResult, fitSeason } from '../../sim/season/fit/fit.js';
-import {
-  changesOf,
-  conflictsOf,
-  type FitChange,
-  type FitConflict,
-} from '../../sim/season/fit/fit-changes.js';
+import { changesOf, conflictsOf, type FitChange } from '../../sim/season/fit/fit-changes.js';
 import type { Source } from '../inputs/scenario-file.js';
 import { loadScenario } from '../inputs/scenario-file.js';
 import { loadSeasonLog } from '../inputs/season-log.js';
 import { atOnceStoppable, DONE, hasWatcher, print, showProgress, tell } from '../io/streams.js';
 import { checkInputs } from '../io/text-file.js';
 import { exists, sameFile, writeWhole } from '../io/write-file.js';
-import type { Form } from '../options/options.js';
 import { formOf, type Options } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { fitCsv } from '../views/fit-csv.js';
-import { fitText } from '../views/fit-text.js';
-import { counted } from '../views/format.js';
-import { jsonText } from '../views/json.js';
+import { toldAs } from '../render/told.js';
+import { fitRows, fitSections } from '../sections/fit.js';
+import { counted } from '../words/numbers.js';
 
 /** `write`: file for the scenario with the fitted values put in; `over`: it may be there already. */
 export type FitOptions = Options & { readonly over?: boolean };
@@ -47,8 +40,14 @@ export async function fit(log: string, file: string | undefined, options: FitOpt
   if (present !== null && changes !== null && out !== null) {
     await writeWhole(out, amendScenario(present.source.text, changes));
   }
-  const told = { result, scenario: present?.source.name ?? null, changes, conflicts };
-  await print(view(told, formOf(options)));
+  const scenario = present?.source.name ?? null;
+  await print(
+    toldAs(formOf(options), {
+      result: { ...result, changes, conflicts },
+      sections: () => fitSections({ result, scenario, changes, conflicts }),
+      rows: () => fitRows(result),
+    }),
+  );
   if (out !== null) tell(writtenText(out, changes!));
   return DONE;
 }
@@ -95,24 +94,6 @@ async function estimate(log: string, plan: Plan | null): Promise<FitResult> {
     );
   } finally {
     if (watched) showProgress('');
-  }
-}
-
-interface Told {
-  readonly result: FitResult;
-  readonly scenario: string | null;
-  readonly changes: readonly FitChange[] | null;
-  readonly conflicts: readonly FitConflict[] | null;
-}
-
-function view({ result, scenario, changes, conflicts }: Told, form: Form): string {
-  switch (form) {
-    case 'text':
-      return fitText(result, scenario, changes, conflicts);
-    case 'json':
-      return jsonText({ ...result, changes, conflicts });
-    case 'csv':
-      return fitCsv(result);
   }
 }
 

@@ -1,16 +1,17 @@
 /** `evensow log ACTION COUNT BATCH|CROP [STAGE]`: add one row to the season log. */
 
 import { dayFrom, isIsoDate } from '../../sim/models/dates.js';
-import { type Appending, appendRow, type LoggedLine, type Typed } from '../../sim/season/log/append.js';
+import { appendRow, type LoggedLine, type Refused, type Typed } from '../../sim/season/log/append.js';
 import { fieldText, type LogFault } from '../../sim/season/log/faults.js';
 import { readLog } from '../../sim/season/log/read.js';
 import { loadSource, readSource } from '../inputs/scenario-file.js';
 import { appendToLog } from '../io/log-file.js';
 import { DONE, print, tell, today } from '../io/streams.js';
 import { Problem } from '../problem.js';
-import { counted } from '../views/format.js';
-import { logFaultsText, rowFaultsText } from '../views/log-faults-text.js';
-import { logText } from '../views/log-text.js';
+import { messageOf } from '../render/text.js';
+import { faultSections, rowFaultSections } from '../sections/faults.js';
+import { loggedText } from '../words/logged.js';
+import { counted } from '../words/numbers.js';
 
 /** As typed; what was left out is undefined. */
 export interface LogOptions {
@@ -29,8 +30,6 @@ interface DatedLine extends LoggedLine {
   /** ISO 8601. */
   readonly start: string;
 }
-
-type Refused = Extract<Appending, { ok: false }>;
 
 /**
  * @param what the crop of a sowing, the stage of a cleaning, else the batch
@@ -52,16 +51,17 @@ export async function log(
     const appending = appendRow(text, typed, line, usual);
     const early = line === null ? [] : beforeStart(typed.date, line);
     if (!appending.ok) throw new Problem(refusal(file, text, appending, early));
-    if (early.length > 0) throw new Problem(rowRefusal(file, early));
-    const { stages } = appending.standing;
+    if (early.length > 0) throw new Problem(messageOf(rowFaultSections(file, early)));
+    const { value } = appending;
+    const { stages } = value.standing;
     return {
-      text: appending.text,
-      result: { ...appending, far: farText(file, text, stages, line, typed.date) },
+      text: value.text,
+      result: { ...value, far: farText(file, text, stages, line, typed.date) },
     };
   });
   if (added.far !== null) tell(added.far);
   try {
-    await print(logText(added.row, added.batch, added.standing.stages));
+    await print(`${loggedText(added.row, added.batch, added.standing.stages)}\n`);
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
     throw new Problem(`${error.message} The row was written to ${file} all the same; do not log it again.`);
@@ -93,7 +93,7 @@ function farText(
   date: string,
 ): string | null {
   const present = readLog(text, stages, line?.crops ?? null);
-  const last = present.ok ? present.rows.at(-1)?.date : undefined;
+  const last = present.ok ? present.value.rows.at(-1)?.date : undefined;
   const [before, what] =
     last === undefined ? [line?.start, 'the first day of the line'] : [last, 'the last row before it'];
   if (before === undefined || dayFrom(before, date) <= FAR) return null;
@@ -131,16 +131,12 @@ async function lineOf(file: string | undefined): Promise<DatedLine> {
 
 function refusal(file: string, text: string, appending: Refused, early: readonly LogFault[]): string {
   if (appending.wrong === 'file') {
-    return `nothing was written. ${logFaultsText(file, appending.faults)}`;
+    return `nothing was written. ${messageOf(faultSections(file, appending.faults))}`;
   }
   // Of a date that is wrong in two ways, the log's word counts: it is the later one.
   const dated = appending.faults.some(({ column }) => column === 'date');
   const faults = dated ? appending.faults : [...early, ...appending.faults];
-  return [rowRefusal(file, faults), ...hints(file, text, appending)].join('\n');
-}
-
-function rowRefusal(file: string, faults: readonly LogFault[]): string {
-  return `nothing was written to ${file}.\n${rowFaultsText(faults)}`;
+  return [messageOf(rowFaultSections(file, faults)), ...hints(file, text, appending)].join('\n');
 }
 
 /** What may be behind a row that cannot be: another log or another line was meant. */

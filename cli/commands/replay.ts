@@ -2,20 +2,17 @@
 
 import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
 import { replaySeason } from '../../sim/season/replay/replay.js';
-import type { ReplayResult } from '../../sim/season/replay/result.js';
 import type { Change } from '../../sim/season/replay/what-if.js';
+import { faultsProblem } from '../inputs/faults-problem.js';
 import { loadScenario } from '../inputs/scenario-file.js';
 import { loadSeasonLog } from '../inputs/season-log.js';
 import { DONE, print } from '../io/streams.js';
 import { checkInputs } from '../io/text-file.js';
 import { everyList } from '../options/lists.js';
-import type { Form } from '../options/options.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { jsonText } from '../views/json.js';
-import { logFaultsText } from '../views/log-faults-text.js';
-import { replayCsv } from '../views/replay-csv.js';
-import { replayText } from '../views/replay-text.js';
+import { toldAs } from '../render/told.js';
+import { replayRows, replaySections } from '../sections/replay.js';
 
 /**
  * @param log path of the season log, or `-` for standard input
@@ -34,8 +31,11 @@ export async function replay(log: string, file: string | undefined, options: Opt
   const plan = file === undefined ? null : (await loadScenario(file)).plan;
   const { name, rows, stages } = await loadSeasonLog(log, plan);
   const replayed = replaySeason(rows, stages, plan, { change });
-  if (!replayed.ok) throw new Problem(logFaultsText(name, replayed.faults));
-  await print(view(replayed.result, form));
+  if (!replayed.ok) throw faultsProblem(name, replayed.faults);
+  const { value: result } = replayed;
+  await print(
+    toldAs(form, { result, sections: () => replaySections(result), rows: () => replayRows(result) }),
+  );
   return DONE;
 }
 
@@ -73,15 +73,4 @@ function weekdaysOf(text: string, faults: string[]): Weekday[] {
     );
   }
   return WEEKDAYS.filter((day) => names.includes(day));
-}
-
-function view(result: ReplayResult, form: Form): string {
-  switch (form) {
-    case 'text':
-      return replayText(result);
-    case 'json':
-      return jsonText(result);
-    case 'csv':
-      return replayCsv(result);
-  }
 }

@@ -2,7 +2,7 @@
 
 import { scenarioJsonSchema } from '../../sim/scenario/schema.js';
 import { DONE, print } from '../io/streams.js';
-import { jsonText } from '../views/json.js';
+import { jsonText } from '../render/json.js';
 
 export async function schema(): Promise<number> {
   await print(jsonText(scenarioJsonSchema()));

@@ -45,16 +45,14 @@ async function realSeasonOf(
   log: string,
   scenario: Awaited<ReturnType<typeof loadScenario>>,
 ): Promise<RealSeason> {
-  const [{ loadSeasonLog }, { replaySeason }, { realSeason }, { logFaultsText }, { Problem }] =
-    await Promise.all([
-      import('../inputs/season-log.js'),
-      import('../../sim/season/replay/replay.js'),
-      import('../dashboard/thread/real-season.js'),
-      import('../views/log-faults-text.js'),
-      import('../problem.js'),
-    ]);
+  const [{ loadSeasonLog }, { replaySeason }, { realSeason }, { faultsProblem }] = await Promise.all([
+    import('../inputs/season-log.js'),
+    import('../../sim/season/replay/replay.js'),
+    import('../dashboard/thread/real-season.js'),
+    import('../inputs/faults-problem.js'),
+  ]);
   const { rows, stages, name } = await loadSeasonLog(log, scenario.plan);
   const replayed = replaySeason(rows, stages, scenario.plan);
-  if (!replayed.ok) throw new Problem(logFaultsText(name, replayed.faults));
-  return realSeason(replayed.result, scenario.plan, rows);
+  if (!replayed.ok) throw faultsProblem(name, replayed.faults);
+  return realSeason(replayed.value, scenario.plan, rows);
 }

@@ -2,10 +2,10 @@
  * What `ahead` and `chores` have in common: a scenario, a log, today, and futures that take a while.
  */
 
-import { dayFrom, isIsoDate, whyNoDate } from '../../sim/models/dates.js';
-import type { Plan } from '../../sim/models/plan.js';
-import { toPlan } from '../../sim/scenario/plan.js';
-import type { LookOptions, LookReading } from '../../sim/season/ahead/coming-season.js';
+import { isIsoDate, whyNoDate } from '../../sim/models/dates.js';
+import type { Result } from '../../sim/models/result.js';
+import type { LookOptions } from '../../sim/season/ahead/coming-season.js';
+import type { LogFault } from '../../sim/season/log/faults.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
 import { startThreads } from '../../sim/seasons/threads.js';
 import { tell, today } from '../io/streams.js';
@@ -19,14 +19,14 @@ import {
   workersOf,
 } from '../options/options.js';
 import { Problem } from '../problem.js';
-import { logFaultsText } from '../views/log-faults-text.js';
-import { loadScenario, type Read, scenarioInput } from './scenario-file.js';
+import { faultsProblem } from './faults-problem.js';
+import { type Loaded, loadScenario, scenarioInput } from './scenario-file.js';
 import { loadSeasonLog } from './season-log.js';
 import { onThreads } from './threads.js';
 
 /** A scenario, and its log so far. */
 export interface Going {
-  readonly scenario: Read;
+  readonly scenario: Loaded;
   /** Of the log's file, for messages. */
   readonly name: string;
   readonly rows: readonly LogRow[];
@@ -53,25 +53,6 @@ export async function loadGoing({ command, file, log, out }: Reading): Promise<G
   if (log === undefined) return { scenario, name: '', rows: [] };
   const { name, rows } = await loadSeasonLog(log, scenario.plan);
   return { scenario, name, rows };
-}
-
-/**
- * The scenario's plan, made as long as is needed: the line goes on, whatever the length of its season.
- * @param today ISO 8601; if null, the date of the last row, or the start
- * @param weeks weeks that the plan must have, by the first day to come [d from the start]
- */
-export function lengthened(
-  { scenario, rows }: Going,
-  today: string | null,
-  weeks: (plan: Plan, from: number) => number,
-): Plan {
-  const { plan } = scenario;
-  // A log that begins before the season is a fault, which is told with the season as the scenario has it.
-  if (rows[0] !== undefined && rows[0].date < plan.start) return plan;
-  const day = dayFrom(plan.start, today ?? rows.at(-1)?.date ?? plan.start);
-  // Today's visit may be over or not: one day more does no harm.
-  const needed = weeks(plan, Math.max(0, day + 1));
-  return needed <= plan.weeks ? plan : toPlan({ ...scenario.scenario, weeks: needed });
 }
 
 /** Options of both commands, checked. */
@@ -109,13 +90,13 @@ function dateOf(text: string | undefined, faults: string[]): string | null {
  * @returns null if somebody stopped it, which is told
  * @throws Problem if the log does not fit the plan
  */
-export async function lookInto<Result>(
+export async function lookInto<Told>(
   { name }: Going,
   { today, seed, workers }: GoingOptions,
   futures: number,
   runs: number,
-  look: (options: LookOptions) => Promise<LookReading<Result>>,
-): Promise<Result | null> {
+  look: (options: LookOptions) => Promise<Result<Told, LogFault> | null>,
+): Promise<Told | null> {
   const faults = futureFaults(futures, workers);
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   let done = 0;
@@ -134,10 +115,10 @@ export async function lookInto<Result>(
       },
     }),
   );
-  if (reading === 'stopped') {
+  if (reading === null) {
     tell('evensow: stopped before all futures were run; there is nothing to show.');
     return null;
   }
-  if (!reading.ok) throw new Problem(logFaultsText(name, reading.faults));
-  return reading.result;
+  if (!reading.ok) throw faultsProblem(name, reading.faults);
+  return reading.value;
 }

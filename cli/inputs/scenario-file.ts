@@ -1,12 +1,12 @@
 /** A scenario file, or the built-in scenario, turned into a plan; faults become a Problem. */
 
 import { fileURLToPath } from 'node:url';
-import { readScenario } from '../../sim/scenario/read.js';
+import { type ReadScenario, readScenario } from '../../sim/scenario/read.js';
 import { tell } from '../io/streams.js';
 import { readTextFile, type TextKind } from '../io/text-file.js';
 import type { Input } from '../options/options.js';
-import { Problem } from '../problem.js';
-import { faultsText, warningsText } from '../views/faults-text.js';
+import { warningLines } from '../sections/faults.js';
+import { faultsProblem } from './faults-problem.js';
 
 /** The scenario that runs when no file is named. It lies beside dist/ in the package. */
 const BUILT_IN = 'home-shelf.yaml';
@@ -32,8 +32,6 @@ export interface Source {
 
 /** Whether a command needs a scenario file, or takes the built-in scenario without one: what helps depends on it. */
 export type Need = 'needed' | 'optional';
-
-export type Read = Extract<ReturnType<typeof readScenario>, { ok: true }>;
 
 /** Path and name of the file to read. */
 export function scenarioPath(file: string | undefined): { path: string; name: string } {
@@ -62,19 +60,19 @@ export async function loadSource(file: string | undefined, need: Need = 'needed'
 }
 
 /** A scenario with its text. */
-export type Loaded = Read & { readonly source: Source };
+export type Loaded = ReadScenario & { readonly source: Source };
 
 /** What was read already: a command looks at its scenario, and then its study does. */
-const known = new WeakMap<Source, Read>();
+const known = new WeakMap<Source, ReadScenario>();
 
 /** @throws Problem with every fault of the file */
-export function readSource(source: Source): Read {
+export function readSource(source: Source): ReadScenario {
   const before = known.get(source);
   if (before !== undefined) return before;
   const read = readScenario(source.text);
-  if (!read.ok) throw new Problem(faultsText(source.name, read.faults));
-  known.set(source, read);
-  return read;
+  if (!read.ok) throw faultsProblem(source.name, read.faults);
+  known.set(source, read.value);
+  return read.value;
 }
 
 /**
@@ -85,6 +83,6 @@ export function readSource(source: Source): Read {
 export async function loadScenario(file: string | undefined, need: Need = 'needed'): Promise<Loaded> {
   const source = await loadSource(file, need);
   const read = readSource(source);
-  if (read.warnings.length > 0) tell(warningsText(source.name, read.warnings));
+  if (read.warnings.length > 0) tell(warningLines(source.name, read.warnings).join('\n'));
   return { ...read, source };
 }

@@ -6,7 +6,8 @@ import type { LogRow } from '../../sim/season/log/rows.js';
 import { loadLog } from '../io/log-file.js';
 import { tell } from '../io/streams.js';
 import { Problem } from '../problem.js';
-import { logFaultsText, logWarningsText } from '../views/log-faults-text.js';
+import { warningLines } from '../sections/faults.js';
+import { faultsProblem } from './faults-problem.js';
 
 export interface SeasonRows {
   /** Name of the file, for messages. */
@@ -28,12 +29,13 @@ export async function loadSeasonLog(log: string, plan: Plan | null): Promise<Sea
     plan?.stages.map((stage) => stage.name) ?? null,
     plan?.crops ?? null,
   );
-  if (!read.ok) throw new Problem(logFaultsText(name, read.faults));
-  if (read.warnings.length > 0) tell(logWarningsText(name, read.warnings));
-  if (read.rows.length === 0) {
+  if (!read.ok) throw faultsProblem(name, read.faults);
+  const { rows, stages, warnings } = read.value;
+  if (warnings.length > 0) tell(warningLines(name, warnings).join('\n'));
+  if (rows.length === 0) {
     throw new Problem(
       `${name} must not be without rows. It must hold what was done: a row for each sowing, move, pick and loss. Example: evensow log sow 6 butterhead --to ${name}`,
     );
   }
-  return { name, rows: read.rows, stages: read.stages };
+  return { name, rows, stages };
 }

@@ -29,7 +29,7 @@ const LOG: TextKind = {
 
 /** A lock that nobody has renewed for so long is left over from a program that was killed [ms]. */
 const STALE = 5000;
-/** How long to wait for others [ms]: long enough for a lock to become stale. */
+/** How long to wait for one who holds the lock [ms]: long enough for it to become stale. Who take turns are waited for. */
 const PATIENCE = 15_000;
 /** After so long whoever waits is told why [ms]. */
 const SILENCE = 1000;
@@ -147,6 +147,8 @@ interface Turn {
 async function takeTurn({ name, path }: LogFile): Promise<Turn> {
   const lockPath = `${path}.lock`;
   const began = now();
+  let holder: string | null = null;
+  let holderCame = began;
   let told = false;
   let lost = false;
   for (;;) {
@@ -176,13 +178,18 @@ async function takeTurn({ name, path }: LogFile): Promise<Turn> {
         throw new Problem(`${name}: ${reason(error)}`);
       }
     }
-    const waited = now() - began;
-    if (waited > PATIENCE) {
+    const present = await birthOf(lockPath);
+    const time = now();
+    if (present !== holder) {
+      holder = present;
+      holderCame = time;
+    }
+    if (time - holderCame > PATIENCE) {
       throw new Problem(
         `${name}: another evensow has been writing to the log for more than ${PATIENCE / 1000} s. Nothing was written. Try again when it has ended; if none is running, remove the folder ${lockPath}.`,
       );
     }
-    if (!told && waited > SILENCE) {
+    if (!told && time - began > SILENCE) {
       tell(`evensow: waiting for another evensow that writes to ${name}.`);
       told = true;
     }

@@ -1,6 +1,6 @@
 /** Keeps the program answering while seasons run: signals arrive, and a person at a terminal sees how far it is. */
 
-import { progressLine } from '../views/progress-line.js';
+import { progressLine } from '../render/progress-line.js';
 import { breathe, hasWatcher, type Interrupt, now, showProgress } from './streams.js';
 
 /** Milliseconds of work between two looks at the outside. */

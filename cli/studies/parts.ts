@@ -11,7 +11,7 @@ import { Problem } from '../problem.js';
 import type { Assignment } from './assignment.js';
 
 /** Form of the document; raised when a part could no longer be read. */
-const FORM = 1;
+const FORM = 2;
 
 export interface Part {
   /** Name of the file, for messages. */

@@ -3,7 +3,7 @@
 import { DONE, INTERRUPTED, print, tell } from '../io/streams.js';
 import { writeWhole } from '../io/write-file.js';
 import type { Form, Manner } from '../options/options.js';
-import { jsonText } from '../views/json.js';
+import { toldAs } from '../render/told.js';
 import type { Assignment } from './assignment.js';
 import { carryOut } from './carry-out.js';
 import { kindOf } from './kinds.js';
@@ -41,8 +41,11 @@ export async function carryOutStudy(asked: Assignment, manner: Manner): Promise<
 /** The result of a study as text, CSV or JSON. */
 export function shown(asked: Assignment, result: unknown, form: Form): string {
   const kind = kindOf(asked);
-  if (form === 'json') return jsonText(result);
-  return form === 'csv' ? kind.csv(result) : kind.text(result, asked);
+  return toldAs(form, {
+    result,
+    sections: () => kind.sections(result, asked),
+    rows: () => kind.rows(result),
+  });
 }
 
 /** To the file, or to standard output if there is none. */

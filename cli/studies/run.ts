@@ -3,13 +3,12 @@
 import type { Gathered } from '../../sim/seasons/gathered.js';
 import { type RunResult, runStudy } from '../../sim/study/summary.js';
 import { readSource } from '../inputs/scenario-file.js';
-import { runCsv } from '../views/run-csv.js';
-import { runText } from '../views/run-text.js';
+import { runRows, runSections } from '../sections/run.js';
 import type { RunAssignment } from './assignment.js';
 import type { Kind } from './kind.js';
 
 export const run: Kind<RunAssignment, Gathered, RunResult> = {
   study: ({ sources, seed, seasons }) => runStudy(readSource(sources[0]!).plan, seed, seasons),
-  text: runText,
-  csv: runCsv,
+  sections: runSections,
+  rows: runRows,
 };

@@ -5,8 +5,8 @@ import { sizesOf } from '../../sim/study/size/layout.js';
 import { type SizeResult, sizeStudy } from '../../sim/study/size/size.js';
 import { readSource } from '../inputs/scenario-file.js';
 import { Problem } from '../problem.js';
-import { sizeCsv } from '../views/size-csv.js';
-import { sizeText } from '../views/size-text.js';
+import { sizeRows } from '../sections/size/rows.js';
+import { sizeSections } from '../sections/size/size.js';
 import type { SizeAssignment } from './assignment.js';
 import type { Kind } from './kind.js';
 
@@ -17,6 +17,6 @@ export const size: Kind<SizeAssignment, Gathered, SizeResult> = {
     if (Array.isArray(sizes)) throw new Problem(sizes.join('\n'));
     return sizeStudy(plan, sizes, layout.kind, seed, seasons);
   },
-  text: sizeText,
-  csv: sizeCsv,
+  sections: sizeSections,
+  rows: sizeRows,
 };

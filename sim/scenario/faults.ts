@@ -1,5 +1,5 @@
 /**
- * What is wrong with a scenario file, as data. How a person sees it is up to the views.
+ * What is wrong with a scenario file, as data. How a person sees it is up to the sections.
  *
  * A check writes a `Draft`: what is wrong and the path at which it is. Only the tree of the file knows lines and
  * columns; it turns drafts into faults.

@@ -6,6 +6,7 @@
  */
 
 import type { Plan } from '../models/plan.js';
+import { failure, type Result, success } from '../models/result.js';
 import { crossFaults } from './cross-checks.js';
 import { byPosition, type Draft, type Fault, pathText, type Warning } from './faults.js';
 import { issuesToFaults } from './issues-to-faults.js';
@@ -16,31 +17,34 @@ import { textFault } from './text-checks.js';
 import { Tree } from './tree.js';
 import { warningsOf } from './warnings.js';
 
-/** What became of a scenario file. */
-export type Reading =
-  | { ok: true; plan: Plan; scenario: Scenario; warnings: Warning[] }
-  /** At least one fault, sorted by line and column. */
-  | { ok: false; faults: Fault[] };
+/** What a scenario file says. */
+export interface ReadScenario {
+  readonly plan: Plan;
+  /** The keys of the file, with defaults filled in. */
+  readonly scenario: Scenario;
+  /** What is no fault and may surprise, sorted by line and column. */
+  readonly warnings: readonly Warning[];
+}
 
 /**
  * Reads the text of a scenario file (YAML 1.2 or JSON). Never throws on any text.
  *
- * @returns the plan, or every fault of the file
+ * @returns the plan, or every fault of the file, sorted by line and column
  */
-export function readScenario(text: string): Reading {
+export function readScenario(text: string): Result<ReadScenario, Fault> {
   // A byte order mark is no part of the text, nor of its columns.
   const content = text.startsWith('\uFEFF') ? text.slice(1) : text;
   const unfit = textFault(content);
-  if (unfit !== null) return { ok: false, faults: [unfit] };
+  if (unfit !== null) return failure([unfit]);
   const parsed = parseYaml(content);
-  if (Array.isArray(parsed)) return { ok: false, faults: parsed };
+  if (Array.isArray(parsed)) return failure(parsed);
   const tree = new Tree(parsed.document, parsed.lines);
-  if (tree.value === undefined) return { ok: false, faults: tree.faults };
+  if (tree.value === undefined) return failure(tree.faults);
   return check(tree);
 }
 
-function check(tree: Tree): Reading {
-  if (tree.value === null) return { ok: false, faults: [...tree.faults, tree.locate(emptyFile())] };
+function check(tree: Tree): Result<ReadScenario, Fault> {
+  if (tree.value === null) return failure([...tree.faults, tree.locate(emptyFile())]);
   const read = scenarioSchema.safeParse(tree.value);
   const drafts = [
     ...(read.success ? [] : issuesToFaults(scenarioSchema, tree.value, read.error.issues)),
@@ -53,12 +57,12 @@ function check(tree: Tree): Reading {
     .map((draft) => tree.locate(draft))
     .filter((fault) => !broken.has(place(fault)));
   const faults = [...tree.faults, ...located].sort(byPosition);
-  if (faults.length > 0 || !read.success) return { ok: false, faults };
+  if (faults.length > 0 || !read.success) return failure(faults);
   const plan = toPlan(read.data);
   const warnings = warningsOf(read.data, plan).map(({ path, message }) => {
     return { path: pathText(path), ...tree.position(path, 'value'), message };
   });
-  return { ok: true, plan, scenario: read.data, warnings: warnings.sort(byPosition) };
+  return success({ plan, scenario: read.data, warnings: warnings.sort(byPosition) });
 }
 
 function emptyFile(): Draft {

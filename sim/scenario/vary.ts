@@ -1,6 +1,7 @@
 /** A scenario with another cadence, other seeds, visits or channels: the plans that studies compare. */
 
 import type { Weekday } from '../models/dates.js';
+import { failure, type Result, success } from '../models/result.js';
 import type { Scenario } from './schema.js';
 
 export type Cadence =
@@ -24,19 +25,21 @@ type Sow = Scenario['crops'][number]['sow'];
 
 /**
  * The scenario with a variation.
- * @returns a sentence instead if the variation does not fit the scenario
+ * @returns a fault, in a sentence, if the variation does not fit the scenario
  */
-export function vary(scenario: Scenario, variation: Variation): Scenario | string {
+export function vary(scenario: Scenario, variation: Variation): Result<Scenario, string> {
   const crops = [];
   for (const crop of scenario.crops) {
     const sow = sowWith(crop.sow, variation);
-    if (typeof sow === 'string') return `Crop ${crop.name} ${sow}`;
+    if (typeof sow === 'string') return failure([`Crop ${crop.name} ${sow}`]);
     crops.push({ ...crop, sow });
   }
   const names = scenario.stages.map(({ name }) => name);
   const unknown = Object.keys(variation.channels ?? {}).find((name) => !names.includes(name));
-  if (unknown !== undefined) return `There is no stage ${unknown}. The stages are ${names.join(', ')}.`;
-  return {
+  if (unknown !== undefined) {
+    return failure([`There is no stage ${unknown}. The stages are ${names.join(', ')}.`]);
+  }
+  return success({
     ...scenario,
     crops,
     stages: scenario.stages.map((stage) => ({
@@ -44,7 +47,7 @@ export function vary(scenario: Scenario, variation: Variation): Scenario | strin
       channels: variation.channels?.[stage.name] ?? stage.channels,
     })),
     visits: variation.visits === undefined ? scenario.visits : (variation.visits as Scenario['visits']),
-  };
+  });
 }
 
 /** @returns the end of a sentence that begins with the crop if it cannot be */

@@ -37,7 +37,12 @@ export interface Range {
 }
 
 /** Most sections of a study: with 40, an interval is 3 % wider than with any number of them (Student's t). */
-export const MOST_SECTIONS = 40;
+const MOST_SECTIONS = 40;
+
+/** Sections that so many seasons are dealt to. */
+export function sectionsFor(seasons: number): number {
+  return Math.min(MOST_SECTIONS, seasons);
+}
 
 /** Plants that a piece should run to, so that there are enough pieces to share out and not too many to hand over. */
 const PIECE_PLANTS = 300_000;
@@ -59,8 +64,9 @@ export function piecesOf(workload: Workload, { from, to }: Range): Piece[] {
   const { sections, jobs } = workload;
   const plants = jobs.reduce((sum, job) => sum + plantsOf(job.plan), 0);
   const most = seasonsAPiece(plants);
-  // Blocks of equal length, in a number that two, three, four or six threads can share without a rest.
-  const blocks = Math.ceil((to - from) / (most * sections) / EVEN) * EVEN;
+  // Blocks of equal length, so many that two, three, four or six threads can share their pieces without a rest.
+  let blocks = Math.max(1, Math.ceil((to - from) / (most * sections)));
+  while ((blocks * sections) % EVEN !== 0) blocks++;
   const stint = Math.max(1, Math.ceil((to - from) / (blocks * sections)));
   const pieces: Piece[] = [];
   for (let block = from; block < to; block += stint * sections) {

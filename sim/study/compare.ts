@@ -5,13 +5,15 @@ import type { Plan } from '../models/plan.js';
 import type { Gathered } from '../seasons/gathered.js';
 import type { Estimate } from '../seasons/sections.js';
 import { firstCommonWeek, firstRunningWeek } from '../seasons/tallies.js';
-import { MOST_SECTIONS } from '../seasons/workload.js';
+import { sectionsFor } from '../seasons/workload.js';
 import {
   differenceOf,
   FIGURES,
   type Figure,
+  type FigureName,
+  figureNamed,
   figureOf,
-  idleShare,
+  ofFigures,
   type Samples,
   samplesOf,
 } from './figures.js';
@@ -37,7 +39,7 @@ export interface PlanResult {
   readonly name: string;
   readonly title: string;
   /** Figures by name; null where there is none (no week of a running line, nothing picked). */
-  readonly figures: Readonly<Record<string, Compared | null>>;
+  readonly figures: Readonly<Record<FigureName<'whole'>, Compared | null>>;
   /** Share of hole-days in which holes stood empty. */
   readonly idle: readonly { readonly stage: string; readonly share: Compared | null }[];
   readonly limits: Limits | null;
@@ -58,8 +60,12 @@ export interface CompareResult {
   readonly plans: readonly PlanResult[];
 }
 
+const IDLE = figureNamed('idle');
+
 /** Names of the figures that plans can be ordered by. */
-export const ORDERS: readonly string[] = FIGURES.map(({ name }) => name);
+export const ORDERS: readonly string[] = FIGURES.filter(({ scope }) => scope === 'whole').map(
+  ({ name }) => name,
+);
 
 /**
  * @param contenders at least 2, all with seasons of the same length
@@ -74,7 +80,7 @@ export function compareStudy(
   const trials = trialSeasons(seasons);
   const workload = {
     seed,
-    sections: Math.min(MOST_SECTIONS, seasons),
+    sections: sectionsFor(seasons),
     jobs: contenders.map(({ plan }) => ({ plan, seasons, trials })),
   };
   return ofSeasons(workload, (gathered) => conclude(contenders, gathered, { seed, seasons, by, trials }));
@@ -94,11 +100,12 @@ function conclude(
   const samples = contenders.map(({ plan }, job) => samplesOf(gathered, job, plan, from));
   const base = samples[0]!;
 
-  const compared = (ours: Samples, figure: Figure, baseFigure: Figure | null = figure): Compared | null => {
-    const value = figureOf(ours, figure);
+  /** @param baseStage the same stage of the first plan; -1 if it has none of that name */
+  const compared = (ours: Samples, figure: Figure, stage?: number, baseStage?: number): Compared | null => {
+    const value = figureOf(ours, figure, stage);
     if (value === null) return null;
     const difference =
-      ours === base || baseFigure === null ? null : differenceOf(ours, base, figure, baseFigure);
+      ours === base || baseStage === -1 ? null : differenceOf(ours, base, figure, stage, baseStage);
     return { ...value, difference: difference && { ...difference, verdict: verdictOf(difference) } };
   };
 
@@ -108,13 +115,10 @@ function conclude(
     return {
       name,
       title: plan.title,
-      figures: Object.fromEntries(FIGURES.map((figure) => [figure.name, compared(ours, figure)])),
+      figures: ofFigures('whole', (figure) => compared(ours, figure)),
       idle: plan.stages.map((stage, s) => {
         const other = base.all.plan.stages.findIndex((baseStage) => baseStage.name === stage.name);
-        return {
-          stage: stage.name,
-          share: compared(ours, idleShare(s), other < 0 ? null : idleShare(other)),
-        };
+        return { stage: stage.name, share: compared(ours, IDLE, s, other) };
       }),
       limits: tried.length === trials ? findLimits(plan, tried, firstWeeks[job]!) : null,
     };
@@ -141,7 +145,7 @@ export function verdictOf({ mean, low, high }: Estimate): Verdict {
 /** The best first; plans that lack the figure last; equal ones as they were. */
 function ordered(plans: readonly PlanResult[], { name, better }: Figure): PlanResult[] {
   const rank = ({ figures }: PlanResult): number => {
-    const value = figures[name]?.mean;
+    const value = figures[name as FigureName<'whole'>]?.mean;
     if (value === undefined) return Number.POSITIVE_INFINITY;
     return better === 'more' ? -value : value;
   };

@@ -1,18 +1,27 @@
-/** The figures by which plans are compared, each computed from tallies: of all seasons, or of a section of them. */
+/**
+ * The one table of figures: what each is called, how it is written, which way is better, and how it comes from the tallies.
+ * Studies, sections and the dashboard read this table.
+ *
+ * A figure is computed from all seasons, and from each section of them: that gives its interval (see sections.ts).
+ */
 
 import type { Counts } from '../engine/tally.js';
-import { DISCARDED, FILLING, PICKED, SOWN, STATE_COUNT, UNSUPPLIED, UNTENDED } from '../models/ledger.js';
-import { holesOf, type Plan, seasonDays } from '../models/plan.js';
+import { DISCARDED, PICKED, SOWN, STATE_COUNT, STATES, type State } from '../models/ledger.js';
+import { holesOf, type Plan, type StagePlan, seasonDays } from '../models/plan.js';
 import type { Gathered } from '../seasons/gathered.js';
 import { type Estimate, estimate } from '../seasons/sections.js';
 import { firstPickDay, picksFrom, type Tallies } from '../seasons/tallies.js';
 
-/** The tallies of a plan that figures are computed from: of all its seasons, or of a section of them. */
-export interface Sample {
+/** The weeks that count. */
+export interface Weeks {
+  /** Picks of each of them, of all seasons. */
+  readonly picks: Counts;
+}
+
+/** What the figures of a plan are computed from: all its seasons, or a section of them. */
+export interface Sample extends Weeks {
   readonly plan: Plan;
   readonly tallies: Tallies;
-  /** Picks of all weeks that count. */
-  readonly picks: Counts;
 }
 
 /** A plan in a study: all its seasons, and each section (null where none was run). */
@@ -21,44 +30,193 @@ export interface Samples {
   readonly sections: readonly (Sample | null)[];
 }
 
-/** A figure: what it is called in JSON, CSV and in `--by`, and which way is better. */
+/** What a figure is of: the whole line, or each of its stages or crops. */
+export type Scope = 'whole' | 'stage' | 'crop';
+
+/** A figure: one entry of the table. */
 export interface Figure {
+  /** As in JSON, in CSV and in `--by`. */
   readonly name: string;
+  /** What a grower calls it. */
+  readonly label: string;
+  /** The same at the beginning of a row, in at most 14 letters. */
+  readonly short: string;
+  /** The same over a column. */
+  readonly column: string;
+  /** '%' stands for a share, from 0 to 1. */
+  readonly unit: string;
+  /** Decimals that are shown; 'few': none from 100 on and where it is whole, else one. */
+  readonly decimals: number | 'few';
   readonly better: 'more' | 'less';
-  /** @returns NaN where there is no such figure */
-  of(sample: Sample): number;
+  readonly scope: Scope;
+  /**
+   * @param at which stage or crop
+   * @returns NaN where there is no such figure
+   */
+  of(sample: Sample, at?: number): number;
 }
 
-/** Figures of the whole line. */
-export const FIGURES: readonly Figure[] = [
-  { name: 'heads_a_week', better: 'more', of: ({ picks }) => picks.mean },
-  { name: 'usual_week', better: 'more', of: ({ picks }) => picks.quantile(0.5) },
-  /** 1 week in 10 brings this or less. */
-  { name: 'bad_week', better: 'more', of: ({ picks }) => picks.quantile(0.1) },
-  { name: 'weeks_without_pick', better: 'less', of: ({ picks }) => picks.shareUpTo(0) },
-  { name: 'seeds_a_head', better: 'less', of: ({ tallies }) => perHead(tallies, tallies.counts.mean(SOWN)) },
-  { name: 'thrown_away', better: 'less', of: ({ tallies }) => tallies.counts.mean(DISCARDED) },
-  /** Hole-days that are there, used or not, for each head. */
-  { name: 'hole_days_a_head', better: 'less', of: ({ plan, tallies }) => perHead(tallies, holeDaysOf(plan)) },
-  { name: 'first_pick_day', better: 'less', of: ({ tallies }) => firstPickDay(tallies, 0.5) ?? Number.NaN },
-];
+const EMPTY: readonly State[] = ['filling', 'untended', 'unsupplied'];
 
-/** Share of the hole-days of stage `s` in which a hole stood empty and was not being cleaned. */
-export function idleShare(s: number): Figure {
-  return {
-    name: 'idle',
+const TABLE = [
+  {
+    name: 'heads_a_week',
+    label: 'heads a week',
+    short: 'heads a week',
+    column: 'mean',
+    unit: 'heads',
+    decimals: 'few',
+    better: 'more',
+    scope: 'whole',
+    of: ({ picks }: Weeks) => picks.mean,
+  },
+  {
+    name: 'usual_week',
+    label: 'heads in a usual week',
+    short: 'usual week',
+    column: 'usual',
+    unit: 'heads',
+    decimals: 'few',
+    better: 'more',
+    scope: 'whole',
+    of: ({ picks }: Weeks) => picks.quantile(0.5),
+  },
+  {
+    /** 1 week in 10 brings this or less. */
+    name: 'bad_week',
+    label: 'heads in a bad week',
+    short: 'bad week',
+    column: 'bad',
+    unit: 'heads',
+    decimals: 'few',
+    better: 'more',
+    scope: 'whole',
+    of: ({ picks }: Weeks) => picks.quantile(0.1),
+  },
+  {
+    name: 'weeks_without_pick',
+    label: 'weeks without a pick',
+    short: 'without a pick',
+    column: 'none',
+    unit: '%',
+    decimals: 1,
     better: 'less',
-    of: ({ plan, tallies: { ledger } }) => {
-      const at = s * STATE_COUNT;
-      const empty = ledger.mean(at + FILLING) + ledger.mean(at + UNTENDED) + ledger.mean(at + UNSUPPLIED);
-      return empty / (holesOf(plan.stages[s]!) * seasonDays(plan));
-    },
-  };
+    scope: 'whole',
+    of: ({ picks }: Weeks) => picks.shareUpTo(0),
+  },
+  {
+    name: 'seeds_a_head',
+    label: 'seeds a head',
+    short: 'seeds a head',
+    column: 'seeds a head',
+    unit: 'seeds',
+    decimals: 2,
+    better: 'less',
+    scope: 'whole',
+    of: ({ tallies }) => perHead(tallies, tallies.counts.mean(SOWN)),
+  },
+  {
+    /** Plants of a season that were ready for longer than they keep. */
+    name: 'thrown_away',
+    label: 'plants thrown away',
+    short: 'thrown away',
+    column: 'thrown away',
+    unit: 'plants',
+    decimals: 'few',
+    better: 'less',
+    scope: 'whole',
+    of: ({ tallies }) => tallies.counts.mean(DISCARDED),
+  },
+  {
+    /** Hole-days that are there, used or not, for each head. */
+    name: 'hole_days_a_head',
+    label: 'hole-days a head',
+    short: 'hole-days/head',
+    column: 'hole-days a head',
+    unit: 'hole-days',
+    decimals: 'few',
+    better: 'less',
+    scope: 'whole',
+    of: ({ plan, tallies }) => perHead(tallies, holeDaysOf(plan)),
+  },
+  {
+    /** Days from the start, of the middle season. */
+    name: 'first_pick_day',
+    label: 'day of the first pick',
+    short: 'first pick',
+    column: 'first pick',
+    unit: 'day',
+    decimals: 0,
+    better: 'less',
+    scope: 'whole',
+    of: ({ tallies }) => firstPickDay(tallies, 0.5) ?? Number.NaN,
+  },
+  {
+    /** Share of the hole-days in which a hole stood empty and was not being cleaned. */
+    name: 'idle',
+    label: 'holes that stand empty',
+    short: 'empty',
+    column: 'empty',
+    unit: '%',
+    decimals: 1,
+    better: 'less',
+    scope: 'stage',
+    of: (sample, stage?: number) =>
+      weightedHoleDays(sample, (state) => (EMPTY.includes(state) ? 1 : 0), stage) /
+      holeDaysOf(sample.plan, stage),
+  },
+] as const satisfies readonly Figure[];
+
+type Entry = (typeof TABLE)[number];
+
+/** Names of the figures of a scope. */
+export type FigureName<Of extends Scope = Scope> = Extract<Entry, { scope: Of }>['name'];
+
+/** All figures, in the order in which they are printed. */
+export const FIGURES: readonly Figure[] = TABLE;
+
+export function figureNamed<Name extends FigureName>(name: Name): Extract<Entry, { name: Name }> {
+  return FIGURES.find((figure) => figure.name === name) as Extract<Entry, { name: Name }>;
 }
 
-/** Holes x days of a season, all stages together [d]. */
-export function holeDaysOf(plan: Plan): number {
-  return plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0) * seasonDays(plan);
+/** Something of each figure of a scope, by their names. */
+export function ofFigures<Of extends Scope, Value>(
+  scope: Of,
+  value: (figure: Figure) => Value,
+): Readonly<Record<FigureName<Of>, Value>> {
+  const figures = FIGURES.filter((figure) => figure.scope === scope);
+  return Object.fromEntries(figures.map((figure) => [figure.name, value(figure)])) as Record<
+    FigureName<Of>,
+    Value
+  >;
+}
+
+/** Holes x days of a season, of one stage or of all together [d]. */
+export function holeDaysOf(plan: Plan, stage?: number): number {
+  return stagesAt(plan, stage).reduce((sum, s) => sum + holesOf(plan.stages[s]!), 0) * seasonDays(plan);
+}
+
+/**
+ * Hole-days of a season, each times its weight: what they cost or take, if that is what a hole-day of a state weighs.
+ * @param weight of a hole-day [unit of the sum / d]
+ * @param stage only this one; all together if left out
+ */
+export function weightedHoleDays(
+  { plan, tallies: { ledger } }: Sample,
+  weight: (state: State, stage: StagePlan) => number,
+  stage?: number,
+): number {
+  let sum = 0;
+  for (const s of stagesAt(plan, stage)) {
+    STATES.forEach((state, k) => {
+      sum += weight(state, plan.stages[s]!) * ledger.mean(s * STATE_COUNT + k);
+    });
+  }
+  return sum;
+}
+
+function stagesAt({ stages }: Plan, stage: number | undefined): readonly number[] {
+  return stage === undefined ? [...stages.keys()] : [stage];
 }
 
 function perHead({ counts }: Tallies, amount: number): number {
@@ -66,40 +224,56 @@ function perHead({ counts }: Tallies, amount: number): number {
 }
 
 /**
+ * The samples of a plan.
+ * @param from first week that counts
+ * @param sections of `tallies`; without them figures have no intervals
+ */
+export function samplesFrom(
+  plan: Plan,
+  from: number,
+  tallies: Tallies,
+  sections: readonly (Tallies | null)[],
+): Samples {
+  const sample = (some: Tallies): Sample => ({ plan, tallies: some, picks: picksFrom(some, from) });
+  return { all: sample(tallies), sections: sections.map((section) => section && sample(section)) };
+}
+
+/**
  * The samples of a job.
  * @param from first week that counts
  */
 export function samplesOf(gathered: Gathered, job: number, plan: Plan, from: number): Samples {
-  const sample = (tallies: Tallies): Sample => ({ plan, tallies, picks: picksFrom(tallies, from) });
-  return {
-    all: sample(gathered.whole(job)),
-    sections: gathered.sectionsOf(job).map((tallies) => tallies && sample(tallies)),
-  };
+  return samplesFrom(plan, from, gathered.whole(job), gathered.sectionsOf(job));
 }
 
-/** A figure of a plan with its interval; null where there is no such figure. */
-export function figureOf({ all, sections }: Samples, figure: Figure): Estimate | null {
+/**
+ * A figure of a plan with its interval; null where there is no such figure.
+ * @param at of which stage or crop
+ */
+export function figureOf({ all, sections }: Samples, figure: Figure, at?: number): Estimate | null {
   return estimated(
-    figure.of(all),
-    sections.map((section) => section && part(section, figure.of(section))),
+    figure.of(all, at),
+    sections.map((section) => section && part(section, figure.of(section, at))),
   );
 }
 
 /**
  * How much more (or less) of a figure `ours` has than `theirs`: same luck, section by section.
- * @param theirFigure the figure of `theirs`, where it has another place there
+ * @param at of which stage or crop
+ * @param theirAt its place in `theirs`
  */
 export function differenceOf(
   ours: Samples,
   theirs: Samples,
   figure: Figure,
-  theirFigure = figure,
+  at?: number,
+  theirAt = at,
 ): Estimate | null {
   return estimated(
-    figure.of(ours.all) - theirFigure.of(theirs.all),
+    figure.of(ours.all, at) - figure.of(theirs.all, theirAt),
     ours.sections.map((section, s) => {
       const other = theirs.sections[s];
-      return section && other ? part(section, figure.of(section) - theirFigure.of(other)) : null;
+      return section && other ? part(section, figure.of(section, at) - figure.of(other, theirAt)) : null;
     }),
   );
 }

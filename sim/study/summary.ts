@@ -5,7 +5,10 @@ import { isoOfDay } from '../models/dates.js';
 import { COUNTS, type CountName, STATE_COUNT, STATES, type State } from '../models/ledger.js';
 import { holesOf, type Plan, seasonDays } from '../models/plan.js';
 import type { Gathered } from '../seasons/gathered.js';
-import { firstPickDay, firstRunningWeek, picksFrom, type Tallies } from '../seasons/tallies.js';
+import type { Estimate } from '../seasons/sections.js';
+import { firstPickDay, firstRunningWeek, type Tallies } from '../seasons/tallies.js';
+import { sectionsFor } from '../seasons/workload.js';
+import { type FigureName, figureOf, ofFigures, samplesFrom } from './figures.js';
 import { findLimits, type Limits, trialSeasons } from './limits.js';
 import { ofSeasons, type Study } from './study.js';
 
@@ -32,6 +35,8 @@ export interface StageResult {
   readonly ledger: Readonly<Record<State, Mean>>;
   /** Holes x days of the season [d]. */
   readonly hole_days: number;
+  /** Figures of the stage by name; null where there is none. */
+  readonly figures: Readonly<Record<FigureName<'stage'>, Estimate | null>>;
 }
 
 /** Picks a week once the line runs: all weeks from `from` on, of all seasons, taken together. */
@@ -82,16 +87,27 @@ export interface RunResult {
   readonly limits: Limits | null;
   readonly weeks: readonly WeekResult[];
   readonly stages: readonly StageResult[];
+  /** Figures of the whole line by name; null where there is none (no week of a running line, nothing picked). */
+  readonly figures: RunFigures;
 }
 
-/** @param partial true if the study was stopped before all seasons were run */
+type RunFigures = Readonly<Record<FigureName<'whole'>, Estimate | null>>;
+
+/**
+ * @param partial true if the study was stopped before all seasons were run
+ * @param sections of `tallies` (see sections.ts); without them figures have no intervals
+ */
 export function summarise(
   plan: Plan,
   seed: number,
   tallies: Tallies,
   limits: Limits | null,
   partial: boolean,
+  sections: readonly (Tallies | null)[] = [],
 ): RunResult {
+  const from = firstRunningWeek(tallies);
+  const samples = samplesFrom(plan, from, tallies, sections);
+  const figures = ofFigures('whole', (figure) => figureOf(samples, figure));
   return {
     title: plan.title,
     start: plan.start,
@@ -100,7 +116,7 @@ export function summarise(
     partial,
     attended: attendedOf(plan),
     counts: record(COUNTS, (i) => meanOf(tallies.counts, i)),
-    running: runningWeeks(plan, tallies),
+    running: from < plan.weeks ? runningWeeks(plan, from, figures) : null,
     first_pick: firstPick(plan, tallies),
     limits,
     weeks: tallies.weekPicks.map((picks, week) => ({
@@ -117,7 +133,9 @@ export function summarise(
       holes: holesOf(stage),
       hole_days: holesOf(stage) * seasonDays(plan),
       ledger: record(STATES, (k) => meanOf(tallies.ledger, s * STATE_COUNT + k)),
+      figures: ofFigures('stage', (figure) => figureOf(samples, figure, s)),
     })),
+    figures,
   };
 }
 
@@ -141,17 +159,15 @@ function attendedOf({ start, visits, want }: Plan): Attended {
   };
 }
 
-function runningWeeks(plan: Plan, tallies: Tallies): RunningWeeks | null {
-  const from = firstRunningWeek(tallies);
-  if (from >= plan.weeks) return null;
-  const all = picksFrom(tallies, from);
+/** @param figures of a line that runs from week `from` on, so that those of its weeks are there */
+function runningWeeks(plan: Plan, from: number, figures: RunFigures): RunningWeeks {
   return {
     from: isoOfDay(plan.start, from * 7),
     weeks: plan.weeks - from,
-    mean: all.mean,
-    p50: all.quantile(0.5),
-    p10: all.quantile(0.1),
-    without_pick: all.shareUpTo(0),
+    mean: figures.heads_a_week!.mean,
+    p50: figures.usual_week!.mean,
+    p10: figures.bad_week!.mean,
+    without_pick: figures.weeks_without_pick!.mean,
   };
 }
 
@@ -170,12 +186,13 @@ function firstPick(plan: Plan, tallies: Tallies): FirstPick {
 /** The study of one plan: `run`. */
 export function runStudy(plan: Plan, seed: number, seasons: number): Study<Gathered, RunResult> {
   const trials = trialSeasons(seasons);
-  return ofSeasons({ seed, sections: 1, jobs: [{ plan, seasons, trials }] }, (gathered) => {
+  const workload = { seed, sections: sectionsFor(seasons), jobs: [{ plan, seasons, trials }] };
+  return ofSeasons(workload, (gathered) => {
     const tallies = gathered.whole(0);
     if (tallies.seasons === 0) return null;
     // Trials of fewer seasons than planned would say less than they seem to.
     const tried = gathered.trials(0);
     const limits = tried.length === trials ? findLimits(plan, tried, firstRunningWeek(tallies)) : null;
-    return summarise(plan, seed, tallies, limits, tallies.seasons < seasons);
+    return summarise(plan, seed, tallies, limits, tallies.seasons < seasons, gathered.sectionsOf(0));
   });
 }

@@ -243,9 +243,9 @@ function programTime(words: readonly string[], target: number): Row {
 function withCadence(every: number, seeds: number): Plan {
   const read = readScenario(readFileSync('scenarios/home-shelf.yaml', 'utf8'));
   if (!read.ok) throw new Error('the built-in scenario is wrong');
-  const varied = vary(read.scenario, { cadence: { every }, seeds });
-  if (typeof varied === 'string') throw new Error(varied);
-  return toPlan(varied);
+  const varied = vary(read.value.scenario, { cadence: { every }, seeds });
+  if (!varied.ok) throw new Error(varied.faults.join());
+  return toPlan(varied.value);
 }
 
 const LUCK_SEASONS = 2000;

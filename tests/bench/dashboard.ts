@@ -137,10 +137,10 @@ export function growthOfAnHour([before, after]: readonly number[]): Row {
 export async function hourOfPlaying(): Promise<number[]> {
   const read = readScenario(readFileSync('scenarios/home-shelf.yaml', 'utf8'));
   if (!read.ok) throw new Error('the built-in scenario is wrong');
-  const study = runStudy(read.plan, 7, 200);
+  const study = runStudy(read.value.plan, 7, 200);
   const result = study.conclude(await gather(study.workload))!;
-  const film = filmOf(read.plan, 7, 0);
-  let state: State = beginning({ scenario: read.scenario, ...SIZE, hasLog: false });
+  const film = filmOf(read.value.plan, 7, 0);
+  let state: State = beginning({ scenario: read.value.scenario, ...SIZE, hasLog: false });
   state = reduce(state, { type: 'figures', id: 1, figures: { result, differences: null } });
   state = reduce(state, { type: 'play', direction: 1 });
   const stdout = Object.assign(Object.create(process.stdout), {

@@ -23,7 +23,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'evensow-chores-'));
   const read = readScenario(await readFile(SHELF, 'utf8'));
   if (!read.ok) throw new Error('the built-in scenario is wrong');
-  rows = simulatedLog(read.plan, 7, 3, { until: 80 });
+  rows = simulatedLog(read.value.plan, 7, 3, { until: 80 });
   await writeFile(join(folder, 'season.csv'), logText(rows));
 });
 
@@ -93,10 +93,10 @@ describe('on paper', () => {
       ['22 Mar', '29 Mar', '5 Apr', '12 Apr'].map((monday) => `Week of Mon ${monday} 2027`),
     );
     expect(
-      lines.filter((line) => /^ {2}\[ \] (clear|pick|move|sow|clean) /.test(line)).length,
+      lines.filter((line) => /^ {4}\[ \] (clear|pick|move|sow|clean) /.test(line)).length,
     ).toBeGreaterThan(30);
     expect(text).toMatch(/\[ \] sow +10 +into germination: 10 butterhead as B25/);
-    expect(text).toMatch(/\[ \] move +\d+ \(\d+-\d+\) +nursery -> finishing: B16 \d/);
+    expect(text).toMatch(/\[ \] move +\d+ \(\d+ to \d+\) +nursery -> finishing: B16 \d/);
   });
 
   test('only plain letters are used, and what can hurt is said once, at the end', async () => {
@@ -111,7 +111,7 @@ describe('on paper', () => {
   test('without a log the plan begins on its first day', async () => {
     const text = await listed({ days: '3' }, null);
     expect(text.replace('\n', ' ')).toContain('from an empty line, by the plan');
-    expect(text).toMatch(/Mon 4 Jan 2027\n {2}\[ \] sow +10 +into germination: 10 butterhead as B1/);
+    expect(text).toMatch(/Mon 4 Jan 2027\n {4}\[ \] sow +10 +into germination: 10 butterhead as B1/);
   });
 
   test('days without a visit are said to be such', async () => {

@@ -4,7 +4,11 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { FIGURES } from '../../sim/study/figures.js';
+import { interrupted } from './ctrl-c.js';
 import { evensow } from './program.js';
+
+const WHOLE = FIGURES.filter(({ scope }) => scope === 'whole').map(({ name }) => name);
 
 let folder: string;
 beforeAll(async () => {
@@ -35,16 +39,7 @@ describe('compare', () => {
   test('gives every plan the figures that were promised, with intervals and differences', async () => {
     const result = JSON.parse(await said('compare', '--every', '3,4', '--seasons', '40', '--json'));
     expect(result).toMatchObject({ seasons: 40, seed: 7, partial: false, by: null, first: 'every 3 d' });
-    expect(Object.keys(result.plans[0].figures)).toEqual([
-      'heads_a_week',
-      'usual_week',
-      'bad_week',
-      'weeks_without_pick',
-      'seeds_a_head',
-      'thrown_away',
-      'hole_days_a_head',
-      'first_pick_day',
-    ]);
+    expect(Object.keys(result.plans[0].figures)).toEqual(WHOLE);
     expect(result.plans[0].idle.map(({ stage }: { stage: string }) => stage)).toEqual([
       'germination',
       'nursery',
@@ -60,6 +55,14 @@ describe('compare', () => {
       verdict: 'less',
     });
     expect(result.plans[0].figures.heads_a_week.difference).toBeNull();
+  });
+
+  test('--by takes each figure of the whole line, and no other name', async () => {
+    const args = ['compare', '--every', '3,4', '--seasons', '1', '--json', '--by'];
+    for (const name of WHOLE) expect(JSON.parse(await said(...args, name)).by).toBe(name);
+    const { code, err } = await evensow([...args, 'idle']);
+    expect(code).toBe(2);
+    expect(err).toContain(`must be one of ${WHOLE.join(', ')}.`);
   });
 
   test('takes cadences, weekdays, refill, seeds and visits together', async () => {
@@ -109,6 +112,7 @@ describe('compare', () => {
     expect(figures.thrown_away.mean).toBe(run.counts.discarded.mean);
     expect(figures.seeds_a_head.mean).toBe(run.counts.sown.mean / run.counts.picked.mean);
     expect(limits).toEqual(run.limits);
+    for (const name of WHOLE) expect(figures[name]).toEqual({ ...run.figures[name], difference: null });
   });
 
   test('--csv gives the figures of --json, a row each', async () => {
@@ -116,8 +120,8 @@ describe('compare', () => {
     const rows = (await said(...args, '--csv')).trimEnd().split('\r\n');
     const { plans } = JSON.parse(await said(...args, '--json'));
     expect(rows[0]).toBe('plan,figure,mean,low,high,difference,difference_low,difference_high,verdict');
-    // 8 figures and 3 stages of each plan.
-    expect(rows).toHaveLength(1 + 2 * 11);
+    // The figures, and the empty holes of 3 stages, of each plan.
+    expect(rows).toHaveLength(1 + 2 * (WHOLE.length + 3));
     const { mean, low, high, difference } = plans[1].figures.bad_week;
     expect(rows).toContain(
       [
@@ -281,9 +285,9 @@ describe('parts that do not make a study are refused:', () => {
 
 test('a part that is stopped is not written', async () => {
   const file = join(folder, 'stopped.json');
-  const { code, err } = await evensow(
+  const { code, err } = await interrupted(
     ['run', '--seasons', '1000000', '--shard', '1/2', '--workers', '2', '--out', file],
-    { started: (child) => setTimeout(() => child.kill('SIGINT'), 1500) },
+    /\d of 500 \d{3} seasons/,
   );
   expect(err).toBe('evensow: stopped; a part that is not whole is of no use, so none is written.\n');
   expect(code).toBe(130);
@@ -291,9 +295,9 @@ test('a part that is stopped is not written', async () => {
 });
 
 test('Ctrl-C while threads run shows what is known by then', async () => {
-  const { code, out, err } = await evensow(
+  const { code, out, err } = await interrupted(
     ['compare', '--every', '2,3', '--seasons', '1000000', '--workers', '2', '--json'],
-    { started: (child) => setTimeout(() => child.kill('SIGINT'), 2000) },
+    /\d \d{3} of 2 000 \d{3} seasons/,
   );
   const result = JSON.parse(out);
   expect(result.partial).toBe(true);

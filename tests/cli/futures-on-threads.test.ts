@@ -2,6 +2,7 @@
 
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { interrupted } from './ctrl-c.js';
 import { evensow } from './program.js';
 
 function file(name: string): string {
@@ -40,9 +41,8 @@ test('more threads than futures, or none, are told to be wrong', async () => {
 });
 
 test('Ctrl-C while threads run ends the program, with nothing to show', async () => {
-  const { out, err, code } = await evensow(['ahead', ...SHELF, '-n', '1000000', '--workers', '2'], {
-    started: (child) => setTimeout(() => child.kill('SIGINT'), 5000),
-  });
+  const args = ['ahead', ...SHELF, '-n', '1000000', '--workers', '2'];
+  const { out, err, code } = await interrupted(args, /left/);
   expect([out, code]).toEqual(['', 130]);
   expect(err).toBe('evensow: stopped before all futures were run; there is nothing to show.\n');
 });

@@ -115,7 +115,7 @@ describe('a season is logged as it goes', () => {
     await log('sow 6 butterhead --date 2027-01-04', '--note', note, '--batch', 'left, upper');
     await logged('sow 6 butterhead --date 2027-01-05');
     const reading = readLog(await file(), null);
-    expect(reading.ok && reading.rows).toMatchObject([
+    expect(reading.ok && reading.value.rows).toMatchObject([
       { note, batch: 'left, upper' },
       { batch: 'B1', line: 4 },
     ]);

@@ -1,6 +1,6 @@
 /** Runs the built program as a user does, and hands back what it said. */
 
-import { type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, fork, spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
 export const BINARY = fileURLToPath(new URL('../../dist/evensow.js', import.meta.url));
@@ -14,14 +14,53 @@ export interface Answer {
 export interface ProgramOptions {
   /** Text for standard input. */
   readonly input?: string;
-  readonly env?: Readonly<Record<string, string>>;
   readonly cwd?: string;
+}
+
+export interface ProcessOptions extends ProgramOptions {
+  readonly env?: Readonly<Record<string, string>>;
   /** Called when the program has started. */
   readonly started?: (child: ChildProcess) => void;
 }
 
-/** Run `evensow ...args` to its end. */
+/** What host.mjs sends: what the program said, and what it threw if it did. */
+interface Said {
+  readonly answer: Answer;
+  readonly fault: string | null;
+}
+
+/** Ends with the process of the tests. */
+let host: ChildProcess | null = null;
+/** The host answers one question at a time: this is over when it has answered the last one. */
+let answered: Promise<unknown> = Promise.resolve();
+
+/** Run `evensow ...args` to its end, in a process that has run it before (see host.mjs). */
 export async function evensow(args: readonly string[], options: ProgramOptions = {}): Promise<Answer> {
+  const mine = answered.then(async () => await ask(args, options));
+  answered = mine.catch(() => {});
+  return await mine;
+}
+
+async function ask(
+  args: readonly string[],
+  { input = '', cwd = process.cwd() }: ProgramOptions,
+): Promise<Answer> {
+  host ??= fork(fileURLToPath(new URL('host.mjs', import.meta.url)), [BINARY]);
+  host.unref();
+  const asked = host;
+  const { answer, fault } = await new Promise<Said>((resolve, reject) => {
+    asked.removeAllListeners();
+    asked.on('message', resolve);
+    asked.on('exit', () => reject(new Error(`evensow ${args.join(' ')} ended the process that ran it`)));
+    asked.on('error', reject);
+    asked.send({ args, input, cwd });
+  });
+  if (fault !== null) throw new Error(`evensow ${args.join(' ')} threw ${fault}`);
+  return answer;
+}
+
+/** Run `evensow ...args` to its end, in a process of its own. */
+export async function evensowAlone(args: readonly string[], options: ProcessOptions = {}): Promise<Answer> {
   return await program(process.execPath, [BINARY, ...args], options);
 }
 
@@ -29,7 +68,7 @@ export async function evensow(args: readonly string[], options: ProgramOptions =
 export async function program(
   command: string,
   args: readonly string[],
-  { input, env = {}, cwd, started }: ProgramOptions = {},
+  { input, env = {}, cwd, started }: ProcessOptions = {},
 ): Promise<Answer> {
   return await new Promise((resolve, reject) => {
     const child = spawn(command, args, {

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { COUNTS, readScenario, STATES } from '../../sim/index.js';
-import { evensow } from './program.js';
+import { evensow, evensowAlone } from './program.js';
 
 const folder = fileURLToPath(new URL('../../scenarios/', import.meta.url));
 const scenarios = readdirSync(folder).filter((name) => name.endsWith('.yaml'));
@@ -14,7 +14,7 @@ test('there are at least four scenarios, from fewer than 200 holes to more than 
   const holes = scenarios.map((name) => {
     const read = readScenario(readFileSync(folder + name, 'utf8'));
     if (!read.ok) throw new Error(`${name}: ${JSON.stringify(read.faults)}`);
-    return read.plan.stages.reduce((sum, stage) => sum + stage.channels * stage.holesPerChannel, 0);
+    return read.value.plan.stages.reduce((sum, stage) => sum + stage.channels * stage.holesPerChannel, 0);
   });
   expect(scenarios.length).toBeGreaterThanOrEqual(4);
   expect(Math.min(...holes)).toBeLessThan(200);
@@ -117,7 +117,7 @@ describe('evensow run', () => {
   });
 
   test('writes no colour codes and no progress into a pipe', async () => {
-    const { out, err } = await evensow(['run', '--seasons', '3'], { env: { FORCE_COLOR: '1' } });
+    const { out, err } = await evensowAlone(['run', '--seasons', '3'], { env: { FORCE_COLOR: '1' } });
     expect(out + err).not.toContain('\u001b');
     expect(err).toBe('');
   });
@@ -136,7 +136,7 @@ describe('the other commands', () => {
     const text = `${readFileSync(`${folder}home-shelf.yaml`, 'utf8')}want: {heads: 6, on: [tue, sat]}\n`;
     const { code, err } = await evensow(['check', '-'], { input: text });
     expect(code).toBe(0);
-    expect(err).toMatch(/^Note: standard input, line 22: want\.on/);
+    expect(err).toMatch(/^Note: standard input, line 23: want\.on/);
     expect(err).toContain('tue');
     expect(err).not.toContain('sat');
   });

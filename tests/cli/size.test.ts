@@ -4,7 +4,6 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { barUpTo, pieceBetween, plane } from '../../cli/views/pictures.js';
 import type { SizeResult } from '../../sim/index.js';
 import { evensow } from './program.js';
 
@@ -49,7 +48,7 @@ describe('the text', () => {
     expect(out).toContain('As it is\n(*): 2 x nursery, 8 x finishing.');
     expect(out).toContain('Heads a week / what holes and times would allow');
     // 72 holes x 7 / 21 d and 48 x 7 / 14 d: 24 a week, in the cell of the size as it is.
-    expect(out).toMatch(/^ {8}2( +\d+\.\d\/1[28]\.0){2} +\d+\.\d\/24\.0\*/m);
+    expect(out).toMatch(/^ {2}2( +\d+\.\d\/1[28]\.0){2} +\d+\.\d\/24\.0 \*/m);
     expect(out).toContain('Heads in a bad week');
     expect(out).toContain('empty in');
     expect(out).toMatch(/\+1 channel of finishing \(9 holes\) +\+0\.\d+ +\+0\.\d+ to \+0\.\d+/);
@@ -118,33 +117,6 @@ crops:
     const out = await said(long, '--seasons', '2');
     expectNarrow(out);
     expect(out).toContain('Heads a week against holes');
-  });
-});
-
-describe('the pictures', () => {
-  test('a bar goes up to a share, dashes from there to another', () => {
-    expect(barUpTo(0.5, 0.75, 8)).toBe('====--  ');
-    expect(barUpTo(0.5, 0.25, 8)).toBe('====    ');
-    expect(barUpTo(0, 1, 4)).toBe('----');
-  });
-
-  test('a piece stands between its shares, whichever is larger; the smallest is a stroke', () => {
-    expect(pieceBetween(0.25, 0.75, 8)).toBe('  ====');
-    expect(pieceBetween(0.75, 0.25, 8)).toBe('  ====');
-    expect(pieceBetween(0.5, 0.51, 8)).toBe('    |');
-    expect(pieceBetween(1, 1, 8)).toBe('       |');
-  });
-
-  test('marks stand on a plane, the later one before the earlier', () => {
-    const marks = [
-      { x: 10, y: 0, sign: 'a' },
-      { x: 20, y: 5, sign: 'b' },
-      { x: 30, y: 10, sign: 'c' },
-      { x: 20, y: 5, sign: 'd' },
-    ];
-    expect(plane(marks, { width: 5, height: 3, bottom: 0 })).toEqual(['    c', '  d', 'a']);
-    // From 0 up, not from the lowest mark.
-    expect(plane([{ x: 1, y: 9, sign: 'x' }], { width: 3, height: 2, bottom: 0 })).toEqual(['x', '']);
   });
 });
 

@@ -39,7 +39,7 @@ describe('a value that is there', () => {
     expect(changedLines(text, after)).toEqual(['every: 3 # days -> every: 5 # days']);
     const whole = amendScenario(text, [{ path: ['crops', 0, 'sow'], value: { refill: true } }]);
     const read = readScenario(whole);
-    expect(read.ok && read.scenario.crops[0]!.sow).toEqual({ refill: true });
+    expect(read.ok && read.value.scenario.crops[0]!.sow).toEqual({ refill: true });
   });
 });
 
@@ -48,7 +48,10 @@ test('a key that is not there is added, and the comments stay', () => {
     { path: ['crops', 0, 'stages', 'nursery', 'shape'], value: 'weibull' },
   ]);
   const read = readScenario(after);
-  expect(read.ok && read.scenario.crops[0]!.stages['nursery']).toMatchObject({ days: 14, shape: 'weibull' });
+  expect(read.ok && read.value.scenario.crops[0]!.stages['nursery']).toMatchObject({
+    days: 14,
+    shape: 'weibull',
+  });
   for (const comment of CELLAR.match(/#.*/g)!) expect(after).toContain(comment.trim());
 });
 
@@ -78,7 +81,7 @@ describe('a key that is not there is put behind the last one, and not a sign of 
     const after = amendScenario(text, [{ path: ['crops', 0, 'germination'], value: 0.85 }]);
     expect(addedLines(text, after).map((line) => line.trim())).toEqual(['germination: 0.85']);
     const read = readScenario(after);
-    expect(read.ok && read.scenario.crops[0]!.germination).toBe(0.85);
+    expect(read.ok && read.value.scenario.crops[0]!.germination).toBe(0.85);
     if (end === '\r\n') expect(after.replaceAll('\r\n', '')).not.toContain('\n');
   });
 
@@ -93,13 +96,13 @@ describe('a key that is not there is put behind the last one, and not a sign of 
 test('a key is taken out', () => {
   const after = amendScenario(CELLAR, [{ path: ['want'], value: undefined }]);
   const read = readScenario(after);
-  expect(read.ok && read.scenario.want).toBeUndefined();
+  expect(read.ok && read.value.scenario.want).toBeUndefined();
 });
 
 test('JSON stays JSON', () => {
   const read = readScenario(CELLAR);
   if (!read.ok) throw new Error('the cellar is wrong');
-  const json = JSON.stringify(read.scenario, null, 2);
+  const json = JSON.stringify(read.value.scenario, null, 2);
   const after = amendScenario(json, [
     { path: ['stages', 0, 'channels'], value: 7 },
     { path: ['crops', 0, 'sow'], value: { on: ['mon'], seeds: 3 } },
@@ -123,8 +126,8 @@ test('a change behind an alias leaves the other place as it was', () => {
     const after = amendScenario(text, [{ path: ['crops', 0, 'stages', changed, 'days'], value: 9 }]);
     const read = readScenario(after);
     if (!read.ok) throw new Error(JSON.stringify(read.faults));
-    expect(read.scenario.crops[0]!.stages[changed]).toMatchObject({ days: 9 });
-    expect(read.scenario.crops[0]!.stages[other]).toMatchObject({ days: 7 });
+    expect(read.value.scenario.crops[0]!.stages[changed]).toMatchObject({ days: 9 });
+    expect(read.value.scenario.crops[0]!.stages[other]).toMatchObject({ days: 7 });
   }
 });
 
@@ -149,7 +152,7 @@ test('any of these changes to any example gives that scenario with these changes
       (text, newSow, channels, visits) => {
         const before = readScenario(text);
         if (!before.ok) throw new Error('an example is wrong');
-        const last = before.scenario.crops.length - 1;
+        const last = before.value.scenario.crops.length - 1;
         const after = readScenario(
           amendScenario(text, [
             { path: ['crops', last, 'sow'], value: newSow },
@@ -158,8 +161,8 @@ test('any of these changes to any example gives that scenario with these changes
           ]),
         );
         if (!after.ok) throw new Error(JSON.stringify(after.faults));
-        const { scenario } = before;
-        expect(after.scenario).toEqual({
+        const { scenario } = before.value;
+        expect(after.value.scenario).toEqual({
           ...scenario,
           visits,
           stages: scenario.stages.map((stage, s) => (s === 0 ? { ...stage, channels } : stage)),

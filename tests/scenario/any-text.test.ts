@@ -8,7 +8,7 @@ import { CELLAR, readWell } from './cellar.js';
 function expectPlanOrFaults(text: string): void {
   const reading = readScenario(text);
   if (reading.ok) {
-    expect(reading.plan.stages.length).toBeGreaterThan(0);
+    expect(reading.value.plan.stages.length).toBeGreaterThan(0);
     return;
   }
   expect(reading.faults.length).toBeGreaterThan(0);
@@ -135,11 +135,11 @@ test('a correct file with any values in some of its places is read or has a faul
 });
 
 test('the order of keys in the file does not change the plan', () => {
-  const expected = readWell(CELLAR).plan;
+  const expected = readWell(CELLAR).value.plan;
   fc.assert(
     fc.property(fc.infiniteStream(fc.nat(1000)), (numbers) => {
       const shuffled = stringify(shuffleKeys(parse(CELLAR), numbers));
-      expect(readWell(shuffled).plan).toEqual(expected);
+      expect(readWell(shuffled).value.plan).toEqual(expected);
     }),
     { numRuns: 50 },
   );

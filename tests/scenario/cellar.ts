@@ -37,7 +37,7 @@ export function cellarWith(...edits: readonly [from: string, to: string][]): str
 }
 
 /** The faults of a text, which must have some. */
-export function faultsOf(text: string): Fault[] {
+export function faultsOf(text: string): readonly Fault[] {
   const reading = readScenario(text);
   if (reading.ok) throw new Error('read without fault');
   return reading.faults;
@@ -60,7 +60,7 @@ export function readWell(text: string) {
 
 /** The warnings of a text as `line:column path | message`. */
 export function warningLines(text: string): string[] {
-  return readWell(text).warnings.map(
+  return readWell(text).value.warnings.map(
     ({ line, column, path, message }: Warning) => `${line}:${column} ${path} | ${message}`,
   );
 }

@@ -54,7 +54,7 @@ describe('the plans within some limits', () => {
 
 describe('limits around a scenario', () => {
   test('a sowing every 1 to 7 days, half to twice the seeds, two channels more or fewer in the last two stages', () => {
-    const grid = gridAround(readWell(CELLAR).scenario);
+    const grid = gridAround(readWell(CELLAR).value.scenario);
     expect(grid.cadences).toEqual([1, 2, 3, 4, 5, 6, 7].map((every) => ({ every })));
     expect(grid.seeds).toEqual([5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20]);
     expect(grid.channels).toEqual([
@@ -67,20 +67,24 @@ describe('limits around a scenario', () => {
   });
 
   test('many seeds are varied in steps', () => {
-    const { seeds } = gridAround(readWell(cellarWith(['seeds: 10}', 'seeds: 1001}'])).scenario);
+    const { seeds } = gridAround(readWell(cellarWith(['seeds: 10}', 'seeds: 1001}'])).value.scenario);
     expect(seeds.length).toBeLessThanOrEqual(16);
     expect([seeds[0], Math.max(...seeds) <= 2002, seeds.at(-1)! > 1900]).toEqual([501, true, true]);
   });
 
   test('one seed is not halved to none', () => {
-    expect(gridAround(readWell(cellarWith(['seeds: 10}', 'seeds: 1}'])).scenario).seeds).toEqual([1, 2]);
+    expect(gridAround(readWell(cellarWith(['seeds: 10}', 'seeds: 1}'])).value.scenario).seeds).toEqual([
+      1, 2,
+    ]);
   });
 
   test('of a crop that is refilled only channels, of one that is sown on dates also the seeds', () => {
-    const refilled = gridAround(readWell(cellarWith(['{every: 3, seeds: 10}', '{refill: true}'])).scenario);
+    const refilled = gridAround(
+      readWell(cellarWith(['{every: 3, seeds: 10}', '{refill: true}'])).value.scenario,
+    );
     expect([refilled.cadences, refilled.seeds]).toEqual([[], []]);
     const dates = '{dates: [2027-01-04], seeds: 2}';
-    const dated = gridAround(readWell(cellarWith(['{every: 3, seeds: 10}', dates])).scenario);
+    const dated = gridAround(readWell(cellarWith(['{every: 3, seeds: 10}', dates])).value.scenario);
     expect([dated.cadences, dated.seeds]).toEqual([[], [1, 2, 3, 4]]);
   });
 });

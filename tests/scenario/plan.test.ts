@@ -6,7 +6,7 @@ const CADENCE = '{every: 3, seeds: 10}';
 const GERMINATION = '{days: 7, spread: 0.10, keeps: 4}';
 
 function planWith(...edits: [from: string, to: string][]): Plan {
-  return readWell(cellarWith(...edits)).plan;
+  return readWell(cellarWith(...edits)).value.plan;
 }
 
 function dueDays(sow: string, weeks = 26): readonly number[] {

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { seedsAWeek, visitsAWeek } from '../../sim/scenario/rates.js';
 import { cellarWith, readWell } from './cellar.js';
 
-const scenario = (...edits: [string, string][]) => readWell(cellarWith(...edits)).scenario;
+const scenario = (...edits: [string, string][]) => readWell(cellarWith(...edits)).value.scenario;
 
 test.each([
   ['every so many days: 7 x seeds / days', '{every: 3, seeds: 12}', 28],

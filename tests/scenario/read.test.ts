@@ -42,15 +42,15 @@ const EXPECTED: Plan = {
 
 describe('a correct file', () => {
   test('becomes the plan that it describes', () => {
-    expect(readWell(CELLAR).plan).toEqual(EXPECTED);
+    expect(readWell(CELLAR).value.plan).toEqual(EXPECTED);
   });
 
   test('becomes the same plan when it is written as JSON', () => {
-    expect(readWell(JSON.stringify(parse(CELLAR))).plan).toEqual(EXPECTED);
+    expect(readWell(JSON.stringify(parse(CELLAR))).value.plan).toEqual(EXPECTED);
   });
 
   test('becomes the same plan with a byte order mark and Windows line ends', () => {
-    expect(readWell(`\uFEFF${CELLAR.replaceAll('\n', '\r\n')}`).plan).toEqual(EXPECTED);
+    expect(readWell(`\uFEFF${CELLAR.replaceAll('\n', '\r\n')}`).value.plan).toEqual(EXPECTED);
   });
 
   test('may leave out all that has a default', () => {
@@ -58,7 +58,7 @@ describe('a correct file', () => {
 weeks: 1
 stages: [{name: tray, channels: 1, holes: 4}]
 crops: [{name: cress, sow: {refill: true}, stages: {tray: {days: 5, spread: 0}}}]
-`);
+`).value;
     expect(plan).toEqual({
       title: 'Untitled line',
       start: '2027-01-04',
@@ -92,7 +92,7 @@ crops: [{name: cress, sow: {refill: true}, stages: {tray: {days: 5, spread: 0}}}
       ['nursery: {days', 'nursery: &usual {days'],
       ['{days: 21, spread: 0.12, loss: 0.02, keeps: 7, shape: gamma}', '{<<: *usual, loss: 0.5}'],
     );
-    expect(readWell(text).plan.crops[0]?.stages[2]).toEqual({
+    expect(readWell(text).value.plan.crops[0]?.stages[2]).toEqual({
       time: { shape: 'lognormal', days: 14, spread: 0.12, times: [] },
       loss: 0.5,
       keeps: 7,
@@ -101,7 +101,7 @@ crops: [{name: cress, sow: {refill: true}, stages: {tray: {days: 5, spread: 0}}}
 
   test('keeps stage names that look like numbers as they are written', () => {
     const text = cellarWith(['name: nursery', 'name: "007"'], ['nursery: {days', '007: {days']);
-    expect(readWell(text).plan.stages[1]?.name).toBe('007');
+    expect(readWell(text).value.plan.stages[1]?.name).toBe('007');
   });
 });
 

@@ -22,9 +22,9 @@ describe('the JSON Schema', () => {
 
   test('knows every key of a correct file', () => {
     const known = new Set(Object.keys(schema.properties));
-    for (const key of Object.keys(readWell(CELLAR).scenario)) expect(known).toContain(key);
+    for (const key of Object.keys(readWell(CELLAR).value.scenario)) expect(known).toContain(key);
     const stage = schema.properties['stages']?.items;
-    for (const key of Object.keys(readWell(CELLAR).scenario.stages[2]!))
+    for (const key of Object.keys(readWell(CELLAR).value.scenario.stages[2]!))
       expect(stage?.properties).toHaveProperty(key);
   });
 

@@ -6,7 +6,7 @@ import { CELLAR, cellarWith } from './cellar.js';
 function scenario(text = CELLAR) {
   const read = readScenario(text);
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  return read.scenario;
+  return read.value.scenario;
 }
 
 const REFILLED = cellarWith(['sow: {every: 3, seeds: 10}', 'sow: {refill: true}']);
@@ -33,7 +33,7 @@ describe('sowing', () => {
     ['refill has neither', { cadence: { refill: true }, seeds: 9 }, { refill: true }],
   ])('%s', (_, variation, sow) => {
     const varied = vary(scenario(), variation);
-    expect(typeof varied === 'string' ? varied : varied.crops[0]!.sow).toEqual(sow);
+    expect(varied.ok ? varied.value.crops[0]!.sow : varied.faults).toEqual(sow);
   });
 
   test.each<[string, string, Variation, RegExp]>([
@@ -41,12 +41,12 @@ describe('sowing', () => {
     ['a refilled crop needs seeds for a cadence', REFILLED, { cadence: { every: 3 } }, /needs seeds/],
     ['dates have no week', DATED, { seedsAWeek: 20 }, /^Crop butterhead is sown on dates/],
   ])('%s', (_, text, variation, message) => {
-    expect(vary(scenario(text), variation)).toMatch(message);
+    expect(vary(scenario(text), variation)).toEqual({ ok: false, faults: [expect.stringMatching(message)] });
   });
 
   test('dates take other seeds', () => {
     const varied = vary(scenario(DATED), { seeds: 4 });
-    expect(typeof varied === 'string' ? varied : varied.crops[0]!.sow).toEqual({
+    expect(varied.ok ? varied.value.crops[0]!.sow : varied.faults).toEqual({
       dates: ['2027-01-04'],
       seeds: 4,
     });
@@ -57,20 +57,24 @@ test('visits and channels change, the rest stays', () => {
   const before = scenario();
   const varied = vary(before, { visits: ['mon'], channels: { nursery: 5 } });
   expect(varied).toEqual({
-    ...before,
-    visits: ['mon'],
-    stages: before.stages.map((stage) => (stage.name === 'nursery' ? { ...stage, channels: 5 } : stage)),
+    ok: true,
+    value: {
+      ...before,
+      visits: ['mon'],
+      stages: before.stages.map((stage) => (stage.name === 'nursery' ? { ...stage, channels: 5 } : stage)),
+    },
   });
 });
 
 test('a stage that is not there is named, with those that are', () => {
-  expect(vary(scenario(), { channels: { cellar: 2 } })).toBe(
-    'There is no stage cellar. The stages are germination, nursery, finishing.',
-  );
+  expect(vary(scenario(), { channels: { cellar: 2 } })).toEqual({
+    ok: false,
+    faults: ['There is no stage cellar. The stages are germination, nursery, finishing.'],
+  });
 });
 
 test('an empty variation changes nothing', () => {
-  expect(vary(scenario(), {})).toEqual(scenario());
+  expect(vary(scenario(), {})).toEqual({ ok: true, value: scenario() });
 });
 
 test.each<[Variation, string]>([

@@ -157,8 +157,16 @@ describe('threads', () => {
   test('that are let go of leave their work undone, without a complaint', async () => {
     const work: Workload = { seed: 1, sections: 1, jobs: [{ plan, seasons: 1_000_000, trials: 0 }] };
     const crew: Crew = await pool(work, 2, worker);
-    const gathering = gather(work, { crew });
-    await new Promise((resolve) => setTimeout(resolve, 300));
+    let begin = (): void => {};
+    const begun = new Promise<void>((resolve) => {
+      begin = resolve;
+    });
+    const pause = (): null => {
+      begin();
+      return null;
+    };
+    const gathering = gather(work, { crew, pause });
+    await begun;
     await crew.close();
     expect((await gathering).whole(0).seasons).toBeLessThan(1_000_000);
   });

@@ -46,7 +46,7 @@ export function rowsOf(plan: Plan, texts: readonly string[]): LogRow[] {
 export function seasonOf(plan: Plan, rows: readonly LogRow[], until = seasonDays(plan)): LoggedSeason {
   const framing = loggedSeason(rows, plan, true, until);
   if (!framing.ok) throw new Error(JSON.stringify(framing.faults));
-  return framing.season;
+  return framing.value;
 }
 
 /** Everything that is worked out of a season before the result is put together. */

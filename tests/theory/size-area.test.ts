@@ -29,8 +29,8 @@ function area({ holes, holeAreaCm2 }: Stage): number {
 
 function lineOf(nursery: Stage, finishing: Stage, m2: number): Plan {
   const times = [time(nursery.days), time(finishing.days)] as const;
-  const most = m2 / area(nursery);
-  const plan = saturated([1, 1], times, WEEKS, (most * nursery.holes) / nursery.days);
+  const holes = (m2 / area(nursery)) * nursery.holes + (m2 / area(finishing)) * finishing.holes;
+  const plan = saturated([1, 1], times, WEEKS, { aDay: bestOfAll(nursery, finishing, m2) / 7, holes });
   const [outside, ...stages] = plan.stages;
   return {
     ...plan,

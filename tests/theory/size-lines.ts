@@ -10,17 +10,17 @@ import { crop, grow, line, time } from '../support/plans.js';
 /**
  * A line of two stages of one-hole channels. In front stands a stage `outside`, sown full on day 0 with more seeds than can
  * ever be used, whose plants are ready after 2^-20 d.
- * @param most plants a day that no size of it exceeds
+ * @param most plants a day that no size of it passes on, and holes that no size of it has
  */
 export function saturated(
   channels: readonly [number, number],
   times: readonly [GrowthTime, GrowthTime],
   weeks: number,
-  most: number,
+  most: { readonly aDay: number; readonly holes: number },
 ): Plan {
-  const plants = 7 * weeks * most;
-  // 8 standard deviations of a Poisson count of that mean, and two for each hole there may be.
-  const seeds = Math.ceil(plants + 8 * Math.sqrt(plants)) + 100;
+  const plants = 7 * weeks * most.aDay;
+  // 8 standard deviations of a Poisson count of that mean, and what fills the holes in the beginning.
+  const seeds = Math.ceil(plants + 8 * Math.sqrt(plants) + most.holes);
   const one = { holesPerChannel: 1, holeAreaCm2: null, cleanDays: 0 };
   return line(
     [

@@ -31,7 +31,7 @@ async function splitOf(
     [exponential(means[0]), exponential(means[1])],
     weeks,
     // No split passes on more than all holes in the time that a plant takes in both stages.
-    total / (means[0] + means[1]),
+    { aDay: total / (means[0] + means[1]), holes: total },
   );
   return sizeOf(plan, { kind: 'split', channels: total, between: [] }, { seed, seasons });
 }
@@ -46,13 +46,9 @@ function expectSaturated({ sizes }: SizeResult): void {
 describe('a number of channels split between two stages', () => {
   test.each<{ total: number; means: [number, number] }>([
     { total: 5, means: [0.5, 0.75] },
-    { total: 6, means: [0.5, 0.5] },
     { total: 8, means: [0.4, 0.8] },
-    { total: 9, means: [0.4, 0.8] },
     // 2.5 to 7.5 would be in proportion to the times; the best is 3 to 7.
     { total: 10, means: [0.3, 0.9] },
-    { total: 12, means: [0.4, 0.7] },
-    { total: 12, means: [0.35, 0.75] },
     { total: 14, means: [0.3, 0.8] },
   ])('$total channels of $means d: the best is the exact optimum', async ({ total, means }) => {
     const result = await splitOf(total, means, { seed: 1, seasons: 100, weeks: 9 });
@@ -67,21 +63,15 @@ describe('a number of channels split between two stages', () => {
     expect(result.best!.not_told_apart).toEqual([]);
   });
 
-  test.each([5, 7, 9])(
-    '%d channels of equal times: two splits are as good, and it says so',
-    async (total) => {
-      // The two are each other's mirror: line reversibility.
-      const means = [0.5, 0.5] as const;
-      const half = Math.floor(total / 2);
-      expect(headsAWeek([half, total - half], means)).toBeCloseTo(
-        headsAWeek([total - half, half], means),
-        10,
-      );
-      const result = await splitOf(total, means, { seed: 2, seasons: 100, weeks: 9 });
-      const names = [half, total - half].map((n) => `${n} x nursery, ${total - n} x finishing`);
-      expect([result.best!.size, ...result.best!.not_told_apart].sort()).toEqual(names.sort());
-    },
-  );
+  test.each([5, 7])('%d channels of equal times: two splits are as good, and it says so', async (total) => {
+    // The two are each other's mirror: line reversibility.
+    const means = [0.5, 0.5] as const;
+    const half = Math.floor(total / 2);
+    expect(headsAWeek([half, total - half], means)).toBeCloseTo(headsAWeek([total - half, half], means), 10);
+    const result = await splitOf(total, means, { seed: 2, seasons: 100, weeks: 9 });
+    const names = [half, total - half].map((n) => `${n} x nursery, ${total - n} x finishing`);
+    expect([result.best!.size, ...result.best!.not_told_apart].sort()).toEqual(names.sort());
+  });
 
   test('with few seasons the best and what cannot be told from it still hold the true best', async () => {
     const means = [0.4, 0.8] as const;
@@ -106,12 +96,10 @@ describe('the stage that holds the line back', () => {
     channels: [number, number],
     means: [number, number],
   ): Promise<readonly string[] | null> {
-    const plan = saturated(
-      channels,
-      [exponential(means[0]), exponential(means[1])],
-      9,
-      (channels[1] + 1) / means[1],
-    );
+    const plan = saturated(channels, [exponential(means[0]), exponential(means[1])], 9, {
+      aDay: (channels[1] + 1) / means[1],
+      holes: channels[0] + channels[1] + 1,
+    });
     const stages = [{ stage: 'finishing', counts: [channels[1]] }];
     const { worth } = await sizeOf(plan, { kind: 'channels', stages }, { seed: 3, seasons: 200 });
     return worth.hold_back;
@@ -173,6 +161,10 @@ class Coverage {
 }
 
 const REPEATS = 1000;
+/** Of each repeat: few, where the intervals are most likely to be wrong. */
+const SEASONS = 10;
+/** Standard errors in half a 95 % interval of so many: Student's t with 9 degrees of freedom. */
+const T = 2.262157;
 
 describe(`the 95 % intervals of ${REPEATS} repeats`, () => {
   const means = [0.5, 0.75] as const;
@@ -215,8 +207,6 @@ describe(`the 95 % intervals of ${REPEATS} repeats`, () => {
     const sizes = [
       [2, 2],
       [2, 3],
-      [3, 2],
-      [3, 3],
     ] as const;
     const truth = (channels: readonly [number, number]): number => headsAWeek(channels, means);
     const heads = sizes.map((channels) => new Coverage(truth(channels)));
@@ -228,10 +218,12 @@ describe(`the 95 % intervals of ${REPEATS} repeats`, () => {
         [2, 4],
       ] as const
     ).map((channels) => new Coverage(truth(channels) - truth(present)));
-    const plan = saturated([...present], [exponential(means[0]), exponential(means[1])], weeks, 5);
-    const stages = ['nursery', 'finishing'].map((stage) => ({ stage, counts: [2, 3] }));
+    // No size passes on more than 4 finishing holes, or 3 with one more in the nursery.
+    const most = { aDay: Math.max(2 / means[0], 3 / means[1]), holes: 6 };
+    const plan = saturated([...present], [exponential(means[0]), exponential(means[1])], weeks, most);
+    const stages = [{ stage: 'finishing', counts: [2, 3] }];
     for (let seed = 0; seed < REPEATS; seed++) {
-      const result = await sizeOf(plan, { kind: 'channels', stages }, { seed, seasons: 20 });
+      const result = await sizeOf(plan, { kind: 'channels', stages }, { seed, seasons: SEASONS });
       expect(result.running!.weeks).toBe(weeks - 1);
       result.sizes.forEach(({ figures }, i) => {
         const { difference, ...own } = figures['heads_a_week']!;
@@ -245,18 +237,18 @@ describe(`the 95 % intervals of ${REPEATS} repeats`, () => {
     // The nursery was never short of seedlings: seeds without end are worth exactly nothing more.
     expect([worths[0]!.share, worths[0]!.bias, worths[0]!.half]).toEqual([1, 0, 0]);
 
-    const all = [...heads, ...differences.filter((_, i) => i !== 1), worths[1]!, worths[2]!];
+    const all = [...heads, differences[0]!, worths[1]!, worths[2]!];
     for (const coverage of all) {
       expect(coverage.share).toBeGreaterThanOrEqual(0.93);
       expect(coverage.share).toBeLessThanOrEqual(0.97);
-      // Right on average: within 4 standard errors of 1000 repeats (a half width is 2.09 standard errors, Student's t with 19).
-      expect(Math.abs(coverage.bias)).toBeLessThan((4 * coverage.half) / 2.09 / Math.sqrt(REPEATS));
+      // Right on average: within 4 standard errors of 1000 repeats.
+      expect(Math.abs(coverage.bias)).toBeLessThan((4 * coverage.half) / T / Math.sqrt(REPEATS));
     }
     // The empty beginning does not matter: the first week that counts begins 9 mean times later. What is left of it is less than
     // a tenth of a standard error, so the truth may be that of the long run.
     sizes.forEach((channels, i) => {
       const left = Math.abs(expectedHeads(channels) - truth(channels));
-      expect(left).toBeLessThan((0.1 * heads[i]!.half) / 2.09);
+      expect(left).toBeLessThan((0.1 * heads[i]!.half) / T);
     });
-  }, 300_000);
+  });
 });

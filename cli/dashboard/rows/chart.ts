@@ -4,7 +4,7 @@
  */
 
 import type { WeekResult } from '../../../sim/study/summary.js';
-import { counted, thousands } from '../../views/format.js';
+import { counted, thousands } from '../../words/numbers.js';
 import type { Meaning, Piece, Row, Signs } from '../theme.js';
 import { columnOfDay, type TimeAxis, weekOfColumn } from './axis.js';
 import { apart, fittedRight, piece, RowWriter, rowWidth } from './rows.js';

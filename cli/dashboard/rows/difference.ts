@@ -1,26 +1,19 @@
 /** What the last change to the plan brought, with its interval. */
 
-import { decimalsFor, gainText, wrap } from '../../views/format.js';
+import { type Figure, figureNamed } from '../../../sim/study/figures.js';
+import { wrapped } from '../../render/wrap.js';
+import { gainFormOf, VERDICT_WORDS } from '../../words/figures.js';
+import { figureText, intervalText } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row } from '../theme.js';
-import type { Difference } from '../thread/answer.js';
-import { SEASONS } from '../thread/answer.js';
+import { COMPARED, type Difference, SEASONS } from '../thread/answer.js';
 import { fitted, piece } from './rows.js';
-
-const VERDICTS = {
-  more: 'more',
-  less: 'less',
-  none: 'no difference',
-  unknown: 'cannot be told apart',
-} as const;
 
 export type DifferenceState = Pick<State, 'figures' | 'asked' | 'answered'>;
 
-/** A line and its figures. */
-export interface DifferenceWords {
-  readonly label: string;
-  /** The label where there is little room. */
-  readonly short: string;
+/** A figure and how it differs. */
+export interface FigureDifference {
+  readonly figure: Figure;
   /** null where one of the two plans has no such figure. */
   readonly difference: Difference | null;
 }
@@ -28,18 +21,13 @@ export interface DifferenceWords {
 /** The differences to be shown; null where there is none to show yet, with the reason. */
 export function differencesOf(
   state: DifferenceState,
-): { readonly words: readonly DifferenceWords[] } | { readonly why: string } {
+): { readonly found: readonly FigureDifference[] } | { readonly why: string } {
   if (isOut(state)) return { why: runningWords() };
   const differences = state.figures?.differences ?? null;
   if (differences === null) {
     return { why: 'Change the plan with + and -: what that brings will stand here.' };
   }
-  return {
-    words: [
-      { label: 'heads a week', short: 'a week', difference: differences.heads },
-      { label: 'in a bad week', short: 'bad week', difference: differences.badWeek },
-    ],
-  };
+  return { found: COMPARED.map((name) => ({ figure: figureNamed(name), difference: differences[name] })) };
 }
 
 /** Figures of the plan on the screen are still being worked out. */
@@ -52,30 +40,30 @@ export function runningWords(): string {
 }
 
 /** `+1.3 (+1.0 to +1.6)`: the difference and its 95 % interval. */
-export function amountText({ mean, low, high }: Difference): string {
-  const largest = Math.max(Math.abs(mean), Math.abs(low ?? 0), Math.abs(high ?? 0));
-  const decimals = Math.max(1, decimalsFor(largest));
-  const text = (value: number): string => gainText(value, decimals);
-  return low === null || high === null ? text(mean) : `${text(mean)} (${text(low)} to ${text(high)})`;
-}
-
-export function verdictText({ verdict }: Difference): string {
-  return VERDICTS[verdict];
+export function amountText({ unit }: Figure, difference: Difference): string {
+  const { mean, low, high } = difference;
+  const form = gainFormOf(difference, unit);
+  const amount = figureText(mean, form);
+  return low === null || high === null ? amount : `${amount} (${intervalText({ low, high }, form)})`;
 }
 
 export function differenceRows(state: DifferenceState, width: number, height: number): Row[] {
   // That seasons are being run stands in the heading of the plan.
   if (isOut(state)) return [];
-  const found = differencesOf(state);
-  if ('why' in found) {
-    const lines = wrap(found.why, width).split('\n');
+  const told = differencesOf(state);
+  if ('why' in told) {
+    const lines = wrapped(told.why, width);
     return lines.map((line) => [piece(line, 'faint')]).slice(0, height);
   }
   const narrow = width < 48;
-  const rows = found.words.map(({ label, short, difference }): Row => {
-    const name = piece(narrow ? fitted(short, 9) : fitted(label, 14));
+  const rows = told.found.map(({ figure, difference }): Row => {
+    const name = piece(narrow ? fitted(figure.column, 9) : fitted(figure.short, 14));
     if (difference === null) return [name, piece('cannot be told', 'faint')];
-    return [name, piece(amountText(difference), 'strong'), piece(` ${verdictText(difference)}`)];
+    return [
+      name,
+      piece(amountText(figure, difference), 'strong'),
+      piece(` ${VERDICT_WORDS[difference.verdict]}`),
+    ];
   });
   const title: Row = [
     piece('Against the plan before', 'strong'),

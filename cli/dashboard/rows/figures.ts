@@ -1,11 +1,15 @@
 /** The figures beside the chart: a usual week, a bad one, the first pick, what holds the line back. */
 
+import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
 import type { Limits, Trial } from '../../../sim/study/limits.js';
 import type { RunResult } from '../../../sim/study/summary.js';
-import { countText, dateText, decimalsFor, gainText, percentText, wrap } from '../../views/format.js';
+import { wrapped } from '../../render/wrap.js';
+import { dateText } from '../../words/dates.js';
+import { formOf } from '../../words/figures.js';
+import { changeText, heldBackBy } from '../../words/limits.js';
+import { decimalsFor, figureText, intervalText, percentText, signed } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { cut, fitted, piece } from './rows.js';
-import { changeWords, heldBackBy } from './words.js';
 
 /** A figure: what it is, and its value in words. */
 export interface FigureWords {
@@ -24,36 +28,38 @@ export function figureRows(result: RunResult, width: number, height: number, sig
   const room = Math.max(1, width - LABEL - 1);
   return figureWords(result)
     .flatMap(({ label, value }) =>
-      wrap(value, room)
-        .split('\n')
-        .map(
-          (line, l): Row => [
-            piece(fitted(l === 0 ? label : '', LABEL, signs.more), 'faint'),
-            piece(' '),
-            piece(cut(line, room, signs.more), 'strong'),
-          ],
-        ),
+      wrapped(value, room).map(
+        (line, l): Row => [
+          piece(fitted(l === 0 ? label : '', LABEL, signs.more), 'faint'),
+          piece(' '),
+          piece(cut(line, room, signs.more), 'strong'),
+        ],
+      ),
     )
     .slice(0, height);
 }
 
 export function figureWords(result: RunResult): FigureWords[] {
-  const { running, first_pick: first, counts } = result;
+  const { first_pick: first, counts } = result;
   const words: FigureWords[] = [];
   const put = (label: string, value: string): void => {
     words.push({ label, value });
   };
-  if (running === null) put('usual week', 'none in this time');
-  else {
-    put('usual week', `${countText(running.p50)} heads`);
-    put('bad week', `${countText(running.p10)} or fewer`);
-  }
-  put('first pick', first.p50 === null ? 'never, mostly' : dateText(first.p50));
-  if (running !== null) {
+  const putFigure = (name: FigureName<'whole'>, more: string): void => {
+    const figure = figureNamed(name);
+    put(figure.short, `${figureText(result.figures[name]!.mean, formOf(figure))} ${more}`);
+  };
+  const runs = result.running !== null;
+  if (runs) {
+    putFigure('usual_week', 'heads');
+    putFigure('bad_week', 'or fewer');
+  } else put(figureNamed('usual_week').short, 'none in this time');
+  put(figureNamed('first_pick_day').short, first.p50 === null ? 'never, mostly' : dateText(first.p50));
+  if (runs) {
     put('held back by', result.limits === null ? 'being tried' : heldBackBy(result.limits));
     if (result.limits !== null) for (const { label, value } of trialWords(result.limits)) put(label, value);
-    put('no pick in', `${percentText(running.without_pick)} of weeks`);
-    put('on average', `${countText(running.mean)} a week`);
+    putFigure('weeks_without_pick', 'of weeks');
+    putFigure('heads_a_week', 'on average');
   }
   if (counts.wanted.mean > 0) put('wanted, missed', percentText(counts.short.mean / counts.wanted.mean));
   return words;
@@ -63,14 +69,13 @@ export function figureWords(result: RunResult): FigureWords[] {
 export function trialWords(limits: Limits): FigureWords[] {
   const trial = tellingTrial(limits);
   if (trial === null) return [];
-  const decimals = decimalsFor(Math.max(Math.abs(trial.low), Math.abs(trial.high)));
-  const text = (value: number): string => gainText(value, decimals);
+  const form = signed(decimalsFor(Math.max(Math.abs(trial.low), Math.abs(trial.high))));
   const words = [
-    { label: trialLabel(trial), value: `${text(trial.gain)} ${trialWhere(trial)}` },
-    { label: ' 95 % interval', value: `${text(trial.low)} to ${text(trial.high)}` },
+    { label: trialLabel(trial), value: `${figureText(trial.gain, form)} ${trialWhere(trial)}` },
+    { label: ' 95 % interval', value: intervalText(trial, form) },
   ];
   if (limits.better.length > 0) {
-    words.push({ label: 'better still', value: limits.better.map(changeWords).join(', ') });
+    words.push({ label: 'better still', value: limits.better.map(changeText).join(', ') });
   }
   return words;
 }

@@ -1,9 +1,10 @@
 /** The last row: a question, a message, or the keys. */
 
+import { widthOf } from '../../render/width.js';
 import { GROUPS } from '../state/keys.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
-import { cut, piece, RowWriter, rowWidth, widthOf } from './rows.js';
+import { cut, piece, RowWriter, rowWidth } from './rows.js';
 
 export type FootState = Pick<State, 'cover' | 'note'>;
 

@@ -2,7 +2,8 @@
 
 import { isoOfDay } from '../../../sim/models/dates.js';
 import type { Dealt, Film } from '../../../sim/study/film/film.js';
-import { dateText, thousands } from '../../views/format.js';
+import { dateText } from '../../words/dates.js';
+import { thousands } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
 import { frameOf } from './film.js';

@@ -1,11 +1,11 @@
 /** The help: every key from the table of keys, and every sign with its meaning. */
 
 import { STATES } from '../../../sim/models/ledger.js';
+import { STATE_WORDS } from '../../words/states.js';
 import { GROUPS } from '../state/keys.js';
 import type { Meaning, Row, Signs } from '../theme.js';
 import { putMeaning } from './line.js';
 import { beside, fitted, piece, RowWriter } from './rows.js';
-import { HOLE_WORDS } from './words.js';
 
 /** Columns of the names of keys. */
 const KEYS = 13;
@@ -41,7 +41,7 @@ function keyRows(): Row[] {
 function signRows(signs: Signs): Row[] {
   const holes = STATES.map((state): Row => {
     const writer = new RowWriter();
-    putMeaning(writer, state, HOLE_WORDS[state], signs);
+    putMeaning(writer, state, STATE_WORDS[state].short, signs);
     return writer.row();
   });
   const chart: [string, Meaning, string][] = [

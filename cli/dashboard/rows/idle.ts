@@ -1,7 +1,7 @@
 /** Empty holes of each stage over the season: one small curve a stage, along the same weeks as the chart. */
 
 import type { Film } from '../../../sim/study/film/film.js';
-import { thousands } from '../../views/format.js';
+import { thousands } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { columnOfDay, type TimeAxis } from './axis.js';
 import { emptyAt, frameOf } from './film.js';

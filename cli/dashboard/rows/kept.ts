@@ -1,8 +1,10 @@
 /** Plans that were kept, beside the one on the screen. */
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
+import { figureNamed } from '../../../sim/study/figures.js';
 import type { RunResult } from '../../../sim/study/summary.js';
-import { countText, thousands } from '../../views/format.js';
+import { formOf } from '../../words/figures.js';
+import { countText, figureText, thousands } from '../../words/numbers.js';
 import { knobsOf } from '../state/knobs.js';
 import type { State } from '../state/state.js';
 import type { Meaning, Row, Signs } from '../theme.js';
@@ -15,7 +17,9 @@ export type KeptState = Pick<State, 'kept' | 'scenario' | 'figures' | 'asked' | 
 export const KEPT_WIDTH = 34;
 /** Columns of the names. */
 const NAME = 3;
-const TITLES = ['usual', 'bad', 'mean', 'seeds', 'holes'];
+/** Figures of a kept plan, in the order of their columns. */
+export const KEPT_FIGURES = (['usual_week', 'bad_week', 'heads_a_week'] as const).map(figureNamed);
+const TITLES = [...KEPT_FIGURES.map(({ column }) => column), 'seeds', 'holes'];
 
 /** A heading, the present plan, and each kept one; the last ones if not all find room. */
 export function keptRows(state: KeptState, width: number, height: number, signs: Signs): Row[] {
@@ -48,15 +52,14 @@ export function keptRows(state: KeptState, width: number, height: number, signs:
     .slice(0, height);
 }
 
-/** Heads in a usual and a bad week, on average; seeds a week; holes. */
+/** The figures, seeds a week, holes. */
 export function cellsOf(scenario: Scenario, result: RunResult | null): string[] {
-  const running = result?.running ?? null;
-  const count = (value: number | undefined): string => (value === undefined ? '-' : countText(value));
   return [
-    count(running?.p50),
-    count(running?.p10),
-    count(running?.mean),
-    count(result === null ? undefined : result.counts.sown.mean / scenario.weeks),
+    ...KEPT_FIGURES.map((figure) => {
+      const value = result?.figures[figure.name];
+      return value ? figureText(value.mean, formOf(figure)) : '-';
+    }),
+    result === null ? '-' : countText(result.counts.sown.mean / scenario.weeks),
     thousands(scenario.stages.reduce((sum, { channels, holes }) => sum + channels * holes, 0)),
   ];
 }

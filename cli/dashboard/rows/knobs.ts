@@ -4,9 +4,10 @@
  */
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
+import { widthOf } from '../../render/width.js';
 import { knobsOf } from '../state/knobs.js';
 import type { Row, Signs } from '../theme.js';
-import { beside, cut, fitted, piece, widthOf } from './rows.js';
+import { beside, cut, fitted, piece } from './rows.js';
 
 export interface KnobInput {
   readonly scenario: Scenario;

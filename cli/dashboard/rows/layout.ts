@@ -2,14 +2,14 @@
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { Film } from '../../../sim/study/film/film.js';
-import { thousands } from '../../views/format.js';
+import { widthOf } from '../../render/width.js';
+import { thousands } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Signs } from '../theme.js';
 import { KEPT_WIDTH } from './kept.js';
 import { knobHeight } from './knobs.js';
 import { legendRows } from './line.js';
 import { type LineLayout, lineLayout } from './line-layout.js';
-import { widthOf } from './rows.js';
 
 /** The smallest screen that anything is drawn on. */
 export const LEAST = { columns: 60, rows: 16 } as const;

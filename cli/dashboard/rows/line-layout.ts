@@ -5,9 +5,9 @@
 
 import { STATE_COUNT } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
-import { thousands } from '../../views/format.js';
+import { widthOf } from '../../render/width.js';
+import { thousands } from '../../words/numbers.js';
 import { factsOf } from './film.js';
-import { widthOf } from './rows.js';
 import { type Arrangement, arrangements } from './stage.js';
 
 export interface StagePlace {

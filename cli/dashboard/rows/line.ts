@@ -5,7 +5,8 @@
 
 import { type State as HoleState, STATES } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
-import { percentText, thousands } from '../../views/format.js';
+import { widthOf } from '../../render/width.js';
+import { percentText, thousands } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { emptyAt, factsOf, frameOf } from './film.js';
 import {
@@ -17,7 +18,7 @@ import {
   type StagePlace,
   statesSeen,
 } from './line-layout.js';
-import { beside, cut, fitted, fittedRight, piece, RowWriter, widthOf } from './rows.js';
+import { beside, cut, fitted, fittedRight, piece, RowWriter } from './rows.js';
 import { FIRST_ROW, holeAt, LAST_ROW, MIDDLE_ROW, RAIL } from './stage.js';
 import { holeWords } from './words.js';
 

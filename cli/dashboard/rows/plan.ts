@@ -3,7 +3,8 @@
  * were kept.
  */
 
-import { counted } from '../../views/format.js';
+import { widthOf } from '../../render/width.js';
+import { counted } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
 import type { Spell } from '../thread/real-season.js';
@@ -11,7 +12,7 @@ import { differenceRows, isOut, runningWords } from './difference.js';
 import { keptRows } from './kept.js';
 import { knobRows } from './knobs.js';
 import type { Layout } from './layout.js';
-import { beside, piece, widthOf } from './rows.js';
+import { beside, piece } from './rows.js';
 import { spellRows } from './spells.js';
 
 export type PlanState = Pick<State, 'scenario' | 'knob' | 'figures' | 'asked' | 'answered' | 'kept' | 'real'>;

@@ -1,7 +1,9 @@
 /** Why holes stood empty in the logged season, as far as it touches the day on the screen. */
 
 import { isoOfDay } from '../../../sim/models/dates.js';
-import { counted, dateText, wrap } from '../../views/format.js';
+import { wrapped } from '../../render/wrap.js';
+import { daysText } from '../../words/dates.js';
+import { counted } from '../../words/numbers.js';
 import type { Row } from '../theme.js';
 import type { Spell } from '../thread/real-season.js';
 import { piece } from './rows.js';
@@ -12,9 +14,7 @@ export function spellsOn(spells: readonly Spell[], day: number): Spell[] {
 
 /** `finishing: up to 6 holes empty, Mon 1 Feb 2027 to Sun 14 Feb 2027` and why. */
 export function spellWords({ stage, from, to, holes, cause }: Spell, start: string): string {
-  const date = (day: number): string => dateText(isoOfDay(start, day));
-  const last = to - 1;
-  const when = last <= from ? date(from) : `${date(from)} to ${date(last)}`;
+  const when = daysText(isoOfDay(start, from), isoOfDay(start, to - 1));
   return `${stage}: up to ${counted(holes, 'hole')} empty, ${when}: ${cause}`;
 }
 
@@ -43,7 +43,7 @@ export function spellRows(
 
 /** One spell in at most `height` rows: the stage stands out, further rows are set in. */
 function spellLines(spell: Spell, start: string, width: number, height: number): Row[] {
-  const lines = wrap(spellWords(spell, start), width - 6).split('\n');
+  const lines = wrapped(spellWords(spell, start), width - 6);
   return lines.slice(0, height).map((line, l): Row => {
     const text = l === height - 1 && lines.length > height ? `${line} ...` : line;
     if (l > 0) return [piece(`  ${text}`)];

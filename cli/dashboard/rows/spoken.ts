@@ -3,19 +3,22 @@
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { STATES } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
-import { counted, dateText, thousands } from '../../views/format.js';
+import { dateText } from '../../words/dates.js';
+import { VERDICT_WORDS } from '../../words/figures.js';
+import { counted, thousands } from '../../words/numbers.js';
+import { STATE_WORDS } from '../../words/states.js';
 import { GROUPS } from '../state/keys.js';
 import { knobsOf } from '../state/knobs.js';
 import type { State } from '../state/state.js';
 import type { Spell } from '../thread/real-season.js';
-import { amountText, differencesOf, isOut, runningWords, verdictText } from './difference.js';
+import { amountText, differencesOf, isOut, runningWords } from './difference.js';
 import { figureWords } from './figures.js';
 import { frameOf } from './film.js';
 import { dayWords } from './head.js';
-import { cellsOf, differing } from './kept.js';
+import { cellsOf, differing, KEPT_FIGURES } from './kept.js';
 import { cut } from './rows.js';
 import { spellsOn, spellWords } from './spells.js';
-import { HOLE_WORDS, holeWords, seasonWords } from './words.js';
+import { holeWords, seasonWords } from './words.js';
 
 export interface SpokenInput {
   readonly state: State;
@@ -68,24 +71,26 @@ function planLines({ state, spells }: SpokenInput): string[] {
     if (touching.length === 0) return [...lines, 'No hole of the log stood empty that day.'];
     return [...lines, ...touching.map((spell) => `${spellWords(spell, scenario.start)}.`)];
   }
-  const found = differencesOf(state);
-  if ('why' in found) return [...lines, `${sentence(found.why).replace(/\.$/, '')}.`];
+  const told = differencesOf(state);
+  if ('why' in told) return [...lines, `${sentence(told.why).replace(/\.$/, '')}.`];
   return [
     ...lines,
     'Against the plan before, with 95 % intervals:',
-    ...found.words.map(({ label, difference }) =>
+    ...told.found.map(({ figure, difference }) =>
       difference === null
-        ? `${label}: cannot be told.`
-        : `${label} ${amountText(difference)}, ${verdictText(difference)}.`,
+        ? `${figure.label}: cannot be told.`
+        : `${figure.label} ${amountText(figure, difference)}, ${VERDICT_WORDS[difference.verdict]}.`,
     ),
   ];
 }
 
 function keptLines(state: State): string[] {
   return state.kept.map(({ scenario, result }, i) => {
-    const [usual, bad, mean, seeds, holes] = cellsOf(scenario, result);
+    const cells = cellsOf(scenario, result);
+    const told = KEPT_FIGURES.map(({ short }, f) => `${short} ${cells[f]}`).join(', ');
+    const [seeds, holes] = cells.slice(KEPT_FIGURES.length);
     const changes = differing(scenario, state.scenario) || 'the same as now';
-    return `Kept plan ${i + 1}, ${changes}: usual week ${usual}, bad week ${bad}, mean ${mean}, ${seeds} seeds a week, ${holes} holes.`;
+    return `Kept plan ${i + 1}, ${changes}: ${told}, ${seeds} seeds a week, ${holes} holes.`;
   });
 }
 
@@ -95,7 +100,9 @@ function helpLines(): string[] {
       `${title}:`,
       ...bindings.map(({ keys, words }) => `${keys}: ${words}.`),
     ]),
-    `A hole is one of: ${Object.values(HOLE_WORDS).join('; ')}.`,
+    `A hole is one of: ${Object.values(STATE_WORDS)
+      .map(({ short }) => short)
+      .join('; ')}.`,
     'The same as plain text, which is easier to listen to: evensow run FILE.',
     'Any key closes this help.',
   ];

@@ -7,7 +7,7 @@
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { RunResult } from '../../../sim/study/summary.js';
-import type { Reply } from '../thread/answer.js';
+import type { Differences } from '../thread/answer.js';
 import { knobsOf } from './knobs.js';
 
 /** What covers the picture, if anything. */
@@ -29,7 +29,7 @@ export interface Kept {
 /** Figures of a plan. */
 export interface Figures {
   readonly result: RunResult;
-  readonly differences: Extract<Reply, { kind: 'figures' }>['differences'];
+  readonly differences: Differences | null;
 }
 
 /** A wish that the program should write a file. */

@@ -3,6 +3,7 @@
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { Estimate } from '../../../sim/seasons/sections.js';
 import type { Verdict } from '../../../sim/study/compare.js';
+import type { FigureName } from '../../../sim/study/figures.js';
 import type { FilmData } from '../../../sim/study/film/film-data.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 
@@ -21,10 +22,16 @@ export interface Question {
   readonly onlyFilm: boolean;
 }
 
+/** The figures that are compared with those of the plan before. */
+export const COMPARED = ['heads_a_week', 'bad_week'] as const satisfies readonly FigureName[];
+
 /** How a figure differs from that of the plan before. */
 export interface Difference extends Estimate {
   readonly verdict: Verdict;
 }
+
+/** null where one of the two plans has no such figure. */
+export type Differences = Readonly<Record<(typeof COMPARED)[number], Difference | null>>;
 
 export type Reply =
   | { readonly kind: 'film'; readonly id: number; readonly film: FilmData }
@@ -35,7 +42,7 @@ export type Reply =
       readonly film: FilmData | null;
       /** Without `limits` at first; they come with a second reply. */
       readonly result: RunResult;
-      /** Heads a week, and heads in a bad week; null without a plan before. */
-      readonly differences: { readonly heads: Difference | null; readonly badWeek: Difference | null } | null;
+      /** null without a plan before. */
+      readonly differences: Differences | null;
     }
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };

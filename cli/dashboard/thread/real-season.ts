@@ -22,7 +22,7 @@ import {
   filmFrom,
   MOST_HOLES,
 } from '../../../sim/study/film/film-data.js';
-import { causeText } from '../../views/replay-words.js';
+import { causeText } from '../../words/idle.js';
 
 /** Holes of a stage that stood empty for a while, and why. */
 export interface Spell {

@@ -12,13 +12,13 @@ import { gather } from '../../../sim/seasons/gather.js';
 import type { Gathered } from '../../../sim/seasons/gathered.js';
 import { defaultSeasons } from '../../../sim/seasons/replicate.js';
 import { firstCommonWeek, firstRunningWeek } from '../../../sim/seasons/tallies.js';
-import { MOST_SECTIONS } from '../../../sim/seasons/workload.js';
+import { sectionsFor } from '../../../sim/seasons/workload.js';
 import { verdictOf } from '../../../sim/study/compare.js';
-import { differenceOf, FIGURES, samplesOf } from '../../../sim/study/figures.js';
+import { differenceOf, figureNamed, samplesOf } from '../../../sim/study/figures.js';
 import { filmBuffers, filmOf } from '../../../sim/study/film/film.js';
 import { findLimits, trialSeasons } from '../../../sim/study/limits.js';
 import { summarise } from '../../../sim/study/summary.js';
-import { type Difference, type Question, type Reply, SEASONS } from './answer.js';
+import { COMPARED, type Difference, type Differences, type Question, type Reply, SEASONS } from './answer.js';
 
 /** Milliseconds of work between two looks for a newer question. */
 const SLICE = 8;
@@ -92,7 +92,7 @@ async function seasonsFor(scenario: Scenario): Promise<Gathered | null> {
   const plan = toPlan(scenario);
   const seasons = Math.min(SEASONS, defaultSeasons(plan));
   const gathered = await gather(
-    { seed: plan.seed, sections: Math.min(MOST_SECTIONS, seasons), jobs: [{ plan, seasons, trials: 0 }] },
+    { seed: plan.seed, sections: sectionsFor(seasons), jobs: [{ plan, seasons, trials: 0 }] },
     { pause: breath() },
   );
   if (gathered.whole(0).seasons < seasons) return null;
@@ -105,7 +105,7 @@ async function differencesTo(
   before: Scenario,
   scenario: Scenario,
   gathered: Gathered,
-): Promise<Extract<Reply, { kind: 'figures' }>['differences']> {
+): Promise<Differences | null> {
   const earlier = await seasonsFor(before);
   if (earlier === null) return null;
   const firsts = [earlier, gathered].map((seasons) => firstRunningWeek(seasons.whole(0)));
@@ -114,11 +114,12 @@ async function differencesTo(
     samplesOf(earlier, 0, toPlan(before), from),
     samplesOf(gathered, 0, toPlan(scenario), from),
   ];
-  const difference = (name: string): Difference | null => {
-    const found = differenceOf(ours, theirs, FIGURES.find((figure) => figure.name === name)!);
-    return found && { ...found, verdict: verdictOf(found) };
-  };
-  return { heads: difference('heads_a_week'), badWeek: difference('bad_week') };
+  return Object.fromEntries(
+    COMPARED.map((name): [string, Difference | null] => {
+      const found = differenceOf(ours, theirs, figureNamed(name));
+      return [name, found && { ...found, verdict: verdictOf(found) }];
+    }),
+  ) as Differences;
 }
 
 /** Looks up now and then; says to stop when a newer question waits. */

@@ -9,11 +9,13 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import { type Result, success } from '../../models/result.js';
+import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { type Advice, advise, trialRuns } from './advice.js';
 import { type Assumed, assumedOf } from './assumed.js';
 import { Batches } from './batches.js';
-import { comingSeason, type LookOptions, type LookReading } from './coming-season.js';
+import { comingSeason, type LookOptions } from './coming-season.js';
 import { comingSowings, sowingsWithoutVisit } from './coming-sowings.js';
 import { runFutures } from './futures.js';
 import { type EmptyHoles, emptyHoles } from './holes-watch.js';
@@ -127,8 +129,6 @@ export interface Refill {
   readonly seeds: Range;
 }
 
-export type AheadReading = LookReading<AheadResult>;
-
 /** Batches to which something happens in fewer futures are not told. */
 const LEAST_CHANCE = 0.05;
 
@@ -162,14 +162,14 @@ function weeksUntilPicked(plan: Plan, weeks: number): number {
 /**
  * @param plan whose season is long enough (`weeksNeeded`); it goes on by its own rules
  * @param rows of the log, as `readLog` hands them out for the plan's stages and crops
- * @returns faults if the log does not fit the plan
+ * @returns faults if the log does not fit the plan; null if `pause` said to stop
  * @throws RangeError if the plan's season is too short for what is sown to be picked, or an option is out of range
  */
 export async function lookAhead(
   plan: Plan,
   rows: readonly LogRow[],
   options: AheadOptions,
-): Promise<AheadReading> {
+): Promise<Result<AheadResult, LogFault> | null> {
   const { weeks, futures } = options;
   const reading = await comingSeason(plan, rows, options, {
     counts: { weeks, futures },
@@ -177,7 +177,7 @@ export async function lookAhead(
     runs: runsAhead(futures),
   });
   if (!reading.ok) return reading;
-  const { today, line, setup } = reading.coming;
+  const { today, line, setup } = reading.value;
   const { openings, seed } = setup;
   const { from, season } = today;
   const days = line.visits.kind === 'days' ? line.visits.days : [];
@@ -187,16 +187,16 @@ export async function lookAhead(
     crops: line.crops.flatMap(({ sowing }, c) => (sowing.kind === 'refill' ? [c] : [])),
     visits: days.filter((day) => day >= from && day < to),
   };
-  const looked = { from, weeks, batches: reading.coming.batches, untilPicked, sown };
+  const looked = { from, weeks, batches: reading.value.batches, untilPicked, sown };
   const seen = await runFutures(line, futures, setup, 'nextWeeks', looked);
-  if (seen === null) return 'stopped';
+  if (seen === null) return null;
 
   const over = openings.stand?.day ?? -1;
   const sowings = comingSowings(line, over, from, to);
   const planned = picksIn(seen.map(({ all }) => all));
   const until = { from, weeks: untilPicked };
   const advice = sowings.length === 0 ? null : await advise(line, sowings, planned, setup, until);
-  if (sowings.length > 0 && advice === null) return 'stopped';
+  if (sowings.length > 0 && advice === null) return null;
 
   const batches = new Batches(
     line,
@@ -207,53 +207,50 @@ export async function lookAhead(
   const told = (short: boolean) =>
     overgrown(room, batches, short).filter(({ chance }) => chance >= LEAST_CHANCE);
   const iso = (day: number): string => isoOfDay(plan.start, day);
-  return {
-    ok: true,
-    result: {
-      ...heading(plan, today, openings, iso),
-      futures,
-      seed,
-      visits: sown.visits.length,
-      weeks: weekHeads(seen.map(({ heads }) => heads)).map((week, i) => ({
-        start: iso(from + 7 * i),
-        ...week,
-        wanted: wantedIn(line, from + 7 * i),
-      })),
-      stages: emptyHoles(seen.map(({ holes }) => holes)).map((stage, s) =>
-        stageAhead(line, today, openings, s, stage, iso),
-      ),
-      no_room: told(true).map((short) => ({
-        ...thrownAway(line, batches, short, iso),
-        blocked: short.blocked,
-      })),
-      overgrown: told(false).map((one) => thrownAway(line, batches, one, iso)),
-      sowings:
-        advice === null
-          ? null
-          : {
-              planned: advice.planned,
-              advised: advice.advised,
-              difference: advice.difference,
-              verdict: advice.verdict,
-              dates: sowings.map(({ day, crop, planned }, i) => ({
-                date: iso(day),
-                crop: line.crops[crop]!.name,
-                planned_seeds: planned,
-                advised_seeds: advice.seeds[i]!,
-              })),
-              until: iso(Math.min(from + 7 * untilPicked, seasonDays(line))),
-            },
-      refills: refilled(
-        sown,
-        seen.map((one) => one.sown),
-      ).map(({ day, crop, seeds }) => ({ date: iso(day), crop: line.crops[crop]!.name, seeds })),
-      not_sown: sowingsWithoutVisit(line, over, from, to).map(({ due, crop, seeds }) => ({
-        due: iso(Math.floor(due)),
-        crop: line.crops[crop]!.name,
-        seeds,
-      })),
-    },
-  };
+  return success({
+    ...heading(plan, today, openings, iso),
+    futures,
+    seed,
+    visits: sown.visits.length,
+    weeks: weekHeads(seen.map(({ heads }) => heads)).map((week, i) => ({
+      start: iso(from + 7 * i),
+      ...week,
+      wanted: wantedIn(line, from + 7 * i),
+    })),
+    stages: emptyHoles(seen.map(({ holes }) => holes)).map((stage, s) =>
+      stageAhead(line, today, openings, s, stage, iso),
+    ),
+    no_room: told(true).map((short) => ({
+      ...thrownAway(line, batches, short, iso),
+      blocked: short.blocked,
+    })),
+    overgrown: told(false).map((one) => thrownAway(line, batches, one, iso)),
+    sowings:
+      advice === null
+        ? null
+        : {
+            planned: advice.planned,
+            advised: advice.advised,
+            difference: advice.difference,
+            verdict: advice.verdict,
+            dates: sowings.map(({ day, crop, planned }, i) => ({
+              date: iso(day),
+              crop: line.crops[crop]!.name,
+              planned_seeds: planned,
+              advised_seeds: advice.seeds[i]!,
+            })),
+            until: iso(Math.min(from + 7 * untilPicked, seasonDays(line))),
+          },
+    refills: refilled(
+      sown,
+      seen.map((one) => one.sown),
+    ).map(({ day, crop, seeds }) => ({ date: iso(day), crop: line.crops[crop]!.name, seeds })),
+    not_sown: sowingsWithoutVisit(line, over, from, to).map(({ due, crop, seeds }) => ({
+      due: iso(Math.floor(due)),
+      crop: line.crops[crop]!.name,
+      seeds,
+    })),
+  });
 }
 
 type Iso = (day: number) => string;

@@ -10,11 +10,13 @@
 import { streamKey } from '../../engine/random.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
+import { type Result, success } from '../../models/result.js';
+import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { type Assumed, assumedOf } from './assumed.js';
 import { type AnyBatch, Batches } from './batches.js';
 import { CHORES, type ChoreKind, type CountedChore, countedChores } from './chores-watch.js';
-import { comingSeason, type LookOptions, type LookReading } from './coming-season.js';
+import { comingSeason, type LookOptions } from './coming-season.js';
 import { runFutures } from './futures.js';
 import type { Range } from './range.js';
 
@@ -65,8 +67,6 @@ export interface BatchChore {
   readonly count: Range;
 }
 
-export type ChoresReading = LookReading<ChoresResult>;
-
 /** Of what fewer are expected, nothing is said. */
 const LEAST = 0.05;
 /** Share of futures in which a batch must be sown to get a name. */
@@ -80,14 +80,14 @@ export function weeksToList(from: number, days: number): number {
 /**
  * @param plan whose season is long enough (`weeksToList`); it goes on by its own rules
  * @param rows of the log, as `readLog` hands them out for the plan's stages and crops; none if there is no log
- * @returns faults if the log does not fit the plan
+ * @returns faults if the log does not fit the plan; null if `pause` said to stop
  * @throws RangeError if the plan's season is too short, or an option is out of range
  */
 export async function listChores(
   plan: Plan,
   rows: readonly LogRow[],
   options: ChoresOptions,
-): Promise<ChoresReading> {
+): Promise<Result<ChoresResult, LogFault> | null> {
   const { days, futures } = options;
   const reading = await comingSeason(plan, rows, options, {
     counts: { days, futures },
@@ -95,11 +95,11 @@ export async function listChores(
     runs: futures,
   });
   if (!reading.ok) return reading;
-  const { today, line, setup } = reading.coming;
+  const { today, line, setup } = reading.value;
   const { from, season } = today;
-  const looked = { from, to: from + days, batches: reading.coming.batches };
+  const looked = { from, to: from + days, batches: reading.value.batches };
   const seen = await runFutures(line, futures, setup, 'chores', looked);
-  if (seen === null) return 'stopped';
+  if (seen === null) return null;
 
   const batches = new Batches(
     line,
@@ -113,25 +113,22 @@ export async function listChores(
   const names = namesOf(batches.all, counted);
   const visits = line.visits.kind === 'days' ? line.visits.days : [];
   const iso = (day: number): string => isoOfDay(plan.start, day);
-  return {
-    ok: true,
-    result: {
-      title: plan.title,
-      id: streamKey(['chores', plan.title]),
-      from: iso(from),
-      to: iso(from + days - 1),
-      ...assumedOf(today, setup.openings),
-      revision: rows.length + from,
-      futures,
-      seed: setup.seed,
-      visits: visits
-        .filter((day) => day >= from && day < from + days)
-        .map((day) => {
-          const then = counted.filter((one) => one.day === day);
-          return { date: iso(day), chores: choresOf(line, then, batches.all, names) };
-        }),
-    },
-  };
+  return success({
+    title: plan.title,
+    id: streamKey(['chores', plan.title]),
+    from: iso(from),
+    to: iso(from + days - 1),
+    ...assumedOf(today, setup.openings),
+    revision: rows.length + from,
+    futures,
+    seed: setup.seed,
+    visits: visits
+      .filter((day) => day >= from && day < from + days)
+      .map((day) => {
+        const then = counted.filter((one) => one.day === day);
+        return { date: iso(day), chores: choresOf(line, then, batches.all, names) };
+      }),
+  });
 }
 
 /** The chores of one visit, in the order in which it goes. */

@@ -1,6 +1,7 @@
 /** The season that futures run: from today on, for as long as is looked at, taken up from what stands by the log. */
 
 import type { Plan } from '../../models/plan.js';
+import { type Result, success } from '../../models/result.js';
 import type { Step } from '../../seasons/hand.js';
 import type { Threads } from '../../seasons/threads.js';
 import type { LogFault } from '../log/faults.js';
@@ -27,12 +28,6 @@ export interface LookOptions {
    */
   readonly threads?: (plants: number) => Promise<Threads | null>;
 }
-
-export type LookReading<Result> =
-  | { readonly ok: true; readonly result: Result }
-  | { readonly ok: false; readonly faults: readonly LogFault[] }
-  /** `pause` said to stop. */
-  | 'stopped';
 
 export interface ComingSeason {
   readonly today: Today;
@@ -61,17 +56,14 @@ export async function comingSeason(
   rows: readonly LogRow[],
   { today: date, seed = plan.seed, pause, threads }: LookOptions,
   { counts, weeks, runs }: Extent,
-): Promise<
-  | { readonly ok: true; readonly coming: ComingSeason }
-  | { readonly ok: false; readonly faults: readonly LogFault[] }
-> {
+): Promise<Result<ComingSeason, LogFault>> {
   for (const [name, value] of Object.entries(counts)) {
     if (!(Number.isInteger(value) && value >= 1))
       throw new RangeError(`${name} must be at least 1: ${value}`);
   }
   const reading = todayOf(rows, plan, date);
   if (!reading.ok) return reading;
-  const { today } = reading;
+  const today = reading.value;
   const needed = weeks(today.from);
   if (plan.weeks < needed) throw new RangeError(`the plan must have ${needed} weeks: ${plan.weeks}`);
   const line = cutShort(today.season.plan, needed);
@@ -82,7 +74,7 @@ export async function comingSeason(
     logged: today.season.batches.length,
     standing: (openings.stand?.plants ?? []).map(({ batch }) => batch),
   };
-  return { ok: true, coming: { today, line, batches, setup } };
+  return success({ today, line, batches, setup });
 }
 
 /** The same plan with a season that ends earlier. */

@@ -9,6 +9,7 @@ import { toGrid } from '../../engine/clock.js';
 import { dayFrom } from '../../models/dates.js';
 import type { Cleaning } from '../../models/opening.js';
 import { holesOf, type Plan } from '../../models/plan.js';
+import { failure, type Result, success } from '../../models/result.js';
 import { attendance } from '../history/attendance.js';
 import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { occupancy, type StageDays, stageLots } from '../history/occupancy.js';
@@ -34,20 +35,16 @@ export interface Today {
   readonly reached: readonly boolean[];
 }
 
-export type TodayReading =
-  | { readonly ok: true; readonly today: Today }
-  | { readonly ok: false; readonly faults: readonly LogFault[] };
-
 /**
  * @param rows as `readLog` hands them out for the plan's stages and crops
  * @param plan whose season reaches beyond today; with `visits: always` it is taken as visited daily
  * @param date of today, ISO 8601; if null, that of the last row (of an empty log the start of the season)
  * @returns faults if rows lie outside the season or after today, or more stands than the plan has holes
  */
-export function todayOf(rows: readonly LogRow[], plan: Plan, date: string | null): TodayReading {
+export function todayOf(rows: readonly LogRow[], plan: Plan, date: string | null): Result<Today, LogFault> {
   const lastRow = rows.at(-1);
   const later = date === null ? [] : rows.filter((row) => row.date > date);
-  if (later.length > 0) return { ok: false, faults: [laterFault(later, date!)] };
+  if (later.length > 0) return failure([laterFault(later, date!)]);
   const day = dayFrom(plan.start, date ?? lastRow?.date ?? plan.start);
   const from = Math.max(
     0,
@@ -55,27 +52,23 @@ export function todayOf(rows: readonly LogRow[], plan: Plan, date: string | null
   );
   const framing = loggedSeason(rows, plan, true, from);
   if (!framing.ok) return framing;
-  const { season } = framing;
+  const season = framing.value;
   const lots = lotsOf(season);
   const { visits, missed } = attendance(season, lots);
   const stages = occupancy(season, lots, visits);
   const lastVisit = visits.at(-1) ?? -1;
   const faults = lastVisit < 0 ? [] : crowded(rows, season, lots);
-  if (faults.length > 0) return { ok: false, faults };
-  return {
-    ok: true,
-    today: {
-      season,
-      lots,
-      from,
-      visits,
-      missed: rows.length === 0 ? [] : missed.filter((missing) => missing > lastVisit),
-      limited: limitedVisits(season, stages, visits),
-      cleaning:
-        lastVisit < 0 ? [] : stages.flatMap((_, s) => cleaningNow(season, lots, stages, s, lastVisit)),
-      reached: plan.stages.map((_, s) => lots[s]!.length > 0),
-    },
-  };
+  if (faults.length > 0) return failure(faults);
+  return success({
+    season,
+    lots,
+    from,
+    visits,
+    missed: rows.length === 0 ? [] : missed.filter((missing) => missing > lastVisit),
+    limited: limitedVisits(season, stages, visits),
+    cleaning: lastVisit < 0 ? [] : stages.flatMap((_, s) => cleaningNow(season, lots, stages, s, lastVisit)),
+    reached: plan.stages.map((_, s) => lots[s]!.length > 0),
+  });
 }
 
 /** Holes of a stage that are out of use after the last visit. */

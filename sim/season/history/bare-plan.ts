@@ -67,7 +67,7 @@ export function seasonOfRows(rows: readonly LogRow[], plan: Plan): LoggedSeason 
   };
   const framing = loggedSeason(rows, around, true, last + 1);
   if (!framing.ok) throw new Error('a log lies within the season that was made for it');
-  return framing.season;
+  return framing.value;
 }
 
 function cropsSown(rows: readonly LogRow[]): string[] {

@@ -2,6 +2,7 @@
 
 import { dayFrom, dayNumber, isoOfDay } from '../../models/dates.js';
 import { type Plan, seasonDays } from '../../models/plan.js';
+import { failure, type Result, success } from '../../models/result.js';
 import type { LogFault } from '../log/faults.js';
 import type { Action, LogRow } from '../log/rows.js';
 import { type LossKind, lossKind } from './losses.js';
@@ -44,10 +45,6 @@ export interface LoggedSeason {
   readonly deeds: readonly LoggedDeed[];
 }
 
-export type Framing =
-  | { readonly ok: true; readonly season: LoggedSeason }
-  | { readonly ok: false; readonly faults: readonly LogFault[] };
-
 /**
  * Puts a log beside a plan.
  *
@@ -63,9 +60,9 @@ export function loggedSeason(
   plan: Plan,
   planned: boolean,
   until: number | null = null,
-): Framing {
+): Result<LoggedSeason, LogFault> {
   const faults = [...outside(rows, plan), ...(planned ? cropless(rows, plan) : [])];
-  if (faults.length > 0) return { ok: false, faults };
+  if (faults.length > 0) return failure(faults);
   const stages = new Map(plan.stages.map(({ name }, s) => [name, s]));
   const crops = new Map(plan.crops.map(({ name }, c) => [name, c]));
   const places = new Map<string, number>();
@@ -92,7 +89,7 @@ export function loggedSeason(
   }
   const days = until ?? (planned ? endOf(day, plan) : day + 1);
   const visits: Plan['visits'] = { kind: 'days', days: dailyVisits(plan) };
-  return { ok: true, season: { plan: { ...plan, visits }, planned, days, batches, deeds } };
+  return success({ plan: { ...plan, visits }, planned, days, batches, deeds });
 }
 
 /** The visits of a plan as a log has them: somebody who comes at every change comes every day [d from the start] */

@@ -6,10 +6,11 @@
  */
 
 import { isIsoDate, whyNoDate } from '../../models/dates.js';
+import { type Failure, failure, type Result, type Success, success } from '../../models/result.js';
 import type { LoggedCrop } from './check-rows.js';
 import { EXPECTED_DATE, inForm } from './dates.js';
 import { type Column, fieldText, type LogFault, LogFaults, withoutEchoes } from './faults.js';
-import { type LogReading, readLog } from './read.js';
+import { readLog, type SeasonLog } from './read.js';
 import type { Dialect } from './records.js';
 import { COLUMNS, type LogRow } from './rows.js';
 import type { BatchStanding, Standing } from './standing.js';
@@ -27,28 +28,25 @@ export interface LoggedLine {
 /** Where the stages come from: the line given, the log itself, or (as no plant was moved yet) a guess. */
 export type StagesFrom = 'line' | 'log' | 'guess';
 
-export type Appending =
-  | {
-      readonly ok: true;
-      /** What is to be written behind the present text. */
-      readonly text: string;
-      readonly row: LogRow;
-      /** What stands with the row. */
-      readonly standing: Standing;
-      /** The batch of the row; null for `clean`. */
-      readonly batch: BatchStanding | null;
-      readonly stagesFrom: StagesFrom;
-    }
-  | {
-      readonly ok: false;
-      /** Whether the file was wrong before, or the row is. */
-      readonly wrong: 'file' | 'row';
-      readonly faults: readonly LogFault[];
-      readonly stages: readonly string[];
-      readonly stagesFrom: StagesFrom;
-    };
+/** A row that can be added. */
+export interface Appended {
+  /** What is to be written behind the present text. */
+  readonly text: string;
+  readonly row: LogRow;
+  /** What stands with the row. */
+  readonly standing: Standing;
+  /** The batch of the row; null for `clean`. */
+  readonly batch: BatchStanding | null;
+  readonly stagesFrom: StagesFrom;
+}
 
-type Read = Extract<LogReading, { ok: true }>;
+/** A row that cannot be added: why, and by which stages it was looked at. */
+export interface Refused extends Failure<LogFault> {
+  /** Whether the file was wrong before, or the row is. */
+  readonly wrong: 'file' | 'row';
+  readonly stages: readonly string[];
+  readonly stagesFrom: StagesFrom;
+}
 
 const NEW_LOG = `${COLUMNS.join(',')}\n`;
 
@@ -64,40 +62,41 @@ export function appendRow(
   typed: Typed,
   line: LoggedLine | null,
   usual: readonly string[],
-): Appending {
+): Success<Appended> | Refused {
   const begun = text.trim() !== '';
   // A file that holds nothing gets its header with the first row.
   const opening = begun ? missingEnd(text) : `${missingEnd(text)}${NEW_LOG}`;
   const { reading, stages, stagesFrom } = readPresent(begun ? text : NEW_LOG, line, usual);
   if (!reading.ok) {
-    return { ok: false, wrong: 'file', faults: reading.faults, stages: [], stagesFrom };
+    return { ...reading, wrong: 'file', stages: [], stagesFrom };
   }
+  const present = reading.value;
   const faults = new LogFaults();
   const number = lineCount(text + opening) + 1;
-  const refused = (more: readonly LogFault[]): Appending => {
+  const refused = (more: readonly LogFault[]): Refused => {
     const all = withoutEchoes([...faults.sorted(), ...more]);
-    return { ok: false, wrong: 'row', faults: all, stages: reading.stages, stagesFrom };
+    return { ...failure(all), wrong: 'row', stages: present.stages, stagesFrom };
   };
   checkText(typed, faults, number);
   if (faults.count > 0) return refused([]);
-  const full = completed(typed, reading, stagesFrom, faults, number);
-  checkPlaces(full, reading.dialect, faults, number);
-  const date = checkedDate(full.date, reading, faults, number);
-  const addition = `${opening}${rowText({ ...full, date }, reading.dialect)}${lineEndOf(text)}`;
+  const full = completed(typed, present, stagesFrom, faults, number);
+  checkPlaces(full, present.dialect, faults, number);
+  const date = checkedDate(full.date, present, faults, number);
+  const addition = `${opening}${rowText({ ...full, date }, present.dialect)}${lineEndOf(text)}`;
   const after = readLog(text + addition, stages, line?.crops ?? null);
   if (!after.ok) {
     const own = after.faults.filter((fault) => fault.line === number);
-    return refused(own.length > 0 ? own : [strangeStage(full.stage, reading.stages, number)]);
+    return refused(own.length > 0 ? own : [strangeStage(full.stage, present.stages, number)]);
   }
   if (faults.count > 0) return refused([]);
-  return {
-    ok: true,
+  const { rows, standing } = after.value;
+  return success({
     text: addition,
-    row: after.rows.at(-1)!,
-    standing: after.standing,
-    batch: after.standing.batch(full.batch) ?? null,
+    row: rows.at(-1)!,
+    standing,
+    batch: standing.batch(full.batch) ?? null,
     stagesFrom,
-  };
+  });
 }
 
 /** The present rows, and the stages with which the log can be read; null if they are the log's own. */
@@ -105,13 +104,13 @@ function readPresent(
   text: string,
   line: LoggedLine | null,
   usual: readonly string[],
-): { reading: LogReading; stages: readonly string[] | null; stagesFrom: StagesFrom } {
+): { reading: Result<SeasonLog, LogFault>; stages: readonly string[] | null; stagesFrom: StagesFrom } {
   if (line !== null) {
     return { reading: readLog(text, line.stages, line.crops), stages: line.stages, stagesFrom: 'line' };
   }
   const reading = readLog(text, usual);
   if (reading.ok) {
-    const moved = reading.rows.some(({ action }) => action === 'move');
+    const moved = reading.value.rows.some(({ action }) => action === 'move');
     return { reading, stages: usual, stagesFrom: moved ? 'log' : 'guess' };
   }
   return { reading: readLog(text, null), stages: null, stagesFrom: 'log' };
@@ -120,7 +119,7 @@ function readPresent(
 /** What was left out and follows from the log: a new batch's name, the crop, the one stage that it can be. */
 function completed(
   typed: Typed,
-  reading: Read,
+  reading: SeasonLog,
   stagesFrom: StagesFrom,
   faults: LogFaults,
   line: number,
@@ -213,7 +212,7 @@ function checkPlaces(typed: Typed, { columns }: Dialect, faults: LogFaults, line
 }
 
 /** The date, if it can be that of the next row; else the last row's, so that the rest of the row can be looked at. */
-function checkedDate(date: string, { rows }: Read, faults: LogFaults, line: number): string {
+function checkedDate(date: string, { rows }: SeasonLog, faults: LogFaults, line: number): string {
   const last = rows.at(-1)?.date ?? '1900-01-01';
   if (!isIsoDate(date) || date < '1900' || date >= '3000') {
     const advice = whyNoDate(date) ?? '';

@@ -1,4 +1,4 @@
-/** What is wrong with a season log, as data. How a person sees it is up to the views. */
+/** What is wrong with a season log, as data. How a person sees it is up to the sections. */
 
 import { nearest } from '../../models/nearest.js';
 import type { COLUMNS } from './rows.js';

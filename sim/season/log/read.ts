@@ -5,6 +5,7 @@
  * stages are, so the second looks at the rows one after the other, against what stands in the line.
  */
 
+import { failure, type Result, success } from '../../models/result.js';
 import { checkRows, type LoggedCrop } from './check-rows.js';
 import { type LogFault, LogFaults, type LogWarning } from './faults.js';
 import { type Dialect, readRecords } from './records.js';
@@ -13,19 +14,16 @@ import { inferStages } from './stages.js';
 import type { Standing } from './standing.js';
 import { oddCharacter, plainText } from './text.js';
 
-export type LogReading =
-  | {
-      readonly ok: true;
-      readonly rows: LogRow[];
-      readonly warnings: LogWarning[];
-      /** Names of the stages: those given, else those inferred. */
-      readonly stages: readonly string[];
-      /** What stands after the last row. */
-      readonly standing: Standing;
-      readonly dialect: Dialect;
-    }
-  /** At least one fault, sorted by line. */
-  | { readonly ok: false; readonly faults: LogFault[] };
+/** What a season log says. */
+export interface SeasonLog {
+  readonly rows: readonly LogRow[];
+  readonly warnings: readonly LogWarning[];
+  /** Names of the stages: those given, else those inferred. */
+  readonly stages: readonly string[];
+  /** What stands after the last row. */
+  readonly standing: Standing;
+  readonly dialect: Dialect;
+}
 
 /**
  * Reads the text of a season log. Never throws on any text.
@@ -34,12 +32,13 @@ export type LogReading =
  * @param stages names of the line's stages in their order, at least one; null if no scenario is known: then they
  * are inferred (see log-stages.ts)
  * @param crops of the scenario; without them every crop is taken as it comes, with one pick per plant
+ * @returns what the log says, or every fault of the file, sorted by line
  */
 export function readLog(
   text: string,
   stages: readonly string[] | null,
   crops: readonly LoggedCrop[] | null = null,
-): LogReading {
+): Result<SeasonLog, LogFault> {
   const faults = new LogFaults();
   const content = plainText(text);
   const odd = oddCharacter(content);
@@ -51,15 +50,15 @@ export function readLog(
       expected: 'a text file in UTF-8',
       advice: 'Save the log as CSV in UTF-8.',
     });
-    return { ok: false, faults: faults.sorted() };
+    return failure(faults.sorted());
   }
   const warnings: LogWarning[] = [];
   const records = readRecords(content, faults, warnings);
-  if (records === null) return { ok: false, faults: faults.sorted() };
+  if (records === null) return failure(faults.sorted());
   const { drafts, dates, dialect } = records;
   const line = stages ?? inferStages(drafts);
   const standing = checkRows(drafts, line, crops, dates, faults);
-  if (faults.count > 0) return { ok: false, faults: faults.sorted() };
+  if (faults.count > 0) return failure(faults.sorted());
   // Without a fault every draft is a row: its action and its count are there.
-  return { ok: true, rows: drafts as LogRow[], warnings, stages: line, standing, dialect };
+  return success({ rows: drafts as LogRow[], warnings, stages: line, standing, dialect });
 }

@@ -31,15 +31,16 @@ export function inferredSeason(
   const bare = barePlan(rows, stages);
   const framing = loggedSeason(rows, bare, false);
   if (!framing.ok) throw new Error('a log lies within the season that was made for it');
-  const lots = lotsOf(framing.season);
-  const most = occupancy(framing.season, lots, []).map(({ standing }) => Math.max(1, ...standing));
+  const season = framing.value;
+  const lots = lotsOf(season);
+  const most = occupancy(season, lots, []).map(({ standing }) => Math.max(1, ...standing));
   const wait = meanWaitForVisit(bare);
   const plan = {
     ...bare,
     stages: bare.stages.map((stage, s) => ({ ...stage, holesPerChannel: most[s]! })),
     crops: bare.crops.map((crop, c) => seenCrop(crop, c, lots, wait)),
   };
-  return { season: { ...framing.season, plan }, lots };
+  return { season: { ...season, plan }, lots };
 }
 
 function seenCrop(crop: CropPlan, c: number, lots: Lots, wait: number): CropPlan {

@@ -2,6 +2,7 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import { type Result, success } from '../../models/result.js';
 import { attendance } from '../history/attendance.js';
 import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { occupancy } from '../history/occupancy.js';
@@ -21,10 +22,6 @@ import { Tracing } from './tracing.js';
 import { waitingPlants } from './waiting.js';
 import { type Change, whatIf } from './what-if.js';
 
-export type Replay =
-  | { readonly ok: true; readonly result: ReplayResult }
-  | { readonly ok: false; readonly faults: readonly LogFault[] };
-
 export interface ReplayOptions {
   /** Another cadence to try with the season's own luck. */
   readonly change?: Change | null;
@@ -43,15 +40,15 @@ export function replaySeason(
   stages: readonly string[],
   plan: Plan | null,
   { change = null, until = null }: ReplayOptions = {},
-): Replay {
+): Result<ReplayResult, LogFault> {
   if (plan === null) {
     const { season, lots } = inferredSeason(rows, stages);
-    return { ok: true, result: resultOf(season, lots, change) };
+    return success(resultOf(season, lots, change));
   }
   const framing = loggedSeason(rows, plan, true, until);
   if (!framing.ok) return framing;
-  const { season } = framing;
-  return { ok: true, result: resultOf(season, lotsOf(season), change) };
+  const season = framing.value;
+  return success(resultOf(season, lotsOf(season), change));
 }
 
 function resultOf(season: LoggedSeason, lots: Lots, change: Change | null): ReplayResult {

@@ -3,6 +3,7 @@
 import { Counts } from '../../engine/tally.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Estimate } from '../../seasons/sections.js';
+import { figureNamed } from '../figures.js';
 import type { Cost, Least, Settings } from './candidates.js';
 import { frontierOf } from './frontier.js';
 import { shareEstimate } from './interval.js';
@@ -12,6 +13,9 @@ import type { Verdict } from './selection-region.js';
 import type { Search } from './setup.js';
 import type { Seasons, TrialData } from './trial.js';
 import { type Within, withinOf } from './within.js';
+
+const HEADS = figureNamed('heads_a_week');
+const BAD_WEEK = figureNamed('bad_week');
 
 /** A plan and what its seasons gave, in the weeks that count. */
 export interface SearchedPlan {
@@ -111,6 +115,8 @@ export function concludeSearch(
   const rowOf = (trial: TrialData, seasons: Seasons): SearchedPlan => {
     const { candidate, cost } = ranked[trial.place]!;
     const picks = Counts.from(seasons.picks);
+    const heads = HEADS.of({ picks });
+    const bad = BAD_WEEK.of({ picks });
     return {
       place: trial.place + 1,
       name: candidate.name,
@@ -120,9 +126,9 @@ export function concludeSearch(
       verdict: judged.has(trial.place) || trial.judged === null ? trial.verdict : null,
       seasons: seasonsOf(trial).good.length,
       weeks_met: shareOf(seasons),
-      heads_a_week: picks.mean,
-      bad_week: picks.quantile(0.1),
-      steadiness: picks.mean > 0 ? picks.quantile(0.1) / picks.mean : 0,
+      heads_a_week: heads,
+      bad_week: bad,
+      steadiness: heads > 0 ? bad / heads : 0,
     };
   };
   const foundPlan = (place: number): FoundPlan => {

@@ -5,16 +5,8 @@ import { holesOf, type Plan } from '../../models/plan.js';
 import type { Gathered } from '../../seasons/gathered.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { firstCommonWeek, firstRunningWeek } from '../../seasons/tallies.js';
-import { MOST_SECTIONS } from '../../seasons/workload.js';
-import {
-  differenceOf,
-  FIGURES,
-  type Figure,
-  figureOf,
-  idleShare,
-  type Samples,
-  samplesOf,
-} from '../figures.js';
+import { sectionsFor } from '../../seasons/workload.js';
+import { differenceOf, type Figure, figureNamed, figureOf, type Samples, samplesOf } from '../figures.js';
 import { ofSeasons, type Study } from '../study.js';
 import { type FluidBound, fluidBound } from './bound.js';
 import { frontierOf, kneeOf } from './frontier.js';
@@ -39,8 +31,8 @@ export interface SizeOfLine {
   readonly area_m2: number | null;
   /** false if it is here only because it is the present size. */
   readonly asked: boolean;
-  /** `heads_a_week` and `bad_week`; null where there is none. */
-  readonly figures: Readonly<Record<string, SizeFigure | null>>;
+  /** null where there is none. */
+  readonly figures: Readonly<Record<'heads_a_week' | 'bad_week', SizeFigure | null>>;
   /** Share of hole-days in which holes stood empty. */
   readonly idle: readonly { readonly stage: string; readonly share: SizeFigure | null }[];
   /** Heads a week that it has less than the best size, paired; null for the best itself. */
@@ -74,12 +66,9 @@ export interface SizeResult {
   readonly sizes: readonly SizeOfLine[];
 }
 
-const HEADS = figure('heads_a_week');
-const SHOWN = [HEADS, figure('bad_week')];
-
-function figure(name: string): Figure {
-  return FIGURES.find((one) => one.name === name)!;
-}
+const HEADS = figureNamed('heads_a_week');
+const BAD_WEEK = figureNamed('bad_week');
+const IDLE = figureNamed('idle');
 
 interface Asked {
   readonly plan: Plan;
@@ -102,7 +91,7 @@ export function sizeStudy(
   seasons: number,
 ): Study<Gathered, SizeResult> {
   const lines = sizeJobs(plan, sizes, seasons);
-  const workload = { seed, sections: Math.min(MOST_SECTIONS, seasons), jobs: lines.jobs };
+  const workload = { seed, sections: sectionsFor(seasons), jobs: lines.jobs };
   const costsDiffer = layout === 'around' || layout === 'channels';
   return ofSeasons(workload, (gathered) =>
     conclude(gathered, lines, { plan, sizes, seed, seasons, costsDiffer }),
@@ -122,9 +111,10 @@ function conclude(gathered: Gathered, lines: SizeJobs, asked: Asked): SizeResult
   const best = from < plan.weeks ? largest(candidates) : null;
   const sizes = lines.sizes.map(({ job, asked: wasAsked, ideal, ladder }): SizeOfLine => {
     const ours = samples[job]!;
-    const sized = (one: Figure): SizeFigure | null => {
-      const value = figureOf(ours, one);
-      return value && { ...value, difference: ours === present ? null : differenceOf(ours, present, one) };
+    const sized = (figure: Figure, stage?: number): SizeFigure | null => {
+      const value = figureOf(ours, figure, stage);
+      const difference = ours === present ? null : differenceOf(ours, present, figure, stage);
+      return value && { ...value, difference };
     };
     const { varied } = asked.sizes;
     return {
@@ -133,8 +123,8 @@ function conclude(gathered: Gathered, lines: SizeJobs, asked: Asked): SizeResult
       holes: holesIn(ours.all.plan, varied),
       area_m2: areaIn(ours.all.plan, varied),
       asked: wasAsked,
-      figures: Object.fromEntries(SHOWN.map((one) => [one.name, sized(one)])),
-      idle: plan.stages.map(({ name }, s) => ({ stage: name, share: sized(idleShare(s)) })),
+      figures: { heads_a_week: sized(HEADS), bad_week: sized(BAD_WEEK) },
+      idle: plan.stages.map(({ name }, s) => ({ stage: name, share: sized(IDLE, s) })),
       behind_best: best === null || ours === best ? null : differenceOf(best, ours, HEADS),
       bound: fluidBound(ours.all.plan),
       gap: explainGap(
@@ -193,9 +183,9 @@ function bestOf(sizes: readonly SizeOfLine[], best: Samples | null): SizeResult[
 }
 
 function frontier(sizes: readonly SizeOfLine[]): Pick<SizeResult, 'frontier' | 'knee'> {
-  const there = sizes.filter(({ asked, figures }) => asked && figures['heads_a_week']);
+  const there = sizes.filter(({ asked, figures }) => asked && figures.heads_a_week);
   const cost = there.every(({ area_m2 }) => area_m2 !== null) ? 'area_m2' : 'holes';
-  const offers = there.map((size) => ({ cost: size[cost]!, gain: size.figures['heads_a_week']!.mean }));
+  const offers = there.map((size) => ({ cost: size[cost]!, gain: size.figures.heads_a_week!.mean }));
   const places = frontierOf(offers);
   const knee = kneeOf(offers, places);
   return {

@@ -7,6 +7,7 @@ import { type Action, reduce, type State } from '../../../cli/dashboard/state/st
 import { useTerminalSize } from '../../../cli/dashboard/terminal/use-terminal-size.js';
 import { DRAWN } from '../../../cli/dashboard/theme.js';
 import type { Spell } from '../../../cli/dashboard/thread/real-season.js';
+import { eventually } from '../../support/patience.js';
 import { answered, CELLAR, figures, filmBy, HELD_BY_FINISHING, start } from './given.js';
 
 afterEach(() => {
@@ -67,13 +68,13 @@ function opened(first: State) {
     /** Press keys in one burst and wait until the screen shows this. */
     async press(keys: string, shows: string | RegExp) {
       stdin.write(keys);
-      await vi.waitFor(() => expect(lastFrame()).toMatch(shows));
+      await eventually(() => expect(lastFrame()).toMatch(shows));
     },
     screen: () => lastFrame() ?? '',
     /** Press keys of which nothing is to be seen, and wait until they have been heard. */
     async hear(keys: string, heard: (state: State) => boolean) {
       stdin.write(keys);
-      await vi.waitFor(() => expect(heard(world.now)).toBe(true));
+      await eventually(() => expect(heard(world.now)).toBe(true));
     },
   };
 }
@@ -142,7 +143,7 @@ describe('from key to picture', () => {
     await press('sa\u001b[C', /Save as: a▏/);
     await hear('\r', ({ saving }) => saving !== null);
     world.tell({ type: 'saved', outcome: 'exists', message: '' });
-    await vi.waitFor(() => expect(world.now.cover.kind).toBe('over'));
+    await eventually(() => expect(world.now.cover.kind).toBe('over'));
     await hear('y', ({ saving }) => saving?.over === true);
   });
 
@@ -169,21 +170,25 @@ test('after each change the screen is what it would be if all of it were drawn a
   const changes = async (action: Action): Promise<void> => {
     const before = world.now;
     world.tell(action);
-    await vi.waitFor(() => expect(world.now).not.toBe(before));
+    await eventually(() => expect(world.now).not.toBe(before));
     await compare();
   };
   const compare = async (): Promise<void> => {
     const { lastFrame, unmount } = render(drawn(world.now, () => {}));
     const anew = lastFrame();
     unmount();
-    await vi.waitFor(() => expect(screen()).toBe(anew));
+    await eventually(() => expect(screen()).toBe(anew));
   };
   /** Other figures each time, so that each can be told from the ones before. */
   const figuresCome = async (): Promise<void> => {
     const { asked } = world.now;
     const heads = { mean: 1, low: 0.5, high: 1 + asked, verdict: 'more' } as const;
     const result = figures({ limits: HELD_BY_FINISHING, p50: 20 + asked });
-    await changes({ type: 'figures', id: asked, figures: { result, differences: { heads, badWeek: null } } });
+    await changes({
+      type: 'figures',
+      id: asked,
+      figures: { result, differences: { heads_a_week: heads, bad_week: null } },
+    });
   };
   await compare();
   await figuresCome();
@@ -233,17 +238,17 @@ describe('the size of the terminal', () => {
     // The terminal of the tests has 100 columns and tells no rows.
     expect(lastFrame()).toBe('100 x 24');
     // Nobody listens before the first drawing is over.
-    await vi.waitFor(() => expect(stdout.listenerCount('resize')).toBeGreaterThan(0));
+    await eventually(() => expect(stdout.listenerCount('resize')).toBeGreaterThan(0));
     Object.defineProperty(stdout, 'columns', { value: 70 });
     Object.defineProperty(stdout, 'rows', { value: 50 });
     stdout.emit('resize');
-    await vi.waitFor(() => expect(lastFrame()).toBe('70 x 50'));
+    await eventually(() => expect(lastFrame()).toBe('70 x 50'));
   });
 
   test('nobody listens once the program is gone', async () => {
     const { stdout, unmount } = render(<Size />);
-    await vi.waitFor(() => expect(stdout.listenerCount('resize')).toBeGreaterThan(0));
+    await eventually(() => expect(stdout.listenerCount('resize')).toBeGreaterThan(0));
     unmount();
-    await vi.waitFor(() => expect(stdout.listenerCount('resize')).toBe(0));
+    await eventually(() => expect(stdout.listenerCount('resize')).toBe(0));
   });
 });

@@ -8,6 +8,8 @@ import type { Row } from '../../../cli/dashboard/theme.js';
 import { COUNTS, type State as HoleState, STATE_COUNT, STATES } from '../../../sim/models/ledger.js';
 import { readScenario } from '../../../sim/scenario/read.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
+import type { Estimate } from '../../../sim/seasons/sections.js';
+import { ofFigures } from '../../../sim/study/figures.js';
 import { type Film, filmFrom } from '../../../sim/study/film/film.js';
 import {
   blankFilm,
@@ -27,7 +29,7 @@ export function example(name: string): Scenario {
 export function read(text: string): Scenario {
   const reading = readScenario(text);
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-  return reading.scenario;
+  return reading.value.scenario;
 }
 
 export const CELLAR = example('home-shelf');
@@ -117,6 +119,7 @@ export interface GivenFigures {
 export function figures(given: GivenFigures = {}): RunResult {
   const { weeks = [], limits = null, p50 = 22, p10 = 14, sown = 260, wanted = 0, short = 0 } = given;
   const counts = Object.fromEntries(COUNTS.map((name) => [name, MEAN])) as RunResult['counts'];
+  const ofWeeks = (mean: number): Estimate | null => (p50 === null ? null : { mean, low: null, high: null });
   return {
     title: 'Cellar line',
     start: '2027-01-04',
@@ -132,6 +135,13 @@ export function figures(given: GivenFigures = {}): RunResult {
     },
     running:
       p50 === null ? null : { from: '2027-02-15', weeks: 20, mean: 20.5, p50, p10, without_pick: 0.031 },
+    figures: {
+      ...ofFigures('whole', () => null),
+      heads_a_week: ofWeeks(20.5),
+      usual_week: ofWeeks(p50 ?? 0),
+      bad_week: ofWeeks(p10),
+      weeks_without_pick: ofWeeks(0.031),
+    },
     first_pick: { p10: '2027-02-11', p50: '2027-02-15', p90: '2027-02-18', p50_days: 42, never: 0 },
     limits,
     weeks: weeks.map(([low, middle, high], w) => ({

@@ -4,9 +4,10 @@ import { Screen } from '../../../cli/dashboard/dashboard.js';
 import { painted } from '../../../cli/dashboard/panels/paint.js';
 import { Rows } from '../../../cli/dashboard/panels/rows.js';
 import { sameButFor } from '../../../cli/dashboard/panels/same.js';
-import { piece, widthOf } from '../../../cli/dashboard/rows/rows.js';
+import { piece } from '../../../cli/dashboard/rows/rows.js';
 import type { State } from '../../../cli/dashboard/state/state.js';
 import { DRAWN, LOOKS, PLAIN, type Signs } from '../../../cli/dashboard/theme.js';
+import { widthOf } from '../../../cli/render/width.js';
 import { type State as HoleState, STATES } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import {
@@ -57,8 +58,8 @@ function everything(scenario: State['scenario'], size: { columns: number; rows: 
   const first = answered(start(scenario, size, true), RESULT);
   const changed = pressing(first, 'l', '+', 'k', { downArrow: true }, '+');
   const differences = {
-    heads: { mean: 1.3, low: 1, high: 1.6, verdict: 'more' },
-    badWeek: { mean: 0, low: -1, high: 1, verdict: 'none' },
+    heads_a_week: { mean: 1.3, low: 1, high: 1.6, verdict: 'more' },
+    bad_week: { mean: 0, low: -1, high: 1, verdict: 'none' },
   } as const;
   const known = acted(changed, {
     type: 'figures',

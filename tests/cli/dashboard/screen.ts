@@ -2,6 +2,7 @@
 
 import { spawn } from '@lydell/node-pty';
 import xterm from '@xterm/headless';
+import { until } from '../../support/patience.js';
 import { BINARY } from '../program.js';
 
 export interface ScreenOptions {
@@ -13,14 +14,13 @@ export interface ScreenOptions {
   readonly binary?: string;
 }
 
-/** Milliseconds to wait for something to appear. */
-const PATIENCE = 20_000;
-
 export class Screen {
   readonly #pty;
   readonly #terminal: InstanceType<typeof xterm.Terminal>;
   /** Everything that the program wrote, escape sequences and all. */
   written = '';
+  /** Pieces of it that the screen has not drawn yet. */
+  #undrawn = 0;
   /** Exit code, once the program has ended. */
   code: number | null = null;
   signal: number | undefined;
@@ -48,7 +48,10 @@ export class Screen {
     });
     this.#pty.onData((text) => {
       this.written += text;
-      this.#terminal.write(text);
+      this.#undrawn++;
+      this.#terminal.write(text, () => {
+        this.#undrawn--;
+      });
     });
     this.#pty.onExit(({ exitCode, signal }) => {
       this.code = exitCode;
@@ -105,15 +108,13 @@ export class Screen {
     return this.text;
   }
 
-  /** Wait until the program has ended. */
+  /** Wait until the program has ended and all that it wrote is on the screen. */
   async ends(): Promise<number> {
-    await this.until(() => this.code !== null, 'the program to end');
-    // What it wrote last may still be on its way through the screen.
-    await this.settles();
+    await this.until(() => this.code !== null && this.#undrawn === 0, 'the program to end');
     return this.code!;
   }
 
-  /** Wait until nothing has changed for a while. */
+  /** Wait until nothing has changed for a while [ms]. */
   async settles(quiet = 200): Promise<string> {
     let before = '';
     let since = Date.now();
@@ -127,12 +128,8 @@ export class Screen {
     return this.text;
   }
 
-  async until(done: () => boolean, what: string, every = 10): Promise<void> {
-    const end = Date.now() + PATIENCE;
-    while (!done()) {
-      if (Date.now() > end) throw new Error(`waited in vain for ${what}; the screen:\n${this.text}`);
-      await new Promise((resolve) => setTimeout(resolve, every));
-    }
+  async until(done: () => boolean, what: string, every?: number): Promise<void> {
+    await until(done, what, () => `${this.text}\n`, every);
   }
 
   /** End the program if it still runs, whatever became of the test. */

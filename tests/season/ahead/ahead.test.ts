@@ -27,8 +27,8 @@ async function from(
   { weeks = 4, futures = 3, rows = simulatedLog(one, 1, 0, { until: day }) as readonly LogRow[] } = {},
 ): Promise<AheadResult> {
   const reading = await lookAhead(one, rows, { today: isoOfDay(one.start, day), weeks, futures });
-  if (reading === 'stopped' || !reading.ok) throw new Error(JSON.stringify(reading));
-  return reading.result;
+  if (reading === null || !reading.ok) throw new Error(JSON.stringify(reading));
+  return reading.value;
 }
 
 /** All futures agree. */
@@ -339,7 +339,7 @@ describe('the future', () => {
     let asked = 0;
     const pause = () => Promise.resolve(++asked < 3);
     const reading = await lookAhead(plan(), [], { today: null, weeks: 1, futures: 50, pause });
-    expect(reading).toBe('stopped');
+    expect(reading).toBeNull();
     expect(asked).toBe(3);
   });
 });

@@ -22,7 +22,7 @@ function stopped(plan: Plan, pick: number) {
   const rows = simulatedLog(plan, plan.seed, 0, { until: day });
   const reading = todayOf(rows, plan, isoOfDay(plan.start, day));
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-  return { day, rows, today: reading.today, openings: new Openings(reading.today, 1) };
+  return { day, rows, today: reading.value, openings: new Openings(reading.value, 1) };
 }
 
 /** Picks on each day from `from` on. */
@@ -108,7 +108,7 @@ test('nor does it where the log says less than it could, or the scenario is wron
         const rows = season.rows.map((row) => ({ ...row, note: null }));
         const reading = todayOf(rows, wrong, isoOfDay(plan.start, season.day));
         if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-        const openings = new Openings(reading.today, 1);
+        const openings = new Openings(reading.value, 1);
         const going = new Line(wrong);
         for (let k = 0; k < 2; k++) {
           const opening = openingOf(openings, k);
@@ -176,7 +176,7 @@ test('before the season has begun there is nothing to go on from; a day of an em
   const opening = (date: string | null) => {
     const reading = todayOf([], plan, date);
     if (!reading.ok) throw new Error('an empty log has no faults');
-    return openingOf(new Openings(reading.today, 1), 0);
+    return openingOf(new Openings(reading.value, 1), 0);
   };
   expect(opening(null)).toBeNull();
   // Nobody was to come yet: what was due on days 0 and 2 is sown on day 3.

@@ -16,11 +16,11 @@ function plan(rest: Partial<Plan> = {}): Plan {
   );
 }
 
-function rowsOf(...lines: string[]): LogRow[] {
+function rowsOf(...lines: string[]): readonly LogRow[] {
   const header = 'date,action,crop,batch,stage,channel,count,grams,note';
   const read = readLog([header, ...lines].join('\n'), ['tray', 'wide'], [{ name: 'leaf', cuts: 1 }]);
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  return read.rows;
+  return read.value.rows;
 }
 
 const SOWN = '2027-01-04,sow,leaf,B1,tray,,3,,';
@@ -29,7 +29,7 @@ const MOVED = '2027-01-08,move,leaf,B1,wide,,3,,';
 function at(rows: readonly LogRow[], date: string | null, line = plan()): Today {
   const reading = todayOf(rows, line, date);
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-  return reading.today;
+  return reading.value;
 }
 
 function faultsOf(rows: readonly LogRow[], date: string | null, line = plan()) {

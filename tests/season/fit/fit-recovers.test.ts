@@ -117,7 +117,7 @@ beforeAll(() => {
     }
     watchNursery(stages[1]!.record, season);
   }
-}, 600_000);
+});
 
 test('the logs are such as were asked for: plants that waited for a hole, and about a tenth still standing', () => {
   expect(counts.short / counts.ready).toBeGreaterThan(0.25);

@@ -51,7 +51,7 @@ describe('what a log and a plan have to do with each other', () => {
   test('a log that ends near the end of the season tells of all of it, one that breaks off up to its last row', () => {
     const daysWith = (last: number): number => {
       const framing = loggedSeason(rowsOf(plan, ['0 sow A 4 tray', `${last} sow B 4 tray`]), plan, true);
-      return framing.ok ? framing.season.days : Number.NaN;
+      return framing.ok ? framing.value.days : Number.NaN;
     };
     expect(daysWith(63)).toBe(70);
     expect(daysWith(62)).toBe(63);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Appending, appendRow, type LoggedLine, type Typed } from '../../../sim/season/log/append.js';
+import { appendRow, type LoggedLine, type Typed } from '../../../sim/season/log/append.js';
 import type { LogFault } from '../../../sim/season/log/faults.js';
 import { readLog } from '../../../sim/season/log/read.js';
 
@@ -13,14 +13,14 @@ function typed(row: Partial<Typed>): Typed {
   return { ...empty, date: '2027-02-01', action: 'pick', count: '1', ...row };
 }
 
-function append(text: string, row: Partial<Typed>, line: LoggedLine | null = null): Appending {
+function append(text: string, row: Partial<Typed>, line: LoggedLine | null = null) {
   return appendRow(text, typed(row), line, USUAL);
 }
 
 function addedTo(text: string, row: Partial<Typed>, line: LoggedLine | null = null): string {
   const appending = append(text, row, line);
   if (!appending.ok) throw new Error(JSON.stringify(appending.faults));
-  return appending.text;
+  return appending.value.text;
 }
 
 describe('the file stays as its owner writes it', () => {
@@ -202,10 +202,10 @@ test('whatever is typed is written so that it is read as it was typed, or it is 
       const appending = append(text, typedRow);
       if (!appending.ok) return;
       written++;
-      const reading = readLog(text + appending.text, USUAL);
+      const reading = readLog(text + appending.value.text, USUAL);
       const plain = (value: string) => value.replace(/\r\n?/g, '\n').trim();
-      expect(reading.ok && reading.rows).toHaveLength(3);
-      expect(reading.ok && reading.rows[2]).toMatchObject({
+      expect(reading.ok && reading.value.rows).toHaveLength(3);
+      expect(reading.ok && reading.value.rows[2]).toMatchObject({
         date: typedRow.date,
         action: typedRow.action.toLowerCase(),
         count: Number(typedRow.count),

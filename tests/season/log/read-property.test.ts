@@ -186,7 +186,7 @@ test('a true log in any dialect is read row by row as it was written', () => {
         fc.pre(!to.dates.endsWith('first') || tells(rows));
         const file = written(rows, to);
         const reading = readLog(file.text, line);
-        expect(reading.ok ? reading.rows : reading.faults).toEqual(file.rows);
+        expect(reading.ok ? reading.value.rows : reading.faults).toEqual(file.rows);
         read += rows.length;
       },
     ),
@@ -219,7 +219,7 @@ test('a long log is read the same, wherever the pieces in which it is read end',
   ]) {
     const file = written(rows, to);
     const reading = readLog(file.text, ['tray']);
-    expect(reading.ok ? reading.rows : reading.faults).toEqual(file.rows);
+    expect(reading.ok ? reading.value.rows : reading.faults).toEqual(file.rows);
   }
 });
 

@@ -23,7 +23,7 @@ function csv(...rows: string[]): string {
 function rowsOf(text: string, stages: readonly string[] | null = STAGES): readonly LogRow[] {
   const reading = readLog(text, stages);
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-  return reading.rows;
+  return reading.value.rows;
 }
 
 function faultsOf(text: string, stages: readonly string[] | null = STAGES): readonly LogFault[] {
@@ -104,7 +104,7 @@ describe('a log as it should be', () => {
 
   test('what stands after the last row comes with it', () => {
     const reading = readLog(csv(...SEASON), STAGES);
-    expect(reading.ok && reading.standing.batches()).toMatchObject([
+    expect(reading.ok && reading.value.standing.batches()).toMatchObject([
       { standing: [0, 0, 4], picked: 4, lost: 2 },
     ]);
   });
@@ -423,8 +423,8 @@ describe('a file that is no log', () => {
 
   test('columns of other names are left out, with a warning', () => {
     const reading = readLog(`${HEADER},weather,nots\n2027-01-04,sow,leaf,B1,,,6,,,rain,\n`, STAGES);
-    expect(reading.ok && reading.rows).toHaveLength(1);
-    expect(reading.ok && reading.warnings.map(({ column }) => column)).toEqual(['weather', 'nots']);
+    expect(reading.ok && reading.value.rows).toHaveLength(1);
+    expect(reading.ok && reading.value.warnings.map(({ column }) => column)).toEqual(['weather', 'nots']);
   });
 
   test('half a row at the end of the file is refused', () => {
@@ -494,7 +494,7 @@ describe('without a scenario the stages are inferred', () => {
   function stagesOf(...rows: string[]): readonly string[] {
     const reading = readLog(csv(...rows), null);
     if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
-    return reading.stages;
+    return reading.value.stages;
   }
 
   test('from where seeds are sown and the way that batches go', () => {

@@ -320,8 +320,8 @@ describe('of every season', () => {
       const names = plan.stages.map(({ name }) => name);
       const replayed = replaySeason(rows, names, null, { change: { every: 2, on: null, seeds: 3 } });
       if (!replayed.ok) throw new Error(JSON.stringify(replayed.faults));
-      for (const { name, ledger } of replayed.result.stages) {
-        const told = replayed.result.idle
+      for (const { name, ledger } of replayed.value.stages) {
+        const told = replayed.value.idle
           .filter(({ stage: where }) => where === name)
           .reduce((sum, { hole_days }) => sum + hole_days, 0);
         expect(told).toBe(ledger.empty);

@@ -21,7 +21,7 @@ const folder = fileURLToPath(new URL('../../../scenarios/', import.meta.url));
 function planOf(name: string): Plan {
   const read = readScenario(readFileSync(`${folder}${name}.yaml`, 'utf8'));
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  return read.plan;
+  return read.value.plan;
 }
 
 function replayOf(rows: readonly LogRow[], plan: Plan, options?: ReplayOptions): ReplayResult {
@@ -32,7 +32,7 @@ function replayOf(rows: readonly LogRow[], plan: Plan, options?: ReplayOptions):
     options,
   );
   if (!replayed.ok) throw new Error(JSON.stringify(replayed.faults));
-  return replayed.result;
+  return replayed.value;
 }
 
 const home = planOf('home-shelf');
@@ -140,11 +140,11 @@ describe('the log of an example season', () => {
     home.crops,
   );
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  const result = replayOf(read.rows, home);
+  const result = replayOf(read.value.rows, home);
   const causes = result.idle.map(({ cause }) => cause);
 
   test('reads without a warning and fits its scenario', () => {
-    expect(read.warnings).toEqual([]);
+    expect(read.value.warnings).toEqual([]);
     expect(result.stages.map(({ ledger }) => ledger.beyond)).toEqual([0, 0, 0]);
   });
 
@@ -180,11 +180,11 @@ describe('the log of an example season', () => {
   test('without its scenario has the same picks, and the most that ever stood for holes', () => {
     const alone = readLog(text, null);
     if (!alone.ok) throw new Error(JSON.stringify(alone.faults));
-    const replayed = replaySeason(alone.rows, alone.stages, null);
+    const replayed = replaySeason(alone.value.rows, alone.value.stages, null);
     if (!replayed.ok) throw new Error(JSON.stringify(replayed.faults));
-    expect(replayed.result.counts.picked).toBe(result.counts.picked);
-    expect(replayed.result.stages.map(({ name }) => name)).toEqual(['germination', 'nursery', 'finishing']);
-    replayed.result.stages.forEach(({ holes, standing }, s) => {
+    expect(replayed.value.counts.picked).toBe(result.counts.picked);
+    expect(replayed.value.stages.map(({ name }) => name)).toEqual(['germination', 'nursery', 'finishing']);
+    replayed.value.stages.forEach(({ holes, standing }, s) => {
       expect(holes).toBe(Math.max(...standing));
       expect(holes).toBeLessThanOrEqual(result.stages[s]!.holes);
     });

@@ -38,8 +38,8 @@ describe('the figures', () => {
       'held back by: finishing',
       'a channel more: +1.9 in finishing',
       '95 % interval: +1.6 to +2.2',
-      'no pick in: 3.1 % of weeks',
-      'on average: 20.5 a week',
+      'without a pick: 3.1 % of weeks',
+      'heads a week: 20.5 on average',
     ]);
   });
 
@@ -102,8 +102,8 @@ describe('the figures', () => {
 
 describe('the difference to the plan before', () => {
   const differences = {
-    heads: { mean: 1.34, low: 1.04, high: 1.62, verdict: 'more' },
-    badWeek: { mean: 0, low: -1.2, high: 1.2, verdict: 'none' },
+    heads_a_week: { mean: 1.34, low: 1.04, high: 1.62, verdict: 'more' },
+    bad_week: { mean: 0, low: -1.2, high: 1.2, verdict: 'none' },
   } as const;
   const changed = pressing(start(), '+');
   const known = acted(changed, { type: 'figures', id: 2, figures: { result: RESULT, differences } });
@@ -112,7 +112,7 @@ describe('the difference to the plan before', () => {
     expect(linesOf(differenceRows(known, 78, 3))).toEqual([
       'Against the plan before, with 95 % intervals',
       'heads a week  +1.3 (+1.0 to +1.6) more',
-      'in a bad week 0.0 (-1.2 to +1.2) no difference',
+      'bad week      0.0 (-1.2 to +1.2) no difference',
     ]);
     expect(linesOf(differenceRows(known, 78, 2))).toHaveLength(2);
   });
@@ -120,8 +120,8 @@ describe('the difference to the plan before', () => {
   test('finds room in few columns', () => {
     expect(linesOf(differenceRows(known, 41, 3))).toEqual([
       'Against the plan before, 95 %',
-      'a week   +1.3 (+1.0 to +1.6) more',
-      'bad week 0.0 (-1.2 to +1.2) no difference',
+      'mean     +1.3 (+1.0 to +1.6) more',
+      'bad      0.0 (-1.2 to +1.2) no difference',
     ]);
   });
 
@@ -148,7 +148,7 @@ describe('the difference to the plan before', () => {
     const none = acted(changed, {
       type: 'figures',
       id: 2,
-      figures: { result: RESULT, differences: { heads: null, badWeek: null } },
+      figures: { result: RESULT, differences: { heads_a_week: null, bad_week: null } },
     });
     expect(linesOf(differenceRows(none, 78, 2))[0]).toBe('heads a week  cannot be told');
   });

@@ -10,9 +10,9 @@ import {
   piece,
   RowWriter,
   rowWidth,
-  widthOf,
 } from '../../../../cli/dashboard/rows/rows.js';
 import { DRAWN, PLAIN, type Signs } from '../../../../cli/dashboard/theme.js';
+import { widthOf } from '../../../../cli/render/width.js';
 import { linesOf, textOf } from '../given.js';
 
 describe('columns that a text takes', () => {

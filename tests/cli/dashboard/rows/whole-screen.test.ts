@@ -169,7 +169,7 @@ describe('for somebody who listens', () => {
       'germination, 40 holes: 40 growing.',
       'nursery, 48 holes: 48 growing.',
       'finishing, 72 holes: 69 growing; 3 being cleaned.',
-      'Figures: usual week 22 heads; bad week 14 or fewer; first pick Mon 15 Feb 2027; held back by finishing; a channel more +1.9 in finishing; 95 % interval +1.6 to +2.2; no pick in 3.1 % of weeks; on average 20.5 a week.',
+      'Figures: usual week 22 heads; bad week 14 or fewer; first pick Mon 15 Feb 2027; held back by finishing; a channel more +1.9 in finishing; 95 % interval +1.6 to +2.2; without a pick 3.1 % of weeks; heads a week 20.5 on average.',
       'The plan:',
       '1. sow: every 3 d, chosen',
       '2. seeds: 10',
@@ -195,15 +195,15 @@ describe('for somebody who listens', () => {
     const known = acted(changed, {
       type: 'figures',
       id: 2,
-      figures: { result: figures(), differences: { heads, badWeek: null } },
+      figures: { result: figures(), differences: { heads_a_week: heads, bad_week: null } },
     });
     expect(spoken(known)).toContain('heads a week -1.0 (-2.0 to -0.5), less.');
-    expect(spoken(known)).toContain('in a bad week: cannot be told.');
+    expect(spoken(known)).toContain('heads in a bad week: cannot be told.');
   });
 
   test('kept plans, causes, questions and messages are told', () => {
     expect(spoken(pressing(state, 'k', '+')).at(-2)).toBe(
-      'Kept plan 1, sow every 3 d: usual week 22, bad week 14, mean 20.5, 10 seeds a week, 160 holes.',
+      'Kept plan 1, sow every 3 d: usual week 22, bad week 14, heads a week 20.5, 10 seeds a week, 160 holes.',
     );
     const spell = { stage: 'finishing', from: 0, to: 7, holes: 6, cause: 'nobody came' };
     expect(spoken({ ...state, real: true }, [spell])).toContain(

@@ -1,0 +1,91 @@
+/** The work list: a section for each week, with boxes to tick; as rows; and as a calendar. */
+
+import type { ChoresResult, VisitChores } from '../../sim/season/ahead/chores.js';
+import { assumedSentences } from '../words/assumed.js';
+import { CAUTION } from '../words/caution.js';
+import { choreLines, choreText, expectedText, summaryText } from '../words/chores.js';
+import { dateText } from '../words/dates.js';
+import { counted } from '../words/numbers.js';
+import { expected } from './range.js';
+import { type Calendar, chapter, type Rows, type Section, section, table, task, words } from './section.js';
+
+export function choresSections(result: ChoresResult): Section[] {
+  return [
+    section(null, heading(result), ...assumedSentences(result)),
+    ...weeks(result.visits),
+    section(null, `Take care. ${CAUTION.join(' ')}`),
+  ];
+}
+
+/** One row a chore, and one for each batch of it; the words are those of a season log. */
+export function choresRows({ visits }: ChoresResult): Rows {
+  const rows = visits.flatMap(({ date, chores }) =>
+    chores.flatMap(({ action, stage, from, count, batches }) => {
+      const cells = ({ mean, p10, p50, p90 }: typeof count) => [from, stage, mean, p10, p50, p90];
+      return [
+        // All batches together: the row has no crop and no batch.
+        [date, action, null, null, ...cells(count)],
+        ...batches.map((one) => [date, action, one.crop, one.batch, ...cells(one.count)]),
+      ];
+    }),
+  );
+  return [['date', 'action', 'crop', 'batch', 'from', 'stage', 'expected', 'p10', 'p50', 'p90'], ...rows];
+}
+
+/** An event for each visit. */
+export function choresCalendar(result: ChoresResult): Calendar {
+  const { title, id, from, revision, visits } = result;
+  return {
+    title,
+    id,
+    from,
+    revision,
+    days: visits.map(({ date, chores }, i) => {
+      const list = choreLines(chores).map(choreText);
+      if (list.length === 0) list.push('Nothing to be done, as far as can be told.');
+      return {
+        date,
+        summary: `${title}: ${summaryText(chores) || 'visit'}`,
+        // The first visit also carries what is taken to be so, and what there is to mind.
+        lines: i === 0 ? [...list, '', ...assumedSentences(result), ...CAUTION] : list,
+      };
+    }),
+  };
+}
+
+function heading({ title, from, to, last_visit, futures, seed }: ChoresResult): string {
+  const since =
+    last_visit === null
+      ? 'from an empty line, by the plan'
+      : `from what stands by the log after ${dateText(last_visit)}`;
+  return `${title}: work from ${dateText(from)} to ${dateText(to)}, ${since}. The number to expect, and what 8 of 10 futures stay within (${counted(futures, 'future')} simulated, seed ${seed}).`;
+}
+
+/** From Monday to Sunday, each with a heading of its own. */
+function weeks(visits: readonly VisitChores[]): Section[] {
+  if (visits.length === 0) return [section(null, 'No visit falls on these days.')];
+  const byWeek = new Map<string, Section[]>();
+  for (const visit of visits) {
+    const monday = mondayOf(visit.date);
+    byWeek.set(monday, [...(byWeek.get(monday) ?? []), visitSection(visit)]);
+  }
+  return [...byWeek].map(([monday, days]) => chapter(`Week of ${dateText(monday)}`, ...days));
+}
+
+function visitSection({ date, chores }: VisitChores): Section {
+  const rows = choreLines(chores).map((line) => [
+    task(line.verb),
+    line.count === null ? expectedText(line) : expected(line.count),
+    words(...line.where),
+  ]);
+  return section(
+    dateText(date),
+    rows.length === 0 ? 'nothing to be done, as far as can be told' : table(rows),
+  );
+}
+
+function mondayOf(iso: string): string {
+  const date = new Date(`${iso}T00:00:00Z`);
+  date.setUTCDate(date.getUTCDate() - ((date.getUTCDay() + 6) % 7));
+  return date.toISOString().slice(0, 10);
+}

@@ -1,0 +1,165 @@
+/** A comparison in a grower's words: what each plan gives, what it takes, and what is different about it. */
+
+import type { Compared, CompareResult, PlanResult } from '../../sim/study/compare.js';
+import { type FigureName, figureNamed } from '../../sim/study/figures.js';
+import { formOf, gainFormOf, VERDICT_WORDS } from '../words/figures.js';
+import { heldBackBy } from '../words/limits.js';
+import { counted, SHARE } from '../words/numbers.js';
+import { stoppedEarly, weeksFrom } from './season.js';
+import {
+  type Block,
+  bar,
+  type Cell,
+  estimateCells,
+  figure,
+  interval,
+  key,
+  MOST_NAME,
+  name,
+  type Rows,
+  type Section,
+  section,
+  table,
+  whole,
+} from './section.js';
+
+type Shown = FigureName<'whole'>;
+
+/** The figures of the first two tables, and those whose differences are shown; a mark leads to what stands below. */
+const GIVES: readonly Shown[] = [
+  'usual_week',
+  'bad_week',
+  'weeks_without_pick',
+  'first_pick_day',
+  'heads_a_week',
+];
+const TAKES: readonly Shown[] = ['seeds_a_head', 'hole_days_a_head', 'thrown_away'];
+const DIFFERENCES: readonly Shown[] = ['heads_a_week', 'bad_week', 'weeks_without_pick', 'seeds_a_head'];
+const MARKS: Readonly<Partial<Record<Shown, string>>> = {
+  bad_week: '*',
+  weeks_without_pick: '**',
+  thrown_away: '*',
+};
+
+/** What a plan is called in the tables: by a number where a name is too long for them. */
+type Called = (plan: string) => string;
+
+export function compareSections(result: CompareResult): Section[] {
+  const { plans } = result;
+  const numbered = plans.some((plan) => plan.name.length > MOST_NAME);
+  const called: Called = (of) => (numbered ? `plan ${plans.findIndex((plan) => plan.name === of) + 1}` : of);
+  return [
+    section(null, heading(result)),
+    ...(numbered ? [section(null, ...plans.map((plan) => whole(`${called(plan.name)}: ${plan.name}`)))] : []),
+    section('What you will pick, heads a week', ...gives(result, called)),
+    section(
+      'What it takes',
+      figures(plans, TAKES, called),
+      key(['*', 'plants a season that were ready for too long']),
+    ),
+    section('Where holes stand empty (share of hole-days)', empty(plans, called)),
+    section(
+      'What holds it back (small changes tried with the same luck)',
+      table(plans.map((plan) => [name(called(plan.name)), heldBackBy(plan.limits)])),
+    ),
+    section(
+      `Against ${called(result.first)}: difference and its 95 % interval (paired seasons)`,
+      ...differences(result, called),
+    ),
+  ];
+}
+
+function heading({ plans, seasons, partial, seed, by, first }: CompareResult): Block {
+  const order = by === null ? '' : ` The best by ${by} stands first.`;
+  return whole(
+    `${counted(plans.length, 'plan')}, ${counted(seasons, 'season')} of each with the same luck (seed ${seed})${stoppedEarly(partial)}. The others are compared with: ${first}.${order}`,
+  );
+}
+
+function gives({ plans, running }: CompareResult, called: Called): Block[] {
+  if (running === null) return ['In no week was any of these lines running.'];
+  const heads = plans.map((plan) => plan.figures.heads_a_week?.mean ?? 0);
+  const most = Math.max(...heads) || 1;
+  return [
+    figures(
+      plans,
+      GIVES,
+      called,
+      heads.map((mean) => bar(mean / most)),
+    ),
+    key(['*', '1 week in 10 brings this or less'], ['**', 'share of weeks without a pick']),
+    `(${weeksFrom(running)}, when the lines are running)`,
+  ];
+}
+
+/** @param bars one for each plan, in a column of their own */
+function figures(
+  plans: readonly PlanResult[],
+  shown: readonly Shown[],
+  called: Called,
+  bars: readonly Cell[] = [],
+): Block {
+  return table(
+    plans.map((plan, i) => [
+      name(called(plan.name)),
+      ...shown.map((one) => figure(plan.figures[one]?.mean, formOf(figureNamed(one)))),
+      ...bars.slice(i, i + 1),
+    ]),
+    {
+      head: [
+        '',
+        ...shown.map((one) => figureNamed(one).column + (MARKS[one] ?? '')),
+        ...bars.slice(0, 1).map(() => ''),
+      ],
+    },
+  );
+}
+
+function empty(plans: readonly PlanResult[], called: Called): Block {
+  const stages = [...new Set(plans.flatMap(({ idle }) => idle.map(({ stage }) => stage)))];
+  return table(
+    plans.map((plan) => [
+      name(called(plan.name)),
+      ...stages.map((stage) => figure(plan.idle.find((one) => one.stage === stage)?.share?.mean, SHARE)),
+    ]),
+    { head: ['', ...stages.map(name)] },
+  );
+}
+
+function differences({ plans, first }: CompareResult, called: Called): Block[] {
+  const others = plans.filter((plan) => plan.name !== first);
+  const tables = DIFFERENCES.flatMap((shown) => {
+    const rows = others.flatMap((plan) => {
+      const difference = plan.figures[shown]?.difference;
+      if (!difference) return [];
+      const form = gainFormOf(difference, figureNamed(shown).unit);
+      return [
+        [
+          name(called(plan.name)),
+          figure(difference.mean, form),
+          interval(difference, form),
+          VERDICT_WORDS[difference.verdict],
+        ],
+      ];
+    });
+    return rows.length === 0 ? [] : [section(figureNamed(shown).label, table(rows))];
+  });
+  return tables.length === 0 ? ['There is nothing to tell.'] : tables;
+}
+
+const HEADER = 'plan,figure,mean,low,high,difference,difference_low,difference_high,verdict';
+
+/** One row a plan and figure. */
+export function compareRows({ plans }: CompareResult): Rows {
+  const cells = (compared: Compared | null): Rows[number] => {
+    const difference = compared?.difference;
+    return [...estimateCells(compared), ...estimateCells(difference), difference?.verdict ?? null];
+  };
+  return [
+    HEADER.split(','),
+    ...plans.flatMap((plan) => [
+      ...Object.entries(plan.figures).map(([of, compared]) => [plan.name, of, ...cells(compared)]),
+      ...plan.idle.map(({ stage, share }) => [plan.name, `idle ${stage}`, ...cells(share)]),
+    ]),
+  ];
+}

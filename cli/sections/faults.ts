@@ -1,0 +1,55 @@
+/** What is wrong with a file: where it is, what was found, what was expected, what to do. */
+
+import type { Fault, Warning } from '../../sim/scenario/faults.js';
+import type { LogFault, LogWarning } from '../../sim/season/log/faults.js';
+import { counted } from '../words/numbers.js';
+import { type Section, section } from './section.js';
+
+/** More faults than these are counted, not listed: the first ones usually explain the rest. */
+const MOST_SHOWN = 50;
+
+/** A fault of a scenario, or of a log. */
+type AnyFault = Fault | LogFault;
+
+/** @param file as the user named it */
+export function faultSections(file: string, faults: readonly AnyFault[]): Section[] {
+  const beyond = faults.length - MOST_SHOWN;
+  return [
+    section(
+      `${file} has ${counted(faults.length, 'fault')}:`,
+      ...faults.slice(0, MOST_SHOWN).map((fault) => section(placeText(fault), sentences(fault))),
+      ...(beyond > 0 ? [`... and ${beyond} more.`] : []),
+    ),
+  ];
+}
+
+/** Faults of one row that was typed and is not in the file. */
+export function rowFaultSections(file: string, faults: readonly LogFault[]): Section[] {
+  return [
+    section(
+      `nothing was written to ${file}.`,
+      ...faults.map((fault) => section(fault.column ?? 'the row', sentences(fault))),
+    ),
+  ];
+}
+
+export function warningLines(file: string, warnings: readonly (Warning | LogWarning)[]): string[] {
+  return warnings.map((warning) => {
+    const path = 'path' in warning ? `: ${warning.path}` : '';
+    return `Note: ${file}, line ${warning.line}${path}: ${warning.message}`;
+  });
+}
+
+function placeText({ line, column, ...fault }: AnyFault): string {
+  const path = 'path' in fault && fault.path !== '' ? `: ${fault.path}` : '';
+  return `line ${line}${column === null ? '' : `, column ${column}`}${path}`;
+}
+
+/** What was found, what was expected, the nearest word, what to do, how often. */
+function sentences({ found, expected, nearest, advice, ...fault }: AnyFault): string {
+  const parts = [`found ${found}; expected ${expected}.`];
+  if (nearest !== null) parts.push(`Did you mean ${nearest}?`);
+  if (advice) parts.push(advice);
+  if ('more' in fault && fault.more > 0) parts.push(`The same on ${counted(fault.more, 'more line')}.`);
+  return parts.join(' ');
+}

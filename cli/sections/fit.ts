@@ -1,0 +1,298 @@
+/** What a log tells in a grower's words. Figures come from the result; here they are only laid out. */
+
+import {
+  type CropFit,
+  FEWEST_ENDED,
+  FEWEST_READY,
+  type Figure,
+  type FitResult,
+  type StageFit,
+  WIDEST_DAYS,
+  WIDEST_SPREAD,
+} from '../../sim/season/fit/fit.js';
+import type { FitChange, FitConflict } from '../../sim/season/fit/fit-changes.js';
+import { dateText } from '../words/dates.js';
+import {
+  COUNT,
+  counted,
+  type Form,
+  fixed,
+  intervalText,
+  listed,
+  percentText,
+  SHARE,
+  thousands,
+} from '../words/numbers.js';
+import {
+  type Block,
+  type Cell,
+  doubtful,
+  figure,
+  interval,
+  name,
+  type Rows,
+  type Section,
+  section,
+  table,
+  whole,
+} from './section.js';
+
+/** What was fitted, beside a scenario if one was given. */
+interface Told {
+  readonly result: FitResult;
+  /** Name of its file; this and the others are null if none was given. */
+  readonly scenario: string | null;
+  /** What the log would change in it, and what its shapes leave no room for. */
+  readonly changes: readonly FitChange[] | null;
+  readonly conflicts: readonly FitConflict[] | null;
+}
+
+export function fitSections({ result, scenario, changes, conflicts }: Told): Section[] {
+  return [
+    section(null, ...heading(result)),
+    ...result.crops.map(cropSection),
+    ...(scenario === null || changes === null
+      ? []
+      : [section(whole(`What it would change in ${scenario}`), ...changed(changes, anythingGood(result)))]),
+    ...(conflicts === null || conflicts.length === 0
+      ? []
+      : [section('What its shapes leave no room for', ...conflicting(conflicts))]),
+  ];
+}
+
+const FIGURES = ['days', 'spread', 'loss', 'germination'] as const;
+
+/** One row a crop, stage and figure. */
+export function fitRows({ crops }: FitResult): Rows {
+  const rows = crops.flatMap(({ crop, stages }) =>
+    stages.flatMap((fit) =>
+      FIGURES.flatMap((of) => {
+        const told = fit[of];
+        if (told === null) return [];
+        const { value, low, high, good } = told;
+        return [[crop, fit.stage, String(fit.regrowth), of, value, low, high, String(good)]];
+      }),
+    ),
+  );
+  return [['crop', 'stage', 'regrowth', 'figure', 'value', 'low', 'high', 'good'], ...rows];
+}
+
+function heading({ from, to, holes_known }: FitResult): string[] {
+  const sentences = [
+    `What the log of ${dateText(from)} to ${dateText(to)} tells. Plants are seen on visits only, so a time lies between two visits; plants that still stand count with the time they have stood. Intervals hold the true value in 95 of 100 such logs.`,
+  ];
+  if (!holes_known) {
+    sentences.push(
+      'No scenario was given, so it is not known when holes were short: what a plant waited for a hole is taken for growing, and times may come out too long; nor is it known who came on days without a row, which may make them too short. Name the scenario too: evensow fit LOG FILE.',
+    );
+  }
+  return sentences;
+}
+
+function cropSection({ crop, known, stages }: CropFit): Section {
+  const fitted = stages.filter(({ days }) => days !== null);
+  const germination = stages[0]?.germination ?? null;
+  return section(
+    known ? crop : `${crop} (not in the scenario)`,
+    table(fitted.map(row), {
+      head: [
+        'stage',
+        'plants\nleft',
+        'days\nstood',
+        'days\ngrown',
+        '95 %',
+        'spread\n%',
+        '95 %',
+        'loss\n%',
+        '95 %',
+      ],
+    }),
+    ...(germination === null ? [] : [`Of the seeds ${shareText(germination)} sprout.`]),
+    ...stages.flatMap(failedOnly),
+    ...shapesText(fitted.filter(({ shapes }) => shapes.length > 0)),
+    ...(fitted.some(isDoubtful) ? ['In brackets: not sure enough to be written.'] : []),
+    ...stages.flatMap(tooLittle),
+    ...inTurn(stages),
+    ...waiting(fitted),
+  );
+}
+
+function row(fit: StageFit): Cell[] {
+  return [
+    nameCell(fit),
+    figure(fit.ready, COUNT),
+    figure(fit.stay?.value, COUNT),
+    ...cells(fit.days, fixed(1)),
+    ...cells(inPercent(fit.spread), fixed(0)),
+    ...cells(inPercent(fit.loss), fixed(1)),
+  ];
+}
+
+/** A figure, which may be doubtful, and its interval. */
+function cells(told: Figure | null, form: Form): Cell[] {
+  if (told === null) return [null, ''];
+  const { value, good } = told;
+  return [good ? figure(value, form) : doubtful(value, form), interval(told, form)];
+}
+
+/** The head of its column says that it is in percent. */
+function inPercent(told: Figure | null): Figure | null {
+  return told && { ...told, value: 100 * told.value, low: 100 * told.low, high: 100 * told.high };
+}
+
+function nameCell({ stage, regrowth }: Pick<StageFit, 'stage' | 'regrowth'>): Cell {
+  return regrowth ? 'regrowth' : name(stage);
+}
+
+function nameText({ stage, regrowth }: Pick<StageFit, 'stage' | 'regrowth'>): string {
+  return regrowth ? 'regrowth' : stage;
+}
+
+function shareText({ value, low, high, good }: Figure): string {
+  return `${good ? percentText(value) : `(${percentText(value)})`} (${intervalText({ low, high }, SHARE)})`;
+}
+
+function isDoubtful({ days, spread, loss, germination }: StageFit): boolean {
+  return [days, spread, loss, germination].some((figure) => figure?.good === false);
+}
+
+/** What is taken for granted of what was cleared in the first stage. */
+function failedOnly({ stage, cause_unknown, loss, germination }: StageFit): string[] {
+  return loss !== null || germination === null || cause_unknown === 0
+    ? []
+    : [
+        `What was cleared in ${stage} is taken for seeds that failed: the scenario has no loss there, and no note tells of one (died).`,
+      ];
+}
+
+/** Which shapes fit, one sentence for stages that are alike in that. */
+function shapesText(stages: readonly StageFit[]): string[] {
+  if (stages.length === 0) return [];
+  const byWords = new Map<string, string[]>();
+  for (const fit of stages) {
+    const words = shapeWords(fit);
+    byWords.set(words, [...(byWords.get(words) ?? []), nameText(fit)]);
+  }
+  const sentences = [...byWords].map(([words, names]) => `${listed(names)}: ${words}`);
+  return [`Shape: ${sentences.join('; ')}.`];
+}
+
+function shapeWords({ shapes, shape, told_apart }: StageFit): string {
+  const best = shapes[0]!;
+  if (best.shape === shape) {
+    return told_apart
+      ? `${shape} fits best`
+      : `${shape} fits best, but ${shapes[1]!.shape} cannot be told from it`;
+  }
+  const gap = shapes.find((other) => other.shape === shape)!.aic - best.aic;
+  return gap < 2
+    ? `${shape} was fitted; it cannot be told from ${best.shape}`
+    : `${shape} was fitted, but ${best.shape} fits better (AIC lower by ${gap.toFixed(1)})`;
+}
+
+/** What too little was seen for. */
+function tooLittle(fit: StageFit): string[] {
+  const { ready, dead, standing, days, spread, loss, germination } = fit;
+  const name = fit.regrowth ? `regrowth in ${fit.stage}` : fit.stage;
+  if (days === null) {
+    const seen = counted(ready, 'plant was', 'plants were');
+    const rest = `${counted(standing, 'still stands', 'still stand')}, ${thousands(dead)} died or failed`;
+    return [
+      `Too little for ${name}: ${seen} seen to leave it ready (${rest}); a time takes at least ${FEWEST_READY}.`,
+    ];
+  }
+  if (fit.in_turn) return [];
+  const what = [
+    ...(days.good ? [] : [`days (from end to end of the interval is a factor of ${WIDEST_DAYS} or more)`]),
+    ...(spread?.good === false ? [`spread (${spreadDoubt(fit)})`] : []),
+    ...(loss?.good === false || germination?.good === false
+      ? [`losses (fewer than ${FEWEST_ENDED} plants left or died)`]
+      : []),
+  ];
+  return what.length === 0 ? [] : [`Too little for ${name}: ${listed(what)}.`];
+}
+
+function spreadDoubt({ waited }: StageFit): string {
+  return waited
+    ? 'so many of the plants may have waited that its interval is too narrow'
+    : `from end to end of the interval is a factor of ${WIDEST_SPREAD} or more`;
+}
+
+/** What is not known of plants that are cut several times. */
+function inTurn(stages: readonly StageFit[]): string[] {
+  const stage = stages.find((fit) => fit.in_turn)?.stage;
+  return stage === undefined
+    ? []
+    : [
+        `${stage} and regrowth: the log does not say which plants gave their first pick and which a later one. They are taken to be picked in turn, which is rough: nothing of this is written.`,
+      ];
+}
+
+/** Where plants waited. */
+function waiting(stages: readonly StageFit[]): string[] {
+  const waited = stages.filter(({ short }) => short > 0);
+  if (waited.length === 0) return [];
+  const counts = waited.map((fit) => `${nameText(fit)} ${thousands(fit.short)} of ${thousands(fit.ready)}`);
+  return [
+    `Left at a visit when there was no room or no want for all that were ready, so that they may have waited: ${listed(counts)}. That is allowed for.`,
+  ];
+}
+
+function anythingGood({ crops }: FitResult): boolean {
+  return crops.some(({ stages }) =>
+    stages.some(({ days, spread, loss, germination }) =>
+      [days, spread, loss, germination].some((figure) => figure?.good === true),
+    ),
+  );
+}
+
+/** @param known whether any figure is sure enough */
+function changed(changes: readonly FitChange[], known: boolean): Block[] {
+  if (changes.length === 0) {
+    return [
+      known
+        ? 'Nothing: no figure that is sure enough differs.'
+        : 'Nothing yet: the log does not tell any figure for sure.',
+    ];
+  }
+  return [
+    table(
+      changes.map((change) => [
+        name(change.crop),
+        change.key === 'germination' ? '' : nameCell(change),
+        change.key,
+        ...against(change),
+        change.outside ? 'differs' : '',
+      ]),
+      { head: ['crop', 'stage', 'key', ...AGAINST, ''] },
+    ),
+    'Where nothing stands behind, the scenario lies within the interval: the log gives no reason to doubt it.',
+  ];
+}
+
+function conflicting(conflicts: readonly FitConflict[]): Block[] {
+  return [
+    table(
+      conflicts.map((conflict) => [
+        name(conflict.crop),
+        nameCell(conflict),
+        conflict.key,
+        conflict.shape,
+        ...against(conflict),
+      ]),
+      { head: ['crop', 'stage', 'key', 'shape', ...AGAINST] },
+    ),
+    'These are not written, because the shape has no key for them. Give the stage another shape: lognormal, gamma and weibull take days and spread.',
+  ];
+}
+
+/** What the scenario says, and what the log. */
+const AGAINST = ['now', 'log', '95 %'];
+
+function against(told: Pick<FitChange, 'present' | 'value' | 'low' | 'high'>): Cell[] {
+  return [figure(told.present, VALUE), figure(told.value, VALUE), interval(told, ENDS)];
+}
+
+/** Of values for a scenario. */
+const VALUE: Form = { as: 'digits', digits: 4 };
+const ENDS: Form = { as: 'digits', digits: 3 };

@@ -1,0 +1,212 @@
+/** A replayed season in a grower's words. Figures come from the result; here they are only told. */
+
+import { isoOfDay } from '../../sim/models/dates.js';
+import type { IdleSpell } from '../../sim/season/replay/idle-spells.js';
+import type { ReplayedStage, ReplayResult } from '../../sim/season/replay/result.js';
+import type { Change, WhatIf } from '../../sim/season/replay/what-if.js';
+import { dateText, daysText } from '../words/dates.js';
+import { causeText } from '../words/idle.js';
+import { COUNT, counted, gainText, percentText, SHARE, thousands } from '../words/numbers.js';
+import {
+  type Block,
+  bar,
+  type Cell,
+  day,
+  figure,
+  name,
+  type Rows,
+  type Section,
+  section,
+  table,
+} from './section.js';
+
+/** Spells that are told one by one. */
+const MOST_SPELLS = 8;
+
+export function replaySections(result: ReplayResult): Section[] {
+  const { what_if } = result;
+  return [
+    section(null, ...heading(result)),
+    section('What was picked, week by week', ...picks(result)),
+    ...(what_if === null
+      ? []
+      : [section(`The same season, sown ${cadenceText(what_if.change)}`, ...otherCadence(result, what_if))]),
+    section('Where holes stood empty, and why', ...emptyHoles(result)),
+    section('Where the hole-days went', holeDays(result.stages)),
+    section('What the log does not tell', ...notTold(result)),
+  ];
+}
+
+/** What stood on each day in each stage: one row for each. */
+export function replayRows({ start, days, stages }: ReplayResult): Rows {
+  const dates = Array.from({ length: days }, (_, of) => isoOfDay(start, of));
+  return [
+    ['date', 'stage', 'holes', 'standing', 'cleaning', 'empty'],
+    ...dates.flatMap((date, of) =>
+      stages.map(({ name, holes, standing, cleaning }) => {
+        const empty = Math.max(0, holes - standing[of]! - cleaning[of]!);
+        return [date, name, holes, standing[of]!, cleaning[of]!, empty];
+      }),
+    ),
+  ];
+}
+
+function heading({ title, start, end, rows, batches, crowded }: ReplayResult): string[] {
+  return [
+    `${title}: ${dateText(start)} to ${dateText(end)}, as the log tells (${counted(rows, 'row')}, ${counted(batches, 'batch', 'batches')}).`,
+    ...crowded.map(
+      ({ stage, holes, from, most }) =>
+        `More plants stand in ${stage} than it has holes: from ${dateText(from)}, up to ${thousands(most)} in ${thousands(holes)}. So the scenario is not that of this line, and what is told of its holes is not true: set channels and holes of the stage.`,
+    ),
+  ];
+}
+
+function picks({ weeks, counts }: ReplayResult): Block[] {
+  const weight = counts.grams === null ? '' : ` (${weightText(counts.grams)} weighed)`;
+  const most = Math.max(1, ...weeks.map(({ heads }) => heads));
+  return [
+    `${counted(counts.picked, 'head')}${weight} from ${counted(counts.sown, 'seed')}; ${thousands(counts.lost)} lost on the way, ${thousands(counts.standing)} still standing.`,
+    table(weeks.map(({ start, heads }) => [day(start), figure(heads, COUNT), bar(heads / most)])),
+  ];
+}
+
+function weightText(grams: number): string {
+  return grams < 1000 ? `${Math.round(grams)} g` : `${(grams / 1000).toFixed(1)} kg`;
+}
+
+/** `every 3 days, 8 seeds each time`. */
+function cadenceText({ every, on, seeds }: Change): string {
+  return [
+    ...(every === null ? [] : [`every ${counted(every, 'day')}`]),
+    ...(on === null ? [] : [`on ${on.join(', ')}`]),
+    ...(seeds === null ? [] : [`${counted(seeds, 'seed')} each time`]),
+  ].join(', ');
+}
+
+function otherCadence({ planned, idle }: ReplayResult, what: WhatIf): Block[] {
+  const both = (of: Cell, { was, would }: { readonly was: number; readonly would: number }): Cell[] => [
+    of,
+    figure(was, COUNT),
+    figure(would, COUNT),
+  ];
+  const { was, would } = what.picked;
+  const blocks: Block[] = [
+    table(
+      [
+        ...what.weeks.map((week) => both(day(week.start), week)),
+        both('in all', what.picked),
+        both('seeds sown', what.sown),
+      ],
+      { head: ['week of', 'as it was', 'as it would have been'] },
+    ),
+    `Difference: ${gainText(would - was, 0)} heads.`,
+  ];
+  if (!what.faithful) {
+    blocks.push(
+      `With the sowings as they were the simulator gives ${thousands(what.again)} heads, not ${thousands(was)}: the line was not run quite as the rules say. From there the difference is ${gainText(would - what.again, 0)} heads.`,
+    );
+  }
+  blocks.push(
+    `This is one season with its own luck: growing times and losses as the log shows them, and the visits as they were. Of the fates of plants, ${percentText(what.resampled)} were never seen and are taken from those that were. A few heads more or less say nothing; evensow compare tries cadences over many seasons.`,
+  );
+  if (idle.some(({ cause }) => cause.kind === 'cleaning'))
+    blocks.push('Channels that were out for cleaning by a row of the log are not out of use in it.');
+  if (!planned)
+    blocks.push(
+      'No scenario was given, so each stage has only the holes that were ever taken at once: more seeds may have found more room than is counted here.',
+    );
+  return blocks;
+}
+
+function emptyHoles({ idle, scarcest, stages }: ReplayResult): Block[] {
+  if (idle.length === 0) return ['Nowhere.'];
+  const known =
+    scarcest === null
+      ? 'By holes and mean times the line can give all that is wanted, so empty holes cost no heads by themselves.'
+      : `By holes and mean times ${scarcest} holds the line back, so heads are counted there: an estimate. Empty holes elsewhere cost none by themselves.`;
+  const spells = idle.slice(0, MOST_SPELLS).flatMap((spell, i) => [
+    [`${i + 1}.`, `${spellText(spell)}:`],
+    ['', causeText(spell.cause, spell.stage === stages[0]!.name)],
+  ]);
+  const rest = idle.slice(MOST_SPELLS);
+  if (rest.length === 0) return [known, table(spells)];
+  const days = rest.reduce((sum, spell) => sum + spell.hole_days, 0);
+  const heads = rest.reduce((sum, spell) => sum + (spell.heads ?? 0), 0);
+  return [
+    known,
+    table(spells),
+    `and ${thousands(rest.length)} more: ${counted(days, 'hole-day')}${headsText(heads)}.`,
+  ];
+}
+
+function spellText({ stage, from, to, holes, hole_days, heads }: IdleSpell): string {
+  return `${stage}, ${daysText(from, to)}: up to ${counted(holes, 'hole')}, ${counted(hole_days, 'hole-day')}${headsText(heads)}`;
+}
+
+/** `, about 3 heads`; nothing if it is none or not known. */
+function headsText(heads: number | null): string {
+  return heads !== null && heads >= 0.5 ? `, about ${counted(Math.round(heads), 'head')}` : '';
+}
+
+/** Rows of the table of hole-days: what they are called, and the hole-days (null if they cannot be told). */
+const HOLE_DAYS: readonly (readonly [string, (stage: ReplayedStage) => number | null])[] = [
+  ['taken', ({ ledger }) => ledger.occupied],
+  ['of these growing for certain', ({ ledger }) => ledger.growing_at_least],
+  ['being cleaned', ({ ledger }) => ledger.cleaning],
+  ['empty: before the first plant came', ({ ledger }) => ledger.filling],
+  ['empty: later', ({ ledger }) => ledger.empty - ledger.filling],
+];
+
+function holeDays(stages: readonly ReplayedStage[]): Block {
+  return table(
+    [
+      ...HOLE_DAYS.map(([what, days]) => [
+        what,
+        ...stages.map((stage) => {
+          const told = days(stage);
+          return figure(told === null ? null : told / stage.hole_days, SHARE);
+        }),
+      ]),
+      ['holes', ...stages.map(({ holes }) => figure(holes, COUNT))],
+      ['hole-days in all', ...stages.map(({ hole_days }) => figure(hole_days, COUNT))],
+    ],
+    { head: ['', ...stages.map((stage) => name(stage.name))] },
+  );
+}
+
+function notTold({ planned, whole, end, stages, missed_visits }: ReplayResult): string[] {
+  const sentences = [
+    'When plants became ready or died. So of the holes that were taken only those count as growing for certain whose plants still stood after a visit that left holes free further on.',
+  ];
+  if (planned) {
+    if (stages.some(({ cleaning }) => cleaning.some((holes) => holes > 0)))
+      sentences.push('Cleaning: it is taken to last as long as the scenario says (clean_days).');
+  } else {
+    sentences.push(
+      'The holes: no scenario was given, so of each stage only the most that ever stood there at once is known, a lower bound. Nor is anything known of cleaning after plants, of visits without a row and of the cadence. Name the scenario behind the log to have it all.',
+    );
+  }
+  for (const { name, exact } of stages) {
+    if (!exact)
+      sentences.push(
+        `Which picks were a plant's last: what stood in ${name} is an estimate (several cuts, those overdue most first).`,
+      );
+  }
+  if (missed_visits.length > 0) {
+    sentences.push(
+      `Whether somebody came on ${counted(missed_visits.length, 'planned visit')} without a row, from ${dateText(missed_visits[0]!)} to ${dateText(missed_visits.at(-1)!)}: a sowing was due then and cells were free, so it is taken that nobody came.`,
+    );
+  }
+  for (const { name, holes, exact, standing } of stages) {
+    const most = Math.max(...standing);
+    if (!exact && most > holes)
+      sentences.push(
+        `Where up to ${thousands(most)} plants stood in ${name}, by that estimate: the scenario has ${thousands(holes)} holes there. Check its channels and holes.`,
+      );
+  }
+  if (stages.some(({ channels }) => channels.some(({ told_until }) => told_until !== null)))
+    sentences.push('Which channels plants left, where a batch stood in several: those that came first.');
+  if (!whole)
+    sentences.push(`What came after ${dateText(end)}: the log ends before the season of the scenario.`);
+  return sentences;
+}

@@ -1,0 +1,175 @@
+/** The result of a run in a grower's words. Figures come from the result; here they are only told. */
+
+import type { State } from '../../sim/models/ledger.js';
+import type { Limits } from '../../sim/study/limits.js';
+import type { RunResult, StageResult } from '../../sim/study/summary.js';
+import { dateText } from '../words/dates.js';
+import { changeText } from '../words/limits.js';
+import { COUNT, counted, countText, fixed, listed, percentText, plural, SHARE } from '../words/numbers.js';
+import { STATE_WORDS } from '../words/states.js';
+import { stoppedEarly, weeksFrom } from './season.js';
+import { type Block, type Cell, figure, name, type Rows, type Section, section, table } from './section.js';
+import { trialTable } from './trials.js';
+
+export function runSections(result: RunResult): Section[] {
+  return [
+    section(
+      null,
+      `${result.title}: ${counted(result.weeks.length, 'week')} from ${dateText(result.start)}; ${counted(result.seasons, 'season')} simulated (seed ${result.seed})${stoppedEarly(result.partial)}.`,
+    ),
+    section('What you will pick', ...picks(result)),
+    section('When the first pick comes', ...firstPick(result)),
+    section('Which stage holds the line back', ...holdsBack(result)),
+    section('Where the hole-days went', holeDays(result)),
+    section('What became of the seeds (mean of a season)', ...seeds(result)),
+  ];
+}
+
+/** The weeks: one row each. */
+export function runRows({ weeks }: RunResult): Rows {
+  return [
+    ['start', 'mean', 'se', 'p10', 'p50', 'p90'],
+    ...weeks.map(({ start, mean, se, p10, p50, p90 }) => [start, mean, se, p10, p50, p90]),
+  ];
+}
+
+function picks(result: RunResult): Block[] {
+  const { running } = result;
+  if (running === null) {
+    return [
+      `Nothing that can be called a usual week: fewer than 9 in 10 seasons have a first pick before the last week begins. ${whatToChange(result)}`,
+    ];
+  }
+  const heads = (value: number, more = ''): Cell =>
+    figure(value, COUNT, plural(countText(value), 'head') + more);
+  return [
+    table([
+      ['in a usual week', heads(running.p50)],
+      ['in a bad week (1 in 10)', heads(running.p10, ' or fewer')],
+      ['on average', heads(running.mean, ' a week')],
+      ['weeks without a pick', figure(running.without_pick, SHARE)],
+    ]),
+    `(${weeksFrom(running)}, when the line is running)`,
+  ];
+}
+
+/** What keeps a line from running. */
+function whatToChange({ attended, weeks }: RunResult): string {
+  const { visits, pick_days, last_pick_day } = attended;
+  if (visits === 0) return 'Nobody comes in this season: change visits, or shorten away.';
+  if (pick_days === 0)
+    return 'Nobody comes on a day on which heads are wanted: let visits and want have days in common, and shorten away.';
+  if (last_pick_day !== null && last_pick_day < weeks.at(-1)!.start)
+    return `Nobody comes to pick after ${dateText(last_pick_day)}: shorten away, or let the season run longer (weeks).`;
+  return 'Let the season run longer (weeks), or sow earlier.';
+}
+
+function firstPick({ first_pick: { p10, p50, p90, p50_days, never } }: RunResult): string[] {
+  if (p50 === null) return [`In ${percentText(never)} of seasons nothing is picked before the end.`];
+  const lines = [`on ${dateText(p50)}, day ${p50_days}, in the middle one of all seasons`];
+  if (p10 !== null && p90 !== null) {
+    lines.push(
+      p10 === p90
+        ? 'on that day in nearly all of them'
+        : `between ${dateText(p10)} and ${dateText(p90)} in 8 of 10`,
+    );
+  }
+  return never > 0 ? [...lines, `never in ${percentText(never)} of seasons`] : lines;
+}
+
+function holdsBack({ limits, partial, stages }: RunResult): Block[] {
+  if (limits === null) {
+    const why = partial ? 'it was stopped before.' : 'that takes a running line and at least 2 seasons.';
+    return [`Not tried: ${why}`, ...seenInLedger(stages)];
+  }
+  const { seasons, trials, better } = limits;
+  return [
+    verdict(limits),
+    section(
+      `How we know: ${seasons} seasons run again with the same luck and one thing changed.`,
+      trialTable(trials.map((trial) => ({ ...trial, mean: trial.gain }))),
+    ),
+    ...(better.length === 0
+      ? []
+      : [`But ${listed(better.map(changeText))} would bring more than any channel.`]),
+    ...seenInLedger(stages),
+  ];
+}
+
+function verdict({ by, stages }: Limits): string {
+  switch (by) {
+    case 'stage':
+      return stages.length === 1
+        ? `${stages[0]}: one more channel there brings more heads than in any other stage.`
+        : `${listed(stages)}: one more channel brings more heads in each, and none stands out.`;
+    case 'sowing':
+      return 'None: one more channel brings nothing in any stage, more seeds do. What is sown sets the yield.';
+    case 'visits':
+      return 'None: one more channel brings nothing in any stage, a visit every day does. Ready plants wait for you.';
+    case 'want':
+      return 'None: what is wanted is picked, and one more channel brings nothing in any stage.';
+    case 'nothing':
+      return 'None of them: nothing that was tried brings more heads.';
+  }
+}
+
+/** What the ledger shows of plants that could not go on. */
+function seenInLedger(stages: readonly StageResult[]): string[] {
+  const sentences = stages.slice(0, -1).flatMap(({ name, ledger, hole_days }, s) => {
+    const blocked = ledger.blocked.mean / hole_days;
+    return blocked > 0
+      ? [
+          `Seen: ${percentText(blocked)} of the hole-days of ${name} held plants that were ready while ${stages[s + 1]!.name} had no free hole.`,
+        ]
+      : [];
+  });
+  return sentences.length === 0 && stages.length > 1
+    ? ['Seen: no ready plant ever waited for a free hole.']
+    : sentences;
+}
+
+function holeDays({ stages }: RunResult): Block {
+  const states = (Object.keys(STATE_WORDS) as State[]).filter((state) =>
+    stages.some((stage) => stage.ledger[state].mean > 0),
+  );
+  return table(
+    [
+      ...states.map((state) => [
+        STATE_WORDS[state].text,
+        ...stages.map(({ ledger, hole_days }) => figure(ledger[state].mean / hole_days, SHARE)),
+      ]),
+      ['holes', ...stages.map(({ holes }) => figure(holes, fixed(0)))],
+      ['hole-days in all', ...stages.map(({ hole_days }) => figure(hole_days, fixed(0)))],
+    ],
+    { head: ['', ...stages.map((stage) => name(stage.name))] },
+  );
+}
+
+function seeds({ counts, attended }: RunResult): Block[] {
+  const sown = counts.sown.mean;
+  if (sown === 0) return [`Nothing was sown${attended.visits === 0 ? ': nobody came' : ''}.`];
+  const fates: [string, number][] = [
+    ['did not sprout', counts.failed.mean],
+    ['died', counts.lost.mean],
+    ['thrown away: ready for too long', counts.discarded.mean],
+    ['picked', counts.picked_out.mean],
+    ['still standing at the end', counts.standing.mean],
+  ];
+  const blocks: Block[] = [
+    table([
+      ['sown', figure(sown, COUNT), ''],
+      ...fates.map(([fate, value]) => [fate, figure(value, COUNT), figure(value / sown, SHARE)]),
+    ]),
+  ];
+  if (counts.picked.mean !== counts.picked_out.mean)
+    blocks.push(`In all ${counted(counts.picked.mean, 'pick')}: plants that are cut again count each time.`);
+  if (counts.unsown.mean > 0)
+    blocks.push(`Not sown, because no cell was free: ${counted(counts.unsown.mean, 'seed')}.`);
+  if (counts.wanted.mean > 0) {
+    const short = counts.short.mean;
+    blocks.push(
+      `Wanted: ${counted(counts.wanted.mean, 'head')}; missing on the day: ${countText(short)} (${percentText(short / counts.wanted.mean)}).`,
+    );
+  }
+  return blocks;
+}

@@ -1,0 +1,162 @@
+/** A search in a grower's words: the plan to use, how sure that is, what comes next to it, and what it took to find out. */
+
+import type { Cost, Least } from '../../../sim/study/search/candidates.js';
+import type { FoundPlan, SearchResult } from '../../../sim/study/search/result.js';
+import {
+  COUNT,
+  counted,
+  countText,
+  fixed,
+  intervalText,
+  listed,
+  percentText,
+  SHARE,
+  thousands,
+} from '../../words/numbers.js';
+import { weeksFrom } from '../season.js';
+import { type Block, figure, interval, type Section, section, table } from '../section.js';
+import { yieldAgainstSteadiness } from './picture.js';
+import { limitsText, planLines } from './words.js';
+
+/** So few plans make no picture. */
+const FEW = 2;
+/** From here on it is said how many times as many seasons the full grid takes. */
+const WORTH_SAYING = 1.5;
+
+const LEAST_WORDS: Readonly<Record<Least, string>> = {
+  holes: 'the fewest holes',
+  seeds: 'the fewest seeds',
+  light: 'the least area under lamps',
+};
+
+/** @param asked `around`: whether the limits were laid around the scenario because nobody gave any */
+export function searchSections(result: SearchResult, { around }: { readonly around: boolean }): Section[] {
+  const { best, runners_up: runners, plans } = result;
+  return [
+    section(null, ...heading(result, around)),
+    best === null
+      ? nothing(result)
+      : section('The plan to use, as lines of the scenario file', ...whatItGives(result, best)),
+    section('How sure that is', ...howSure(result)),
+    ...(best !== null && runners.length > 0 ? [runnersUp(best, runners)] : []),
+    ...(plans.length > FEW ? [yieldAgainstSteadiness(result)] : []),
+    section('What it took to find out', seasons(result)),
+  ];
+}
+
+function heading(
+  { title, goal, least, candidates, within, seed, partial, plans }: SearchResult,
+  around: boolean,
+): string[] {
+  const given = around ? 'Limits (none were given; these lie around the scenario)' : 'Limits';
+  const stopped = partial
+    ? ` Stopped early, when ${thousands(plans.length)} of them had had their first seasons.`
+    : '';
+  return [
+    `${title}: sought is the plan with ${LEAST_WORDS[least]} that brings at least ${counted(goal.heads, 'head')} in ${chosenShare(goal.weeks_met)} of the weeks, among ${counted(candidates, 'plan')} with the same luck (seed ${seed}).${stopped}`,
+    `${given}: ${limitsText(within)}.`,
+  ];
+}
+
+function whatItGives(
+  { goal }: SearchResult,
+  { settings, cost, weeks_met: met, heads_a_week: heads, bad_week: bad }: FoundPlan,
+): Block[] {
+  return [
+    planLines(settings),
+    `It takes ${costText(cost)}.`,
+    `It brings at least ${counted(goal.heads, 'head')} in ${percentText(met.mean)} of the weeks (${intervalText(known(met), SHARE)}; 95 % interval); ${countText(heads)} a week on average; ${countText(bad)} or fewer in a bad week (1 in 10).`,
+  ];
+}
+
+function nothing(result: SearchResult): Section {
+  const { partial, nearest } = result;
+  return section(
+    null,
+    partial
+      ? 'No plan that meets the goal was found by then.'
+      : 'No plan within these limits meets the goal. Widen the limits (--channels, --seeds, --visits), or ask for fewer heads or a smaller share of the weeks.',
+    ...(nearest === null
+      ? []
+      : [
+          section(
+            `${partial ? 'The most good weeks so far' : 'Nearest comes'}, as lines of the scenario file`,
+            ...whatItGives(result, nearest),
+          ),
+        ]),
+  );
+}
+
+function howSure({
+  partial,
+  confidence,
+  near,
+  goal,
+  best,
+  same_cost: same,
+  counted: span,
+}: SearchResult): string[] {
+  const weeks = `Counted ${span.weeks === 1 ? 'is' : 'are'} ${weeksFrom(span)}, in which all plans have settled.`;
+  if (partial) {
+    return [
+      `Not sure: the search was stopped, and ${best === null ? 'some' : 'a cheaper'} plan may meet the goal.`,
+      weeks,
+    ];
+  }
+  const sure = `With a probability of at least ${chosenShare(confidence)}`;
+  const claim =
+    best === null
+      ? `${sure} none of these plans meets the goal.`
+      : `${sure} this plan meets the goal and none that is cheaper does.`;
+  const between = `Plans that bring the heads in ${chosenShare(Math.max(0, goal.weeks_met - near))} to ${chosenShare(Math.min(1, goal.weeks_met + near))} of the weeks may count either way.`;
+  const equals =
+    best !== null && same > 1
+      ? ` ${same} plans that meet it cost exactly the same; of them this one meets it in the most weeks, or in at most ${chosenShare(near)} of the weeks fewer than the best.`
+      : '';
+  return [`${claim} ${between}${equals}`, weeks];
+}
+
+function runnersUp(best: FoundPlan, runners: readonly FoundPlan[]): Section {
+  return section(
+    'The next cheapest plans that meet the goal (* the plan to use)',
+    table(
+      [best, ...runners].map(({ cost, weeks_met: met, heads_a_week: heads, bad_week: bad }, i) => [
+        i === 0 ? '*' : `${i}`,
+        figure(cost.holes, fixed(0)),
+        figure(cost.seeds_a_week, COUNT),
+        figure(met.mean, SHARE),
+        interval(known(met), SHARE),
+        figure(heads, COUNT),
+        figure(bad, COUNT),
+      ]),
+      {
+        head: ['', 'holes', 'seeds\na week', 'weeks\nmet', '95 %\ninterval', 'heads\na week', 'bad\nweek'],
+      },
+    ),
+    ...runners.map(({ name }, i) => `${i + 1}: ${name}`),
+  );
+}
+
+function seasons({ seasons: { used, full_grid: grid, ratio }, first, plans }: SearchResult): string {
+  const times = ratio >= WORTH_SAYING ? `, ${ratio.toFixed(1)} times as many` : '';
+  return `${counted(used, 'season')}: ${first} of each of ${counted(plans.length, 'plan')}, and more where the goal was near. Judging every plan without looking before the end would take ${thousands(grid)} for the same sureness${times}.`;
+}
+
+function costText({ holes, seeds_a_week: seeds, lit_m2: area, visits_a_week: visits }: Cost): string {
+  return listed([
+    counted(holes, 'hole'),
+    ...(area === null ? [] : [`${countText(area)} m2 under lamps`]),
+    ...(seeds === null ? [] : [`${counted(seeds, 'seed')} a week`]),
+    ...(visits === null ? [] : [`${counted(visits, 'visit')} a week`]),
+  ]);
+}
+
+/** A share that somebody chose: without decimals that are none. */
+function chosenShare(share: number): string {
+  return `${Number((100 * share).toFixed(2))} %`;
+}
+
+/** Where a share may lie, if its seasons do not tell. */
+function known({ low, high }: FoundPlan['weeks_met']): { readonly low: number; readonly high: number } {
+  return { low: low ?? 0, high: high ?? 1 };
+}

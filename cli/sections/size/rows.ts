@@ -1,0 +1,46 @@
+/** Sizes as rows of CSV: one a size and figure; then what one more channel is worth. */
+
+import type { SizeOfLine, SizeResult } from '../../../sim/study/size/size.js';
+import { estimateCells, type Rows } from '../section.js';
+
+type Row = Rows[number];
+
+const FIGURE = 'figure,mean,low,high,difference,difference_low,difference_high';
+const NOTHING: Row = [null, null, null];
+
+export function sizeRows({ sizes, present, worth }: SizeResult): Rows {
+  const stages = Object.keys(sizes[0]!.channels).map((stage) => `channels ${stage}`);
+  const base = sizes.find(({ name }) => name === present)!;
+  return [
+    ['size', ...stages, 'holes', 'area_m2', ...FIGURE.split(',')],
+    ...sizes.flatMap((size) => figuresOf(size).map((figure) => [...about(size), ...figure])),
+    ...worth.stages.map(({ stage, heads_a_week: gain }) => [
+      ...about(base),
+      `worth of one more channel ${stage}`,
+      ...estimateCells(gain),
+      ...NOTHING,
+    ]),
+  ];
+}
+
+function about({ name, channels, holes, area_m2 }: SizeOfLine): Row {
+  return [name, ...Object.values(channels), holes, area_m2];
+}
+
+function figuresOf({ figures, idle, behind_best, bound, gap }: SizeOfLine): Row[] {
+  const alone = (name: string, value: number | null | undefined): Row[] =>
+    value == null ? [] : [[name, value, null, null, ...NOTHING]];
+  const shares = idle.map(({ stage, share }) => [`idle ${stage}`, share] as const);
+  return [
+    ...[...Object.entries(figures), ...shares].map(([name, value]) => [
+      name,
+      ...estimateCells(value),
+      ...estimateCells(value?.difference),
+    ]),
+    ...(behind_best === null ? [] : [['behind_best', ...estimateCells(behind_best), ...NOTHING]]),
+    ...alone('bound', bound.heads_a_week),
+    ...alone('gap holes_over_time', gap?.holes_over_time.heads_a_week),
+    ...(gap?.steps ?? []).map(({ name, change }) => [`gap ${name}`, ...estimateCells(change), ...NOTHING]),
+    ...alone('gap heads_a_week', gap?.heads_a_week),
+  ];
+}

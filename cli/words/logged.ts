@@ -1,0 +1,50 @@
+/** What is said after a row has been logged: what was done, and what now stands of the batch. */
+
+import type { LogRow } from '../../sim/season/log/rows.js';
+import { UNNAMED_STAGE } from '../../sim/season/log/stages.js';
+import type { BatchStanding } from '../../sim/season/log/standing.js';
+import { dateText } from './dates.js';
+import { counted, thousands } from './numbers.js';
+
+/**
+ * @param batch with the row; null for `clean`
+ * @param stages names of the line's stages in their order
+ */
+export function loggedText(row: LogRow, batch: BatchStanding | null, stages: readonly string[]): string {
+  const done = `${dateText(row.date)}: ${deedText(row)}.`;
+  if (batch === null) return done;
+  const places = stages
+    .map((name, s) => ({ name, plants: batch.standing[s]! }))
+    .filter(({ plants }) => plants > 0);
+  const standing =
+    places.length === 0
+      ? 'nothing stands any more'
+      : places.map(({ name, plants }) => `${thousands(plants)} ${placeText(name)}`).join(', ');
+  const gone = [
+    ...(batch.picked > 0 ? [`${thousands(batch.picked)} picked`] : []),
+    ...(batch.lost > 0 ? [`${thousands(batch.lost)} lost`] : []),
+  ];
+  const sown = gone.length === 0 ? '' : `; ${gone.join(', ')}, of ${thousands(batch.seeds)} sown`;
+  return `${done} ${batch.name} (${batch.crop}) now: ${standing}${sown}.`;
+}
+
+function placeText(stage: string): string {
+  return stage === UNNAMED_STAGE ? 'where they were sown' : `in ${stage}`;
+}
+
+function deedText({ action, count, crop, batch, stage, channel, grams }: LogRow): string {
+  const many = thousands(count);
+  const at = channel === null ? '' : `, ${channel}`;
+  switch (action) {
+    case 'sow':
+      return `${many} ${crop} sown as ${batch}`;
+    case 'move':
+      return `${many} of ${batch} moved into ${stage}${at}`;
+    case 'pick':
+      return `${many} of ${batch} picked${grams === null ? '' : `, ${grams} g`}`;
+    case 'lose':
+      return `${many} of ${batch} lost in ${stage}${at}`;
+    case 'clean':
+      return `${counted(count, 'hole')} of ${channel ?? stage} out of use${channel === null ? '' : ` (${stage})`}`;
+  }
+}

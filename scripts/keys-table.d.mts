@@ -1,0 +1,2 @@
+/** @returns Markdown */
+export function keysTable(): string;

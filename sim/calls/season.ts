@@ -1,0 +1,84 @@
+/** A season's log by one call: read, added to, replayed, fitted. */
+
+import type { Plan } from '../models/plan.js';
+import type { Result } from '../models/result.js';
+import { type FitResult, fitSeason } from '../season/fit/fit.js';
+import { type Appended, appendRow, type Refused, type Typed } from '../season/log/append.js';
+import type { LogFault } from '../season/log/faults.js';
+import { readLog, type SeasonLog } from '../season/log/read.js';
+import { replaySeason } from '../season/replay/replay.js';
+import type { ReplayResult } from '../season/replay/result.js';
+import type { Change } from '../season/replay/what-if.js';
+
+/**
+ * Reads the text of a season log (CSV). Never throws on any text.
+ *
+ * @param options `plan` of the line; left out: stages are inferred, every crop is taken as it comes, with one pick a plant
+ * @returns what the log says, or every fault of the file, sorted by line
+ * @example
+ * ```ts
+ * const read = readSeasonLog(text, { plan });
+ * if (!read.ok) for (const fault of read.faults) console.error(fault.line, fault.found, fault.expected);
+ * ```
+ */
+export function readSeasonLog(
+  text: string,
+  { plan = null }: { readonly plan?: Plan | null } = {},
+): Result<SeasonLog, LogFault> {
+  return readLog(text, plan?.stages.map(({ name }) => name) ?? null, plan?.crops ?? null);
+}
+
+/**
+ * A row more for a season log, checked against all that stands by it.
+ *
+ * @param text of the present file; empty if there is none yet
+ * @param row as somebody types it. `batch` may be left out for `sow` (it gets the next number), `stage` where the plants can
+ * be in one stage only
+ * @returns `text`, which is to be written behind the present text, or what is wrong with the file or the row
+ * @example
+ * ```ts
+ * const added = addRow(text, { date: '2027-02-01', action: 'pick', count: '4', batch: 'B9' }, plan);
+ * if (added.ok) appendFileSync('season.csv', added.value.text);
+ * ```
+ */
+export function addRow(
+  text: string,
+  row: Partial<Typed> & Pick<Typed, 'date' | 'action' | 'count'>,
+  plan: Plan,
+): Result<Appended, LogFault> & ({ readonly ok: true } | Refused) {
+  const typed = { crop: '', batch: '', stage: '', channel: '', grams: '', note: '', ...row };
+  const stages = plan.stages.map(({ name }) => name);
+  return appendRow(text, typed, { stages, crops: plan.crops }, stages);
+}
+
+/**
+ * A season as it was, rebuilt from its log: the picks, which holes stood empty and why, and another cadence with the same luck.
+ *
+ * @param log with at least one row
+ * @param options `plan` of the line (left out: inferred from the log), `change` another cadence to try
+ * @returns faults if the log and the plan do not belong together
+ * @example
+ * ```ts
+ * const replayed = replay(log, { plan });
+ * if (replayed.ok) console.log(replayed.value.idle[0]);
+ * ```
+ */
+export function replay(
+  log: SeasonLog,
+  { plan = null, change = null }: { readonly plan?: Plan | null; readonly change?: Change | null } = {},
+): Result<ReplayResult, LogFault> {
+  return replaySeason(log.rows, log.stages, plan, { change });
+}
+
+/**
+ * What a log tells about growing times, losses and germination, each with its 95 % interval, and whether enough was seen.
+ *
+ * @param options `plan` of the line; left out: its holes are not known, so waiting cannot be told from growing
+ * @example
+ * ```ts
+ * const { crops } = fit(log, { plan });
+ * ```
+ */
+export function fit(log: SeasonLog, { plan = null }: { readonly plan?: Plan | null } = {}): FitResult {
+  return fitSeason(log.rows, log.stages, plan);
+}

@@ -1,0 +1,87 @@
+/** A real season by one call: the same answers as from the functions behind it, on the log of the repository. */
+
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { film } from '../../sim/calls/film.js';
+import { ahead, chores } from '../../sim/calls/look.js';
+import { addRow, fit as fitLog, readSeasonLog, replay } from '../../sim/calls/season.js';
+import { Line } from '../../sim/models/line.js';
+import { readScenario } from '../../sim/scenario/read.js';
+
+const text = readFileSync(new URL('../../scenarios/home-shelf.yaml', import.meta.url), 'utf8');
+const shelf = readScenario(text);
+if (!shelf.ok) throw new Error('the built-in scenario has faults');
+const { plan, scenario } = shelf.value;
+
+const BEGUN = `date,action,crop,batch,stage,channel,count,grams,note
+${plan.start},sow,${plan.crops[0]!.name},B1,,,6,,
+`;
+
+function logOf(content: string) {
+  const read = readSeasonLog(content, { plan });
+  if (!read.ok) throw new Error(JSON.stringify(read.faults));
+  return read.value;
+}
+
+test('a row is added to a text, and read again', () => {
+  const added = addRow(BEGUN, { date: plan.start, action: 'lose', count: '2', batch: 'B1' }, plan);
+  if (!added.ok) throw new Error(JSON.stringify(added.faults));
+  expect(logOf(BEGUN + added.value.text).rows.at(-1)).toMatchObject({
+    action: 'lose',
+    count: 2,
+    batch: 'B1',
+  });
+  expect(addRow(BEGUN, { date: plan.start, action: 'lose', count: '7', batch: 'B1' }, plan)).toMatchObject({
+    ok: false,
+    wrong: 'row',
+    faults: [{ column: 'count' }],
+  });
+});
+
+test('a log is read by its plan, or without one, and its faults come with their lines', () => {
+  expect(logOf(BEGUN).stages).toEqual(plan.stages.map(({ name }) => name));
+  expect(readSeasonLog(`${BEGUN}2027-01-05,pick,,B9,,,1,,\n`)).toMatchObject({
+    ok: false,
+    faults: [{ line: 3 }],
+  });
+});
+
+describe('looking ahead', () => {
+  test('goes on from the log for as long as is asked, beyond the season of the scenario', async () => {
+    const short = { ...scenario, weeks: 2 };
+    const looked = await ahead(short, logOf(BEGUN), { weeks: 6, futures: 5 });
+    expect(looked.ok && looked.value.weeks).toHaveLength(6);
+    const listed = await chores(short, null, { days: 30, futures: 5 });
+    expect(listed.ok && listed.value.visits.length).toBeGreaterThan(0);
+  });
+
+  test('throws the reason of a signal that stops it, before or while futures run', async () => {
+    const why = new Error('not today');
+    await expect(ahead(scenario, logOf(BEGUN), { signal: AbortSignal.abort(why) })).rejects.toBe(why);
+    const stop = new AbortController();
+    const onProgress = (done: number): void => {
+      if (done === 3) stop.abort(why);
+    };
+    const looking = chores(scenario, null, { futures: 1000, signal: stop.signal, onProgress });
+    await expect(looking).rejects.toBe(why);
+  });
+
+  test('an option out of range breaks the contract', async () => {
+    await expect(ahead(scenario, logOf(BEGUN), { futures: 0 })).rejects.toThrow(RangeError);
+    await expect(chores(scenario, null, { days: 0 })).rejects.toThrow(RangeError);
+  });
+});
+
+test('a season is replayed and fitted, with a plan and without', () => {
+  const log = logOf(BEGUN);
+  expect(replay(log, { plan })).toMatchObject({ ok: true });
+  expect(fitLog(log, { plan }).holes_known).toBe(true);
+  expect(fitLog(log).holes_known).toBe(false);
+});
+
+test('a film shows the season that the line runs with the same seed and number', () => {
+  const picked = new Line(plan).run(5, 2).weekPicks.reduce((sum, picks) => sum + picks, 0);
+  const shown = film(plan, { seed: 5, season: 2 });
+  expect(shown.picksUpTo(shown.days)).toBe(picked);
+  expect(picked).toBeGreaterThan(0);
+});

@@ -1,0 +1,45 @@
+/**
+ * Runs the built program again and again in one process: starting it takes longer than most of what the tests ask of it. Each time the
+ * program is given its arguments, its folder and its input as if it had just been started, and what it says is handed back.
+ */
+
+import { Readable } from 'node:stream';
+import { pathToFileURL } from 'node:url';
+
+const [binary] = process.argv.slice(2);
+let runs = 0;
+
+process.on('message', async ({ args, input, cwd }) => {
+  process.chdir(cwd);
+  process.argv = [process.execPath, binary, ...args];
+  Object.defineProperty(process, 'stdin', { value: Readable.from([Buffer.from(input)]), configurable: true });
+  const out = taken(process.stdout);
+  const err = taken(process.stderr);
+  process.exitCode = undefined;
+  let fault = null;
+  try {
+    // Another address each time, or it would be loaded only once. The parts beside it stay.
+    await import(`${pathToFileURL(binary)}?${runs++}`);
+  } catch (error) {
+    fault = String(error?.stack ?? error);
+  }
+  process.send({ answer: { code: process.exitCode, out: out(), err: err() }, fault });
+});
+
+/** Take what is written to a stream from now on. @returns gives what was taken, and the stream its own way of writing back */
+function taken(stream) {
+  const { write } = stream;
+  let text = '';
+  stream.write = (chunk, ...rest) => {
+    text += chunk;
+    const written = rest.find((one) => typeof one === 'function');
+    if (written) process.nextTick(written);
+    return true;
+  };
+  return () => {
+    stream.write = write;
+    // The program leaves listeners behind that end with its process.
+    stream.removeAllListeners('error');
+    return text;
+  };
+}
