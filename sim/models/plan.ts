@@ -95,6 +95,11 @@ export function holesOf(stage: StagePlan): number {
   return stage.channels * stage.holesPerChannel;
 }
 
+/** How a plant grows in a stage. @param picks that it has given there */
+export function growingOf(crop: CropPlan, stage: number, picks: number): Growing {
+  return picks === 0 ? crop.stages[stage]! : crop.regrow!;
+}
+
 /** Length of a season [d]. */
 export function seasonDays(plan: Plan): number {
   return plan.weeks * 7;

@@ -1,6 +1,6 @@
 /** What is to be done on each visit of the next days, counted in every future. */
 
-import { groupedBy } from '../../engine/grouped.js';
+import { groupedBy } from '../../engine/lists.js';
 import type { InitialState } from '../../models/initial-state.js';
 import type { PlantEvent } from '../../models/line.js';
 import type { Plan } from '../../models/plan.js';

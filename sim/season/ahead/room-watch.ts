@@ -3,7 +3,7 @@
  * long for another reason: nobody came in time, or (in the last stage) they were not wanted.
  */
 
-import { groupedBy } from '../../engine/grouped.js';
+import { groupedBy } from '../../engine/lists.js';
 import type { InitialState } from '../../models/initial-state.js';
 import type { PlantEvent } from '../../models/line.js';
 import type { Batches, BatchWatch } from './batches.js';

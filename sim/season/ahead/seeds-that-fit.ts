@@ -11,27 +11,20 @@
  * the scenario says.
  */
 
-import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
-import { chancesToPick, meanStay } from '../../models/refill.js';
+import { type Passage, passagesOf } from '../../models/passage.js';
+import { type CropPlan, holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import { chancesToPick } from '../../models/refill.js';
 import type { ComingSowing } from './coming-sowings.js';
 import type { Load } from './load-watch.js';
 
 /** No sowing is larger than so many times what the line can take in until the next. */
 const MOST_OF_PACE = 2;
 
-/** How a crop passes through a stage, by its mean times. */
-interface Passage {
-  /** Days from sowing to coming in [d]. */
-  readonly lead: number;
-  /** Days for which a plant takes a hole, cleaning included [d]. */
-  readonly takes: number;
-  /** Chance that a seed comes in. */
-  readonly reaches: number;
-}
+type FittingPassage = Passage & { readonly takes: number };
 
 /** Days from a sowing to the last pick of the slowest crop, waits included [d]. */
 export function longestWay(plan: Plan): number {
-  const ways = plan.crops.map((crop) => crop.stages.reduce((sum, _, s) => sum + meanStay(plan, crop, s), 0));
+  const ways = plan.crops.map((crop) => passagesOf(plan, crop).reduce((sum, { stay }) => sum + stay, 0));
   return Math.max(...ways);
 }
 
@@ -91,7 +84,7 @@ class Fitting {
   readonly #sowings: readonly ComingSowing[];
   readonly #load: Load;
   /** By crop and stage. */
-  readonly #passages: readonly (readonly Passage[])[];
+  readonly #passages: readonly (readonly FittingPassage[])[];
   /** By stage and crop. */
   readonly #shares: readonly (readonly number[])[];
 
@@ -99,7 +92,7 @@ class Fitting {
     this.#plan = plan;
     this.#sowings = sowings;
     this.#load = load;
-    this.#passages = plan.crops.map((_, c) => passagesOf(plan, c));
+    this.#passages = plan.crops.map((crop) => fittingPassages(plan, crop));
     this.#shares = sharesOf(plan, this.#passages);
   }
 
@@ -188,21 +181,16 @@ function overlap(a: number, b: number, from: number, to: number): number {
   return Math.max(0, Math.min(b, to) - Math.max(a, from));
 }
 
-function passagesOf(plan: Plan, c: number): Passage[] {
-  const crop = plan.crops[c]!;
-  let lead = 0;
-  let reaches = 1;
-  return crop.stages.map(({ loss }, s) => {
-    const stay = meanStay(plan, crop, s);
-    const passage = { lead, takes: stay + plan.stages[s]!.cleanDays, reaches };
-    lead += stay;
-    reaches *= (1 - loss) * (s === 0 ? crop.germination : 1);
-    return passage;
-  });
+/** How a crop passes through the stages; in each, `takes`: days for which a plant takes a hole, cleaning included [d]. */
+function fittingPassages(plan: Plan, crop: CropPlan): FittingPassage[] {
+  return passagesOf(plan, crop).map((passage, s) => ({
+    ...passage,
+    takes: passage.stay + plan.stages[s]!.cleanDays,
+  }));
 }
 
 /** Share of each stage for each crop that has dates. */
-function sharesOf(plan: Plan, passages: readonly (readonly Passage[])[]): number[][] {
+function sharesOf(plan: Plan, passages: readonly (readonly FittingPassage[])[]): number[][] {
   return plan.stages.map((_, s) => {
     const needs = plan.crops.map(({ sowing }, c) => {
       if (sowing.kind === 'refill') return 0;

@@ -16,7 +16,7 @@
  * the dead from the failed.
  */
 
-import { groupedBy } from '../../engine/grouped.js';
+import { groupedBy } from '../../engine/lists.js';
 import { dayFrom } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
 import { barePlan, seasonOfRows } from '../history/bare-plan.js';

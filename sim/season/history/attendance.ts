@@ -1,6 +1,7 @@
 /** When somebody tended the line: a log shows what was done, not every visit at which there was nothing to do. */
 
 import { toGrid } from '../../engine/clock.js';
+import { summedUp } from '../../engine/lists.js';
 import { holesOf } from '../../models/plan.js';
 import type { CohortsByStage } from './cohorts.js';
 import type { LoggedSeason } from './logged-season.js';
@@ -101,18 +102,15 @@ function freeCells(
   cohorts: CohortsByStage[number],
   days: number,
 ): (day: number) => number {
-  const change = new Int32Array(days + 1);
+  const free = new Int32Array(days + 1);
+  free[0] = holes;
   for (const cohort of cohorts) {
-    change[cohort.from]! -= cohort.count;
+    free[cohort.from]! -= cohort.count;
     for (const { to, count, vacates } of cohort.stays) {
       const back = Math.ceil(to + toGrid(cleanDays));
-      if (vacates && back <= days) change[back]! += count;
+      if (vacates && back <= days) free[back]! += count;
     }
   }
-  let level = holes;
-  const free = change.map((jump) => {
-    level += jump;
-    return level;
-  });
+  summedUp(free);
   return (day) => free[day]!;
 }

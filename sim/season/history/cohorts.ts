@@ -11,7 +11,7 @@
  * have to give what the log shows later. So what stands in the last stage is then an estimate.
  */
 
-import type { CropPlan } from '../../models/plan.js';
+import { type CropPlan, growingOf } from '../../models/plan.js';
 import type { LoggedEvent, LoggedSeason } from './logged-season.js';
 import type { LossKind } from './losses.js';
 
@@ -115,9 +115,7 @@ class Places {
     this.cuts = crop.cuts;
     this.#last = last;
     this.#cohorts = Array.from({ length: last + crop.cuts }, () => []);
-    this.#means = Array.from({ length: crop.cuts }, (_, k) =>
-      k === 0 ? crop.stages[last]!.time.days : crop.regrow!.time.days,
-    );
+    this.#means = Array.from({ length: crop.cuts }, (_, k) => growingOf(crop, last, k).time.days);
   }
 
   add(stage: number, phase: number, cohort: OpenCohort): void {

@@ -1,6 +1,7 @@
 /** What stood in every stage on every day, and which holes were out of use. A day is as its rows left it. */
 
 import { toGrid } from '../../engine/clock.js';
+import { summedUp } from '../../engine/lists.js';
 import { holesOf } from '../../models/plan.js';
 import type { CohortsByStage } from './cohorts.js';
 import type { LoggedSeason } from './logged-season.js';
@@ -61,7 +62,7 @@ function standingOf({ days, plan }: LoggedSeason, cohorts: CohortsByStage, s: nu
   for (const cohort of stageCohorts(cohorts, s, plan.stages.length)) {
     for (const { to, count, vacates } of cohort.stays) if (vacates) jump(to, -count);
   }
-  return summed(level);
+  return summedUp(level);
 }
 
 /** All lots whose plants stand in a stage, those that regrow there included. */
@@ -102,10 +103,5 @@ function cleaningAfterPlants(
     const back = visits[next] ?? days;
     if (back < days) level[back]! -= holes;
   }
-  return summed(level);
-}
-
-function summed(jumps: Int32Array): Int32Array {
-  for (let day = 1; day < jumps.length; day++) jumps[day]! += jumps[day - 1]!;
-  return jumps;
+  return summedUp(level);
 }

@@ -17,11 +17,11 @@
  * 7. late: enough was sown, but it came later or lost more than the plan's means say, without a batch that stands out.
  */
 
+import { summedUp } from '../../engine/lists.js';
 import { seasonDays } from '../../models/plan.js';
 import { usualGap } from '../history/attendance.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { AssignCause, Cause, CauseListener, IdleEvidence } from './causes.js';
-import { summedUp } from './mean-flow.js';
 import { MissingPlants } from './missing-plants.js';
 import { plannedSeeds, seedsNotSown } from './planned-sowings.js';
 

@@ -13,6 +13,7 @@
  * then filling and the season's end.
  */
 
+import { summedUp } from '../../engine/lists.js';
 import { isoOfDay } from '../../models/dates.js';
 import { usualGap } from '../history/attendance.js';
 import type { Cause, IdleEvidence } from './causes.js';
@@ -208,10 +209,8 @@ class CauseTeller {
         left.days[to + 1]! += count * (to - cohort.from);
       }
     }
-    for (let day = 1; day <= season.days; day++) {
-      left.plants[day]! += left.plants[day - 1]!;
-      left.days[day]! += left.days[day - 1]!;
-    }
+    summedUp(left.plants);
+    summedUp(left.days);
     this.#leftBefore[s] = left;
     return left;
   }

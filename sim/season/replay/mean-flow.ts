@@ -6,18 +6,14 @@
  * before. Where several crops share the holes, means are weighted by what was sown of each.
  */
 
+import { summedUp } from '../../engine/lists.js';
+import { type Passage as BarePassage, passagesOf } from '../../models/passage.js';
 import { holesOf, seasonDays } from '../../models/plan.js';
-import { chancesToPick, meanStay } from '../../models/refill.js';
+import { chancesToPick } from '../../models/refill.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 
 /** Mean figures of one crop in one stage. */
-export interface Passage {
-  /** From sowing to entry [d]. */
-  readonly lead: number;
-  /** Days that a plant takes up a hole, cleaning not included [d]. */
-  readonly stay: number;
-  /** Chance that a seed comes into the stage. */
-  readonly reaches: number;
+interface Passage extends BarePassage {
   /** Picks to be expected of a plant that has come in. */
   readonly picks: number;
 }
@@ -52,15 +48,9 @@ export class MeanFlow {
 
     const byCrop = plan.crops.map((crop) => {
       const chances = chancesToPick(crop);
-      let lead = 0;
-      let reaches = 1;
-      return crop.stages.map(({ loss }, s): Passage => {
-        const stay = meanStay(plan, crop, s);
-        const passage = { lead, stay, reaches, picks: chances[s]! * crop.cuts };
-        lead += stay;
-        reaches *= (1 - loss) * (s === 0 ? crop.germination : 1);
-        return passage;
-      });
+      return passagesOf(plan, crop).map(
+        (passage, s): Passage => ({ ...passage, picks: chances[s]! * crop.cuts }),
+      );
     });
     this.#passages = plan.stages.map((_, s) => byCrop.map((stages) => stages[s]!));
     this.#means = plan.stages.map(({ cleanDays }, s) => {
@@ -142,12 +132,6 @@ export class MeanFlow {
     const { lead, stay } = this.#means[s]!;
     return { from: Math.max(0, Math.floor(from - lead - stay) + 1), to: Math.floor(to - lead) };
   }
-}
-
-/** Turn seeds of each day into seeds up to each day. */
-export function summedUp(seeds: Float64Array): Float64Array {
-  for (let day = 1; day < seeds.length; day++) seeds[day]! += seeds[day - 1]!;
-  return seeds;
 }
 
 /** Seeds up to a moment. */

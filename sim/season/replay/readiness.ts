@@ -11,6 +11,7 @@
  */
 
 import { TICK, toGrid } from '../../engine/clock.js';
+import { growingOf } from '../../models/plan.js';
 import type { Cohort, CohortsByStage, Stay } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import { stageCohorts } from '../history/occupancy.js';
@@ -56,9 +57,7 @@ export class Readiness {
       this.#freeBefore[i + 1] = short[i] === 0 ? i : this.#freeBefore[i]!;
     this.#keeps = plan.crops.map((crop) => toGrid(crop.stages[s]!.keeps));
     this.#cutoffs = new Float64Array(visits.length);
-    const means = plan.crops.map(
-      (crop) => (phase: number) => (phase === 0 ? crop.stages[s]!.time.days : crop.regrow!.time.days),
-    );
+    const means = plan.crops.map((crop) => (phase: number) => growingOf(crop, s, phase).time.days);
     const here = stageCohorts(cohorts, s, plan.stages.length);
     while (this.#setCutoffs(here, means)) {
       // Each round puts one stretch more in doubt, so there are no more rounds than stretches.

@@ -1,5 +1,6 @@
 /** How many plants of a stage stood ready on each day and waited for somebody to move them on: an estimate. */
 
+import { summedUp } from '../../engine/lists.js';
 import { GrowingTime } from '../../models/growing-time.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
@@ -45,6 +46,5 @@ export function waitingPlants(
       }
     }
   }
-  for (let day = 1; day < days; day++) waiting[day]! += waiting[day - 1]!;
-  return waiting;
+  return summedUp(waiting);
 }

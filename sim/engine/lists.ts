@@ -1,3 +1,5 @@
+/** Small things to do with lists. */
+
 /** Items that have a key in common, in the order in which the keys are first met. */
 export function groupedBy<Item, Key>(
   items: readonly Item[],
@@ -10,4 +12,10 @@ export function groupedBy<Item, Key>(
     else group.push(item);
   }
   return groups;
+}
+
+/** Turn jumps at each place into the level after them, in place. */
+export function summedUp<Jumps extends Int32Array | Float64Array>(jumps: Jumps): Jumps {
+  for (let i = 1; i < jumps.length; i++) jumps[i]! += jumps[i - 1]!;
+  return jumps;
 }
