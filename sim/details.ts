@@ -1,3 +1,32 @@
-/** The types of what the library's results are made of, for programs that name them. */
+/** The types of what results and plans are made of, for programs that name them. */
 
+export type { Weekday } from './models/dates.js';
+export type { EventObserver, LineOptions, PlantEvent } from './models/line.js';
 export type * from './models/plan.js';
+export type { Failure, Success } from './models/result.js';
+export type { Amendment } from './scenario/amend.js';
+export type { Warning } from './scenario/faults.js';
+export type { Grid, StageLimit } from './scenario/grid.js';
+export type { Cadence } from './scenario/vary.js';
+export type * from './season/ahead/ahead.js';
+export type * from './season/ahead/chores.js';
+export type { Forecast } from './season/ahead/forecast.js';
+export type * from './season/fit/fit.js';
+export type { Appended, Refused, StagesFrom, Typed } from './season/log/append.js';
+export type { LogWarning } from './season/log/faults.js';
+export type { Dialect } from './season/log/records.js';
+export type { LogAction, LogRow } from './season/log/rows.js';
+export type { BatchStanding, Standing } from './season/log/standing.js';
+export type { IdleSpell } from './season/replay/idle-spells.js';
+export type * from './season/replay/result.js';
+export type { CadenceChange, WhatIf } from './season/replay/what-if.js';
+export type { Estimate } from './seasons/sections.js';
+export type * from './study/bottleneck.js';
+export type * from './study/compare.js';
+export type * from './study/film/film-data.js';
+export type * from './study/search/budget.js';
+export type * from './study/search/candidates.js';
+export type * from './study/search/result.js';
+export type * from './study/size/layout.js';
+export type * from './study/size/size.js';
+export type * from './study/summary.js';

@@ -130,7 +130,7 @@ describe.concurrent('what a page shows is what happens', () => {
           else expect(block.text, where).toBe(now);
         } else {
           expect(block.language, `${where}: neither run nor marked`).toBe('yaml');
-          expect(readScenario(block.text), where).toMatchObject({ ok: true, warnings: [] });
+          expect(readScenario(block.text), where).toMatchObject({ ok: true, value: { warnings: [] } });
         }
       }
       if (update.size > 0) writeFileSync(root + page, withTexts(text, update));

@@ -36,7 +36,7 @@ for (let i = 0; i < 5; i++) {
   await appendToLog(process.argv[2], (text) => {
     const result = appendRow(text, typed, null, ['tray']);
     if (!result.ok) throw new Error(JSON.stringify(result.faults));
-    return { text: result.text, result };
+    return { text: result.value.text, result };
   });
 }`;
 
