@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './tests/support/longest-first.js';
 import { plainModules } from './tests/support/plain-modules.js';
 
 // No test is timed: the limits end what hangs, and are wide enough for a machine that has much else to do.
@@ -12,6 +13,7 @@ export default defineConfig({
     // On every processor; and each process loads the program once, for all the files that it runs.
     maxWorkers: '100%',
     isolate: false,
+    sequence: { sequencer: LongestFirst },
     execArgv: ['--enable-source-maps'],
     testTimeout: LIMIT,
     hookTimeout: LIMIT,

@@ -53,6 +53,14 @@ async function showsGolden(shown: Screen, name: string): Promise<void> {
   await shown.until(() => `${shown.text}\n` === golden, `the screen ${name}:\n${golden}`);
 }
 
+/** Type what ends the program: it does well, and gives the terminal back. */
+async function leaves(shown: Screen, keys: string): Promise<void> {
+  shown.type(keys);
+  expect(await shown.ends()).toBe(0);
+  expectRestored(shown);
+  expect(shown.lines.slice(1).join('')).toBe('');
+}
+
 /** The first screen as it was, nothing of the dashboard on it, and the cursor shown. */
 function expectRestored(shown: Screen): void {
   expect(shown.isAlternate).toBe(false);
@@ -87,27 +95,18 @@ describe('without an argument it opens on the built-in scenario', () => {
     expect(shown.written).not.toMatch(/\u001b\[[34]8[;m]/);
   });
 
-  test('with NO_COLOR without any colour; CI changes nothing for somebody who watches', async () => {
-    const shown = await opened([], { env: { NO_COLOR: '1', CI: '1' } });
-    await showsGolden(shown, 'first-80x24');
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
-    expect(shown.written).not.toMatch(/\u001b\[(3[0-7]|9[0-7]|38|4[0-7]|48)[;m]/);
-  });
-
-  test('with signs of plain ASCII where the locale has no others', async () => {
-    const shown = await opened([], { env: { LANG: 'C' } });
+  test('with signs of plain ASCII where the locale has no others, without any colour if NO_COLOR says so; CI changes nothing', async () => {
+    const shown = await opened([], { env: { LANG: 'C', NO_COLOR: '1', CI: '1' } });
     await showsGolden(shown, 'plain-80x24');
     // biome-ignore lint/suspicious/noControlCharactersInRegex: all of ASCII
     expect(shown.text).toMatch(/^[\u0000-\u007f]*$/);
-  });
-
-  test('in a large window too', async () => {
-    await showsGolden(await opened([], { columns: 200, rows: 60 }), 'first-200x60');
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
+    expect(shown.written).not.toMatch(/\u001b\[(3[0-7]|9[0-7]|38|4[0-7]|48)[;m]/);
   });
 });
 
 describe('keys', () => {
-  test('move the day, by one and by seven; let the season run and stop it at any day', async () => {
+  test('move the day, by one and by seven; let the season run and stop it at any day; leave at any time', async () => {
     const shown = await opened();
     shown.type(KEYS.right + KEYS.right);
     await shown.shows('day 2 of 182');
@@ -124,6 +123,8 @@ describe('keys', () => {
     await shown.shows(`day ${day + 1} of 182`);
     shown.type(KEYS.end);
     await shown.shows('day 182 of 182');
+    // While a season runs backward, and an answer is out.
+    await leaves(shown, 'b-q');
   });
 
   test('change the plan; what that brings is shown, and undo brings the screen back', async () => {
@@ -141,6 +142,7 @@ describe('keys', () => {
     await showsGolden(shown, 'help-80x24');
     shown.type('?');
     await shown.until(() => figures(shown.text) === before, `the screen as it was:\n${before}`);
+    await leaves(shown, '\u0003');
 
     function figures(text: string): string {
       return text.split('\n').slice(0, 16).join('\n');
@@ -192,21 +194,10 @@ test('with a log it shows the real season, and why holes stood empty', async () 
   await showsGolden(shown, 'log-120x40');
   expect(shown.text).toContain('the season of the log');
   expect(shown.text).toContain('too little was sown');
+  await leaves(shown, 'q');
 });
 
-describe('leaving gives the terminal back:', () => {
-  test.each([
-    ['q', 'q'],
-    ['Ctrl-C', '\u0003'],
-    ['q while a season runs and an answer is out', ' -q'],
-  ])('%s ends with 0', async (_, keys) => {
-    const shown = await opened();
-    shown.type(keys);
-    expect(await shown.ends()).toBe(0);
-    expectRestored(shown);
-    expect(shown.lines.slice(1).join('')).toBe('');
-  });
-
+describe('a signal or a fault gives the terminal back, as q and Ctrl-C do:', () => {
   test.each([
     ['SIGTERM', 143],
     ['SIGHUP', 129],

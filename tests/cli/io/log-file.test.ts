@@ -27,18 +27,6 @@ const KILLED_AT = new URL('killed-at.mjs', import.meta.url).href;
 
 const HEADER = 'date,action,crop,batch,stage,channel,count,grams,note\n';
 const ROW = '2027-01-04,sow,leaf,B1,,,6,,\n';
-/** Appends five sowings as fast as it can. */
-const APPENDER = `
-import { appendToLog } from './cli/io/log-file.ts';
-import { appendRow } from './sim/season/log/append.ts';
-const typed = { action: 'sow', count: '6', date: '2027-01-04', crop: 'leaf', batch: '', stage: '', channel: '', grams: '', note: '' };
-for (let i = 0; i < 5; i++) {
-  await appendToLog(process.argv[2], (text) => {
-    const result = appendRow(text, typed, null, ['tray']);
-    if (!result.ok) throw new Error(JSON.stringify(result.faults));
-    return { text: result.value.text, result };
-  });
-}`;
 
 let room: string;
 let appender: string;
@@ -47,11 +35,7 @@ beforeAll(async () => {
   room = await mkdtemp(join(tmpdir(), 'evensow-logs-'));
   appender = join(room, 'appender.mjs');
   await build({
-    stdin: {
-      contents: APPENDER,
-      resolveDir: fileURLToPath(new URL('../../..', import.meta.url)),
-      loader: 'ts',
-    },
+    entryPoints: [fileURLToPath(new URL('appender.ts', import.meta.url))],
     outfile: appender,
     bundle: true,
     platform: 'node',
