@@ -1,7 +1,7 @@
 /** The types of what results and plans are made of, for programs that name them. */
 
 export type { Weekday } from './models/dates.js';
-export type { EventObserver, LineOptions, PlantEvent } from './models/line.js';
+export type { EventObserver, LineOptions, PlantEvent } from './models/line/line.js';
 export type * from './models/plan.js';
 export type { Failure, Success } from './models/result.js';
 export type { Amendment } from './scenario/amend.js';

@@ -22,7 +22,7 @@ export { type SizeOptions, size } from './calls/size.js';
 /** The types of what results are made of. */
 export type * as details from './details.js';
 export { COUNTS, type Season, STATES } from './models/ledger.js';
-export { Line } from './models/line.js';
+export { Line } from './models/line/line.js';
 export type { Plan } from './models/plan.js';
 export type { Result } from './models/result.js';
 /* A scenario file. */

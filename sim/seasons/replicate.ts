@@ -1,7 +1,7 @@
 /** Many seasons of one plan. */
 
 import type { Season } from '../models/ledger.js';
-import { Line } from '../models/line.js';
+import { Line } from '../models/line/line.js';
 import type { Plan } from '../models/plan.js';
 import { Tallies } from './tallies.js';
 import { plantsOf } from './workload.js';

@@ -1,7 +1,7 @@
 /** One who runs seasons: holds the plans of a workload and does one piece of it after another. */
 
 import { type Season, SHORT, WANTED } from '../models/ledger.js';
-import { Line } from '../models/line.js';
+import { Line } from '../models/line/line.js';
 import { holesOf, type Plan } from '../models/plan.js';
 import { applied, type Change, cannotMatter } from './changes.js';
 import { type Chunk, changesTried, type Workload } from './workload.js';

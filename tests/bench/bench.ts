@@ -11,7 +11,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { Moments } from '../../sim/engine/tally.js';
 import { DISCARDED, FAILED, LOST, PICKED, PICKED_OUT, SOWN, STANDING } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import type { Plan } from '../../sim/models/plan.js';
 import { toPlan } from '../../sim/scenario/plan.js';
 import { readScenario } from '../../sim/scenario/read.js';

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { film } from '../../sim/calls/film.js';
 import { ahead, chores } from '../../sim/calls/look.js';
 import { addRow, fit as fitLog, readSeasonLog, replay } from '../../sim/calls/season.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import { readScenario } from '../../sim/scenario/read.js';
 
 const text = readFileSync(new URL('../../scenarios/home-shelf.yaml', import.meta.url), 'utf8');

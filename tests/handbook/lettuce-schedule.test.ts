@@ -19,7 +19,7 @@
 import { describe, expect, test } from 'vitest';
 import { Moments } from '../../sim/engine/tally.js';
 import { BLOCKED, GROWING, PICKED, STATE_COUNT, UNSOWN } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import { holesOf, type Plan, type StagePlan } from '../../sim/models/plan.js';
 import { notesOf } from '../support/logs.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';

@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { COUNTS, STATES } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import type { GrowthTime, Plan } from '../../sim/models/plan.js';
 import { runStraightforward } from '../bench/straightforward.js';
 import { crop, every, exponential, grow, line, stage, time, visitDays } from '../support/plans.js';

@@ -19,7 +19,7 @@ import {
   UNSUPPLIED,
   UNTENDED,
 } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import type { CropPlan, Growing, Plan, Visits, Want } from '../../sim/models/plan.js';
 import { log } from '../support/logs.js';
 import { crop, grow, line, stage, time, visitDays } from '../support/plans.js';

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { stream } from '../../sim/engine/random.js';
 import { COUNTS, STATE_COUNT } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import type { GrowthTime, Plan } from '../../sim/models/plan.js';
 import { arbitraryPlan, type Limits } from '../support/arbitrary-plan.js';
 import {

@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BLOCKED, HELD, PICKED, SHORT, SOWN, STATE_COUNT, UNSOWN, WANTED } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import type { CropPlan, Growing, Plan } from '../../sim/models/plan.js';
 import { chancesToPick, meanStay, refills, seedsToRefill } from '../../sim/models/refill.js';
 import { arbitraryPlan } from '../support/arbitrary-plan.js';

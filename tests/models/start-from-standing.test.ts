@@ -6,7 +6,7 @@ import { toGrid } from '../../sim/engine/clock.js';
 import type { Draws } from '../../sim/models/growth.js';
 import type { Cleaning, InitialState, StandingPlant } from '../../sim/models/initial-state.js';
 import { DISCARDED, LOST, PICKED, SOWN, STANDING, STATE_COUNT } from '../../sim/models/ledger.js';
-import { Line, planDraws } from '../../sim/models/line.js';
+import { Line, planDraws } from '../../sim/models/line/line.js';
 import { holesOf, type Plan, seasonDays } from '../../sim/models/plan.js';
 import { arbitraryPlan } from '../support/arbitrary-plan.js';
 import { copyOf } from '../support/laws.js';

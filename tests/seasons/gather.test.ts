@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import { applied, cannotMatter, changesOf } from '../../sim/seasons/changes.js';
 import { gather } from '../../sim/seasons/gather.js';
 import { threadPool } from '../../sim/seasons/thread-pool.js';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Season } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import { replicate } from '../../sim/seasons/replicate.js';
 import { firstRunningWeek, Tallies } from '../../sim/seasons/tallies.js';
 import { summarise } from '../../sim/study/summary.js';

@@ -10,7 +10,7 @@ import {
   STATE_COUNT,
   STATES,
 } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import type { Plan } from '../../sim/models/plan.js';
 import { gather } from '../../sim/seasons/gather.js';
 import { WorkloadTallies } from '../../sim/seasons/workload-tallies.js';

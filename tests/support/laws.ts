@@ -25,7 +25,7 @@ import {
   UNTENDED,
   WANTED,
 } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import { holesOf, type Plan, seasonDays } from '../../sim/models/plan.js';
 import { type Note, Notes } from './logs.js';
 

@@ -1,6 +1,6 @@
 /** What a recorder heard, kept as rows or as lines of text. */
 
-import type { EventObserver, Line, PlantEvent } from '../../sim/models/line.js';
+import type { EventObserver, Line, PlantEvent } from '../../sim/models/line/line.js';
 
 export interface Note {
   readonly t: number;

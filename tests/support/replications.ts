@@ -10,7 +10,7 @@
 import { expect } from 'vitest';
 import { fillUniform, stream } from '../../sim/engine/random.js';
 import { Moments } from '../../sim/engine/tally.js';
-import { type EventObserver, Line } from '../../sim/models/line.js';
+import { type EventObserver, Line } from '../../sim/models/line/line.js';
 import type { Plan } from '../../sim/models/plan.js';
 
 /** Standard errors that a mean may be off. */

@@ -7,7 +7,7 @@
  */
 
 import { isoOfDay } from '../../sim/models/dates.js';
-import { type EventObserver, Line, type LineOptions, type PlantEvent } from '../../sim/models/line.js';
+import { type EventObserver, Line, type LineOptions, type PlantEvent } from '../../sim/models/line/line.js';
 import type { Plan } from '../../sim/models/plan.js';
 import { COLUMNS, type LogAction, type LogRow } from '../../sim/season/log/rows.js';
 

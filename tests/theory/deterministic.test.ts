@@ -9,7 +9,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { BLOCKED, GROWING, HELD, STATE_COUNT, UNSUPPLIED } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import type { Plan, Visits } from '../../sim/models/plan.js';
 import { runOf } from '../support/laws.js';
 import { notesOf } from '../support/logs.js';

@@ -9,7 +9,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { BLOCKED, GROWING, STATE_COUNT, UNSOWN } from '../../sim/models/ledger.js';
-import { type EventObserver, Line, type PlantEvent } from '../../sim/models/line.js';
+import { type EventObserver, Line, type PlantEvent } from '../../sim/models/line/line.js';
 import type { GrowthTime, Plan } from '../../sim/models/plan.js';
 import { crop, every, exponential, grow, line, stage, time } from '../support/plans.js';
 import {

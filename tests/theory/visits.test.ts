@@ -9,7 +9,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { PICKED, SOWN, STATE_COUNT, UNATTENDED, UNSUPPLIED } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import type { GrowthTime, Visits } from '../../sim/models/plan.js';
 import { meanWaitForVisit } from '../../sim/models/visits.js';
 import { crop, every, exponential, grow, line, stage, time, visitDays } from '../support/plans.js';

@@ -13,7 +13,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { BLOCKED, STATE_COUNT, UNSOWN } from '../../sim/models/ledger.js';
-import { Line } from '../../sim/models/line.js';
+import { Line } from '../../sim/models/line/line.js';
 import type { GrowthTime } from '../../sim/models/plan.js';
 import { crop, exponential, grow, line, stage, time } from '../support/plans.js';
 import {

@@ -1,7 +1,7 @@
 /** The batches of plants in futures: those of the log, and those that are still to be sown. */
 
 import type { InitialState } from '../../models/initial-state.js';
-import type { PlantEvent } from '../../models/line.js';
+import type { PlantEvent } from '../../models/line/line.js';
 import type { Plan } from '../../models/plan.js';
 import type { Batch } from '../history/logged-season.js';
 import type { Watcher } from './watcher.js';

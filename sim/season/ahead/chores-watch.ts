@@ -2,7 +2,7 @@
 
 import { groupedBy } from '../../engine/lists.js';
 import type { InitialState } from '../../models/initial-state.js';
-import type { PlantEvent } from '../../models/line.js';
+import type { PlantEvent } from '../../models/line/line.js';
 import type { Plan } from '../../models/plan.js';
 import type { Batches, BatchWatch } from './batches.js';
 import { type Forecast, forecastOf } from './forecast.js';

@@ -1,6 +1,6 @@
 /** Futures of a line: many seasons that go on from what may stand today, each watched; on this thread or on several. */
 
-import { Line } from '../../models/line.js';
+import { Line } from '../../models/line/line.js';
 import { type Plan, seasonDays } from '../../models/plan.js';
 import type { PauseAfterRuns } from '../../seasons/season-runner.js';
 import { shareOut, type Threads } from '../../seasons/threads.js';

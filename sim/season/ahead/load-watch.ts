@@ -1,7 +1,7 @@
 /** How many holes are taken in the futures, on average: by stage and crop after each visit; and when heads become ready. */
 
 import type { InitialState } from '../../models/initial-state.js';
-import type { PlantEvent } from '../../models/line.js';
+import type { PlantEvent } from '../../models/line/line.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import type { Watcher } from './watcher.js';
 

@@ -5,7 +5,7 @@
 
 import { groupedBy } from '../../engine/lists.js';
 import type { InitialState } from '../../models/initial-state.js';
-import type { PlantEvent } from '../../models/line.js';
+import type { PlantEvent } from '../../models/line/line.js';
 import type { Batches, BatchWatch } from './batches.js';
 import { dayBy, type Forecast, forecastOf } from './forecast.js';
 import type { Watcher } from './watcher.js';

@@ -1,6 +1,6 @@
 /** Seeds that refilled crops will be sown on each visit of the next weeks. */
 
-import type { PlantEvent } from '../../models/line.js';
+import type { PlantEvent } from '../../models/line/line.js';
 import { type Forecast, forecastOf } from './forecast.js';
 import type { Watcher } from './watcher.js';
 

@@ -1,7 +1,7 @@
 /** What watches futures: it is told of one after the other, and gives what it saw of each, to be brought together later. */
 
 import type { InitialState } from '../../models/initial-state.js';
-import type { EventObserver } from '../../models/line.js';
+import type { EventObserver } from '../../models/line/line.js';
 
 /** @typeParam Seen what is seen of one future: plain data, since futures may be run on other threads */
 export interface Watcher<Seen> extends EventObserver {

@@ -1,6 +1,6 @@
 /** Heads that become ready, and picks, in each of the next weeks. */
 
-import type { PlantEvent } from '../../models/line.js';
+import type { PlantEvent } from '../../models/line/line.js';
 import { type Forecast, forecastOf } from './forecast.js';
 import type { Watcher } from './watcher.js';
 

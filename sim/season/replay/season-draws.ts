@@ -8,7 +8,7 @@
 
 import { GrowingTime } from '../../models/growing-time.js';
 import type { Draws } from '../../models/growth.js';
-import { planDraws } from '../../models/line.js';
+import { planDraws } from '../../models/line/line.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import { fillCohort, ObservedDraws, plantsIn } from './observed-draws.js';

@@ -9,7 +9,7 @@
 import { daysEvery, daysOn } from '../../models/cadence.js';
 import type { Weekday } from '../../models/dates.js';
 import { SOWN } from '../../models/ledger.js';
-import { Line } from '../../models/line.js';
+import { Line } from '../../models/line/line.js';
 import { type CropPlan, type Plan, type Sowing, seasonDays } from '../../models/plan.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { SeasonDraws } from './season-draws.js';

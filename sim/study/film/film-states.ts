@@ -26,7 +26,7 @@ import {
   UNSUPPLIED,
   UNTENDED,
 } from '../../models/ledger.js';
-import type { EventObserver, PlantEvent } from '../../models/line.js';
+import type { EventObserver, PlantEvent } from '../../models/line/line.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 
 /** Hears that nothing changes after `from` and before `to` [d from the start]: the states of `from` last until then. */

@@ -1,7 +1,7 @@
 /** The film of a simulated season: the line runs once, and a recorder takes a picture of it each day. */
 
 import { STATE_COUNT } from '../../models/ledger.js';
-import { type EventObserver, Line, type PlantEvent } from '../../models/line.js';
+import { type EventObserver, Line, type PlantEvent } from '../../models/line/line.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import {
   blankFilm,

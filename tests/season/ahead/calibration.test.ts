@@ -17,7 +17,7 @@ import { describe, expect, test } from 'vitest';
 import { stream } from '../../../sim/engine/random.js';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import type { InitialState } from '../../../sim/models/initial-state.js';
-import { Line } from '../../../sim/models/line.js';
+import { Line } from '../../../sim/models/line/line.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { toPlan } from '../../../sim/scenario/plan.js';
 import { readScenario } from '../../../sim/scenario/read.js';

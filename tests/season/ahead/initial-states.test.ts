@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import type { InitialState } from '../../../sim/models/initial-state.js';
-import { type EventObserver, Line } from '../../../sim/models/line.js';
+import { type EventObserver, Line } from '../../../sim/models/line/line.js';
 import { type Plan, seasonDays } from '../../../sim/models/plan.js';
 import { InitialStates } from '../../../sim/season/ahead/initial-states.js';
 import { todayOf } from '../../../sim/season/ahead/today.js';

@@ -14,7 +14,7 @@ import {
   UNSUPPLIED,
   UNTENDED,
 } from '../../../sim/models/ledger.js';
-import { Line } from '../../../sim/models/line.js';
+import { Line } from '../../../sim/models/line/line.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { arbitraryPlan, type Limits } from '../../support/arbitrary-plan.js';
 import { crop, grow, line, stage, time, visitDays } from '../../support/plans.js';

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { PICKED, SOWN } from '../../../sim/models/ledger.js';
-import { Line } from '../../../sim/models/line.js';
+import { Line } from '../../../sim/models/line/line.js';
 import type { Plan, Sowing } from '../../../sim/models/plan.js';
 import { readScenario } from '../../../sim/scenario/read.js';
 import { readLog } from '../../../sim/season/log/read.js';

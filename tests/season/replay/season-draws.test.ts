@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { Moments } from '../../../sim/engine/tally.js';
 import { daysEvery } from '../../../sim/models/cadence.js';
 import { DISCARDED, PICKED, SHORT, SOWN, UNSOWN, WANTED } from '../../../sim/models/ledger.js';
-import { Line } from '../../../sim/models/line.js';
+import { Line } from '../../../sim/models/line/line.js';
 import { type Plan, seasonDays } from '../../../sim/models/plan.js';
 import { arbitraryPlan, type Limits } from '../../support/arbitrary-plan.js';
 import { copyOf } from '../../support/laws.js';

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { dayFrom } from '../../../sim/models/dates.js';
 import { DISCARDED, PICKED, SOWN } from '../../../sim/models/ledger.js';
-import { Line } from '../../../sim/models/line.js';
+import { Line } from '../../../sim/models/line/line.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
 import { arbitraryPlan } from '../../support/arbitrary-plan.js';

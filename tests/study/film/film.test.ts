@@ -21,7 +21,7 @@ import {
   UNSUPPLIED,
   UNTENDED,
 } from '../../../sim/models/ledger.js';
-import { Line } from '../../../sim/models/line.js';
+import { Line } from '../../../sim/models/line/line.js';
 import { type Growing, holesOf, type Plan, seasonDays } from '../../../sim/models/plan.js';
 import { type Film, FilmRecorder, filmBuffers, filmFrom, filmOf } from '../../../sim/study/film/film.js';
 import { blankFilm } from '../../../sim/study/film/film-data.js';

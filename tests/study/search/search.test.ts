@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { Line } from '../../../sim/models/line.js';
+import { Line } from '../../../sim/models/line/line.js';
 import type { Pause } from '../../../sim/seasons/gather.js';
 import { singleThread, type WorkerPool } from '../../../sim/seasons/worker-pool.js';
 import type { Workload } from '../../../sim/seasons/workload.js';

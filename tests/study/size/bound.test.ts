@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Moments } from '../../../sim/engine/tally.js';
 import { PICKED, WANTED } from '../../../sim/models/ledger.js';
-import { Line } from '../../../sim/models/line.js';
+import { Line } from '../../../sim/models/line/line.js';
 import type { CropPlan, GrowthTime, Plan } from '../../../sim/models/plan.js';
 import { holesOf, seasonDays } from '../../../sim/models/plan.js';
 import { fluidBound } from '../../../sim/study/size/bound.js';

@@ -7,11 +7,11 @@
  * the visit of that instant, if there is one, do its work. Nothing is allocated while a season runs.
  */
 
-import { toGrid } from '../engine/clock.js';
-import { EventQueue } from '../engine/event-queue.js';
-import { Levels } from '../engine/tally.js';
-import { type Draws, RandomDraws } from './growth.js';
-import type { InitialState } from './initial-state.js';
+import { toGrid } from '../../engine/clock.js';
+import { EventQueue } from '../../engine/event-queue.js';
+import { Levels } from '../../engine/tally.js';
+import { type Draws, RandomDraws } from '../growth.js';
+import type { InitialState } from '../initial-state.js';
 import {
   BLOCKED,
   CLEANING,
@@ -35,9 +35,9 @@ import {
   UNSUPPLIED,
   UNTENDED,
   WANTED,
-} from './ledger.js';
-import { holesOf, type Plan, seasonDays } from './plan.js';
-import { type Refill, refills, seedsToRefill } from './refill.js';
+} from '../ledger.js';
+import { holesOf, type Plan, seasonDays } from '../plan.js';
+import { type Refill, refills, seedsToRefill } from '../refill.js';
 
 /** What a hole's pending event means. */
 const RIPEN = 1;
