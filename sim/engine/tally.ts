@@ -42,6 +42,13 @@ export class Levels {
       this.#levels[i] = level;
     }
   }
+
+  // `set` does not call it: a line calls `set` many times in a row, and it must stay short to be inlined there.
+  /** Level `i` is higher by `jump` from time `t` on. Times of one level must not run backwards. */
+  add(i: number, jump: number, t: number): void {
+    this.areas[i]! += jump * (this.#horizon - t);
+    this.#levels[i]! += jump;
+  }
 }
 
 /** Mean and spread of a sequence, by Welford's update; merged by the pairwise formula of Chan, Golub & LeVeque (from memory). */

@@ -1,5 +1,5 @@
 /**
- * The line of sim/models/line.ts once more, written the straightforward way: an object a plant, a closure an event,
+ * The line of sim/models/line once more, written the straightforward way: an object a plant, a closure an event,
  * a binary heap, arrays for the plants that wait.
  *
  * Two uses: the benchmark measures the simulator against it, and tests/models/agreement.test.ts holds the averages of

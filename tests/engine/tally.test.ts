@@ -179,6 +179,15 @@ describe('Levels', () => {
     expect([...levels.areas]).toEqual([0, 0]);
   });
 
+  test('a jump is the same whether the new level is given or the difference', () => {
+    const levels = new Levels(1, 10);
+    levels.set(0, 3, 0);
+    levels.add(0, 2, 4);
+    levels.add(0, -5, 6);
+    levels.set(0, 1, 7.5);
+    expect([...levels.areas]).toEqual([3 * 4 + 5 * 2 + 1 * 2.5]);
+  });
+
   test('the areas of levels that add up to a constant add up to it x the horizon, exactly', () => {
     const HOLES = 150_000;
     const DAYS = 364;

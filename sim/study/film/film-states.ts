@@ -1,8 +1,8 @@
 /**
- * The state of every hole of a line at every moment, told from what a `Recorder` hears.
+ * The state of every hole of a line at every moment, told from what a `EventObserver` hears.
  *
- * A recorder hears what happens to plants. What it does not hear follows from the plan, by the rules that the line
- * books its ledger by (models/line.ts, models/ledger.ts):
+ * A observer hears what happens to plants. What it does not hear follows from the plan, by the rules of the line; how many holes
+ * are in each state is told by the very stages that the line books its ledger from (models/line/stage.ts):
  *
  * - A visit sees every ready plant. What it leaves standing is blocked, or held in the last stage, until it goes.
  * - A hole that a plant has left is cleaned for `clean_days`; the first visit at or after the end of that takes it back
@@ -13,7 +13,6 @@
  * Several things happen at one moment; only how it leaves the holes counts.
  */
 
-import { toGrid } from '../../engine/clock.js';
 import {
   BLOCKED,
   CLEANING,
@@ -21,13 +20,13 @@ import {
   FILLING,
   GROWING,
   HELD,
-  STATE_COUNT,
   UNATTENDED,
   UNSUPPLIED,
   UNTENDED,
 } from '../../models/ledger.js';
 import type { EventObserver, PlantEvent } from '../../models/line/line.js';
-import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import { type Stage, stagesOf } from '../../models/line/stage.js';
+import { type Plan, seasonDays } from '../../models/plan.js';
 
 /** Hears that nothing changes after `from` and before `to` [d from the start]: the states of `from` last until then. */
 export type IntervalListener = (from: number, to: number) => void;
@@ -38,7 +37,6 @@ const FIRST_PLANTS = 1024;
 export class HoleStates implements EventObserver {
   readonly #lasting: IntervalListener;
   readonly #days: number;
-  readonly #stageCount: number;
   readonly #always: boolean;
   readonly #visitDays: readonly number[];
   #visitNext = 0;
@@ -47,16 +45,11 @@ export class HoleStates implements EventObserver {
   /** Is somebody there now? */
   #tended = false;
 
-  /* By stage. */
-  readonly #firstHole: Int32Array;
-  readonly #cleanDays: Float64Array;
-  /** 1 once a plant was ready to come into the stage. */
-  readonly #reached: Uint8Array;
-  /** Chain of the holes that are not in use yet, first left first: all of a stage are cleaned for equally long. */
+  /** Kept up as the line keeps its own; what of a hole nobody hears follows from them. */
+  readonly #stages: readonly Stage[];
+  /** Chain of the holes of each stage that are not in use yet, first left first: all are cleaned for equally long. */
   readonly #cleanHead: Int32Array;
   readonly #cleanTail: Int32Array;
-  /** Holes in each state, empty ones all under UNSUPPLIED: s x STATE_COUNT + state. */
-  readonly #counts: Int32Array;
 
   /* By hole. */
   /** Its state; empty ones are all UNSUPPLIED. */
@@ -74,23 +67,15 @@ export class HoleStates implements EventObserver {
 
   /** @param lasting hears of every stretch of the season, one after the other from day 0 to its end */
   constructor(plan: Plan, lasting: IntervalListener) {
-    const stages = plan.stages.length;
+    const stages = stagesOf(plan);
+    const holes = stages.at(-1)!.beyond;
     this.#lasting = lasting;
     this.#days = seasonDays(plan);
-    this.#stageCount = stages;
     this.#always = plan.visits.kind === 'always';
     this.#visitDays = plan.visits.kind === 'days' ? plan.visits.days : [];
-    this.#firstHole = new Int32Array(stages + 1);
-    for (let s = 0; s < stages; s++) this.#firstHole[s + 1] = this.#firstHole[s]! + holesOf(plan.stages[s]!);
-    this.#cleanDays = Float64Array.from(plan.stages, (stage) => toGrid(stage.cleanDays));
-    this.#reached = new Uint8Array(stages);
-    this.#cleanHead = new Int32Array(stages).fill(-1);
-    this.#cleanTail = new Int32Array(stages).fill(-1);
-    this.#counts = new Int32Array(stages * STATE_COUNT);
-    plan.stages.forEach((stage, s) => {
-      this.#counts[s * STATE_COUNT + UNSUPPLIED] = holesOf(stage);
-    });
-    const holes = this.#firstHole[stages]!;
+    this.#stages = stages;
+    this.#cleanHead = new Int32Array(stages.length).fill(-1);
+    this.#cleanTail = new Int32Array(stages.length).fill(-1);
     this.#states = new Uint8Array(holes).fill(UNSUPPLIED);
     this.#cutsLeft = new Uint8Array(holes);
     this.#cleanUntil = new Float64Array(holes);
@@ -100,19 +85,20 @@ export class HoleStates implements EventObserver {
     this.#arrive(0);
   }
 
-  onEvent(t: number, event: PlantEvent, plant: number, crop: number, stage: number, hole: number): void {
+  onEvent(t: number, event: PlantEvent, plant: number, crop: number, place: number, hole: number): void {
     while (this.#now < t) this.#goOn(t);
+    const stage = this.#stages[place]!;
     switch (event) {
       case 'sow':
-        this.#reached[0] = 1;
+        stage.reached = true;
         this.#enter(hole, stage, plant, crop);
         break;
       case 'move':
-        this.#leave(this.#holeOf[plant]!, stage - 1);
+        this.#leave(this.#holeOf[plant]!);
         this.#enter(hole, stage, plant, crop);
         break;
       case 'ripen':
-        if (stage + 1 < this.#stageCount) this.#reached[stage + 1] = 1;
+        if (stage.next !== null) stage.next.reached = true;
         this.#set(hole, stage, UNATTENDED);
         this.#unseen[this.#unseenCount++] = hole;
         break;
@@ -122,11 +108,11 @@ export class HoleStates implements EventObserver {
         break;
       case 'pick':
         if (--this.#cutsLeft[hole]! > 0) this.#set(hole, stage, GROWING);
-        else this.#leave(hole, stage);
+        else this.#leave(hole);
         break;
       case 'discard':
       case 'clear':
-        this.#leave(hole, stage);
+        this.#leave(hole);
         break;
     }
   }
@@ -136,38 +122,28 @@ export class HoleStates implements EventObserver {
     while (this.#now < this.#days) this.#goOn(this.#days);
   }
 
-  /** Holes of stage `s` in each state now, into `target` from `at` on. */
-  putCounts(s: number, target: Uint32Array, at: number): void {
-    const from = s * STATE_COUNT;
-    for (let k = 0; k < STATE_COUNT; k++) target[at + k] = this.#counts[from + k]!;
-    const empty = this.#counts[from + UNSUPPLIED]!;
-    const untended = this.#untended(s);
-    target[at + FILLING] = this.#reached[s] === 0 ? empty : 0;
-    target[at + UNTENDED] = untended;
-    target[at + UNSUPPLIED] = this.#reached[s] === 0 ? 0 : empty - untended;
+  /** Holes of each stage in each state now, into `target`, which holds 0 there, from `at` on. */
+  putCounts(target: Uint32Array, at: number): void {
+    const counts = {
+      set: (i: number, level: number): void => {
+        target[at + i] = level;
+      },
+    };
+    for (const stage of this.#stages) stage.tellLevels(counts, this.#now);
   }
 
   /** The state of every hole now, into `target` from `at` on. */
   putStates(target: Uint8Array, at: number): void {
     target.set(this.#states, at);
-    for (let s = 0; s < this.#stageCount; s++) {
-      const first = this.#firstHole[s]!;
+    for (const { first, beyond, reached, untended } of this.#stages) {
       // Nobody ever came: all of the stage is empty.
-      if (this.#reached[s] === 0) target.fill(FILLING, at + first, at + this.#firstHole[s + 1]!);
-      let untended = this.#untended(s);
-      for (let hole = first; untended > 0; hole++) {
+      if (!reached) target.fill(FILLING, at + first, at + beyond);
+      for (let hole = first, left = untended; left > 0; hole++) {
         if (this.#states[hole] !== UNSUPPLIED) continue;
         target[at + hole] = UNTENDED;
-        untended--;
+        left--;
       }
     }
-  }
-
-  /** Empty holes of stage `s` that a plant of the stage before waits to be brought to. */
-  #untended(s: number): number {
-    if (s === 0) return 0;
-    const empty = this.#counts[s * STATE_COUNT + UNSUPPLIED]!;
-    return Math.min(empty, this.#counts[(s - 1) * STATE_COUNT + UNATTENDED]!);
   }
 
   /* ---- time ---- */
@@ -200,31 +176,30 @@ export class HoleStates implements EventObserver {
 
   /** A visit takes the holes whose cleaning is over back into use. */
   #takeBack(t: number): void {
-    for (let s = 0; s < this.#stageCount; s++) {
-      let hole = this.#cleanHead[s]!;
+    for (const stage of this.#stages) {
+      let hole = this.#cleanHead[stage.place]!;
       for (; hole >= 0 && this.#cleanUntil[hole]! <= t; hole = this.#cleanAfter[hole]!) {
-        this.#set(hole, s, UNSUPPLIED);
+        this.#set(hole, stage, UNSUPPLIED);
       }
-      this.#cleanHead[s] = hole;
+      this.#cleanHead[stage.place] = hole;
     }
   }
 
   /** The visit of this moment is over: it has seen every plant that is ready, and left those that still stand. */
   #seeAll(): void {
-    const last = this.#firstHole[this.#stageCount - 1]!;
     for (let i = 0; i < this.#unseenCount; i++) {
       const hole = this.#unseen[i]!;
       if (this.#states[hole] !== UNATTENDED) continue;
-      if (hole >= last) this.#set(hole, this.#stageCount - 1, HELD);
-      else this.#set(hole, this.#stageOf(hole), BLOCKED);
+      const stage = this.#stageOf(hole);
+      this.#set(hole, stage, stage.next === null ? HELD : BLOCKED);
     }
     this.#unseenCount = 0;
   }
 
   /* ---- holes ---- */
 
-  #enter(hole: number, s: number, plant: number, crop: number): void {
-    this.#set(hole, s, GROWING);
+  #enter(hole: number, stage: Stage, plant: number, crop: number): void {
+    this.#set(hole, stage, GROWING);
     this.#cutsLeft[hole] = this.#cuts[crop]!;
     if (plant >= this.#holeOf.length) {
       const wider = new Int32Array(2 * plant);
@@ -234,29 +209,40 @@ export class HoleStates implements EventObserver {
     this.#holeOf[plant] = hole;
   }
 
-  #leave(hole: number, s: number): void {
-    const cleanDays = this.#cleanDays[s]!;
+  #leave(hole: number): void {
+    const stage = this.#stageOf(hole);
+    const { place, cleanDays } = stage;
     if (cleanDays === 0) {
-      this.#set(hole, s, UNSUPPLIED);
+      this.#set(hole, stage, UNSUPPLIED);
       return;
     }
-    this.#set(hole, s, CLEANING);
+    this.#set(hole, stage, CLEANING);
     this.#cleanUntil[hole] = this.#now + cleanDays;
     this.#cleanAfter[hole] = -1;
-    if (this.#cleanHead[s]! < 0) this.#cleanHead[s] = hole;
-    else this.#cleanAfter[this.#cleanTail[s]!] = hole;
-    this.#cleanTail[s] = hole;
+    if (this.#cleanHead[place]! < 0) this.#cleanHead[place] = hole;
+    else this.#cleanAfter[this.#cleanTail[place]!] = hole;
+    this.#cleanTail[place] = hole;
   }
 
-  #set(hole: number, s: number, state: number): void {
-    this.#counts[s * STATE_COUNT + this.#states[hole]!]!--;
-    this.#counts[s * STATE_COUNT + state]!++;
+  #set(hole: number, stage: Stage, state: number): void {
+    count(stage, this.#states[hole]!, -1);
+    count(stage, state, 1);
     this.#states[hole] = state;
   }
 
-  #stageOf(hole: number): number {
-    let s = 0;
-    while (hole >= this.#firstHole[s + 1]!) s++;
-    return s;
+  #stageOf(hole: number): Stage {
+    return this.#stages.find(({ beyond }) => hole < beyond)!;
+  }
+}
+
+/** Count `change` holes into a state of a stage; empty ones are all UNSUPPLIED. */
+function count(stage: Stage, state: number, change: number): void {
+  if (state === GROWING) stage.growing += change;
+  else if (state === DEAD) stage.dead += change;
+  else if (state === CLEANING) stage.cleaning += change;
+  else if (state === UNSUPPLIED) stage.free += change;
+  else {
+    stage.ready += change;
+    if (state === UNATTENDED) stage.unseen += change;
   }
 }

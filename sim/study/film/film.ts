@@ -75,9 +75,7 @@ export class FilmRecorder implements EventObserver {
 
   #take(): void {
     const { counts, holes } = this.#data;
-    for (let s = 0; s < this.#stageCount; s++) {
-      this.#states.putCounts(s, counts, (this.#next * this.#stageCount + s) * STATE_COUNT);
-    }
+    this.#states.putCounts(counts, this.#next * this.#stageCount * STATE_COUNT);
     if (holes !== null) this.#states.putStates(holes, this.#next * this.#holeCount);
     this.#next++;
   }

@@ -45,16 +45,14 @@ function demand(condition: boolean, message: string): void {
 /** Hole-days in each state, added up over all stretches in which nothing changes. */
 function ledgerOfStates(plan: Plan, seed: number, season: number): number[] {
   const areas = new Array<number>(plan.stages.length * STATE_COUNT).fill(0);
-  const counts = new Uint32Array(STATE_COUNT);
+  const counts = new Uint32Array(areas.length);
   let until = 0;
   const states = new HoleStates(plan, (from, to) => {
     demand(from === until && to > from, `from ${from} to ${to}, after ${until}`);
     until = to;
-    plan.stages.forEach((_, s) => {
-      states.putCounts(s, counts, 0);
-      counts.forEach((holes, k) => {
-        areas[s * STATE_COUNT + k]! += holes * (to - from);
-      });
+    states.putCounts(counts, 0);
+    counts.forEach((holes, i) => {
+      areas[i]! += holes * (to - from);
     });
   });
   new Line(plan).run(seed, season, states);

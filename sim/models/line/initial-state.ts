@@ -1,0 +1,71 @@
+/** A season is taken up in the middle: what stands is put in place, and what was on the calendar by then passed over. */
+
+import type { InitialState, StandingPlant } from '../initial-state.js';
+import { CLEANED, DIE, FAIL, RIPEN } from './holes.js';
+import { occupy } from './plants.js';
+import type { Stage } from './stage.js';
+import type { LineState } from './state.js';
+
+/**
+ * Take up the season where `initial` has it, in a line that is empty.
+ * @throws RangeError if the initial cannot be true of this line, or the plan has `visits: always`
+ */
+export function setInitialState(
+  line: LineState,
+  { day, visitsFrom, plants, cleaning, reached }: InitialState,
+): void {
+  const { queue, holes, stages } = line;
+  if (line.always) throw new RangeError('a season can be taken up only if its visits are on days');
+  if (!(day >= 0 && visitsFrom > day)) {
+    throw new RangeError(`the next visit must come after day ${day}, from day 0 on: ${visitsFrom}`);
+  }
+  queue.now = day;
+  const ready: number[] = [];
+  for (const plant of plants) {
+    const hole = stand(line, plant);
+    if (plant.next === 'ready') ready.push(hole);
+  }
+  ready.sort((a, b) => holes.readyAt[a]! - holes.readyAt[b]!);
+  for (const hole of ready) holes.queueReady(stages[holes.stageOf[hole]!]!.crops[holes.cropOf[hole]!]!, hole);
+  for (const { stage, holes: count, until } of cleaning) {
+    for (let i = 0; i < count; i++) clean(line, stages[stage]!, until);
+  }
+  for (const stage of stages) stage.reached = reached[stage.place]!;
+  line.calendar.passOver(day, visitsFrom);
+}
+
+/** Put a plant in a hole. One that is ready is in no chain yet. @returns the hole */
+function stand(line: LineState, { crop, stage: place, cutsLeft, next, at }: StandingPlant): number {
+  const { holes, queue } = line;
+  const stage = line.stages[place]!;
+  demandFree(line, stage);
+  const plant = line.plants++;
+  const hole = occupy(line, stage, crop, plant);
+  holes.cutsLeft[hole] = cutsLeft;
+  if (next === 'ready' ? !(at <= queue.now) : !(at > queue.now)) {
+    throw new RangeError(`plant ${plant}: ${next} at ${at}, and the visit was on day ${queue.now}`);
+  }
+  holes.fate[hole] = next === 'die' ? DIE : next === 'fail' ? FAIL : RIPEN;
+  if (next === 'ready') {
+    stage.ready++;
+    holes.readyAt[hole] = at;
+  } else {
+    stage.growing++;
+    queue.schedule(hole, at);
+  }
+  return hole;
+}
+
+function clean(line: LineState, stage: Stage, until: number): void {
+  const { holes, queue } = line;
+  demandFree(line, stage);
+  const hole = holes.take(stage);
+  stage.cleaning++;
+  holes.fate[hole] = CLEANED;
+  queue.schedule(hole, until);
+}
+
+function demandFree({ plan }: LineState, stage: Stage): void {
+  if (stage.free > 0) return;
+  throw new RangeError(`more stands or is cleaned in ${plan.stages[stage.place]!.name} than it has holes`);
+}

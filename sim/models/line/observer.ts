@@ -1,0 +1,22 @@
+/** What one hears of who listens to a season. */
+
+/** What happened to a plant, for a `EventObserver`. */
+export type PlantEvent = 'sow' | 'move' | 'ripen' | 'die' | 'fail' | 'pick' | 'discard' | 'clear';
+
+/** Hears of everything that happens, in order. Costs time; for logs, pictures and tests. */
+export interface EventObserver {
+  /**
+   * @param t days from the start
+   * @param event what happened
+   * @param plant number of the plant, in the order of sowing
+   * @param crop its crop
+   * @param stage the stage in which it stands now (moved: into which)
+   * @param hole its hole now, counted through all stages (moved: into which)
+   */
+  onEvent(t: number, event: PlantEvent, plant: number, crop: number, stage: number, hole: number): void;
+  /**
+   * A visit is over.
+   * @param free free holes of each stage
+   */
+  onVisitEnd?(t: number, free: Int32Array): void;
+}

@@ -1,0 +1,59 @@
+/** A plant takes a hole, grows in it, and leaves it. */
+
+// Time is read from the queue throughout: a fraction handed over may cost a number object at each call.
+
+import { toGrid } from '../../engine/clock.js';
+import type { Draws } from '../growth.js';
+import { CLEANED, DIE, FAIL, RIPEN } from './holes.js';
+import type { PlantEvent } from './observer.js';
+import type { Stage } from './stage.js';
+import type { LineState } from './state.js';
+
+/** Let the observer know what has happened to the plant in `hole`. */
+export function note(
+  { observer, queue, holes }: LineState,
+  event: PlantEvent,
+  stage: Stage,
+  hole: number,
+): void {
+  observer?.onEvent(queue.now, event, holes.plantOf[hole]!, holes.cropOf[hole]!, stage.place, hole);
+}
+
+/** Put a plant into a free hole. @returns the hole */
+export function occupy({ holes, cuts }: LineState, stage: Stage, c: number, plant: number): number {
+  const hole = holes.take(stage);
+  holes.cropOf[hole] = c;
+  holes.plantOf[hole] = plant;
+  holes.cutsLeft[hole] = cuts[c]!;
+  stage.crops[c]!.standing++;
+  return hole;
+}
+
+/** Let the plant in `hole` begin to grow, with the next draws of `draws`. */
+export function grow({ queue, holes }: LineState, stage: Stage, hole: number, draws: Draws): void {
+  const k = draws.take();
+  const days = draws.times[k]!;
+  const moment = draws.moments[k]!;
+  const fate = draws.sprouts[k] === 0 ? FAIL : moment < 1 ? DIE : RIPEN;
+  stage.growing++;
+  stage.touched = true;
+  holes.fate[hole] = fate;
+  queue.schedule(hole, queue.now + (fate === DIE ? toGrid(moment * days) : days));
+}
+
+/** A plant comes into a stage from the one before. */
+export function enter(line: LineState, stage: Stage, c: number, plant: number): void {
+  const hole = occupy(line, stage, c, plant);
+  note(line, 'move', stage, hole);
+  grow(line, stage, hole, stage.crops[c]!.draws);
+}
+
+/** The plant is gone from `hole`: it is cleaned, or free at once. */
+export function vacate({ queue, holes }: LineState, stage: Stage, hole: number): void {
+  stage.touched = true;
+  if (stage.cleanDays > 0) {
+    stage.cleaning++;
+    holes.fate[hole] = CLEANED;
+    queue.schedule(hole, queue.now + stage.cleanDays);
+  } else holes.giveBack(stage, hole);
+}

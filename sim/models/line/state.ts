@@ -1,0 +1,95 @@
+/** All that is true of a line at one instant, for what happens in it and the rules of a visit to read and change. */
+
+import { EventQueue } from '../../engine/event-queue.js';
+import type { Draws } from '../growth.js';
+import { holesOf, type Plan, seasonDays } from '../plan.js';
+import { type Refill, refills } from '../refill.js';
+import * as route from '../route.js';
+import { Books } from './books.js';
+import { Calendar } from './calendar.js';
+import { Holes } from './holes.js';
+import type { EventObserver } from './observer.js';
+import { CropInStage, type Stage, stagesOf } from './stage.js';
+
+/**
+ * Draws of a crop.
+ * @param crop place of the crop in the plan
+ * @param stage place of the stage in the plan; the number of stages for the growth between two picks
+ */
+export type DrawsOf = (crop: number, stage: number) => Draws;
+
+/** A line and where it stands in its season. */
+export class LineState {
+  readonly plan: Plan;
+  readonly always: boolean;
+  readonly stages: readonly Stage[];
+  /** Where seeds are sown, and where heads are picked. */
+  readonly first: Stage;
+  readonly last: Stage;
+  /** Of each stage, in turn. */
+  readonly crops: readonly CropInStage[];
+  readonly holes: Holes;
+  readonly calendar: Calendar;
+  readonly books: Books;
+  readonly queue: EventQueue;
+
+  /* By crop. */
+  readonly cuts: Uint8Array;
+  readonly regrowDraws: readonly (Draws | null)[];
+  readonly refills: readonly (Refill | null)[];
+
+  observer: EventObserver | null = null;
+  /** Plants that were sown so far: the number of the next one. */
+  plants = 0;
+
+  constructor(plan: Plan, drawsOf: DrawsOf) {
+    this.plan = plan;
+    this.always = plan.visits.kind === 'always';
+    const stages = stagesOf(plan);
+    for (const stage of stages) {
+      stage.crops = plan.crops.map((crop, c) => {
+        const next = stages[route.next(crop, stage.place)] ?? null;
+        return new CropInStage(c, stage, next, crop.stages[stage.place]!.keeps, drawsOf(c, stage.place));
+      });
+    }
+    this.stages = stages;
+    this.first = stages[route.first(plan)]!;
+    this.last = stages[route.last(plan)]!;
+    this.crops = stages.flatMap((stage) => stage.crops);
+    this.holes = new Holes(stages);
+    this.calendar = new Calendar(plan, this.last.beyond, this.crops);
+    this.books = new Books(plan);
+    this.queue = new EventQueue(this.calendar.ids, seasonDays(plan), expectedEvents(plan));
+    this.cuts = Uint8Array.from(plan.crops, (crop) => crop.cuts);
+    this.regrowDraws = plan.crops.map(({ regrow }, c) =>
+      regrow === null ? null : drawsOf(c, stages.length),
+    );
+    this.refills = refills(plan);
+  }
+
+  /** An empty line on day 0 of a season, with the season's draws. */
+  reset(seed: number, season: number): void {
+    for (const stage of this.stages) stage.reset();
+    for (const crop of this.crops) crop.reset(seed, season);
+    for (const draws of this.regrowDraws) draws?.start(seed, season);
+    this.holes.reset(this.stages);
+    this.calendar.reset();
+    this.books.reset();
+    this.queue.reset();
+    this.plants = 0;
+  }
+}
+
+/** About how many events a season has; only speed depends on it. */
+function expectedEvents(plan: Plan): number {
+  let seeds = 0;
+  for (const { sowing } of plan.crops) {
+    seeds += sowing.kind === 'due' ? sowing.seeds * sowing.days.length : Infinity;
+  }
+  let events = 0;
+  for (const [s, stage] of plan.stages.entries()) {
+    const shortest = Math.min(...plan.crops.map((crop) => crop.stages[s]!.time.days));
+    events += Math.min(seeds, (holesOf(stage) * seasonDays(plan)) / shortest);
+  }
+  return Math.min(events, 2 ** 31);
+}
