@@ -44,7 +44,7 @@ function pastsOf(
     const visit = growth.end === 'standing' ? last : growth.visit;
     const tied =
       growth.end === 'standing' ? limited[last] === 1 : limited[visit] === 1 || limited[visit - 1] === 1;
-    return { ...growth, visit, tied: growth.end !== 'dead' && tied };
+    return { ...growth, visit, queued: growth.end !== 'dead' && tied };
   });
   const courses = [new GrowthLaw(growing, germination), new GrowthLaw(others ?? growing, germination)];
   const past = new StagePast(
