@@ -1,7 +1,7 @@
-import { chmod, mkdtemp, open, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { chmod, open, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { ownFolder } from '../support/folder.js';
 import { interrupted } from './ctrl-c.js';
 import { BINARY, evensow, program } from './program.js';
 
@@ -20,15 +20,8 @@ crops:
 
 const HEADER = 'date,action,crop,batch,stage,channel,count,grams,note\n';
 
-let folder: string;
+const folder = ownFolder();
 let count = 0;
-
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'evensow-'));
-});
-afterAll(async () => {
-  await rm(folder, { recursive: true });
-});
 
 async function fileOf(content: string | Uint8Array): Promise<string> {
   const path = join(folder, `scenario-${count++}.yaml`);
