@@ -27,7 +27,7 @@ export async function carryOutStudy(asked: Assignment, execution: ExecutionOptio
   }
   const result = study.conclude(collected);
   if (result === null) {
-    tell('evensow: stopped before the first season was over; there is nothing to show.');
+    tell('evensow: stopped before anything was known; there is nothing to show.');
     return EXIT_INTERRUPTED;
   }
   if (stopped) {

@@ -1,41 +1,27 @@
 /** `evensow ahead`: what lies ahead as text, CSV and JSON, and what is said of wrong input. */
 
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parse as parseCsv } from 'csv-parse/sync';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { ahead } from '../../cli/commands/ahead.js';
 import type { Options } from '../../cli/options/options.js';
-import { readScenario } from '../../sim/scenario/read.js';
 import type { AheadResult } from '../../sim/season/ahead/ahead.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
+import { EXAMPLES, planOf, SHELF } from '../support/examples.js';
+import { ownFolder } from '../support/folder.js';
 import { logText, simulatedLog } from '../support/simulated-log.js';
 
 function scenario(name: string): string {
-  return new URL(`../../scenarios/${name}.yaml`, import.meta.url).pathname;
+  return `${EXAMPLES}${name}.yaml`;
 }
 
-let folder = '';
-const logs = new Map<string, LogRow[]>();
-
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'evensow-ahead-'));
-  for (const [name, until] of [
-    ['home-shelf', 80],
-    ['kitchen-garden', 90],
-    ['school-club', 60],
-    ['market-farm', 40],
-  ] as const) {
-    const read = readScenario(await readFile(scenario(name), 'utf8'));
-    if (!read.ok) throw new Error(`${name} is wrong`);
-    logs.set(name, simulatedLog(read.value.plan, 7, 3, { until }));
-  }
-});
-
-afterAll(async () => {
-  await rm(folder, { recursive: true });
-});
+const folder = ownFolder();
+const logs = new Map(
+  Object.entries({ 'home-shelf': 80, 'kitchen-garden': 90, 'school-club': 60, 'market-farm': 40 }).map(
+    ([name, until]) => [name, simulatedLog(planOf(scenario(name)), 7, 3, { until })],
+  ),
+);
 
 async function logFile(rows: readonly LogRow[]): Promise<string> {
   const path = join(folder, 'season.csv');
@@ -111,9 +97,7 @@ describe('as JSON', () => {
 
   test('the line goes on behind the end of the season that the scenario names', async () => {
     // 26 weeks end on 5 July; the log goes on to the end of June.
-    const read = readScenario(await readFile(scenario('home-shelf'), 'utf8'));
-    if (!read.ok) throw new Error('the scenario is wrong');
-    const rows = simulatedLog(read.value.plan, 7, 3);
+    const rows = simulatedLog(planOf(SHELF), 7, 3);
     const out = join(folder, 'end.json');
     const options = { json: true, seasons: '20', out } as unknown as Options;
     await ahead(scenario('home-shelf'), await logFile(rows), options);

@@ -1,7 +1,7 @@
-import { chmod, mkdtemp, open, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { chmod, open, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { ownFolder } from '../support/folder.js';
 import { interrupted } from './ctrl-c.js';
 import { BINARY, evensow, program } from './program.js';
 
@@ -20,15 +20,8 @@ crops:
 
 const HEADER = 'date,action,crop,batch,stage,channel,count,grams,note\n';
 
-let folder: string;
+const folder = ownFolder();
 let count = 0;
-
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'evensow-'));
-});
-afterAll(async () => {
-  await rm(folder, { recursive: true });
-});
 
 async function fileOf(content: string | Uint8Array): Promise<string> {
   const path = join(folder, `scenario-${count++}.yaml`);
@@ -51,33 +44,12 @@ test('the good scenario that the others are made from runs', async () => {
 });
 
 describe('a file that is wrong', () => {
-  test.each<[name: string, from: string | RegExp, to: string, ...parts: (string | RegExp)[]]>([
-    ['a wrong type', 'weeks: 10', 'weeks: many', 'line 2, column 8: weeks', '"many"', /whole number/],
-    ['negative holes', 'holes: 20', 'holes: -20', 'stages[0].holes', 'found -20', /whole number from 1/],
-    ['half a hole', 'holes: 20', 'holes: 20.5', 'stages[0].holes', 'found 20.5'],
-    ['NaN', 'days: 20', 'days: .nan', 'crops[0].stages.finishing.days', 'NaN'],
-    ['endless time', 'days: 20', 'days: .inf', 'crops[0].stages.finishing.days', 'found'],
-    [
-      'a spread of 5',
-      'spread: 0.1}\n      fin',
-      'spread: 5}\n      fin',
-      'crops[0].stages.tray.spread',
-      'found 5',
-    ],
-    ['an unknown stage', '      finishing:', '      finnishing:', 'finnishing', 'finishing'],
-    ['an unknown key', 'weeks: 10', 'weeks: 10\nweaks: 3', 'line 3, column 1', 'weaks', 'weeks'],
-    ['a duplicate key', 'weeks: 10', 'weeks: 10\nweeks: 12', 'line 3', 'weeks'],
-    ['a date that does not exist', '2027-01-04', '2027-02-30', 'line 1', '2027-02-30'],
-    ['no crops', /crops:[\s\S]*/, 'crops: []\n', 'crops', 'empty list'],
-    ['no crops at all', /crops:[\s\S]*/, '', 'crops', 'nothing'],
-    ['a weekday that is none', 'weeks: 10', 'weeks: 10\nvisits: [mon, tusday]', 'visits[1]', 'tusday', 'tue'],
-  ])('%s is named with its place', async (_, from, to, ...parts) => {
-    const text = GOOD.replace(from, to);
-    expect(text).not.toBe(GOOD);
-    await refused(
-      ['check', await fileOf(text)],
-      ...parts.map((part) => (typeof part === 'string' ? new RegExp(escaped(part)) : part)),
-    );
+  // All faults there are: tests/scenario/faults.test.ts.
+  test('a fault is named with its place, what was found and what was expected', async () => {
+    const path = await fileOf(GOOD.replace('weeks: 10', 'weeks: many'));
+    await refused(['check', path], /line 2, column 8: weeks\n/, /found "many"/, /expected a whole number/);
+    const unknown = await fileOf(GOOD.replace('weeks: 10', 'weeks: 10\nweaks: 3'));
+    await refused(['check', unknown], /line 3, column 1: weaks\n/, /Did you mean weeks\?/);
   });
 
   test('every fault is told at once', async () => {
@@ -322,7 +294,3 @@ describe('standard input and output', () => {
     },
   );
 });
-
-function escaped(text: string): string {
-  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-}

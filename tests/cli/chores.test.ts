@@ -1,35 +1,22 @@
 /** `evensow chores`: the list on paper, as CSV, and as a calendar that other programs read. */
 
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parse as parseCsv } from 'csv-parse/sync';
 import ICAL from 'ical.js';
 import { convertIcsCalendar } from 'ts-ics';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { type ChoresCliOptions, chores } from '../../cli/commands/chores.js';
-import { readScenario } from '../../sim/scenario/read.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
+import { planOf, SHELF } from '../support/examples.js';
+import { ownFolder } from '../support/folder.js';
 import { logText, simulatedLog } from '../support/simulated-log.js';
 
-const SHELF = new URL('../../scenarios/home-shelf.yaml', import.meta.url).pathname;
 /** A title with everything that means something in a calendar file or is longer than a byte. */
 const TITLE = 'Kälte; Löwenzahn, \\n \\ "Keller" 😀 — 漢字, 一二三四五六七八九十';
 
-let folder = '';
-let rows: LogRow[] = [];
-
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'evensow-chores-'));
-  const read = readScenario(await readFile(SHELF, 'utf8'));
-  if (!read.ok) throw new Error('the built-in scenario is wrong');
-  rows = simulatedLog(read.value.plan, 7, 3, { until: 80 });
-  await writeFile(join(folder, 'season.csv'), logText(rows));
-});
-
-afterAll(async () => {
-  await rm(folder, { recursive: true });
-});
+const folder = ownFolder();
+const rows = simulatedLog(planOf(SHELF), 7, 3, { until: 80 });
 
 /** The list that is written. @param log rows of the log; null for none */
 async function listed(

@@ -1,22 +1,16 @@
 /** `compare`, in one piece and in parts, through the built program. */
 
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { FIGURES } from '../../sim/study/figures.js';
+import { ownFolder } from '../support/folder.js';
 import { interrupted } from './ctrl-c.js';
 import { evensow } from './program.js';
 
 const WHOLE = FIGURES.filter(({ scope }) => scope === 'whole').map(({ name }) => name);
 
-let folder: string;
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'evensow-'));
-});
-afterAll(async () => {
-  await rm(folder, { recursive: true });
-});
+const folder = ownFolder();
 
 /** What the program prints; it must have ended well and said nothing else. */
 async function said(...args: string[]): Promise<string> {

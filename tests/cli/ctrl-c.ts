@@ -31,6 +31,7 @@ export async function interrupted(
     cwd,
     env: process.env,
     cols: 200,
+    name: 'xterm',
   });
   let shown = '';
   let ended: { exitCode: number; signal?: number } | null = null;

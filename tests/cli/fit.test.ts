@@ -1,36 +1,25 @@
 /** `evensow fit` through the built program. */
 
-import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { constants, tmpdir } from 'node:os';
+import { readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { constants } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { textOf } from '../../cli/render/text.js';
 import { fitSections } from '../../cli/sections/fit.js';
-import { readScenario } from '../../sim/index.js';
 import { fitSeason } from '../../sim/season/fit/fit.js';
 import { conflictsOf, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
+import { EXAMPLES, planOf, SHELF, SHELF_LOG } from '../support/examples.js';
+import { ownFolder } from '../support/folder.js';
 import { logText, simulatedLog } from '../support/simulated-log.js';
 import { interrupted } from './ctrl-c.js';
 import { type Answer, evensow } from './program.js';
 
-const scenarios = fileURLToPath(new URL('../../scenarios/', import.meta.url));
-const LOG = `${scenarios}logs/cellar-2027.csv`;
-const SCENARIO = `${scenarios}home-shelf.yaml`;
-
-const folder = mkdtempSync(join(tmpdir(), 'evensow-fit-'));
+const folder = ownFolder();
 const file = (name: string): string => join(folder, name);
-afterAll(() => rmSync(folder, { recursive: true }));
-
-function planOf(path: string) {
-  const read = readScenario(readFileSync(path, 'utf8'));
-  if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  return read.value.plan;
-}
 
 /** A log of a simulated season of some scenario, up to a day. */
 function written(name: string, scenario: string, until = Infinity): string {
-  writeFileSync(file(name), logText(simulatedLog(planOf(scenarios + scenario), 7, 0, { until })));
+  writeFileSync(file(name), logText(simulatedLog(planOf(EXAMPLES + scenario), 7, 0, { until })));
   return file(name);
 }
 
@@ -39,8 +28,8 @@ let answer: Answer;
 // biome-ignore lint/suspicious/noExplicitAny: the document, read as a user's program reads it
 let told: any;
 beforeAll(async () => {
-  answer = await evensow(['fit', LOG, SCENARIO]);
-  told = JSON.parse((await evensow(['fit', LOG, SCENARIO, '--json'])).out);
+  answer = await evensow(['fit', SHELF_LOG, SHELF]);
+  told = JSON.parse((await evensow(['fit', SHELF_LOG, SHELF, '--json'])).out);
 });
 
 describe('beside a scenario', () => {
@@ -52,7 +41,7 @@ describe('beside a scenario', () => {
     const parts = answer.out.split('\n\n').map((part) => part.replace(/\s+/g, ' '));
     expect(parts).toHaveLength(3);
     expect(parts[1]).toMatch(/^butterhead /);
-    expect(parts[2]).toMatch(`What it would change in ${SCENARIO} `);
+    expect(parts[2]).toMatch(`What it would change in ${SHELF} `);
     const flat = answer.out.replace(/\s+/g, ' ');
     for (const stage of ['germination', 'nursery', 'finishing'])
       expect(answer.out).toContain(`\n  ${stage} `);
@@ -65,7 +54,7 @@ describe('beside a scenario', () => {
     for (const text of answer.out.split('\n')) {
       expect(text).toMatch(/^[ -~]*$/);
       // The name of the file is the user's.
-      expect(text.replace(SCENARIO, '').length, text).toBeLessThanOrEqual(80);
+      expect(text.replace(SHELF, '').length, text).toBeLessThanOrEqual(80);
     }
   });
 
@@ -83,7 +72,7 @@ describe('beside a scenario', () => {
 const young = written('young.csv', 'home-shelf.yaml', 22);
 
 test('without a scenario it says that waiting cannot be told from growing, and changes nothing', async () => {
-  const { code, out } = await evensow(['fit', LOG]);
+  const { code, out } = await evensow(['fit', SHELF_LOG]);
   expect(code).toBe(0);
   expect(out.replace(/\s+/g, ' ')).toContain('what a plant waited for a hole is taken for growing');
   expect(out).not.toContain('What it would change');
@@ -91,7 +80,7 @@ test('without a scenario it says that waiting cannot be told from growing, and c
 
 test('several crops and several cuts fit into 80 columns', async () => {
   const log = written('kitchen.csv', 'kitchen-garden.yaml', 60);
-  const { code, out } = await evensow(['fit', log, `${scenarios}kitchen-garden.yaml`]);
+  const { code, out } = await evensow(['fit', log, `${EXAMPLES}kitchen-garden.yaml`]);
   expect(code).toBe(0);
   for (const text of out.split('\n')) {
     if (!text.startsWith('What it would')) expect(text.length, text).toBeLessThanOrEqual(80);
@@ -102,7 +91,7 @@ test('several crops and several cuts fit into 80 columns', async () => {
 
 test('names of 60 signs fit into 80 columns too', () => {
   const name = 'a very long name of a stage of the line, as long as it may be';
-  const plan = planOf(SCENARIO);
+  const plan = planOf(SHELF);
   const long = {
     ...plan,
     stages: plan.stages.map((stage) => ({ ...stage, name: `${stage.name} ${name}`.slice(0, 60) })),
@@ -123,7 +112,7 @@ test('names of 60 signs fit into 80 columns too', () => {
 });
 
 test('crops whose names begin alike are told apart', async () => {
-  const twoCrops = readFileSync(`${scenarios}kitchen-garden.yaml`, 'utf8')
+  const twoCrops = readFileSync(`${EXAMPLES}kitchen-garden.yaml`, 'utf8')
     .replaceAll('butterhead', 'butterhead green')
     .replaceAll('basil', 'butterhead red');
   writeFileSync(file('two.yaml'), twoCrops);
@@ -140,7 +129,7 @@ test('Ctrl-C ends it at once, and nothing is written', async () => {
   const log = written('year.csv', 'kitchen-garden.yaml');
   const out = file('stopped.yaml');
   const answer = await interrupted(
-    ['fit', log, `${scenarios}kitchen-garden.yaml`, '--write', out],
+    ['fit', log, `${EXAMPLES}kitchen-garden.yaml`, '--write', out],
     /fitting .*, stage 1 of/,
   );
   expect(answer.out).toBe('');
@@ -155,7 +144,7 @@ test('what a shape leaves no room for is told and not written', async () => {
     ['shape: exponential, days: 14', 'spread'],
     ['shape: observed, observed: [12, 12]', 'days'],
   ] as const) {
-    const scenario = readFileSync(SCENARIO, 'utf8').replace('days: 14, spread: 0.12', shape);
+    const scenario = readFileSync(SHELF, 'utf8').replace('days: 14, spread: 0.12', shape);
     const path = file('shaped.yaml');
     writeFileSync(path, scenario);
     const { conflicts, changes } = JSON.parse((await evensow(['fit', half, path, '--json'])).out);
@@ -172,15 +161,15 @@ test('what a shape leaves no room for is told and not written', async () => {
 describe('too little', () => {
   test('while nothing is known for sure, it does not say that nothing differs', async () => {
     const log = written('first-days.csv', 'home-shelf.yaml', 3);
-    const { out } = await evensow(['fit', log, SCENARIO]);
+    const { out } = await evensow(['fit', log, SHELF]);
     expect(out).toContain('Nothing yet: the log does not tell any figure for sure.');
-    const written1 = await evensow(['fit', log, SCENARIO, '--write', file('same.yaml')]);
+    const written1 = await evensow(['fit', log, SHELF, '--write', file('same.yaml')]);
     expect(written1.err).toContain('as it was: the log changes nothing');
-    expect(readFileSync(file('same.yaml'))).toEqual(readFileSync(SCENARIO));
+    expect(readFileSync(file('same.yaml'))).toEqual(readFileSync(SHELF));
   });
 
   test('a stage that few plants have left is said to be too little, without a number', async () => {
-    const { code, out } = await evensow(['fit', young, SCENARIO]);
+    const { code, out } = await evensow(['fit', young, SHELF]);
     expect(code).toBe(0);
     expect(out.replace(/\s+/g, ' ')).toMatch(
       /Too little for nursery: \d+ plants? (was|were) seen to leave it ready/,
@@ -190,15 +179,15 @@ describe('too little', () => {
 
   test('of a log without rows, the next step is told', async () => {
     writeFileSync(file('empty.csv'), 'date,action,crop,batch,stage,channel,count,grams,note\r\n');
-    const { code, out, err } = await evensow(['fit', file('empty.csv'), SCENARIO]);
+    const { code, out, err } = await evensow(['fit', file('empty.csv'), SHELF]);
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(err).toContain('must not be without rows');
     expect(err).toContain('evensow log sow');
   });
 
   test('a crop that the scenario does not have is a fault of the log, with its line', async () => {
-    const text = readFileSync(LOG, 'utf8').replaceAll('butterhead', 'cress');
-    const { code, err } = await evensow(['fit', '-', SCENARIO], { input: text });
+    const text = readFileSync(SHELF_LOG, 'utf8').replaceAll('butterhead', 'cress');
+    const { code, err } = await evensow(['fit', '-', SHELF], { input: text });
     expect(code).toBe(2);
     expect(err).toContain('line 2');
     expect(err).toContain('cress');
@@ -209,7 +198,7 @@ describe('too little', () => {
 describe('--json and --csv', () => {
   test('hold the same figures, in full', async () => {
     expect(told).toMatchObject({ from: '2027-01-04', holes_known: true });
-    const csv = (await evensow(['fit', LOG, SCENARIO, '--csv'])).out.trimEnd().split('\r\n');
+    const csv = (await evensow(['fit', SHELF_LOG, SHELF, '--csv'])).out.trimEnd().split('\r\n');
     expect(csv[0]).toBe('crop,stage,regrowth,figure,value,low,high,good');
     const rows = told.crops[0].stages.flatMap((stage: Record<string, never>) =>
       ['days', 'spread', 'loss', 'germination'].flatMap((figure) => {
@@ -233,10 +222,10 @@ describe('--json and --csv', () => {
 describe('--write', () => {
   test('writes the scenario with the values put in: only these differ, comments and layout stay', async () => {
     const out = file('fitted.yaml');
-    const { code, err } = await evensow(['fit', LOG, SCENARIO, '--write', out]);
+    const { code, err } = await evensow(['fit', SHELF_LOG, SHELF, '--write', out]);
     expect(code).toBe(0);
     expect(err).toMatch(/fitted\.yaml is the scenario with \d+ values from the log/);
-    const [before, after] = [SCENARIO, out].map((path) => readFileSync(path, 'utf8')) as [string, string];
+    const [before, after] = [SHELF, out].map((path) => readFileSync(path, 'utf8')) as [string, string];
     // But for numbers, the text is the same.
     expect(after.replaceAll(/[\d.]+/g, '#')).toBe(before.replaceAll(/[\d.]+/g, '#'));
     const plan = planOf(out);
@@ -252,47 +241,47 @@ describe('--write', () => {
             : growing!.time[key as 'days' | 'spread'];
       expect(found).toBe(value);
     }
-    expect(planOf(out).visits).toEqual(planOf(SCENARIO).visits);
+    expect(planOf(out).visits).toEqual(planOf(SHELF).visits);
   });
 
   test('leaves what is there alone unless it is told to go over it', async () => {
     const out = file('mine.yaml');
     writeFileSync(out, 'mine');
-    const refused = await evensow(['fit', LOG, SCENARIO, '--write', out]);
+    const refused = await evensow(['fit', SHELF_LOG, SHELF, '--write', out]);
     expect(refused.code).toBe(2);
     expect(refused.err).toContain('--over');
     expect(readFileSync(out, 'utf8')).toBe('mine');
-    expect((await evensow(['fit', young, SCENARIO, '--write', out, '--over'])).code).toBe(0);
+    expect((await evensow(['fit', young, SHELF, '--write', out, '--over'])).code).toBe(0);
     expect(planOf(out).title).toBe('Cellar line');
   });
 
   test('never goes over the log, by whatever name', async () => {
     const log = file('season.csv');
-    writeFileSync(log, readFileSync(LOG));
+    writeFileSync(log, readFileSync(SHELF_LOG));
     symlinkSync(log, file('same.csv'));
     for (const out of [log, file('same.csv')]) {
-      const { code, err } = await evensow(['fit', log, SCENARIO, '--write', out, '--over']);
+      const { code, err } = await evensow(['fit', log, SHELF, '--write', out, '--over']);
       expect(code).toBe(2);
       expect(err).toContain('is the log');
     }
-    expect(readFileSync(log)).toEqual(readFileSync(LOG));
+    expect(readFileSync(log)).toEqual(readFileSync(SHELF_LOG));
   });
 
   test('leaves nothing behind if it cannot write', async () => {
-    const { code, err } = await evensow(['fit', young, SCENARIO, '--write', file('no/such.yaml')]);
+    const { code, err } = await evensow(['fit', young, SHELF, '--write', file('no/such.yaml')]);
     expect(code).toBe(2);
     expect(err).toContain('there is no folder');
     expect(readdirSync(folder).filter((name) => name.includes('part'))).toEqual([]);
   });
 
   test('--over says nothing by itself', async () => {
-    const { code, err } = await evensow(['fit', LOG, SCENARIO, '--over']);
+    const { code, err } = await evensow(['fit', SHELF_LOG, SHELF, '--over']);
     expect(code).toBe(2);
     expect(err).toContain('without --write');
   });
 
   test('needs a scenario', async () => {
-    const { code, err } = await evensow(['fit', LOG, '--write', file('new.yaml')]);
+    const { code, err } = await evensow(['fit', SHELF_LOG, '--write', file('new.yaml')]);
     expect(code).toBe(2);
     expect(err).toContain('without a scenario');
   });
@@ -301,7 +290,7 @@ describe('--write', () => {
     const { code, err } = await evensow(['fit', '-', '-']);
     expect(code).toBe(2);
     expect(err).toContain('must not both');
-    const piped = await evensow(['fit', '-', SCENARIO], { input: readFileSync(young, 'utf8') });
-    expect(piped.out).toBe((await evensow(['fit', young, SCENARIO])).out);
+    const piped = await evensow(['fit', '-', SHELF], { input: readFileSync(young, 'utf8') });
+    expect(piped.out).toBe((await evensow(['fit', young, SHELF])).out);
   });
 });

@@ -16,13 +16,12 @@ import {
 } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { writeWhole } from '../../cli/io/write-file.js';
+import { SHELF, SHELF_LOG } from '../support/examples.js';
 import { interrupted } from './ctrl-c.js';
 import { type Answer, BINARY, evensow, program } from './program.js';
 
-const scenarios = fileURLToPath(new URL('../../scenarios/', import.meta.url));
 const onPosix = describe.skipIf(process.platform === 'win32');
 
 let folder: string;
@@ -112,9 +111,9 @@ async function refused(words: string, message: string): Promise<void> {
 
 describe('--out', () => {
   beforeEach(async () => {
-    await copyFile(`${scenarios}home-shelf.yaml`, at('line.yaml'));
-    await copyFile(`${scenarios}home-shelf.yaml`, at('other.yaml'));
-    await copyFile(`${scenarios}logs/cellar-2027.csv`, at('season.csv'));
+    await copyFile(SHELF, at('line.yaml'));
+    await copyFile(SHELF, at('other.yaml'));
+    await copyFile(SHELF_LOG, at('season.csv'));
   });
 
   /** What is said where `--out` names an input. */
@@ -149,7 +148,7 @@ describe('--out', () => {
   });
 
   test('is not the built-in scenario that runs without a file', async () => {
-    const builtIn = `${scenarios}home-shelf.yaml`;
+    const builtIn = SHELF;
     await refused(`run --out ${builtIn}`, isInput(builtIn, 'the built-in scenario'));
   });
 

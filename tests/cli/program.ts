@@ -45,7 +45,7 @@ async function ask(
   args: readonly string[],
   { input = '', cwd = process.cwd() }: ProgramOptions,
 ): Promise<Answer> {
-  host ??= fork(fileURLToPath(new URL('host.mjs', import.meta.url)), [BINARY]);
+  host ??= fork(fileURLToPath(new URL('host.mjs', import.meta.url)), [BINARY], { execArgv: [] });
   host.unref();
   const asked = host;
   const { answer, fault } = await new Promise<Said>((resolve, reject) => {

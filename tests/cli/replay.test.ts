@@ -1,19 +1,15 @@
 /** `evensow replay` through the built program. */
 
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { SHELF, SHELF_LOG } from '../support/examples.js';
 import { type Answer, evensow } from './program.js';
-
-const folder = fileURLToPath(new URL('../../scenarios/', import.meta.url));
-const LOG = `${folder}logs/cellar-2027.csv`;
-const SCENARIO = `${folder}home-shelf.yaml`;
 
 describe('as text', () => {
   let answer: Answer;
 
   beforeAll(async () => {
-    answer = await evensow(['replay', LOG, SCENARIO, '--every', '2', '--seeds', '8']);
+    answer = await evensow(['replay', SHELF_LOG, SHELF, '--every', '2', '--seeds', '8']);
   });
 
   test('ends well and says nothing on standard error', () => {
@@ -51,7 +47,7 @@ describe('as text', () => {
 });
 
 test('without a scenario it says that holes are a lower bound', async () => {
-  const { code, out } = await evensow(['replay', LOG]);
+  const { code, out } = await evensow(['replay', SHELF_LOG]);
   expect(code).toBe(0);
   expect(out.replace(/\s+/g, ' ')).toContain(
     'of each stage only the most that ever stood there at once is known',
@@ -59,8 +55,8 @@ test('without a scenario it says that holes are a lower bound', async () => {
 });
 
 test('a log of more plants than the scenario has holes: it says so at once, not only in shares above 100 %', async () => {
-  const small = readFileSync(SCENARIO, 'utf8').replace('channels: 8, holes: 9', 'channels: 1, holes: 9');
-  const { code, out } = await evensow(['replay', LOG, '-'], { input: small });
+  const small = readFileSync(SHELF, 'utf8').replace('channels: 8, holes: 9', 'channels: 1, holes: 9');
+  const { code, out } = await evensow(['replay', SHELF_LOG, '-'], { input: small });
   expect(code).toBe(0);
   expect(out.split('\n\n')[0]!.replace(/\s+/g, ' ')).toMatch(
     /More plants stand in finishing than it has holes: from \w+ \d+ \w+ 2027, up to \d+ in 9\. So the scenario is not that of this line/,
@@ -68,7 +64,7 @@ test('a log of more plants than the scenario has holes: it says so at once, not 
 });
 
 test('--json prints one document with all that is told', async () => {
-  const { code, out, err } = await evensow(['replay', LOG, SCENARIO, '--json', '--on', 'mon,thu']);
+  const { code, out, err } = await evensow(['replay', SHELF_LOG, SHELF, '--json', '--on', 'mon,thu']);
   expect({ code, err }).toEqual({ code: 0, err: '' });
   const result = JSON.parse(out);
   expect(result).toMatchObject({
@@ -83,7 +79,7 @@ test('--json prints one document with all that is told', async () => {
 });
 
 test('--csv prints what stood on each day in each stage', async () => {
-  const { code, out } = await evensow(['replay', LOG, SCENARIO, '--csv']);
+  const { code, out } = await evensow(['replay', SHELF_LOG, SHELF, '--csv']);
   expect(code).toBe(0);
   const lines = out.split('\r\n');
   expect(lines[0]).toBe('date,stage,holes,standing,cleaning,empty');
@@ -97,7 +93,7 @@ test('--csv prints what stood on each day in each stage', async () => {
 });
 
 test('a log may come from standard input', async () => {
-  const { code, out } = await evensow(['replay', '-', SCENARIO], { input: readFileSync(LOG, 'utf8') });
+  const { code, out } = await evensow(['replay', '-', SHELF], { input: readFileSync(SHELF_LOG, 'utf8') });
   expect(code).toBe(0);
   expect(out).toContain('259 heads');
 });
@@ -112,22 +108,22 @@ describe('what is wrong is told with exit code 2, and nothing is printed', () =>
 
   test('a row that cannot be true', async () => {
     const rows = ['2027-01-04,sow,butterhead,B1,,,10,,', '2027-01-11,move,,B1,nursery,,12,,'];
-    expect(await said(['-', SCENARIO], [HEADER, ...rows].join('\n'))).toContain('line 3, column count');
+    expect(await said(['-', SHELF], [HEADER, ...rows].join('\n'))).toContain('line 3, column count');
   });
 
   test('a row outside the season', async () => {
     const log = `${HEADER}\n2026-12-24,sow,butterhead,B1,,,10,,\n`;
-    expect(await said(['-', SCENARIO], log)).toContain(
+    expect(await said(['-', SHELF], log)).toContain(
       'found 2026-12-24; expected a date from 2027-01-04 to 2027-07-04, the season of the scenario. Set start: 2026-12-24 in the scenario.',
     );
   });
 
   test('a log without rows', async () => {
-    expect(await said(['-', SCENARIO], `${HEADER}\n`)).toMatch(/without rows|no row/);
+    expect(await said(['-', SHELF], `${HEADER}\n`)).toMatch(/without rows|no row/);
   });
 
   test('every option that is wrong, all at once', async () => {
-    const text = await said([LOG, SCENARIO, '--every', '0', '--on', 'monday', '--seeds', '1.5']);
+    const text = await said([SHELF_LOG, SHELF, '--every', '0', '--on', 'monday', '--seeds', '1.5']);
     expect(text).toContain('--every must not hold "0".');
     expect(text).toContain('--on must not hold "monday".');
     expect(text).toContain('--seeds must not be "1.5".');
@@ -135,7 +131,7 @@ describe('what is wrong is told with exit code 2, and nothing is printed', () =>
   });
 
   test('two cadences at once', async () => {
-    expect(await said([LOG, SCENARIO, '--every', '2,3'])).toContain('It must be one number of days here.');
+    expect(await said([SHELF_LOG, SHELF, '--every', '2,3'])).toContain('It must be one number of days here.');
   });
 
   test('another cadence as CSV, which holds the season as it was only', async () => {
@@ -145,7 +141,7 @@ describe('what is wrong is told with exit code 2, and nothing is printed', () =>
       ['--seeds', '6'],
     ];
     for (const change of without) {
-      expect(await said([LOG, SCENARIO, ...change, '--csv'])).toContain(
+      expect(await said([SHELF_LOG, SHELF, ...change, '--csv'])).toContain(
         '--csv must not be given with another cadence (--every, --on, --seeds). It holds the season as it was, day by day; leave one of them out. --json holds both.',
       );
     }

@@ -1,15 +1,12 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { afterAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { EXAMPLES, SHELF } from '../support/examples.js';
+import { ownFolder } from '../support/folder.js';
 import { interrupted } from './ctrl-c.js';
 import { evensow } from './program.js';
 
-const scenarios = fileURLToPath(new URL('../../scenarios/', import.meta.url));
-const CELLAR = `${scenarios}home-shelf.yaml`;
-const folder = mkdtempSync(join(tmpdir(), 'evensow-search-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = ownFolder();
 
 /** Some plans around the built-in scenario, of which some cost the same: 2 d x 8 and 3 d x 12 are both 28 seeds a week. */
 const SOME = [
@@ -67,7 +64,7 @@ describe('evensow search', () => {
   test('the plan it finds meets the goal in seasons that the search has not seen', async () => {
     const { best, counted } = JSON.parse(await search(...SOME, '--json'));
     const { every, seeds, channels } = best.settings;
-    const text = readFileSync(CELLAR, 'utf8')
+    const text = readFileSync(SHELF, 'utf8')
       .replace('every: 3, seeds: 10', `every: ${every}, seeds: ${seeds}`)
       .replace('channels: 2', `channels: ${channels.nursery}`)
       .replace('channels: 8', `channels: ${channels.finishing}`);
@@ -103,7 +100,7 @@ describe('evensow search', () => {
   test('without limits searches around the scenario, and says so', async () => {
     const { out, code } = await evensow([
       'search',
-      `${scenarios}school-club.yaml`,
+      `${EXAMPLES}school-club.yaml`,
       '--heads=5',
       '--weeks-met=0.8',
     ]);
@@ -114,7 +111,7 @@ describe('evensow search', () => {
   });
 
   test('spends least of what it is asked to', async () => {
-    const lit = readFileSync(CELLAR, 'utf8').replace('holes: 40}', 'holes: 40, hole_area_cm2: 20}');
+    const lit = readFileSync(SHELF, 'utf8').replace('holes: 40}', 'holes: 40, hole_area_cm2: 20}');
     const file = join(folder, 'lit.yaml');
     writeFileSync(file, lit);
     const by = async (least: string) => JSON.parse(await search(file, ...SOME, `--least=${least}`, '--json'));
@@ -241,14 +238,14 @@ describe('what cannot be searched is told, all at once', () => {
 
   test('costs that are not known', async () => {
     expect(await refused('--heads=12', '--least=light')).toContain('stages[0].hole_area_cm2 (germination)');
-    const club = `${scenarios}school-club.yaml`;
+    const club = `${EXAMPLES}school-club.yaml`;
     expect(await refused(club, '--heads=5', '--least=seeds')).toContain('refilled');
     expect(await refused(club, '--heads=5', '--seeds=4..6')).toContain('it has no seeds per sowing');
   });
 
   test('a season that ends before the plans can be judged', async () => {
     const file = join(folder, 'short.yaml');
-    writeFileSync(file, readFileSync(CELLAR, 'utf8').replace('weeks: 26', 'weeks: 8'));
+    writeFileSync(file, readFileSync(SHELF, 'utf8').replace('weeks: 26', 'weeks: 8'));
     expect(await refused(file, '--heads=3')).toContain(
       'The season must not end before the plans can be judged',
     );

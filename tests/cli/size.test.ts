@@ -1,19 +1,13 @@
 /** `size`, in one piece and in parts, through the built program. */
 
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { SizeResult } from '../../sim/index.js';
+import { ownFolder } from '../support/folder.js';
 import { evensow } from './program.js';
 
-let folder: string;
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'evensow-'));
-});
-afterAll(async () => {
-  await rm(folder, { recursive: true });
-});
+const folder = ownFolder();
 
 /** What the program prints; it must have ended well and said nothing else. */
 async function said(...args: string[]): Promise<string> {

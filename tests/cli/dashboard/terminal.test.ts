@@ -5,12 +5,12 @@
  * anew. Look at them before you commit them.
  */
 
-import { cp, mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { cp, readFile, symlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
 import { readScenario } from '../../../sim/scenario/read.js';
+import { ownFolder } from '../../support/folder.js';
 import { evensow, evensowAlone } from '../program.js';
 import { Screen, type ScreenOptions } from './screen.js';
 
@@ -24,13 +24,7 @@ const KEYS = {
 /** The figures are there, and what holds the line back has been tried. */
 const ANSWERED = /held back by +(?!being tried)[a-z]/;
 
-let folder: string;
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'evensow-'));
-});
-afterAll(async () => {
-  await rm(folder, { recursive: true });
-});
+const folder = ownFolder();
 
 let screen: Screen | null = null;
 afterEach(() => {

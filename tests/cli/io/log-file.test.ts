@@ -7,20 +7,19 @@ import {
   readdir,
   readFile,
   readlink,
-  rm,
   stat,
   symlink,
   utimes,
   writeFile,
 } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest';
+import { afterEach, beforeAll, describe, expect, test, vi } from 'vitest';
 import { appendToLog } from '../../../cli/io/log-file.js';
 import { readLog } from '../../../sim/season/log/read.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
+import { ownFolder } from '../../support/folder.js';
 import { BINARY, evensowAlone, program } from '../program.js';
 
 const KILLED_AT = new URL('killed-at.mjs', import.meta.url).href;
@@ -28,12 +27,9 @@ const KILLED_AT = new URL('killed-at.mjs', import.meta.url).href;
 const HEADER = 'date,action,crop,batch,stage,channel,count,grams,note\n';
 const ROW = '2027-01-04,sow,leaf,B1,,,6,,\n';
 
-let room: string;
-let appender: string;
-
+const room = ownFolder();
+const appender = join(room, 'appender.mjs');
 beforeAll(async () => {
-  room = await mkdtemp(join(tmpdir(), 'evensow-logs-'));
-  appender = join(room, 'appender.mjs');
   await build({
     entryPoints: [fileURLToPath(new URL('appender.ts', import.meta.url))],
     outfile: appender,
@@ -44,9 +40,6 @@ beforeAll(async () => {
       js: "import { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);",
     },
   });
-});
-afterAll(async () => {
-  await rm(room, { recursive: true });
 });
 
 /** Path of a log in a folder of its own, with a text or not there yet. */

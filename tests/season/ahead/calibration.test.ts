@@ -12,7 +12,6 @@
  * independent checks 0.63). So 78 to 82 % is 2.8 standard errors to either side.
  */
 
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { stream } from '../../../sim/engine/random.js';
 import { isoOfDay } from '../../../sim/models/dates.js';
@@ -20,10 +19,10 @@ import type { InitialState } from '../../../sim/models/initial-state.js';
 import { Line } from '../../../sim/models/line/line.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { toPlan } from '../../../sim/scenario/plan.js';
-import { readScenario } from '../../../sim/scenario/read.js';
 import { forecastOf } from '../../../sim/season/ahead/forecast.js';
 import { InitialStates } from '../../../sim/season/ahead/initial-states.js';
 import { todayOf } from '../../../sim/season/ahead/today.js';
+import { EXAMPLES, readExample } from '../../support/examples.js';
 import { openingOf } from '../../support/openings.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
@@ -32,12 +31,9 @@ const FUTURES = 9;
 const WEEKS = 8;
 
 /** A scenario of the repository, long enough to be stopped in its last week and to go on. @param change of its text */
-function planOf(name: string, change: (text: string) => string = (text) => text) {
-  const text = readFileSync(new URL(`../../../scenarios/${name}.yaml`, import.meta.url), 'utf8');
-  const read = readScenario(change(text));
-  if (!read.ok) throw new Error(`${name} is wrong`);
-  const { weeks } = read.value.plan;
-  return { weeks, plan: toPlan({ ...read.value.scenario, weeks: weeks + WEEKS + 1 }) };
+function planOf(name: string, change?: (text: string) => string) {
+  const { plan, scenario } = readExample(`${EXAMPLES}${name}.yaml`, change);
+  return { weeks: plan.weeks, plan: toPlan({ ...scenario, weeks: plan.weeks + WEEKS + 1 }) };
 }
 
 /** The plan as far as it is looked at from a day on: what comes later changes nothing before. */

@@ -1,28 +1,19 @@
 /** The whole of a replay, as it is printed. */
 
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { PICKED, SOWN } from '../../../sim/models/ledger.js';
 import { Line } from '../../../sim/models/line/line.js';
 import type { Plan, Sowing } from '../../../sim/models/plan.js';
-import { readScenario } from '../../../sim/scenario/read.js';
 import { readLog } from '../../../sim/season/log/read.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
 import { type ReplayOptions, replaySeason } from '../../../sim/season/replay/replay.js';
 import type { ReplayResult } from '../../../sim/season/replay/result.js';
 import type { CadenceChange } from '../../../sim/season/replay/what-if.js';
+import { EXAMPLES, planOf, SHELF, SHELF_LOG } from '../../support/examples.js';
 import { copyOf } from '../../support/laws.js';
 import { simulatedLog } from '../../support/simulated-log.js';
-
-const folder = fileURLToPath(new URL('../../../scenarios/', import.meta.url));
-
-function planOf(name: string): Plan {
-  const read = readScenario(readFileSync(`${folder}${name}.yaml`, 'utf8'));
-  if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  return read.value.plan;
-}
 
 function replayOf(rows: readonly LogRow[], plan: Plan, options?: ReplayOptions): ReplayResult {
   const replayed = replaySeason(
@@ -35,10 +26,10 @@ function replayOf(rows: readonly LogRow[], plan: Plan, options?: ReplayOptions):
   return replayed.value;
 }
 
-const home = planOf('home-shelf');
+const home = planOf(SHELF);
 
 describe.each(['home-shelf', 'kitchen-garden', 'school-club'])('a simulated season of %s', (name) => {
-  const plan = planOf(name);
+  const plan = planOf(`${EXAMPLES}${name}.yaml`);
   const season = copyOf(new Line(plan).run(5, 1));
   const change = { every: 4, on: null, seeds: null };
   const result = replayOf(simulatedLog(plan, 5, 1), plan, { change });
@@ -133,7 +124,7 @@ describe('a log of more plants than the scenario has holes', () => {
 });
 
 describe('the log of an example season', () => {
-  const text = readFileSync(`${folder}logs/cellar-2027.csv`, 'utf8');
+  const text = readFileSync(SHELF_LOG, 'utf8');
   const read = readLog(
     text,
     home.stages.map(({ name }) => name),
