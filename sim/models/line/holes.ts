@@ -88,9 +88,9 @@ export class Holes {
   longestReady({ crops }: Stage): CropInStage {
     let best = crops[0]!;
     for (let c = 1; c < crops.length; c++) {
-      const crop = crops[c]!;
-      if (crop.readyHead < 0) continue;
-      if (best.readyHead < 0 || this.#isSooner(crop.readyHead, best.readyHead)) best = crop;
+      const { readyHead } = crops[c]!;
+      if (readyHead >= 0 && (best.readyHead < 0 || this.#isSooner(readyHead, best.readyHead)))
+        best = crops[c]!;
     }
     return best;
   }

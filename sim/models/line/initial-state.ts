@@ -8,12 +8,10 @@ import type { LineState } from './state.js';
 
 /**
  * Take up the season where `initial` has it, in a line that is empty.
- * @throws RangeError if the initial cannot be true of this line, or the plan has `visits: always`
+ * @throws RangeError if `initial` cannot be true of this line, or the plan has `visits: always`
  */
-export function setInitialState(
-  line: LineState,
-  { day, visitsFrom, plants, cleaning, reached }: InitialState,
-): void {
+export function setInitialState(line: LineState, initial: InitialState): void {
+  const { day, visitsFrom, plants, cleaning, reached } = initial;
   const { queue, holes, stages } = line;
   if (line.always) throw new RangeError('a season can be taken up only if its visits are on days');
   if (!(day >= 0 && visitsFrom > day)) {

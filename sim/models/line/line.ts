@@ -14,19 +14,23 @@ import * as route from '../route.js';
 import { handleEvent, passOn } from './events.js';
 import { setInitialState } from './initial-state.js';
 import type { EventObserver } from './observer.js';
-import { type DrawsOf, LineState } from './state.js';
+import { LineState } from './state.js';
 import { visit } from './visit.js';
 
 export type { EventObserver, PlantEvent } from './observer.js';
 
 export interface LineOptions {
-  /** Draws to be taken instead of those of the plan's distributions. */
-  readonly drawsOf?: DrawsOf;
+  /**
+   * Draws to be taken instead of those of the plan's distributions.
+   * @param crop place of the crop in the plan
+   * @param stage place of the stage in the plan; the number of stages for the growth between two picks
+   */
+  readonly drawsOf?: (crop: number, stage: number) => Draws;
 }
 
 /** Draws from the distributions of a plan. */
-export function planDraws(plan: Plan): DrawsOf {
-  return (c, s): Draws => {
+export function planDraws(plan: Plan): (crop: number, stage: number) => Draws {
+  return (c, s) => {
     const crop = plan.crops[c]!;
     if (s === plan.stages.length) return new RandomDraws(crop.regrow!, 1, [crop.name, 'regrowth']);
     const germination = s === route.first(crop) ? crop.germination : 1;
@@ -52,7 +56,7 @@ export class Line {
    * @param initial what stands already, if the season is taken up in the middle; then all that is counted and booked is
    * from there on
    * @returns the same object at every call
-   * @throws RangeError if the initial cannot be true of this line, or the plan has `visits: always`
+   * @throws RangeError if `initial` cannot be true of this line, or the plan has `visits: always`
    */
   run(
     seed: number,

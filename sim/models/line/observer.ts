@@ -1,6 +1,6 @@
-/** What one hears of who listens to a season. */
+/** What one who listens to a season hears. */
 
-/** What happened to a plant, for a `EventObserver`. */
+/** What happened to a plant, for an `EventObserver`. */
 export type PlantEvent = 'sow' | 'move' | 'ripen' | 'die' | 'fail' | 'pick' | 'discard' | 'clear';
 
 /** Hears of everything that happens, in order. Costs time; for logs, pictures and tests. */

@@ -10,12 +10,8 @@ import type { Stage } from './stage.js';
 import type { LineState } from './state.js';
 
 /** Let the observer know what has happened to the plant in `hole`. */
-export function note(
-  { observer, queue, holes }: LineState,
-  event: PlantEvent,
-  stage: Stage,
-  hole: number,
-): void {
+export function note(line: LineState, event: PlantEvent, stage: Stage, hole: number): void {
+  const { observer, queue, holes } = line;
   observer?.onEvent(queue.now, event, holes.plantOf[hole]!, holes.cropOf[hole]!, stage.place, hole);
 }
 
@@ -29,7 +25,7 @@ export function occupy({ holes, cuts }: LineState, stage: Stage, c: number, plan
   return hole;
 }
 
-/** Let the plant in `hole` begin to grow, with the next draws of `draws`. */
+/** Let the plant in `hole` begin to grow, with the next of `draws`. */
 export function grow({ queue, holes }: LineState, stage: Stage, hole: number, draws: Draws): void {
   const k = draws.take();
   const days = draws.times[k]!;

@@ -123,7 +123,7 @@ export class CropInStage {
     this.draws = draws;
   }
 
-  /** No plant here, and the draws of a season. */
+  /** No plant here, and the luck of a season. */
   reset(seed: number, season: number): void {
     this.draws.start(seed, season);
     this.readyHead = -1;

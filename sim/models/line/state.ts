@@ -11,13 +11,6 @@ import { Holes } from './holes.js';
 import type { EventObserver } from './observer.js';
 import { CropInStage, type Stage, stagesOf } from './stage.js';
 
-/**
- * Draws of a crop.
- * @param crop place of the crop in the plan
- * @param stage place of the stage in the plan; the number of stages for the growth between two picks
- */
-export type DrawsOf = (crop: number, stage: number) => Draws;
-
 /** A line and where it stands in its season. */
 export class LineState {
   readonly plan: Plan;
@@ -42,7 +35,7 @@ export class LineState {
   /** Plants that were sown so far: the number of the next one. */
   plants = 0;
 
-  constructor(plan: Plan, drawsOf: DrawsOf) {
+  constructor(plan: Plan, drawsOf: (crop: number, stage: number) => Draws) {
     this.plan = plan;
     this.always = plan.visits.kind === 'always';
     const stages = stagesOf(plan);
@@ -61,13 +54,11 @@ export class LineState {
     this.books = new Books(plan);
     this.queue = new EventQueue(this.calendar.ids, seasonDays(plan), expectedEvents(plan));
     this.cuts = Uint8Array.from(plan.crops, (crop) => crop.cuts);
-    this.regrowDraws = plan.crops.map(({ regrow }, c) =>
-      regrow === null ? null : drawsOf(c, stages.length),
-    );
+    this.regrowDraws = plan.crops.map(({ regrow }, c) => regrow && drawsOf(c, stages.length));
     this.refills = refills(plan);
   }
 
-  /** An empty line on day 0 of a season, with the season's draws. */
+  /** An empty line on day 0 of a season, with the season's luck. */
   reset(seed: number, season: number): void {
     for (const stage of this.stages) stage.reset();
     for (const crop of this.crops) crop.reset(seed, season);

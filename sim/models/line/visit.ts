@@ -101,15 +101,14 @@ export function countPick(line: LineState, stage: Stage, hole: number): void {
 
 /** From the last stage but one back to the first, ready plants move on while the next stage has a free hole. */
 function moveOn(line: LineState): void {
-  const { holes } = line;
   let to = line.last;
   for (let stage = to.before; stage !== null; stage = to.before) {
     while (stage.ready > 0 && to.free > 0) {
-      const crop = holes.longestReady(stage);
+      const crop = line.holes.longestReady(stage);
       const hole = takeReady(line, crop);
       crop.standing--;
       vacate(line, stage, hole);
-      enter(line, to, crop.c, holes.plantOf[hole]!);
+      enter(line, to, crop.c, line.holes.plantOf[hole]!);
     }
     to = stage;
   }

@@ -1,7 +1,7 @@
 /**
- * The state of every hole of a line at every moment, told from what a `EventObserver` hears.
+ * The state of every hole of a line at every moment, told from what an `EventObserver` hears.
  *
- * A observer hears what happens to plants. What it does not hear follows from the plan, by the rules of the line; how many holes
+ * It hears what happens to plants. What it does not hear follows from the plan, by the rules of the line; how many holes
  * are in each state is told by the very stages that the line books its ledger from (models/line/stage.ts):
  *
  * - A visit sees every ready plant. What it leaves standing is blocked, or held in the last stage, until it goes.
