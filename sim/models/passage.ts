@@ -2,6 +2,7 @@
 
 import type { CropPlan, Plan } from './plan.js';
 import { meanStay } from './refill.js';
+import * as route from './route.js';
 
 /** Mean figures of one crop in one stage. */
 export interface Passage {
@@ -21,7 +22,7 @@ export function passagesOf(plan: Plan, crop: CropPlan): Passage[] {
     const stay = meanStay(plan, crop, s);
     const passage = { lead, stay, reaches };
     lead += stay;
-    reaches *= (1 - loss) * (s === 0 ? crop.germination : 1);
+    reaches *= (1 - loss) * (s === route.first(crop) ? crop.germination : 1);
     return passage;
   });
 }

@@ -14,6 +14,7 @@
  */
 
 import { type CropPlan, holesOf, type Plan, seasonDays } from './plan.js';
+import * as route from './route.js';
 import { longestWaitForPick, meanWaitForPick, meanWaitForVisit } from './visits.js';
 
 /** What refilling needs to know of one crop. */
@@ -30,11 +31,11 @@ export interface Refill {
 export function chancesToPick(crop: CropPlan): number[] {
   const chances = new Array<number>(crop.stages.length);
   let chance = 1;
-  for (let s = crop.stages.length - 1; s >= 0; s--) {
+  for (let s = route.last(crop); s >= 0; s = route.before(crop, s)) {
     chance *= 1 - crop.stages[s]!.loss;
     chances[s] = chance;
   }
-  chances[0]! *= crop.germination;
+  chances[route.first(crop)]! *= crop.germination;
   return chances;
 }
 
@@ -46,7 +47,7 @@ export function meanStay(plan: Plan, crop: CropPlan, s: number): number {
 /** @param wait of a ready head of the last stage for its pick [d] */
 function stayWith(plan: Plan, crop: CropPlan, s: number, wait: number): number {
   const days = crop.stages[s]!.time.days;
-  if (s < plan.stages.length - 1) return days + meanWaitForVisit(plan);
+  if (!route.isLast(crop, s)) return days + meanWaitForVisit(plan);
   return days + wait + (crop.cuts - 1) * ((crop.regrow?.time.days ?? 0) + wait);
 }
 
@@ -103,7 +104,8 @@ function holesUsedByCadences(plan: Plan, s: number): number {
   let used = 0;
   for (const crop of plan.crops) {
     let entering = seedsPerDay(plan, crop);
-    for (let k = 0; k < s; k++) entering *= (1 - crop.stages[k]!.loss) * (k === 0 ? crop.germination : 1);
+    for (let k = route.first(crop); k < s; k = route.next(crop, k))
+      entering *= (1 - crop.stages[k]!.loss) * (k === route.first(crop) ? crop.germination : 1);
     used += entering * (meanStay(plan, crop, s) + plan.stages[s]!.cleanDays);
   }
   return used;

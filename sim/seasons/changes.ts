@@ -2,6 +2,7 @@
 
 import { BLOCKED, type Season, STATE_COUNT, UNSOWN } from '../models/ledger.js';
 import { type CropPlan, type Plan, seasonDays } from '../models/plan.js';
+import * as route from '../models/route.js';
 
 export type Change =
   | { readonly kind: 'channel'; readonly stage: string; readonly holes: number }
@@ -72,5 +73,6 @@ export function cannotMatter(change: Change, plan: Plan, season: Season): boolea
   )
     return false;
   const s = plan.stages.findIndex((stage) => stage.name === change.stage);
-  return s === 0 ? season.counts[UNSOWN] === 0 : season.ledger[(s - 1) * STATE_COUNT + BLOCKED] === 0;
+  if (s === route.first(plan)) return season.counts[UNSOWN] === 0;
+  return season.ledger[route.before(plan, s) * STATE_COUNT + BLOCKED] === 0;
 }

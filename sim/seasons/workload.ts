@@ -6,6 +6,7 @@
  */
 
 import { holesOf, type Plan, seasonDays } from '../models/plan.js';
+import * as route from '../models/route.js';
 import { type Change, changesOf } from './changes.js';
 
 /** A plan and how often it is to be run. */
@@ -105,10 +106,11 @@ export function runsOf(workload: Workload, chunk: Chunk): number {
 export function plantsOf(plan: Plan): number {
   let plants = 0;
   for (const crop of plan.crops) {
+    const first = route.first(crop);
     plants +=
       crop.sowing.kind === 'due'
         ? crop.sowing.seeds * crop.sowing.days.length
-        : (holesOf(plan.stages[0]!) * seasonDays(plan)) / crop.stages[0]!.time.days;
+        : (holesOf(plan.stages[first]!) * seasonDays(plan)) / crop.stages[first]!.time.days;
   }
   return plants;
 }

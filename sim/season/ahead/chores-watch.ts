@@ -4,6 +4,7 @@ import { groupedBy } from '../../engine/lists.js';
 import type { InitialState } from '../../models/initial-state.js';
 import type { PlantEvent } from '../../models/line/line.js';
 import type { Plan } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 import type { Batches, BatchWatch } from './batches.js';
 import { type Forecast, forecastOf } from './forecast.js';
 import type { Watcher } from './watcher.js';
@@ -69,7 +70,7 @@ export class ChoresWatch implements Watcher<readonly ChoreSeen[]> {
       if (out) this.#clean(t, stage);
     } else if (event === 'move') {
       this.#count(t, 'move', stage, plant);
-      this.#clean(t, stage - 1);
+      this.#clean(t, route.before(this.#plan.crops[crop]!, stage));
     } else if (event === 'sow') this.#count(t, 'sow', stage, plant);
   }
 

@@ -11,6 +11,7 @@ import { streamKey } from '../../engine/random.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
+import * as route from '../../models/route.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { type Assumed, assumedOf } from './assumed.js';
@@ -141,14 +142,14 @@ function choresOf(
   const told = counted.filter(({ count }) => count.mean >= LEAST);
   const place = ({ kind, stage }: CountedChore): number =>
     // From the last stage back, as plants are moved.
-    CHORES.indexOf(kind) * plan.stages.length + (plan.stages.length - 1 - stage);
+    CHORES.indexOf(kind) * plan.stages.length + (route.last(plan) - stage);
   return told
     .filter(({ batch }) => batch === null)
     .sort((a, b) => place(a) - place(b))
     .map((chore) => ({
       action: chore.kind,
       stage: plan.stages[chore.stage]!.name,
-      from: chore.kind === 'move' ? plan.stages[chore.stage - 1]!.name : null,
+      from: chore.kind === 'move' ? plan.stages[route.before(plan, chore.stage)]!.name : null,
       count: chore.count,
       batches: told
         .filter(({ kind, stage, batch }) => kind === chore.kind && stage === chore.stage && batch !== null)

@@ -7,7 +7,8 @@
 import { TICK, toGrid } from '../../engine/clock.js';
 import type { Uniform } from '../../engine/random.js';
 import { GrowingTime } from '../../models/growing-time.js';
-import type { CropPlan, Growing, Plan } from '../../models/plan.js';
+import type { CropPlan, Growing } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 
 /** Points at which P(U T > age) is summed. */
 const POINTS = 64;
@@ -61,10 +62,10 @@ export class GrowthLaw extends GrowingTime {
 const MOST_TRIES = 10_000;
 
 /** The courses of a crop in one stage: by the picks that a plant has given. */
-export function growthLawsOf(plan: Plan, crop: CropPlan, stage: number): GrowthLaw[] {
-  const germination = stage === 0 ? crop.germination : 1;
+export function growthLawsOf(crop: CropPlan, stage: number): GrowthLaw[] {
+  const germination = stage === route.first(crop) ? crop.germination : 1;
   const first = new GrowthLaw(crop.stages[stage]!, germination);
-  if (stage < plan.stages.length - 1 || crop.regrow === null) return [first];
+  if (!route.isLast(crop, stage) || crop.regrow === null) return [first];
   const again = new GrowthLaw(crop.regrow, 1);
   return [first, ...Array.from({ length: crop.cuts - 1 }, () => again)];
 }

@@ -6,6 +6,7 @@
  * stayed can have been ready. What left before the oldest of these came in tells nothing any more.
  */
 
+import type { Plan } from '../../models/plan.js';
 import type { Cohort, CohortsByStage, Stay } from '../history/cohorts.js';
 import { stageCohorts } from '../history/occupancy.js';
 import type { ShortVisits } from '../history/short-visits.js';
@@ -44,12 +45,12 @@ const FURTHER_BACK = 8;
 export function growthsOf(
   cohorts: CohortsByStage,
   stage: number,
-  stages: number,
+  plan: Plan,
   visits: readonly number[],
   short: ShortVisits,
   holes: number,
 ): StageGrowths {
-  const here = stageCohorts(cohorts, stage, stages);
+  const here = stageCohorts(cohorts, stage, plan);
   const isOf = (cohort: Cohort): string => `${cohort.batch} ${cohort.phase}`;
   const standing = here.filter((cohort) => cohort.stays.some(({ end }) => end === 'standing'));
   const groups = new Set(standing.map(isOf));

@@ -3,6 +3,7 @@
 import { fillUniform, stream, type Uniform } from '../../engine/random.js';
 import type { InitialState, StandingPlant } from '../../models/initial-state.js';
 import { holesOf } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 import { type GrowthLaw, growthLawsOf } from './growth-law.js';
 import { type Growth, growthsOf } from './growths.js';
 import { StagePast } from './stage-past.js';
@@ -75,15 +76,15 @@ export class InitialStates {
     this.#today = today;
     const { plan } = today.season;
     const { visits, cohorts, short } = today;
-    const last = plan.stages.length - 1;
+    const last = route.last(plan);
     const growths = plan.stages.map((_, s) =>
       visits.length === 0
         ? { growths: [], firstVisit: 0 }
-        : growthsOf(cohorts, s, plan.stages.length, visits, short[s]!, holesOf(plan.stages[s]!)),
+        : growthsOf(cohorts, s, plan, visits, short[s]!, holesOf(plan.stages[s]!)),
     );
     this.#pasts = plan.stages.map((stage, s) => {
       if (growths[s]!.growths.length === 0) return null;
-      const courses = plan.crops.map((crop) => growthLawsOf(plan, crop, s));
+      const courses = plan.crops.map((crop) => growthLawsOf(crop, s));
       const lawOf = ({ crop, phase }: Growth): GrowthLaw => courses[crop]![phase]!;
       const uniform = open(stream(seed, 0, ['ahead', stage.name]));
       return new StagePast(growths[s]!, lawOf, visits, short[s]!, uniform);

@@ -3,6 +3,7 @@
 import type { InitialState } from '../../models/initial-state.js';
 import type { PlantEvent } from '../../models/line/line.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 import type { Watcher } from './watcher.js';
 
 /** Of one future, or of several together. */
@@ -34,7 +35,7 @@ export class LoadWatch implements Watcher<LoadSeen> {
   /** @param plan with visits on days */
   constructor(plan: Plan) {
     this.#plan = plan;
-    this.#last = plan.stages.length - 1;
+    this.#last = route.last(plan);
     this.#seen = nothingSeen(plan);
   }
 
@@ -49,10 +50,10 @@ export class LoadWatch implements Watcher<LoadSeen> {
   onEvent(t: number, event: PlantEvent, plant: number, crop: number, stage: number): void {
     const now = this.#now;
     if (event === 'sow') {
-      now[0]![crop]!++;
+      now[stage]![crop]!++;
       this.#picksLeft[plant] = this.#plan.crops[crop]!.cuts;
     } else if (event === 'move') {
-      now[stage - 1]![crop]!--;
+      now[route.before(this.#plan.crops[crop]!, stage)]![crop]!--;
       now[stage]![crop]!++;
     } else if (event === 'discard' || event === 'clear') now[stage]![crop]!--;
     else if (event === 'pick') {

@@ -1,6 +1,7 @@
 /** What can be watched of futures, by name: with these, whoever runs them makes the watchers. */
 
 import type { Plan } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 import { type BatchesLook, BatchWatch } from './batches.js';
 import { type ChoresLook, ChoresWatch } from './chores-watch.js';
 import { HolesWatch } from './holes-watch.js';
@@ -27,7 +28,7 @@ interface NextWeeksLook extends WeeksLook {
 /** For each name: how the watcher is made. What it is told is plain data. */
 const LOOKS = {
   nextWeeks: (plan: Plan, { from, weeks, batches, untilPicked, sown }: NextWeeksLook) => {
-    const last = plan.stages.length - 1;
+    const last = route.last(plan);
     const watch = new BatchWatch(plan, batches);
     const visits = plan.visits.kind === 'days' ? plan.visits.days : [];
     return combineWatchers({
@@ -43,7 +44,7 @@ const LOOKS = {
     const batches = new BatchWatch(plan, look.batches);
     return combineWatchers({ batches, chores: new ChoresWatch(plan, batches, look) });
   },
-  heads: (plan: Plan, { from, weeks }: WeeksLook) => new WeeksWatch(from, weeks, plan.stages.length - 1),
+  heads: (plan: Plan, { from, weeks }: WeeksLook) => new WeeksWatch(from, weeks, route.last(plan)),
   load: (plan: Plan, _: null) => new LoadWatch(plan),
 };
 

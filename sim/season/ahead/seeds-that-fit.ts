@@ -14,6 +14,7 @@
 import { type Passage, passagesOf } from '../../models/passage.js';
 import { type CropPlan, holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { chancesToPick } from '../../models/refill.js';
+import * as route from '../../models/route.js';
 import type { ComingSowing } from './coming-sowings.js';
 import type { Load } from './load-watch.js';
 
@@ -100,13 +101,14 @@ class Fitting {
   next(): void {
     const sowing = this.#sowings[this.found.length]!;
     const { crop, day, next } = sowing;
-    const chance = chancesToPick(this.#plan.crops[crop]!)[0]!;
+    const first = route.first(this.#plan.crops[crop]!);
+    const chance = chancesToPick(this.#plan.crops[crop]!)[first]!;
     // Cells must be free when the seeds are sown, further holes until the next ones come.
-    const cells = Math.max(0, this.#room(crop, 0, day, day + 1));
+    const cells = Math.max(0, this.#room(crop, first, day, day + 1));
     let seeds = Math.min(cells, this.#forWanted(sowing, chance));
     for (const s of this.#plan.stages.keys()) {
       const { lead } = this.#passages[crop]![s]!;
-      if (s > 0) seeds = Math.min(seeds, this.#room(crop, s, day + lead, next + lead));
+      if (s !== first) seeds = Math.min(seeds, this.#room(crop, s, day + lead, next + lead));
     }
     seeds = Math.min(seeds, MOST_OF_PACE * this.#pace(crop) * (next - day));
     // A crop that never gives a head needs no seeds.
@@ -148,16 +150,17 @@ class Fitting {
   /** Seeds whose heads are wanted and not there otherwise; Infinity if no number of heads is wanted. */
   #forWanted({ crop, day, next }: ComingSowing, chance: number): number {
     const { want, crops } = this.#plan;
-    const { lead, takes } = this.#passages[crop]!.at(-1)!;
     const { cuts, stages } = crops[crop]!;
-    const growing = stages.at(-1)!.time.days;
+    const last = route.last(crops[crop]!);
+    const { lead, takes } = this.#passages[crop]![last]!;
+    const growing = stages[last]!.time.days;
     const [from, to] = [day + lead + growing, next + lead + growing];
     if (want === null || to > seasonDays(this.#plan)) return Infinity;
-    const share = this.#shares.at(-1)![crop]!;
+    const share = this.#shares[last]![crop]!;
     const wanted = share * want.heads * want.days.filter((one) => one >= from && one < to).length;
     let there = this.#load.ripe(crop, from, to);
     // The cuts of a plant are spread evenly over its time in the last stage.
-    const again = (takes - this.#plan.stages.at(-1)!.cleanDays - growing) / Math.max(1, cuts - 1);
+    const again = (takes - this.#plan.stages[last]!.cleanDays - growing) / Math.max(1, cuts - 1);
     this.#ofCrop(crop, (before, seeds) => {
       const gap = before.next - before.day;
       for (let cut = 0; cut < cuts; cut++) {

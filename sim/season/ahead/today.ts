@@ -10,6 +10,7 @@ import { dayFrom } from '../../models/dates.js';
 import type { Cleaning } from '../../models/initial-state.js';
 import { holesOf, type Plan } from '../../models/plan.js';
 import { failure, type Result, success } from '../../models/result.js';
+import * as route from '../../models/route.js';
 import { attendance } from '../history/attendance.js';
 import { type CohortsByStage, cohortsOf } from '../history/cohorts.js';
 import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
@@ -93,7 +94,7 @@ function cleaningNow(
     }
   };
   const byRows = Math.min(logged[lastVisit]!, cleaning[lastVisit]!);
-  const afterPlants = stageCohorts(cohorts, s, plan.stages.length).flatMap(({ stays }) =>
+  const afterPlants = stageCohorts(cohorts, s, plan).flatMap(({ stays }) =>
     stays
       .filter(({ to, vacates }) => vacates && to + cleanDays > lastVisit)
       .map(({ to, count }) => ({ holes: count, until: to + cleanDays })),
@@ -144,15 +145,15 @@ function crowded(rows: readonly LogRow[], { plan }: LoggedSeason, cohorts: Cohor
  * The fewest plants that can stand in a stage. Of those with several cuts a log does not say which were picked; as many as
  * possible have given all their picks.
  */
-function leastStanding({ stages, crops }: Plan, cohorts: CohortsByStage, s: number): number {
+function leastStanding(plan: Plan, cohorts: CohortsByStage, s: number): number {
   const came = new Map<number, number>();
   const picked = new Map<number, number>();
   const add = (counts: Map<number, number>, batch: number, count: number): void => {
     counts.set(batch, (counts.get(batch) ?? 0) + count);
   };
   const cutsOf = new Map<number, number>();
-  for (const { batch, crop, phase, count, stays } of stageCohorts(cohorts, s, stages.length)) {
-    cutsOf.set(batch, s === stages.length - 1 ? crops[crop]!.cuts : 1);
+  for (const { batch, crop, phase, count, stays } of stageCohorts(cohorts, s, plan)) {
+    cutsOf.set(batch, route.isLast(plan.crops[crop]!, s) ? plan.crops[crop]!.cuts : 1);
     if (phase === 0) add(came, batch, count);
     for (const stay of stays) {
       if (stay.end === 'picked') add(picked, batch, stay.count);

@@ -16,6 +16,7 @@
  */
 
 import type { GrowthTime, Plan } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 import type { LogRow } from '../log/rows.js';
 import { type Observations, type ObservedStage, observe, type PlantKind } from './observations.js';
 import { fifoStays } from './survival/fifo-stays.js';
@@ -132,7 +133,7 @@ export function fitSeason(
   const seen = observe(rows, stages, plan);
   const fits = seen.stages.flatMap((stage, s) => {
     begin(stage.name);
-    return fitsOf(seen, stage, s === 0, plan);
+    return fitsOf(seen, stage, s === route.first(seen), plan);
   });
   return {
     from: seen.from,
@@ -181,7 +182,7 @@ function fitsOf(
     const ready = total(groups[k]!.flatMap((group) => group.ready));
     // A line of one stage sows into the stage that it picks from, and there a plant may regrow.
     const seeds = first && !regrowth;
-    const planLoss = planned(plan, seen.crops[crop]!)?.stages[0]?.loss ?? 0;
+    const planLoss = planned(plan, seen.crops[crop]!)?.stages[route.first(seen)]?.loss ?? 0;
     const died = groups[k]!.some(({ dead }) => dead.some(({ cause }) => cause === 'died'));
     return {
       shape: fittedShape(time),

@@ -19,6 +19,7 @@
 import { groupedBy } from '../../engine/lists.js';
 import { dayFrom } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 import { barePlan, seasonOfRows } from '../history/bare-plan.js';
 import { type CohortsByStage, cohortsOf, type Stay, type StayEnd } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
@@ -97,7 +98,7 @@ function noStage(name: string): ObservedStage {
 
 /** Whether plants of a crop can be picked again in a stage. */
 function regrows({ plan }: LoggedSeason, crop: number, s: number): boolean {
-  return s === plan.stages.length - 1 && plan.crops[crop]!.cuts > 1;
+  return route.isLast(plan.crops[crop]!, s) && plan.crops[crop]!.cuts > 1;
 }
 
 function kindsOf(season: LoggedSeason, crops: readonly number[], s: number): PlantKind[] {
@@ -121,7 +122,7 @@ function groupsOf(
   s: number,
   visitOf: ReadonlyMap<number, number>,
 ): CropGroup[] {
-  const here = stageCohorts(cohorts, s, season.plan.stages.length);
+  const here = stageCohorts(cohorts, s, season.plan);
   const cut = here.filter(({ crop }) => regrows(season, crop, s));
   const whole = here.filter(({ crop }) => !regrows(season, crop, s));
   const groups = [
@@ -132,7 +133,7 @@ function groupsOf(
     const stays = together.flatMap((cohort) => cohort.stays);
     const seen = (which: (stay: Stay) => boolean) =>
       summed(stays.filter(which).map(({ to, count }) => [visitOf.get(to)!, count]));
-    const dead = (cause: Cause) => seen((stay) => causeOf(stay, s) === cause);
+    const dead = (cause: Cause) => seen((stay) => causeOf(stay, s === route.first(season.plan)) === cause);
     const because = (cause: 'died' | 'failed') =>
       dead(cause).map(([visit, count]) => ({ visit, count, cause }));
     return {
@@ -158,9 +159,9 @@ const READY: ReadonlySet<StayEnd> = new Set(['on', 'picked', 'discarded']);
 type Cause = 'died' | 'failed' | 'unknown';
 
 /** Why plants were cleared, as far as it matters: in later stages nothing can fail. @returns null if they were not */
-function causeOf({ end, told }: Stay, s: number): Cause | null {
+function causeOf({ end, told }: Stay, first: boolean): Cause | null {
   if (end !== 'died' && end !== 'failed') return null;
-  return s === 0 && told ? end : 'unknown';
+  return first && told ? end : 'unknown';
 }
 
 /** Counts of the same day (or visit) in one, the first day first. */

@@ -3,6 +3,7 @@
 import { toGrid } from '../../engine/clock.js';
 import { summedUp } from '../../engine/lists.js';
 import { holesOf } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 import type { CohortsByStage } from './cohorts.js';
 import type { LoggedSeason } from './logged-season.js';
 
@@ -78,7 +79,9 @@ class DueSowings {
           .filter((day) => day < days)
           .sort((a, b) => a - b)
       : [];
-    this.#free = freeCells(holesOf(plan.stages[0]!), plan.stages[0]!.cleanDays, cohorts[0]!, days);
+    const first = route.first(plan);
+    const stage = plan.stages[first]!;
+    this.#free = freeCells(holesOf(stage), stage.cleanDays, cohorts[first]!, days);
   }
 
   /** Days are to be asked for in their order. */

@@ -12,6 +12,7 @@
  */
 
 import { type CropPlan, growingOf } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 import type { LoggedEvent, LoggedSeason } from './logged-season.js';
 import type { LossKind } from './losses.js';
 
@@ -51,24 +52,24 @@ type OpenCohort = Cohort & { left: number };
 /** @returns the lots of all stages, the last entry those that regrow in the last stage */
 export function cohortsOf(season: LoggedSeason): CohortsByStage {
   const { plan, batches, events } = season;
-  const last = plan.stages.length - 1;
   const cohorts: OpenCohort[][] = Array.from({ length: plan.stages.length + 1 }, () => []);
-  const places: Places[] = batches.map(({ crop }) => new Places(plan.crops[crop]!, last));
+  const places: Places[] = batches.map(({ crop }) => new Places(plan.crops[crop]!));
   const enter = (batch: number, stage: number, phase: number, day: number, count: number): void => {
     const lot = { batch, crop: batches[batch]!.crop, phase, from: day, count, stays: [], left: count };
-    cohorts[phase === 0 ? stage : last + 1]!.push(lot);
+    cohorts[phase === 0 ? stage : plan.stages.length]!.push(lot);
     places[batch]!.add(stage, phase, lot);
   };
   for (const event of events) {
     const { action, batch, stage, day, count } = event;
     if (action === 'clean') continue;
-    if (action === 'sow') enter(batch, 0, 0, day, count);
+    const crop = plan.crops[batches[batch]!.crop]!;
+    if (action === 'sow') enter(batch, route.first(crop), 0, day, count);
     else if (action === 'move') {
-      leave(places[batch]!, stage - 1, event, 'on');
+      leave(places[batch]!, route.before(crop, stage), event, 'on');
       enter(batch, stage, 0, day, count);
     } else if (action === 'lose')
-      leave(places[batch]!, stage, event, event.loss ?? (stage === 0 ? 'failed' : 'died'));
-    else pick(places[batch]!, event, (phase, n) => enter(batch, last, phase, day, n));
+      leave(places[batch]!, stage, event, event.loss ?? (stage === route.first(crop) ? 'failed' : 'died'));
+    else pick(places[batch]!, event, (phase, n) => enter(batch, route.last(crop), phase, day, n));
   }
   for (const list of cohorts) {
     for (const cohort of list) {
@@ -111,7 +112,8 @@ class Places {
   /** Mean growing time before each pick [d]. */
   readonly #means: readonly number[];
 
-  constructor(crop: CropPlan, last: number) {
+  constructor(crop: CropPlan) {
+    const last = route.last(crop);
     this.cuts = crop.cuts;
     this.#last = last;
     this.#cohorts = Array.from({ length: last + crop.cuts }, () => []);

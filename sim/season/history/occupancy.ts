@@ -2,7 +2,8 @@
 
 import { toGrid } from '../../engine/clock.js';
 import { summedUp } from '../../engine/lists.js';
-import { holesOf } from '../../models/plan.js';
+import { holesOf, type Plan } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 import type { CohortsByStage } from './cohorts.js';
 import type { LoggedSeason } from './logged-season.js';
 import { type Rest, RestingChannels } from './resting-channels.js';
@@ -59,7 +60,7 @@ function standingOf({ days, plan }: LoggedSeason, cohorts: CohortsByStage, s: nu
     if (day < days) level[day]! += by;
   };
   for (const cohort of cohorts[s]!) jump(cohort.from, cohort.count);
-  for (const cohort of stageCohorts(cohorts, s, plan.stages.length)) {
+  for (const cohort of stageCohorts(cohorts, s, plan)) {
     for (const { to, count, vacates } of cohort.stays) if (vacates) jump(to, -count);
   }
   return summedUp(level);
@@ -69,11 +70,10 @@ function standingOf({ days, plan }: LoggedSeason, cohorts: CohortsByStage, s: nu
 export function stageCohorts(
   cohorts: CohortsByStage,
   s: number,
-  stages: number,
+  plan: Plan,
 ): readonly CohortsByStage[number][number][] {
-  return s === stages - 1 && cohorts[stages]!.length > 0
-    ? [...cohorts[s]!, ...cohorts[stages]!]
-    : cohorts[s]!;
+  const regrown = cohorts[plan.stages.length]!;
+  return route.isLast(plan, s) && regrown.length > 0 ? [...cohorts[s]!, ...regrown] : cohorts[s]!;
 }
 
 /**
@@ -91,7 +91,7 @@ function cleaningAfterPlants(
   const cleanDays = toGrid(plan.stages[s]!.cleanDays);
   if (cleanDays === 0) return level;
   const left = new Int32Array(days);
-  for (const cohort of stageCohorts(cohorts, s, plan.stages.length)) {
+  for (const cohort of stageCohorts(cohorts, s, plan)) {
     for (const { to, count, vacates } of cohort.stays) if (vacates) left[to]! += count;
   }
   let next = 0;

@@ -1,5 +1,6 @@
 /** At which visits everything that was ready could go on, and at which it could not. */
 
+import * as route from '../../models/route.js';
 import type { LoggedSeason } from './logged-season.js';
 import type { StageDays } from './occupancy.js';
 
@@ -15,14 +16,14 @@ export function shortVisits(
   stages: readonly StageDays[],
   visits: readonly number[],
 ): ShortVisits[] {
-  const last = stages.length - 1;
   const wanted = wantedLeft(season);
-  return stages.map((_, s) =>
-    Uint8Array.from(visits, (day) => {
-      const free = s < last ? stages[s + 1]!.empty[day]! : wanted(day);
+  return stages.map((_, s) => {
+    const next = route.next(season.plan, s);
+    return Uint8Array.from(visits, (day) => {
+      const free = next < 0 ? wanted(day) : stages[next]!.empty[day]!;
       return free > 0 ? 0 : 1;
-    }),
-  );
+    });
+  });
 }
 
 /** Heads that were wanted on a day and not picked; Infinity if no number is wanted. */

@@ -7,6 +7,7 @@
 
 import { isIsoDate, whyNoDate } from '../../models/dates.js';
 import { type Failure, failure, type Result, type Success, success } from '../../models/result.js';
+import * as route from '../../models/route.js';
 import type { LoggedCrop } from './check-rows.js';
 import { EXPECTED_DATE, inForm } from './dates.js';
 import { type Column, fieldText, type LogFault, LogFaults, withoutEchoes } from './faults.js';
@@ -126,14 +127,14 @@ function completed(
 ): Typed {
   if (typed.action === 'sow') {
     // Only a line that was named is written down: the log would be bound to a guess.
-    const stage = stagesFrom === 'line' ? reading.stages[0]! : '';
+    const stage = stagesFrom === 'line' ? reading.stages[route.first(reading)]! : '';
     return { ...typed, batch: typed.batch || nextName(reading.standing), stage: typed.stage || stage };
   }
   const batch = reading.standing.batch(typed.batch);
   if (batch === undefined) return typed;
   const full = { ...typed, crop: typed.crop || batch.crop };
   if (typed.stage !== '') return full;
-  if (typed.action === 'pick') return { ...full, stage: reading.stages.at(-1)! };
+  if (typed.action === 'pick') return { ...full, stage: reading.stages[route.last(reading)]! };
   if (typed.action !== 'move' && typed.action !== 'lose') return full;
   return { ...full, stage: onlyStage(typed.action, batch, reading.stages, faults, line) };
 }
@@ -146,9 +147,9 @@ function onlyStage(
   faults: LogFaults,
   line: number,
 ): string {
-  const among = action === 'move' ? stages.slice(0, -1) : stages;
-  const places = among.map((_, place) => place).filter((place) => batch.standing[place]! > 0);
-  const meant = places.map((place) => stages[action === 'move' ? place + 1 : place]!);
+  const among = [...stages.keys()].filter((place) => action === 'lose' || !route.isLast({ stages }, place));
+  const places = among.filter((place) => batch.standing[place]! > 0);
+  const meant = places.map((place) => stages[action === 'move' ? route.next({ stages }, place) : place]!);
   if (meant.length === 1) return meant[0]!;
   const what = action === 'move' ? 'the stage moved into' : 'the stage that they stood in';
   const standing = places.map((place) => `${batch.standing[place]} in ${stages[place]}`).join(', ');

@@ -5,6 +5,7 @@
  * not counted any more, and one slip does not give a hundred faults. Names are still looked at.
  */
 
+import * as route from '../../models/route.js';
 import type { LogDates } from './dates.js';
 import { fieldText, type LogFaults } from './faults.js';
 import type { RowDraft } from './fields.js';
@@ -118,11 +119,12 @@ class RowCheck {
 
   /** Fill in what the row leaves out. @returns false if a stage is missing that only the grower knows */
   #complete(draft: RowDraft): boolean {
-    const { stages } = this.#standing;
+    const standing = this.#standing;
+    const { stages } = standing;
     const { action } = draft;
     if (draft.stage === '') {
-      if (action === 'sow') draft.stage = stages[0]!;
-      else if (action === 'pick') draft.stage = stages.at(-1)!;
+      if (action === 'sow') draft.stage = stages[route.first(standing)]!;
+      else if (action === 'pick') draft.stage = stages[route.last(standing)]!;
       else {
         this.#faults.add({
           line: draft.line,

@@ -4,6 +4,7 @@
  * It is the one judge of whether a row can be true: the reader asks it row by row, and so does whoever writes one.
  */
 
+import * as route from '../../models/route.js';
 import type { LogRow } from './rows.js';
 
 /** What is wrong with a row, as data. */
@@ -64,6 +65,7 @@ export type StandingRow = Pick<LogRow, 'action' | 'crop' | 'batch' | 'stage' | '
  */
 export class Standing {
   readonly #stages: readonly string[];
+  readonly #first: number;
   readonly #last: number;
   readonly #places: ReadonlyMap<string, number>;
   readonly #cutsOf: (crop: string) => number;
@@ -75,7 +77,8 @@ export class Standing {
    */
   constructor(stages: readonly string[], cutsOf: (crop: string) => number = () => 1) {
     this.#stages = stages;
-    this.#last = stages.length - 1;
+    this.#first = route.first({ stages });
+    this.#last = route.last({ stages });
     this.#places = new Map(stages.map((name, place) => [name, place]));
     this.#cutsOf = cutsOf;
   }
@@ -129,7 +132,7 @@ export class Standing {
     if (action === 'sow' || action === 'clean') return null;
     const batch = this.#batches.get(row.batch)!;
     const place = this.#places.get(row.stage)!;
-    const from = action === 'move' ? place - 1 : place;
+    const from = action === 'move' ? route.before(this, place) : place;
     const stands = batch.standing[from]!;
     if (count <= stands) return null;
     const plants = `${count} ${count === 1 ? 'plant' : 'plants'} of ${batch.name}`;
@@ -160,8 +163,8 @@ export class Standing {
       this.know(row);
       const sown = this.#batches.get(row.batch)!;
       sown.seeds = row.count;
-      sown.standing[0] = row.count;
-      if (this.#last === 0) sown.picksLeft = row.count * sown.cuts;
+      sown.standing[this.#first] = row.count;
+      if (this.#last === this.#first) sown.picksLeft = row.count * sown.cuts;
       return;
     }
     const batch = this.#batches.get(row.batch)!;
@@ -204,13 +207,13 @@ export class Standing {
     const place = this.#places.get(stage);
     if (place === undefined) {
       const expected =
-        this.#last === 0
-          ? `${this.#stages[0]}, the only stage`
+        this.#last === this.#first
+          ? `${this.#stages[this.#first]}, the only stage`
           : `one of the stages ${this.#stages.join(', ')}`;
       return slip('stage', quoted(stage), expected, () => this.#stages);
     }
-    if (action === 'sow' && place !== 0) {
-      return slip('stage', quoted(stage), `${this.#stages[0]}, the stage that seeds are sown into`);
+    if (action === 'sow' && place !== this.#first) {
+      return slip('stage', quoted(stage), `${this.#stages[this.#first]}, the stage that seeds are sown into`);
     }
     if (action === 'pick' && place !== this.#last) {
       return slip(
@@ -219,8 +222,8 @@ export class Standing {
         `${this.#stages[this.#last]}, the stage that plants are picked from`,
       );
     }
-    if (action === 'move' && place === 0) {
-      const later = this.#stages.slice(1);
+    if (action === 'move' && place === this.#first) {
+      const later = this.#stages.filter((_, s) => s !== this.#first);
       const expected =
         later.length === 0 ? 'no move: there is only one stage' : `a later stage: ${later.join(', ')}`;
       return { ...slip('stage', quoted(stage), expected), advice: 'A move names the stage moved into.' };
@@ -229,7 +232,7 @@ export class Standing {
   }
 
   #move(batch: Batch, into: number, count: number): void {
-    batch.standing[into - 1]! -= count;
+    batch.standing[route.before(this, into)]! -= count;
     batch.standing[into]! += count;
     if (into === this.#last) batch.picksLeft += count * batch.cuts;
   }

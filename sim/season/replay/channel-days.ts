@@ -7,6 +7,7 @@
  */
 
 import { isoOfDay } from '../../models/dates.js';
+import * as route from '../../models/route.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 
 export interface ChannelDays {
@@ -44,7 +45,6 @@ class Channel {
 export function channelDays(season: LoggedSeason): ChannelDays[][] {
   const { plan, events, batches } = season;
   if (events.every(({ channel }) => channel === null)) return plan.stages.map(() => []);
-  const last = plan.stages.length - 1;
   const channels = plan.stages.map(() => new Map<string, Channel>());
   /** By batch and stage: where its plants stand, those that came first in front. */
   const parts = batches.map(() => plan.stages.map((): Part[] => []));
@@ -60,12 +60,13 @@ export function channelDays(season: LoggedSeason): ChannelDays[][] {
   };
   for (const { action, batch, stage, channel, count, day } of events) {
     if (action === 'clean') continue;
+    const crop = plan.crops[batches[batch]!.crop]!;
     // A plant of a crop with several cuts stays where it is picked; which pick was its last is not logged.
-    if (action === 'pick' && plan.crops[batches[batch]!.crop]!.cuts > 1) {
-      for (const part of parts[batch]![last]!) part.channel.doubt(day);
+    if (action === 'pick' && crop.cuts > 1) {
+      for (const part of parts[batch]![route.last(crop)]!) part.channel.doubt(day);
       continue;
     }
-    const from = action === 'move' ? stage - 1 : stage;
+    const from = action === 'move' ? route.before(crop, stage) : stage;
     if (action !== 'sow')
       take(parts[batch]![from]!, action === 'move' ? null : channel, channels[from]!, day, count);
     if (action === 'sow' || action === 'move') {

@@ -1,6 +1,7 @@
 /** Batches that lost far more plants than the plan expects. */
 
 import { lnGamma } from '../../engine/gamma.js';
+import * as route from '../../models/route.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 
@@ -45,7 +46,7 @@ export function failedBatches({ plan, batches }: LoggedSeason, cohorts: CohortsB
     tallies.forEach((tally, batch) => {
       const crop = plan.crops[batches[batch]!.crop]!;
       const { loss } = crop.stages[s]!;
-      const chance = s === 0 ? 1 - crop.germination * (1 - loss) : loss;
+      const chance = s === route.first(crop) ? 1 - crop.germination * (1 - loss) : loss;
       const expected = tally.came * chance;
       if (tally.lost < expected + FEWEST) return;
       if (chanceOfAtLeast(tally.lost, tally.came, chance) * ONCE_IN < 1)

@@ -14,6 +14,7 @@
  * but for the first stage, where the two are the same.
  */
 
+import * as route from '../../models/route.js';
 import type { Attendance } from '../history/attendance.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import { inTurn } from '../history/in-turn.js';
@@ -70,8 +71,7 @@ function growingForCertain(
   visits: readonly number[],
   short: ShortVisits,
 ): number | null {
-  const stages = plan.stages.length;
-  if (s === stages - 1 && plan.crops.some(({ cuts }) => cuts > 1)) return null;
+  if (route.isLast(plan, s) && plan.crops.some(({ cuts }) => cuts > 1)) return null;
   const lastVisit = lastBefore(visits, days, () => true);
   const lastFree = lastBefore(visits, days, (i) => short[i] === 0);
   let growing = 0;

@@ -19,6 +19,7 @@
 
 import { summedUp } from '../../engine/lists.js';
 import { seasonDays } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 import { usualGap } from '../history/attendance.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { AssignCause, Cause, CauseListener, IdleEvidence } from './causes.js';
@@ -61,7 +62,8 @@ export class IdleCauses {
     const full = stages.map(({ empty }) => upTo((day) => empty[day] === 0 && !missed.has(day)));
     this.#fullVisits = [...full, upTo(() => true)];
     const planned = plannedSeeds(season);
-    this.#notSown = seedsNotSown(season, planned, stages[0]!.empty, missed).map(summedUp);
+    const { empty } = stages[route.first(season.plan)]!;
+    this.#notSown = seedsNotSown(season, planned, empty, missed).map(summedUp);
     this.#due = summedUp(seedsDue(season));
     this.#sown = new Float64Array(days);
     for (const { sown, seeds } of batches) this.#sown[sown]! += seeds;
@@ -71,6 +73,7 @@ export class IdleCauses {
   each(s: number, hear: CauseListener): void {
     const { season, stages, meanFlow } = this.#evidence;
     const { empty, holes } = stages[s]!;
+    const first = route.first(season.plan);
     const end = season.planned ? seasonDays(season.plan) - meanFlow.remaining(s) : Infinity;
     const missing = new MissingPlants(this.#evidence, s);
     for (let day = 0; day < season.days; day++) {
@@ -91,7 +94,7 @@ export class IdleCauses {
       give('sown', () => ({ kind: 'too_little_sown' }), notSown);
       const lack = holes - meanFlow.expected(s, day) - filling - notSown;
       const window = meanFlow.sowingsFor(s, day, day);
-      if (s > 0 && this.#shareFull(0, window.from, window.to) >= 0.5) giveFull(0, lack, give);
+      if (s !== first && this.#shareFull(first, window.from, window.to) >= 0.5) giveFull(first, lack, give);
       else give('sown', () => ({ kind: 'too_little_sown' }), lack);
       const full = this.#fullBefore(s, day);
       if (full !== null) giveFull(full, left, give);
@@ -105,7 +108,8 @@ export class IdleCauses {
     if (i < 0) return;
     const since = attendance.visits[i]!;
     const until = attendance.visits[i + 1] ?? season.days;
-    const waits = s > 0 ? waiting[s - 1]![day]! : this.#seedsWaiting(since, until, day);
+    const before = route.before(season.plan, s);
+    const waits = before < 0 ? this.#seedsWaiting(since, until, day) : waiting[before]![day]!;
     if (until - since <= this.#usual) {
       give('between', () => ({ kind: 'between_visits' }), waits);
       return;
@@ -126,8 +130,9 @@ export class IdleCauses {
   #fullBefore(s: number, day: number): number | null {
     let stage: number | null = null;
     let most = 0.5;
-    for (let j = s - 1; j >= 0; j--) {
-      const share = this.#shareFull(j, day - this.#evidence.meanFlow.mean(j).stay, day);
+    const { season, meanFlow } = this.#evidence;
+    for (let j = route.before(season.plan, s); j >= 0; j = route.before(season.plan, j)) {
+      const share = this.#shareFull(j, day - meanFlow.mean(j).stay, day);
       if (share < most || (share === most && stage !== null)) continue;
       most = share;
       stage = j;

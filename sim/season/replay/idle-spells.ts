@@ -15,6 +15,7 @@
 
 import { summedUp } from '../../engine/lists.js';
 import { isoOfDay } from '../../models/dates.js';
+import * as route from '../../models/route.js';
 import { usualGap } from '../history/attendance.js';
 import type { Cause, IdleEvidence } from './causes.js';
 import type { FailedBatch } from './failed-batches.js';
@@ -141,7 +142,8 @@ class CauseTeller {
   constructor(evidence: IdleEvidence) {
     const { season, meanFlow, stages, attendance } = evidence;
     this.#evidence = evidence;
-    this.#sowings = new SowingDates(season, meanFlow, stages[0]!.empty, attendance.missed);
+    const { empty } = stages[route.first(season.plan)]!;
+    this.#sowings = new SowingDates(season, meanFlow, empty, attendance.missed);
   }
 
   tell(s: number, { cause, from, to }: Run): IdleCause {
@@ -175,12 +177,14 @@ class CauseTeller {
         return { kind: 'too_little_sown', sowings: this.#sowings.short(s, from, to) };
       case 'stage_before_full':
         return { kind: 'stage_before_full', stage: plan.stages[cause.stage]!.name };
-      case 'late':
+      case 'late': {
+        const before = route.before(plan, s);
         return {
           kind: 'late',
-          stay: s === 0 ? null : this.#meanStay(s - 1, from, to),
-          planned_stay: s === 0 ? null : meanFlow.mean(s - 1).stay,
+          stay: before < 0 ? null : this.#meanStay(before, from, to),
+          planned_stay: before < 0 ? null : meanFlow.mean(before).stay,
         };
+      }
       case 'cleaning':
         return cause;
       default:

@@ -8,6 +8,7 @@
  */
 
 import type { CropPlan } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 import type { AssignCause, Cause, IdleEvidence } from './causes.js';
 
 /** Plants that are missed in a stage, and when [d]. */
@@ -51,7 +52,7 @@ function ofFailedBatches({ season, failed, meanFlow }: IdleEvidence, s: number):
         cause: { kind: 'batch_failed', failed: failure },
         from: s === failure.stage ? Math.round((failure.from + failure.to) / 2) : sown + lead,
         to: sown + lead + stay,
-        plants: (failure.lost - failure.expected) * survive(season.plan.crops[crop]!, failure.stage + 1, s),
+        plants: (failure.lost - failure.expected) * survive(season.plan.crops[crop]!, failure.stage, s),
       };
     });
 }
@@ -70,20 +71,22 @@ function thrownAway({ season, cohorts, meanFlow }: IdleEvidence, s: number): Mis
     }
   }
   return [...plants.values()].map(({ day, stage, crop, count }) => {
-    const from = day + meanFlow.passage(s, crop).lead - meanFlow.passage(stage + 1, crop).lead;
+    const next = route.next(season.plan.crops[crop]!, stage);
+    const from = day + meanFlow.passage(s, crop).lead - meanFlow.passage(next, crop).lead;
     return {
       key: `thrown ${day} ${stage} ${crop}`,
       cause: { kind: 'thrown_away', day, stage, plants: count },
       from,
       to: from + meanFlow.passage(s, crop).stay,
-      plants: count * survive(season.plan.crops[crop]!, stage + 1, s),
+      plants: count * survive(season.plan.crops[crop]!, stage, s),
     };
   });
 }
 
-/** Chance of coming through the stages from `first` on to right before `beyond`. */
-function survive(crop: CropPlan, first: number, beyond: number): number {
+/** Chance of coming through the stages between two. */
+function survive(crop: CropPlan, from: number, to: number): number {
   let chance = 1;
-  for (let k = first; k < beyond; k++) chance *= 1 - crop.stages[k]!.loss;
+  for (let k = route.next(crop, from); k >= 0 && k < to; k = route.next(crop, k))
+    chance *= 1 - crop.stages[k]!.loss;
   return chance;
 }

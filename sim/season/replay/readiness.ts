@@ -58,7 +58,7 @@ export class Readiness {
     this.#keeps = plan.crops.map((crop) => toGrid(crop.stages[s]!.keeps));
     this.#cutoffs = new Float64Array(visits.length);
     const means = plan.crops.map((crop) => (phase: number) => growingOf(crop, s, phase).time.days);
-    const here = stageCohorts(cohorts, s, plan.stages.length);
+    const here = stageCohorts(cohorts, s, plan);
     while (this.#setCutoffs(here, means)) {
       // Each round puts one stretch more in doubt, so there are no more rounds than stretches.
     }

@@ -5,6 +5,7 @@
  */
 
 import { GrowingTime } from '../../models/growing-time.js';
+import * as route from '../../models/route.js';
 import type { Cohort, CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import { fillCohort, ObservedDraws, plantsIn } from './observed-draws.js';
@@ -30,9 +31,8 @@ export function regrowthDraws(
   first: ObservedDraws | null,
 ): ObservedDraws | null {
   const crop = plan.crops[c]!;
-  const stages = plan.stages.length;
   const ofCrop = (list: readonly Cohort[]): Cohort[] => list.filter((cohort) => cohort.crop === c);
-  const regrown = ofCrop(cohorts[stages]!);
+  const regrown = ofCrop(cohorts[plan.stages.length]!);
   if (crop.regrow === null || first === null || regrown.length === 0) return null;
 
   const byLot = new ObservedDraws(plantsIn(regrown), [crop.name, 'regrowth']);
@@ -50,7 +50,7 @@ export function regrowthDraws(
     }
   };
   let place = 0;
-  for (const cohort of ofCrop(cohorts[stages - 1]!)) {
+  for (const cohort of ofCrop(cohorts[route.last(crop)]!)) {
     note(cohort, first.times, place);
     place += cohort.count;
   }

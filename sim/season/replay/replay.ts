@@ -3,6 +3,7 @@
 import { isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
+import * as route from '../../models/route.js';
 import { attendance } from '../history/attendance.js';
 import { type CohortsByStage, cohortsOf } from '../history/cohorts.js';
 import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
@@ -57,7 +58,9 @@ function resultOf(season: LoggedSeason, cohorts: CohortsByStage, change: Cadence
   const short = shortVisits(season, days, came.visits);
   const readiness = short.map((of, s) => new Readiness(season, s, cohorts, came.visits, of));
   const meanFlow = new MeanFlow(season);
-  const waiting = readiness.slice(0, -1).map((ready, s) => waitingPlants(season, s, cohorts, ready));
+  const waiting = readiness
+    .filter((_, s) => !route.isLast(season.plan, s))
+    .map((ready, s) => waitingPlants(season, s, cohorts, ready));
   const failed = failedBatches(season, cohorts);
   const idle = idleSpells({ season, attendance: came, stages: days, meanFlow, failed, cohorts, waiting });
   const ledgers = holeDays(season, cohorts, days, short, came);
@@ -72,7 +75,7 @@ function resultOf(season: LoggedSeason, cohorts: CohortsByStage, change: Cadence
       holes: holesOf(stage),
       hole_days: holesOf(stage) * season.days,
       ledger: ledgers[s]!,
-      exact: !(several && s === season.plan.stages.length - 1),
+      exact: !(several && route.isLast(season.plan, s)),
       standing: [...days[s]!.standing],
       cleaning: [...days[s]!.cleaning],
       channels: channels[s]!,

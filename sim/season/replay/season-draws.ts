@@ -9,6 +9,7 @@
 import { GrowingTime } from '../../models/growing-time.js';
 import type { Draws } from '../../models/growth.js';
 import { planDraws } from '../../models/line/line.js';
+import * as route from '../../models/route.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import { fillCohort, ObservedDraws, plantsIn } from './observed-draws.js';
@@ -44,7 +45,8 @@ export function seasonDraws(
       }
       return draws;
     });
-    return [...luck, regrowthDraws(season, cohorts, readiness.at(-1)!, c, luck.at(-1)!)];
+    const last = route.last(crop);
+    return [...luck, regrowthDraws(season, cohorts, readiness[last]!, c, luck[last]!)];
   });
   return {
     drawsOf: (crop, stage) => seen[crop]![stage] ?? fromPlan(crop, stage),

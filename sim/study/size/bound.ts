@@ -15,6 +15,7 @@
 
 import { type CropPlan, holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Refill, refills } from '../../models/refill.js';
+import * as route from '../../models/route.js';
 
 /** Most heads a week, and which stage allows no more (the first of equals). */
 export interface StagesBound {
@@ -89,7 +90,7 @@ function useOf(crop: CropPlan): Use {
   const days: number[] = [];
   let alive = 1;
   crop.stages.forEach(({ time, loss }, s) => {
-    const sprouting = s === 0 ? crop.germination : 1;
+    const sprouting = s === route.first(crop) ? crop.germination : 1;
     entering.push(alive);
     days.push(alive * time.days * (1 - (sprouting * loss) / 2));
     alive *= sprouting * (1 - loss);

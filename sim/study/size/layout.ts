@@ -2,6 +2,7 @@
 
 import { nearest } from '../../models/nearest.js';
 import { holesOf, type Plan, type StagePlan } from '../../models/plan.js';
+import * as route from '../../models/route.js';
 
 /** What is to be tried. */
 export type SizeLayout =
@@ -78,8 +79,9 @@ export function withChannels(plan: Plan, counts: readonly number[]): Plan {
 }
 
 /** The places of the last two stages, or of the only one. */
-function lastTwo({ stages }: Plan): number[] {
-  return stages.length === 1 ? [0] : [stages.length - 2, stages.length - 1];
+function lastTwo(plan: Plan): number[] {
+  const last = route.last(plan);
+  return [route.before(plan, last), last].filter((s) => s >= 0);
 }
 
 function aroundPresent(plan: Plan): StageCounts[] {
