@@ -1,5 +1,6 @@
 /** `evensow search [FILE]`: the cheapest plan that reaches so many heads a week in a given share of the weeks. */
 
+import { SEARCH_DEFAULTS } from '../../sim/calls/search.js';
 import { nearest } from '../../sim/models/nearest.js';
 import { type Grid, gridAround, gridSize } from '../../sim/scenario/grid.js';
 import type { SearchGoal } from '../../sim/study/search/budget.js';
@@ -74,15 +75,16 @@ function goalOf(options: SearchOptions, faults: string[]): SearchGoal | null {
     text: string | undefined,
     least: number,
     most: number,
-    usual: number,
-  ): number => share(name, text, least, most, usual, faults) ?? usual;
+    otherwise: number,
+  ): number => share(name, text, least, most, otherwise, faults) ?? otherwise;
+  const usual = SEARCH_DEFAULTS;
   const goal = {
-    weeksMet: number('--weeks-met', options['weeksMet'], 0.01, 1, 0.9),
-    least: (oneOf('--least', options['least'], COST_KINDS, faults) as CostKind | null) ?? 'holes',
-    confidence: number('--confidence', options['confidence'], 0.6, 0.9999, 0.95),
-    near: number('--near', options['near'], 0.005, 0.2, 0.02),
-    first: wholeNumber('--first', options['first'], 5, 1000, 20, faults) ?? 20,
-    runners: wholeNumber('--runners', options['runners'], 0, 20, 3, faults) ?? 3,
+    weeksMet: number('--weeks-met', options['weeksMet'], 0.01, 1, usual.weeksMet),
+    least: (oneOf('--least', options['least'], COST_KINDS, faults) as CostKind | null) ?? usual.least,
+    confidence: number('--confidence', options['confidence'], 0.6, 0.9999, usual.confidence),
+    near: number('--near', options['near'], 0.005, 0.2, usual.near),
+    first: wholeNumber('--first', options['first'], 5, 1000, usual.first, faults) ?? usual.first,
+    runners: wholeNumber('--runners', options['runners'], 0, 20, usual.runners, faults) ?? usual.runners,
   };
   return heads === undefined || faults.length > before ? null : { heads, ...goal };
 }

@@ -15,7 +15,7 @@ export interface Hold {
   /** Threads to use: those asked for, else by the size of the work. @param plants that the work brings about */
   threadsFor(plants: number): number;
   /** Let these go when the work is done or somebody stops it. */
-  keep<Crew extends Closable>(crew: Crew): Crew;
+  keep<Threads extends Closable>(threads: Threads): Threads;
   /** To be told after each step of the work. @returns null to go on at once, or a promise of whether to go on */
   readonly step: (done: number, all: number) => Promise<boolean> | null;
 }
@@ -30,13 +30,13 @@ export async function onThreads<Result>(
 ): Promise<{ result: Result; stopped: boolean }> {
   const interrupt = new Interrupt();
   const progress = new Progress(interrupt);
-  let crew: Closable | null = null;
-  interrupt.onStop = () => void crew?.close();
+  let kept: Closable | null = null;
+  interrupt.onStop = () => void kept?.close();
   try {
     const result = await work({
       threadsFor: (plants) => workers ?? (plants < ALONE_PLANTS ? 1 : processors()),
       keep: (one) => {
-        crew = one;
+        kept = one;
         return one;
       },
       step: (done, all) => progress.step(done, all),
@@ -45,6 +45,6 @@ export async function onThreads<Result>(
   } finally {
     progress.clear();
     interrupt.release();
-    await (crew as Closable | null)?.close();
+    await (kept as Closable | null)?.close();
   }
 }

@@ -1,6 +1,7 @@
 /** Values of options, checked like the keys of a scenario: what must not be, what it must be, an example. */
 
 import { MOST_SEASONS } from '../../sim/seasons/replicate.js';
+import { MOST_WORKERS } from '../../sim/seasons/threads.js';
 import type { Shard } from '../../sim/study/study.js';
 import { checkReplaceable, sameFile } from '../io/write-file.js';
 import { Problem } from '../problem.js';
@@ -106,8 +107,6 @@ export async function checkOut(out: string | null, inputs: readonly Input[]): Pr
   await checkReplaceable(out);
 }
 
-/** Most threads that may be asked for. */
-const MOST_WORKERS = 256;
 /** Most parts of a study. */
 const MOST_SHARDS = 100_000;
 

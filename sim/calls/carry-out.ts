@@ -3,6 +3,7 @@
 import type { Plan } from '../models/plan.js';
 import { defaultSeasons, MOST_SEASONS } from '../seasons/replicate.js';
 import { threadPool } from '../seasons/thread-pool.js';
+import { MOST_WORKERS } from '../seasons/threads.js';
 import { singleThread, type WorkerPool } from '../seasons/worker-pool.js';
 import type { Workload } from '../seasons/workload.js';
 import { type Study, WHOLE } from '../study/study.js';
@@ -39,23 +40,21 @@ export function whole(name: string, value: number, least: number, most: number):
   throw new RangeError(`${name} must be a whole number from ${least} to ${most}: ${value}`);
 }
 
-/** Most threads that may be asked for. */
-export const MOST_WORKERS = 256;
-
 /**
  * @throws RangeError if the number of threads is out of range; the signal's reason if there is nothing to conclude from yet
  * when it is aborted
  */
 export async function carriedOut<Yield, Result>(
   study: Study<Yield, Result>,
-  { workers = 1, signal, onProgress }: StudyOptions,
+  options: StudyOptions,
 ): Promise<Result> {
+  const { workers = 1, signal } = options;
   const pool = await poolFor(study.workload, whole('workers', workers, 1, MOST_WORKERS));
   const letGo = (): void => void pool.close();
   signal?.addEventListener('abort', letGo, { once: true });
   try {
     signal?.throwIfAborted();
-    const result = study.conclude(await study.carryOut(pool, WHOLE, pauseOf(signal, onProgress)));
+    const result = study.conclude(await study.carryOut(pool, WHOLE, pauseOf(options)));
     if (result !== null) return result;
     signal?.throwIfAborted();
     throw new Error('a study that nobody stopped has run no season');
@@ -70,7 +69,7 @@ function poolFor(workload: Workload, workers: number): WorkerPool | Promise<Work
 }
 
 /** Lets the caller's event loop take its turn after each season, if anybody there wants to know or to stop. */
-function pauseOf(signal: AbortSignal | undefined, onProgress: StudyOptions['onProgress']) {
+export function pauseOf({ signal, onProgress }: Pick<StudyOptions, 'signal' | 'onProgress'>) {
   if (signal === undefined && onProgress === undefined) return undefined;
   return async (done: number, all: number): Promise<boolean> => {
     onProgress?.(done, all);

@@ -9,8 +9,8 @@ import type { LookOptions } from '../season/ahead/coming-season.js';
 import type { LogFault } from '../season/log/faults.js';
 import type { SeasonLog } from '../season/log/read.js';
 import { defaultSeasons } from '../seasons/replicate.js';
-import { startThreads, type Threads } from '../seasons/threads.js';
-import { MOST_WORKERS, type StudyOptions, whole } from './carry-out.js';
+import { MOST_WORKERS, startThreads, type Threads } from '../seasons/threads.js';
+import { pauseOf, type StudyOptions, whole } from './carry-out.js';
 import { lengthenedPlan } from './lengthened.js';
 
 /** From when is looked, and how it is carried out. All of it may be left out. */
@@ -75,10 +75,12 @@ export async function chores(
 
 async function looked<Told>(
   scenario: Scenario,
-  { today, futures, seed, workers = 1, signal, onProgress }: FuturesOptions,
+  options: FuturesOptions,
   runsOf: (futures: number) => number,
   look: (options: LookOptions) => Promise<Result<Told, LogFault> | null>,
 ): Promise<Result<Told, LogFault>> {
+  const { today = null, futures, seed, workers = 1, signal } = options;
+  const pause = pauseOf(options);
   const count = futures ?? defaultSeasons(toPlan(scenario));
   const all = runsOf(whole('futures', count, 1, Number.MAX_SAFE_INTEGER));
   whole('workers', workers, 1, MOST_WORKERS);
@@ -87,14 +89,12 @@ async function looked<Told>(
   let threads: Threads | null = null;
   try {
     const told = await look({
-      today: today ?? null,
+      today,
       futures: count,
       ...(seed === undefined ? {} : { seed: whole('seed', seed, 0, Number.MAX_SAFE_INTEGER) }),
-      pause: async (more) => {
+      pause: (more) => {
         done += more;
-        onProgress?.(Math.min(done, all), all);
-        await new Promise((resolve) => setImmediate(resolve));
-        return signal?.aborted !== true;
+        return pause?.(Math.min(done, all), all) ?? null;
       },
       threads: async () => {
         threads = workers === 1 ? null : await startThreads(workers);

@@ -9,6 +9,9 @@ export interface Threads {
   close(): Promise<void>;
 }
 
+/** Most threads that may be asked for. */
+export const MOST_WORKERS = 256;
+
 /** Errands handed out per thread: while one is in work, the next is already there. */
 const AHEAD = 2;
 

@@ -5,12 +5,12 @@ import type { Chunk, Workload } from './workload.js';
 import type { WorkloadTallies } from './workload-tallies.js';
 
 export interface WorkerPool {
-  /** How many pieces can be in work at the same time. */
+  /** How many chunks can be in work at the same time. */
   readonly concurrency: number;
   /**
-   * Run and tally a piece.
+   * Run and tally a chunk.
    * @param step asked after each season where that is possible
-   * @returns null if stopped before the piece was done
+   * @returns null if stopped before the chunk was done
    */
   tally(chunk: Chunk, step?: PauseAfterRuns): Promise<WorkloadTallies | null>;
   /**
@@ -22,7 +22,7 @@ export interface WorkerPool {
   close(): Promise<void>;
 }
 
-/** Everything on this thread, piece after piece. */
+/** Everything on this thread, chunk after chunk. */
 export function singleThread(workload: Workload): WorkerPool {
   const runner = new SeasonRunner(workload);
   return {
