@@ -7,12 +7,14 @@
  * as far as those futures can tell.
  */
 
+import { groupedBy } from '../../engine/lists.js';
 import { studentInterval } from '../../engine/student.js';
 import { Moments } from '../../engine/tally.js';
 import type { Plan } from '../../models/plan.js';
 import { type ComingSowing, withoutSowings, withSeeds } from './coming-sowings.js';
 import { type FuturesSetup, runFutures } from './futures.js';
 import { Load } from './load-watch.js';
+import type { WeeksLook } from './looks.js';
 import { seedsThatFit, wholeSeeds } from './seeds-that-fit.js';
 import { picksIn } from './weeks-watch.js';
 
@@ -45,13 +47,6 @@ export interface Advice {
   readonly verdict: 'more' | 'fewer seeds' | 'keep';
 }
 
-/** Weeks in which heads are counted: until the last of the sowings has been picked. */
-interface Counting {
-  /** First day to come [d from the start]. */
-  readonly from: number;
-  readonly weeks: number;
-}
-
 /** Futures that are run at most to find the list. */
 export function trialRuns(futures: number): number {
   return (1 + MULTIPLES.length) * Math.min(FUTURES, futures);
@@ -60,6 +55,7 @@ export function trialRuns(futures: number): number {
 /**
  * @param sowings at least one
  * @param planned picks in each future with the plan's own seeds
+ * @param counting weeks in which heads are counted: until the last of the sowings has been picked
  * @returns null if `pause` said to stop
  */
 export async function advise(
@@ -67,7 +63,7 @@ export async function advise(
   sowings: readonly ComingSowing[],
   planned: readonly number[],
   setup: FuturesSetup,
-  counting: Counting,
+  counting: WeeksLook,
 ): Promise<Advice | null> {
   const few = Math.min(FUTURES, planned.length);
   const bare = withoutSowings(plan);
@@ -75,10 +71,14 @@ export async function advise(
   if (seen === null) return null;
   const load = new Load(bare, seen);
   const fitting = seedsThatFit(plan, sowings, load);
-  const lists = distinct(MULTIPLES.map((multiple) => wholeSeeds(sowings, fitting, multiple)));
+  const picksWith = async (seeds: readonly number[], futures: number): Promise<number[] | null> => {
+    const heads = await runFutures(withSeeds(plan, sowings, seeds), futures, setup, 'heads', counting);
+    return heads && picksIn(heads);
+  };
+  const lists = MULTIPLES.map((multiple) => wholeSeeds(sowings, fitting, multiple));
   const tried: { seeds: readonly number[]; picks: readonly number[] }[] = [];
-  for (const seeds of lists) {
-    const picks = await picksWith(withSeeds(plan, sowings, seeds), few, setup, counting);
+  for (const [seeds] of groupedBy(lists, (list) => list.join(' ')).values()) {
+    const picks = await picksWith(seeds, few);
     if (picks === null) return null;
     tried.push({ seeds, picks });
   }
@@ -87,7 +87,7 @@ export async function advise(
     const { low } = differenceOf(picks, best.picks);
     return low === null || low <= 0;
   })!;
-  const advised = await picksWith(withSeeds(plan, sowings, seeds), planned.length, setup, counting);
+  const advised = await picksWith(seeds, planned.length);
   if (advised === null) return null;
   const difference = differenceOf(planned, advised);
   return {
@@ -97,20 +97,6 @@ export async function advise(
     difference,
     verdict: verdictOf(difference, mean(planned), sum(seeds) / sum(sowings.map((one) => one.planned))),
   };
-}
-
-async function picksWith(
-  plan: Plan,
-  futures: number,
-  setup: FuturesSetup,
-  counting: Counting,
-): Promise<number[] | null> {
-  const seen = await runFutures(plan, futures, setup, 'heads', counting);
-  return seen && picksIn(seen);
-}
-
-function distinct(lists: readonly (readonly number[])[]): (readonly number[])[] {
-  return [...new Map(lists.map((list) => [list.join(' '), list])).values()];
 }
 
 /** b less a, future by future. */

@@ -10,6 +10,7 @@
 import { isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
+import { dailyVisits } from '../history/plan-days.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { type Advice, advise, trialRuns } from './advice.js';
@@ -180,14 +181,12 @@ export async function lookAhead(
   const { today, line, setup } = reading.value;
   const { openings: initialStates, seed } = setup;
   const { from, season } = today;
-  const days = line.visits.kind === 'days' ? line.visits.days : [];
   const to = from + 7 * weeks;
   const untilPicked = Math.min(weeksUntilPicked(plan, weeks), Math.floor((seasonDays(line) - from) / 7));
-  const sown = {
-    crops: line.crops.flatMap(({ sowing }, c) => (sowing.kind === 'refill' ? [c] : [])),
-    visits: days.filter((day) => day >= from && day < to),
-  };
-  const looked = { from, weeks, batches: reading.value.batches, untilPicked, sown };
+  const visits = dailyVisits(line).filter((day) => day >= from && day < to);
+  const refilledCrops = line.crops.flatMap(({ sowing }, crop) => (sowing.kind === 'refill' ? [crop] : []));
+  const refills = visits.flatMap((day) => refilledCrops.map((crop) => ({ day, crop })));
+  const looked = { from, weeks, batches: reading.value.batches, untilPicked, refills };
   const seen = await runFutures(line, futures, setup, 'nextWeeks', looked);
   if (seen === null) return null;
 
@@ -207,44 +206,45 @@ export async function lookAhead(
   const told = (short: boolean) =>
     overgrown(room, batches, short).filter(({ chance }) => chance >= LEAST_CHANCE);
   const iso = (day: number): string => isoOfDay(plan.start, day);
+  const now = stagesNow(plan, today, initialStates);
+  const seeds = refilled(
+    refills,
+    seen.map(({ sown }) => sown),
+  );
   return success({
-    ...heading(plan, today, initialStates, iso),
+    title: plan.title,
+    from: iso(from),
+    ...assumedOf(today, initialStates),
+    now,
     futures,
     seed,
-    visits: sown.visits.length,
+    visits: visits.length,
     weeks: weekHeads(seen.map(({ heads }) => heads)).map((week, i) => ({
       start: iso(from + 7 * i),
       ...week,
       wanted: wantedIn(line, from + 7 * i),
     })),
-    stages: emptyHoles(seen.map(({ holes }) => holes)).map((stage, s) =>
-      stageAhead(line, today, initialStates, s, stage, iso),
-    ),
-    no_room: told(true).map((short) => ({
-      ...thrownAway(line, batches, short, iso),
-      blocked: short.blocked,
-    })),
+    stages: emptyHoles(seen.map(({ holes }) => holes)).map((empty, s) => stageAhead(now[s]!, empty, iso)),
+    no_room: told(true).map((one) => ({ ...thrownAway(line, batches, one, iso), blocked: one.blocked })),
     overgrown: told(false).map((one) => thrownAway(line, batches, one, iso)),
-    sowings:
-      advice === null
-        ? null
-        : {
-            planned: advice.planned,
-            advised: advice.advised,
-            difference: advice.difference,
-            verdict: advice.verdict,
-            dates: sowings.map(({ day, crop, planned }, i) => ({
-              date: iso(day),
-              crop: line.crops[crop]!.name,
-              planned_seeds: planned,
-              advised_seeds: advice.seeds[i]!,
-            })),
-            until: iso(Math.min(from + 7 * untilPicked, seasonDays(line))),
-          },
-    refills: refilled(
-      sown,
-      seen.map((one) => one.sown),
-    ).map(({ day, crop, seeds }) => ({ date: iso(day), crop: line.crops[crop]!.name, seeds })),
+    sowings: advice && {
+      planned: advice.planned,
+      advised: advice.advised,
+      difference: advice.difference,
+      verdict: advice.verdict,
+      dates: sowings.map(({ day, crop, planned }, i) => ({
+        date: iso(day),
+        crop: line.crops[crop]!.name,
+        planned_seeds: planned,
+        advised_seeds: advice.seeds[i]!,
+      })),
+      until: iso(Math.min(from + 7 * untilPicked, seasonDays(line))),
+    },
+    refills: refills.map(({ day, crop }, i) => ({
+      date: iso(day),
+      crop: line.crops[crop]!.name,
+      seeds: seeds[i]!,
+    })),
     not_sown: sowingsWithoutVisit(line, over, from, to).map(({ due, crop, seeds }) => ({
       due: iso(Math.floor(due)),
       crop: line.crops[crop]!.name,
@@ -255,26 +255,13 @@ export async function lookAhead(
 
 type Iso = (day: number) => string;
 
-function heading(plan: Plan, today: Today, initialStates: InitialStates, iso: Iso) {
-  return {
-    title: plan.title,
-    from: iso(today.from),
-    ...assumedOf(today, initialStates),
-    now: plan.stages.map((stage, s) => ({
-      name: stage.name,
-      holes: holesOf(stage),
-      plants: standingIn(initialStates, s),
-      cleaning: cleaningIn(today, s),
-    })),
-  };
-}
-
-function standingIn(initialStates: InitialStates, s: number): number {
-  return (initialStates.stand?.plants ?? []).filter(({ stage }) => stage === s).length;
-}
-
-function cleaningIn({ cleaning }: Today, s: number): number {
-  return cleaning.reduce((sum, { stage, holes }) => sum + (stage === s ? holes : 0), 0);
+function stagesNow(plan: Plan, { cleaning }: Today, { stand }: InitialStates): StageNow[] {
+  return plan.stages.map((stage, s) => ({
+    name: stage.name,
+    holes: holesOf(stage),
+    plants: (stand?.plants ?? []).filter((plant) => plant.stage === s).length,
+    cleaning: cleaning.reduce((sum, { stage: place, holes }) => sum + (place === s ? holes : 0), 0),
+  }));
 }
 
 function wantedIn({ want }: Plan, from: number): number | null {
@@ -283,23 +270,21 @@ function wantedIn({ want }: Plan, from: number): number | null {
 }
 
 function stageAhead(
-  plan: Plan,
-  today: Today,
-  initialStates: InitialStates,
-  s: number,
+  { name, holes, plants, cleaning }: StageNow,
   { weeks, first }: EmptyHoles,
   iso: Iso,
 ): StageAhead {
-  const holes = holesOf(plan.stages[s]!);
   return {
-    name: plan.stages[s]!.name,
+    name,
     holes,
-    empty_now: holes - standingIn(initialStates, s) - cleaningIn(today, s),
+    empty_now: holes - plants - cleaning,
     empty: weeks,
-    first_empty:
-      first === null
-        ? null
-        : { chance: first.chance, p10: iso(first.p10), p50: iso(first.p50), p90: iso(first.p90) },
+    first_empty: first && {
+      chance: first.chance,
+      p10: iso(first.p10),
+      p50: iso(first.p50),
+      p90: iso(first.p90),
+    },
   };
 }
 

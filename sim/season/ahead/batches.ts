@@ -1,10 +1,9 @@
 /** The batches of plants in futures: those of the log, and those that are still to be sown. */
 
 import type { InitialState } from '../../models/initial-state.js';
-import type { PlantEvent } from '../../models/line/line.js';
 import type { Plan } from '../../models/plan.js';
 import type { Batch } from '../history/logged-season.js';
-import type { Watcher } from './watcher.js';
+import type { Watch } from './watcher.js';
 
 /** A batch of the log, or one that is sown in some futures at least. */
 export interface AnyBatch {
@@ -24,42 +23,30 @@ export interface BatchesLook {
   readonly standing: readonly number[];
 }
 
-/**
- * Gives each batch a number that is the same in every future: its place in the log, or behind these one for each crop and
- * day. Watches first, so that the others can ask it; it sees which batches are sown, in the order of sowing.
- */
-export class BatchWatch implements Watcher<readonly number[]> {
-  readonly #look: BatchesLook;
-  readonly #crops: number;
-  #ofPlant: number[] = [];
-  #sown = new Set<number>();
+/** Gives each batch a number that is the same in every future; sees which batches are sown, in the order of sowing. */
+export interface BatchWatch extends Watch<readonly number[]> {
+  /** Number of a plant's batch: its place in the log, or behind these one for each crop and day. */
+  of(plant: number): number;
+}
 
-  constructor({ crops }: Plan, look: BatchesLook) {
-    this.#look = look;
-    this.#crops = crops.length;
-  }
-
-  /** Number of a plant's batch. */
-  of(plant: number): number {
-    return this.#ofPlant[plant]!;
-  }
-
-  /** The first plants of a future are those that stand. */
-  begin(initial: InitialState | null): void {
-    this.#ofPlant = initial === null ? [] : [...this.#look.standing];
-    this.#sown = new Set();
-  }
-
-  onEvent(t: number, event: PlantEvent, plant: number, crop: number): void {
-    if (event !== 'sow') return;
-    const batch = this.#look.logged + t * this.#crops + crop;
-    this.#ofPlant[plant] = batch;
-    this.#sown.add(batch);
-  }
-
-  end(): readonly number[] {
-    return [...this.#sown];
-  }
+/** Watches first, so that the others can ask it. @param initial whose plants are the first of the future */
+export function watchBatches(
+  { crops }: Plan,
+  { logged, standing }: BatchesLook,
+  initial: InitialState | null,
+): BatchWatch {
+  const ofPlant = initial === null ? [] : [...standing];
+  const sown = new Set<number>();
+  return {
+    of: (plant) => ofPlant[plant]!,
+    onEvent(t, event, plant, crop) {
+      if (event !== 'sow') return;
+      const batch = logged + t * crops.length + crop;
+      ofPlant[plant] = batch;
+      sown.add(batch);
+    },
+    end: () => [...sown],
+  };
 }
 
 /** All batches of all futures: those of the log first, then the others in the order in which futures brought them up. */
@@ -67,7 +54,7 @@ export class Batches {
   readonly all: readonly AnyBatch[];
   readonly #places: ReadonlyMap<number, number>;
 
-  /** @param seen by a `BatchWatch`, one entry a future */
+  /** @param seen by `watchBatches`, one entry a future */
   constructor({ crops }: Plan, logged: readonly Batch[], seen: readonly (readonly number[])[]) {
     const coming = [...new Set(seen.flat())];
     this.#places = new Map(coming.map((batch, i) => [batch, logged.length + i]));

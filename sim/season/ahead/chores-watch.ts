@@ -2,12 +2,11 @@
 
 import { groupedBy } from '../../engine/lists.js';
 import type { InitialState } from '../../models/initial-state.js';
-import type { PlantEvent } from '../../models/line/line.js';
 import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { Batches, BatchWatch } from './batches.js';
 import { type Forecast, forecastOf } from './forecast.js';
-import type { Watcher } from './watcher.js';
+import type { Watch } from './watcher.js';
 
 /** The actions of a visit: those of a log. `clean`: holes that plants leave on that visit and that are cleaned. */
 export const CHORES = ['lose', 'pick', 'move', 'sow', 'clean'] as const;
@@ -39,60 +38,46 @@ export interface ChoresLook {
 /** Something done on one visit of one future; `batch` is its number (see batches.ts). */
 export type ChoreSeen = Omit<CountedChore, 'count' | 'chance'> & { readonly count: number };
 
-export class ChoresWatch implements Watcher<readonly ChoreSeen[]> {
-  readonly #plan: Plan;
-  readonly #batches: BatchWatch;
-  readonly #look: ChoresLook;
-  #counts = new Map<string, { -readonly [K in keyof ChoreSeen]: ChoreSeen[K] }>();
-  #picksLeft: number[] = [];
-
-  /** @param batches watches the same futures, and hears of everything first */
-  constructor(plan: Plan, batches: BatchWatch, look: ChoresLook) {
-    this.#plan = plan;
-    this.#batches = batches;
-    this.#look = look;
-  }
-
-  begin(initial: InitialState | null): void {
-    this.#counts = new Map();
-    this.#picksLeft = (initial?.plants ?? []).map(({ cutsLeft }) => cutsLeft);
-  }
-
-  onEvent(t: number, event: PlantEvent, plant: number, crop: number, stage: number): void {
-    if (event === 'sow') this.#picksLeft[plant] = this.#plan.crops[crop]!.cuts;
-    const out = event === 'pick' && --this.#picksLeft[plant]! === 0;
-    if (t < this.#look.from || t >= this.#look.to) return;
-    if (event === 'discard' || event === 'clear') {
-      this.#count(t, 'lose', stage, plant);
-      this.#clean(t, stage);
-    } else if (event === 'pick') {
-      this.#count(t, 'pick', stage, plant);
-      if (out) this.#clean(t, stage);
-    } else if (event === 'move') {
-      this.#count(t, 'move', stage, plant);
-      this.#clean(t, route.before(this.#plan.crops[crop]!, stage));
-    } else if (event === 'sow') this.#count(t, 'sow', stage, plant);
-  }
-
-  end(): readonly ChoreSeen[] {
-    return [...this.#counts.values()];
-  }
-
-  #count(day: number, kind: ChoreKind, stage: number, plant: number): void {
-    this.#add(day, kind, stage, null);
-    this.#add(day, kind, stage, this.#batches.of(plant));
-  }
-
-  #clean(day: number, stage: number): void {
-    if (this.#plan.stages[stage]!.cleanDays > 0) this.#add(day, 'clean', stage, null);
-  }
-
-  #add(day: number, kind: ChoreKind, stage: number, batch: number | null): void {
+/** @param batches watches the same future, and hears of everything first */
+export function watchChores(
+  plan: Plan,
+  { from, to }: ChoresLook,
+  batches: BatchWatch,
+  initial: InitialState | null,
+): Watch<readonly ChoreSeen[]> {
+  const counts = new Map<string, { -readonly [K in keyof ChoreSeen]: ChoreSeen[K] }>();
+  const picksLeft = (initial?.plants ?? []).map(({ cutsLeft }) => cutsLeft);
+  const add = (day: number, kind: ChoreKind, stage: number, batch: number | null): void => {
     const key = keyOf({ day, kind, stage, batch });
-    const found = this.#counts.get(key);
-    if (found === undefined) this.#counts.set(key, { day, kind, stage, batch, count: 1 });
+    const found = counts.get(key);
+    if (found === undefined) counts.set(key, { day, kind, stage, batch, count: 1 });
     else found.count++;
-  }
+  };
+  const count = (day: number, kind: ChoreKind, stage: number, plant: number): void => {
+    add(day, kind, stage, null);
+    add(day, kind, stage, batches.of(plant));
+  };
+  const clean = (day: number, stage: number): void => {
+    if (plan.stages[stage]!.cleanDays > 0) add(day, 'clean', stage, null);
+  };
+  return {
+    onEvent(t, event, plant, crop, stage) {
+      if (event === 'sow') picksLeft[plant] = plan.crops[crop]!.cuts;
+      const out = event === 'pick' && --picksLeft[plant]! === 0;
+      if (t < from || t >= to) return;
+      if (event === 'discard' || event === 'clear') {
+        count(t, 'lose', stage, plant);
+        clean(t, stage);
+      } else if (event === 'pick') {
+        count(t, 'pick', stage, plant);
+        if (out) clean(t, stage);
+      } else if (event === 'move') {
+        count(t, 'move', stage, plant);
+        clean(t, route.before(plan.crops[crop]!, stage));
+      } else if (event === 'sow') count(t, 'sow', stage, plant);
+    },
+    end: () => [...counts.values()],
+  };
 }
 
 function keyOf({ day, kind, stage, batch }: Omit<ChoreSeen, 'count'>): string {
@@ -103,13 +88,15 @@ function keyOf({ day, kind, stage, batch }: Omit<ChoreSeen, 'count'>): string {
 export function countedChores(seen: readonly (readonly ChoreSeen[])[], batches: Batches): CountedChore[] {
   return [...groupedBy(seen.flat(), keyOf).values()].map((some) => {
     const { day, kind, stage, batch } = some[0];
-    const none = new Array<number>(seen.length - some.length).fill(0);
     return {
       day,
       kind,
       stage,
       batch: batch === null ? null : batches.placeOf(batch),
-      count: forecastOf([...some.map(({ count }) => count), ...none]),
+      count: forecastOf(
+        some.map(({ count }) => count),
+        seen.length,
+      ),
       chance: some.length / seen.length,
     };
   });

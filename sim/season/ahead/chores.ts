@@ -12,6 +12,7 @@ import { isoOfDay } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
+import { dailyVisits } from '../history/plan-days.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { type Assumed, assumedOf } from './assumed.js';
@@ -112,7 +113,6 @@ export async function listChores(
     batches,
   );
   const names = namesOf(batches.all, counted);
-  const visits = line.visits.kind === 'days' ? line.visits.days : [];
   const iso = (day: number): string => isoOfDay(plan.start, day);
   return success({
     title: plan.title,
@@ -123,7 +123,7 @@ export async function listChores(
     revision: rows.length + from,
     futures,
     seed: setup.seed,
-    visits: visits
+    visits: dailyVisits(line)
       .filter((day) => day >= from && day < from + days)
       .map((day) => {
         const then = counted.filter((one) => one.day === day);

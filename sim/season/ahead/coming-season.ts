@@ -4,6 +4,7 @@ import type { Plan } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import type { PauseAfterRuns } from '../../seasons/season-runner.js';
 import type { Threads } from '../../seasons/threads.js';
+import { withDays } from '../history/plan-days.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import type { BatchesLook } from './batches.js';
@@ -79,16 +80,5 @@ export async function comingSeason(
 
 /** The same plan with a season that ends earlier. */
 function cutShort(plan: Plan, weeks: number): Plan {
-  const within = (days: readonly number[]): number[] => days.filter((day) => day < 7 * weeks);
-  return {
-    ...plan,
-    weeks,
-    visits: plan.visits.kind === 'days' ? { kind: 'days', days: within(plan.visits.days) } : plan.visits,
-    crops: plan.crops.map((crop) =>
-      crop.sowing.kind === 'refill'
-        ? crop
-        : { ...crop, sowing: { ...crop.sowing, days: within(crop.sowing.days) } },
-    ),
-    want: plan.want === null ? null : { ...plan.want, days: within(plan.want.days) },
-  };
+  return { ...withDays(plan, (days) => days.filter((day) => day < 7 * weeks)), weeks };
 }

@@ -1,6 +1,7 @@
 /** The sowings that are to come by the scenario, of the crops that have dates; and the same plan with other seeds on them. */
 
-import type { Plan } from '../../models/plan.js';
+import type { Plan, Sowing } from '../../models/plan.js';
+import { dailyVisits } from '../history/plan-days.js';
 
 /** A visit at which seeds of a crop are sown that were due. */
 export interface ComingSowing {
@@ -23,7 +24,7 @@ export interface ComingSowing {
  * @returns in the order of the visits
  */
 export function comingSowings(plan: Plan, over: number, from: number, to: number): ComingSowing[] {
-  const visits = plan.visits.kind === 'days' ? plan.visits.days.filter((day) => day >= from) : [];
+  const visits = dailyVisits(plan).filter((day) => day >= from);
   return plan.crops
     .flatMap(({ sowing }, crop) => {
       if (sowing.kind === 'refill') return [];
@@ -59,8 +60,7 @@ export interface MissedSowing {
  * @returns in the order in which they fall due
  */
 export function sowingsWithoutVisit(plan: Plan, over: number, from: number, to: number): MissedSowing[] {
-  const last =
-    plan.visits.kind === 'days' ? plan.visits.days.findLast((day) => day >= from && day < to) : undefined;
+  const last = dailyVisits(plan).findLast((day) => day >= from && day < to);
   return plan.crops
     .flatMap(({ sowing }, crop) =>
       sowing.kind === 'refill'
@@ -74,31 +74,32 @@ export function sowingsWithoutVisit(plan: Plan, over: number, from: number, to: 
 
 /** The plan with other seeds on these dates, and from the last of them on as it was. */
 export function withSeeds(plan: Plan, sowings: readonly ComingSowing[], seeds: readonly number[]): Plan {
-  const crops = plan.crops.map((crop, c) => {
-    const { sowing } = crop;
-    if (sowing.kind === 'refill') return crop;
-    const days: number[] = [];
-    // One seed a due day: a day on which more are due stands in the list more than once.
-    const due = (day: number, count: number): void => {
-      for (let i = 0; i < count; i++) days.push(day);
-    };
-    let last = -Infinity;
-    sowings.forEach((coming, i) => {
-      if (coming.crop !== c) return;
-      due(coming.due, seeds[i]!);
-      last = coming.day;
-    });
-    for (const day of sowing.days) if (day > last) due(day, sowing.seeds);
-    return { ...crop, sowing: { kind: 'due' as const, days, seeds: 1 } };
+  return withDueDays(plan, (sowing, c) => {
+    const mine = sowings
+      .map((coming, i) => ({ ...coming, seeds: seeds[i]! }))
+      .filter(({ crop }) => crop === c);
+    const last = mine.at(-1)?.day ?? -Infinity;
+    const later = sowing.days.filter((day) => day > last).map((due) => ({ due, seeds: sowing.seeds }));
+    return [...mine, ...later].flatMap(({ due, seeds: count }) => new Array<number>(count).fill(due));
   });
-  return { ...plan, crops };
 }
 
 /** The plan with nothing sown any more of the crops that have dates. */
 export function withoutSowings(plan: Plan): Plan {
-  const crops = plan.crops.map((crop) => {
+  return withDueDays(plan, () => []);
+}
+
+/**
+ * The plan with other sowings of the crops that have dates.
+ * @param daysOf one seed a due day: a day on which more are due stands in the list more than once
+ */
+function withDueDays(
+  plan: Plan,
+  daysOf: (sowing: Extract<Sowing, { kind: 'due' }>, crop: number) => number[],
+): Plan {
+  const crops = plan.crops.map((crop, c) => {
     if (crop.sowing.kind === 'refill') return crop;
-    return { ...crop, sowing: { kind: 'due' as const, days: [], seeds: 1 } };
+    return { ...crop, sowing: { kind: 'due' as const, days: daysOf(crop.sowing, c), seeds: 1 } };
   });
   return { ...plan, crops };
 }

@@ -14,9 +14,14 @@ export interface Forecast {
   readonly p90: number;
 }
 
-/** @param values one for each future, at least one */
-export function forecastOf(values: ArrayLike<number>): Forecast {
-  const sorted = Float64Array.from(values).sort();
+/**
+ * @param values one for each future, at least one
+ * @param futures how many there are; in those behind the values the figure is 0
+ */
+export function forecastOf(values: ArrayLike<number>, futures = values.length): Forecast {
+  const sorted = new Float64Array(futures);
+  sorted.set(values);
+  sorted.sort();
   const moments = new Moments();
   let sum = 0;
   for (const value of sorted) {

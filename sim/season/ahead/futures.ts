@@ -5,7 +5,7 @@ import { type Plan, seasonDays } from '../../models/plan.js';
 import type { PauseAfterRuns } from '../../seasons/season-runner.js';
 import { shareOut, type Threads } from '../../seasons/threads.js';
 import { plantsOf, seasonsAPiece } from '../../seasons/workload.js';
-import { type Fates, type InitialStates, Opener, type Stand } from './initial-states.js';
+import { type Fates, type InitialStates, initialStateOf, type Stand } from './initial-states.js';
 import { type LookAt, type LookName, type SeenBy, watcherOf } from './looks.js';
 
 /** Who runs futures, and from where they go on. */
@@ -19,16 +19,20 @@ export interface FuturesSetup {
   readonly pause: PauseAfterRuns | undefined;
 }
 
-/** Futures from `first` on, one for each of the fates: what a thread is asked to run. Plain data. */
-export interface FuturesErrand<Name extends LookName = LookName> {
+/** What is the same for all futures that are run. Plain data. */
+interface Asked<Name extends LookName> {
   readonly kind: 'futures';
   readonly plan: Plan;
   readonly seed: number;
   readonly stand: Stand | null;
-  readonly first: number;
-  readonly fates: readonly Fates[];
   readonly look: Name;
   readonly at: LookAt<Name>;
+}
+
+/** Futures from `first` on, one for each of the fates: what a thread is asked to run. Plain data. */
+export interface FuturesErrand<Name extends LookName = LookName> extends Asked<Name> {
+  readonly first: number;
+  readonly fates: readonly Fates[];
 }
 
 /**
@@ -44,7 +48,8 @@ export async function runFutures<Name extends LookName>(
   look: Name,
   at: LookAt<Name>,
 ): Promise<SeenBy<Name>[] | null> {
-  const run = threads === null ? runnerOf(plan, seed, initialStates.stand, look, at) : null;
+  const asked: Asked<Name> = { kind: 'futures', plan, seed, stand: initialStates.stand, look, at };
+  const run = threads === null ? runnerOf(asked) : null;
   const seen: SeenBy<Name>[] = [];
   // On this thread one by one, so that `pause` is asked after each.
   const part =
@@ -57,14 +62,12 @@ export async function runFutures<Name extends LookName>(
     const first = next;
     next = Math.min(futures, first + part);
     const fates = Array.from({ length: next - first }, (_, i) => initialStates.fates(first + i));
-    return { kind: 'futures', plan, seed, stand: initialStates.stand, first, fates, look, at };
+    return { ...asked, first, fates };
   };
   const whole = await shareOut(threads?.hands ?? 1, nextPart, async (errand) => {
-    const { first, fates } = errand;
-    const found =
-      run === null ? await threads!.send<SeenBy<Name>[]>(errand) : fates.map((one, i) => run(first + i, one));
+    const found = run === null ? await threads!.send<SeenBy<Name>[]>(errand) : run(errand);
     found?.forEach((one, i) => {
-      seen[first + i] = one;
+      seen[errand.first + i] = one;
     });
     return found !== null && ((await pause?.(found.length)) ?? true);
   });
@@ -72,35 +75,26 @@ export async function runFutures<Name extends LookName>(
 }
 
 /** Do an errand on this thread. @returns what was seen of each of its futures */
-export function futuresSeen({
+export function futuresSeen(errand: FuturesErrand): SeenBy<LookName>[] {
+  return runnerOf(errand)(errand);
+}
+
+function runnerOf<Name extends LookName>({
   plan,
   seed,
   stand,
-  first,
-  fates,
   look,
   at,
-}: FuturesErrand): SeenBy<LookName>[] {
-  const run = runnerOf(plan, seed, stand, look, at);
-  return fates.map((one, i) => run(first + i, one));
-}
-
-function runnerOf<Name extends LookName>(
-  plan: Plan,
-  seed: number,
-  stand: Stand | null,
-  look: Name,
-  at: LookAt<Name>,
-): (future: number, fates: Fates) => SeenBy<Name> {
+}: Asked<Name>): (errand: FuturesErrand<Name>) => SeenBy<Name>[] {
   const line = new Line(plan);
-  const opener = stand && new Opener(stand);
   const watcher = watcherOf(plan, look, at);
-  return (future, fates) => {
-    const initial = opener?.opening(fates) ?? null;
-    watcher.begin(initial);
-    line.run(seed, future, watcher, initial);
-    return watcher.end();
-  };
+  return ({ first, fates }) =>
+    fates.map((one, i) => {
+      const initial = stand && initialStateOf(stand, one);
+      const watch = watcher(initial);
+      line.run(seed, first + i, watch, initial);
+      return watch.end();
+    });
 }
 
 /** Plants that a future of a plan brings about: what its running time goes by. */

@@ -3,7 +3,7 @@
 import type { InitialState } from '../../models/initial-state.js';
 import { holesOf, type Plan } from '../../models/plan.js';
 import { dayBy, type Forecast, forecastOf } from './forecast.js';
-import type { Watcher } from './watcher.js';
+import type { Watch } from './watcher.js';
 
 export interface EmptyHoles {
   /** Empty on average over each week. */
@@ -30,67 +30,50 @@ export interface HolesSeen {
   readonly first: readonly number[];
 }
 
-export class HolesWatch implements Watcher<HolesSeen> {
-  readonly #plan: Plan;
-  readonly #from: number;
-  readonly #weeks: number;
+/** @param from first day of the first week [d from the start] */
+export function watchHoles(
+  plan: Plan,
+  from: number,
+  weeks: number,
+  initial: InitialState | null,
+): Watch<HolesSeen> {
   /** By stage: free holes since the last visit. */
-  #free: number[] = [];
-  #freeAtFirst: number[] = [];
-  #since = 0;
+  let free = plan.stages.map(holesOf);
+  for (const { stage } of initial?.plants ?? []) free[stage]!--;
+  for (const { stage, holes } of initial?.cleaning ?? []) free[stage]! -= holes;
+  const freeAtFirst = free;
+  let since = from;
   /** By stage and week: hole-days. */
-  #holeDays: number[][] = [];
-  #first: number[] = [];
-
-  constructor(plan: Plan, from: number, weeks: number) {
-    this.#plan = plan;
-    this.#from = from;
-    this.#weeks = weeks;
-  }
-
-  begin(initial: InitialState | null): void {
-    this.#free = this.#plan.stages.map(holesOf);
-    for (const { stage } of initial?.plants ?? []) this.#free[stage]!--;
-    for (const { stage, holes } of initial?.cleaning ?? []) this.#free[stage]! -= holes;
-    this.#freeAtFirst = [...this.#free];
-    this.#since = this.#from;
-    this.#holeDays = this.#plan.stages.map(() => new Array<number>(this.#weeks).fill(0));
-    this.#first = this.#plan.stages.map(() => Number.NaN);
-  }
-
-  onEvent(): void {}
-
-  onVisitEnd(t: number, free: Int32Array): void {
-    this.#passTo(t);
-    for (let s = 0; s < this.#free.length; s++) {
-      this.#free[s] = free[s]!;
-      if (Number.isNaN(this.#first[s]) && free[s]! > this.#freeAtFirst[s]!) this.#first[s] = t;
-    }
-  }
-
-  end(): HolesSeen {
-    const end = this.#from + 7 * this.#weeks;
-    this.#passTo(end);
-    return {
-      empty: this.#holeDays.map((weeks) => weeks.map((days) => days / 7)),
-      first: this.#first.map((day) => (day < end ? day : Number.NaN)),
-    };
-  }
-
+  const holeDays = free.map(() => new Array<number>(weeks).fill(0));
+  const first = free.map(() => Number.NaN);
+  const end = from + 7 * weeks;
   /** Book the free holes from the last visit to `t`, week by week. */
-  #passTo(t: number): void {
-    let from = this.#since;
-    while (from < t) {
-      const week = Math.floor((from - this.#from) / 7);
-      if (week >= this.#weeks) break;
-      const to = Math.min(t, this.#from + 7 * (week + 1));
-      for (let s = 0; s < this.#free.length; s++) {
-        this.#holeDays[s]![week]! += (to - from) * this.#free[s]!;
-      }
-      from = to;
+  const passTo = (t: number): void => {
+    while (since < Math.min(t, end)) {
+      const week = Math.floor((since - from) / 7);
+      const to = Math.min(t, from + 7 * (week + 1));
+      for (const [s, holes] of free.entries()) holeDays[s]![week]! += (to - since) * holes;
+      since = to;
     }
-    this.#since = t;
-  }
+    since = t;
+  };
+  return {
+    onEvent() {},
+    onVisitEnd(t, now) {
+      passTo(t);
+      free = [...now];
+      for (const [s, holes] of free.entries()) {
+        if (Number.isNaN(first[s]) && holes > freeAtFirst[s]!) first[s] = t;
+      }
+    },
+    end() {
+      passTo(end);
+      return {
+        empty: holeDays.map((days) => days.map((day) => day / 7)),
+        first: first.map((day) => (day < end ? day : Number.NaN)),
+      };
+    },
+  };
 }
 
 /** For each stage, of all futures. @param seen at least one */

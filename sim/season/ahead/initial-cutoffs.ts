@@ -12,7 +12,7 @@ import type { Growth } from './growths.js';
 
 interface Waiting {
   readonly growth: Growth;
-  readonly course: GrowthLaw;
+  readonly law: GrowthLaw;
   readonly from: number;
 }
 
@@ -39,7 +39,7 @@ export function initialCutoffs(
     if (short[i] === 0) cutoff = day;
     else if (went.length > 0) {
       const rivals = alike([...left.slice(i).flat(), ...standing], day);
-      let low = went.reduce((least, { from, course: law }) => Math.max(least, from, day - law.keeps), cutoff);
+      let low = went.reduce((least, { from, law }) => Math.max(least, from, day - law.keeps), cutoff);
       let high = Math.max(low, Math.min(day, latest(left, visits, i)));
       for (let k = 0; k < HALVINGS && high > low; k++) {
         const middle = (low + high) / 2;
@@ -55,18 +55,18 @@ export function initialCutoffs(
 
 /** Plants of one course that came in on one day: their number, those that stand counted with their chance of living. */
 interface Alike {
-  readonly course: GrowthLaw;
+  readonly law: GrowthLaw;
   readonly from: number;
   count: number;
 }
 
 function alike(plants: readonly Waiting[], day: number): Alike[] {
   const found = new Map<GrowthLaw, Map<number, Alike>>();
-  for (const { growth, course: law, from } of plants) {
+  for (const { growth, law, from } of plants) {
     if (from >= day) continue;
     const days = found.get(law) ?? new Map<number, Alike>();
     found.set(law, days);
-    const one = days.get(from) ?? { course: law, from, count: 0 };
+    const one = days.get(from) ?? { law, from, count: 0 };
     days.set(from, one);
     one.count += growth.end === 'standing' ? law.germination * (1 - law.loss) : 1;
   }
@@ -75,7 +75,7 @@ function alike(plants: readonly Waiting[], day: number): Alike[] {
 
 function expectedReady(plants: readonly Alike[], since: number, by: number): number {
   let sum = 0;
-  for (const { course: law, from, count } of plants) {
+  for (const { law, from, count } of plants) {
     const before = since === -Infinity ? 0 : law.readyBy(since - from);
     if (before < 1) sum += (count * (law.readyBy(by - from) - before)) / (1 - before);
   }
@@ -86,7 +86,7 @@ function expectedReady(plants: readonly Alike[], since: number, by: number): num
 function latest(left: readonly (readonly Waiting[])[], visits: readonly number[], i: number): number {
   let least = Infinity;
   for (let k = i + 1; k < left.length; k++) {
-    for (const { growth, course: law } of left[k]!) {
+    for (const { growth, law } of left[k]!) {
       if (growth.end === 'discarded') least = Math.min(least, visits[k]! - law.keeps);
     }
   }

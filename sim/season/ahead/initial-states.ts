@@ -4,6 +4,7 @@ import { fillUniform, stream, type Uniform } from '../../engine/random.js';
 import type { InitialState, StandingPlant } from '../../models/initial-state.js';
 import { holesOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
+import { dailyVisits } from '../history/plan-days.js';
 import { type GrowthLaw, growthLawsOf } from './growth-law.js';
 import { type Growth, growthsOf } from './growths.js';
 import { StagePast } from './stage-past.js';
@@ -33,31 +34,16 @@ export interface Fates {
 
 const NEXT: readonly StandingPlant['next'][] = ['ripen', 'ready', 'die', 'fail'];
 
-/** Makes whole openings of what stands and what becomes of it. */
-export class Opener {
-  readonly #stand: Stand;
-  /** Handed out again and again, with other fates. */
-  readonly #plants: { -readonly [K in keyof StandingPlant]: StandingPlant[K] }[];
-
-  constructor(stand: Stand) {
-    this.#stand = stand;
-    this.#plants = stand.plants.map(({ crop, stage, cutsLeft }) => ({
-      crop,
-      stage,
-      cutsLeft,
-      next: 'ripen',
-      at: 0,
-    }));
-  }
-
-  /** @returns good until the next call */
-  opening({ next, at }: Fates): InitialState {
-    this.#plants.forEach((plant, i) => {
-      plant.next = NEXT[next[i]!]!;
-      plant.at = at[i]!;
-    });
-    return { ...this.#stand, plants: this.#plants };
-  }
+/** What stands, with what one opening says of it. */
+export function initialStateOf(stand: Stand, { next, at }: Fates): InitialState {
+  const plants = stand.plants.map(({ crop, stage, cutsLeft }, i) => ({
+    crop,
+    stage,
+    cutsLeft,
+    next: NEXT[next[i]!]!,
+    at: at[i]!,
+  }));
+  return { ...stand, plants };
 }
 
 export class InitialStates {
@@ -67,8 +53,8 @@ export class InitialStates {
   readonly overdue = new Map<string, number>();
   readonly #today: Today;
   readonly #pasts: readonly (StagePast | null)[];
-  /** For each stage the places of its plants among all. */
-  readonly #places: readonly Int32Array[];
+  /** Of the growths that stand: their places among all plants. */
+  readonly #places: ReadonlyMap<Growth, number>;
   readonly #drawn: Fates[] = [];
 
   /** @param seed of the random streams */
@@ -76,7 +62,6 @@ export class InitialStates {
     this.#today = today;
     const { plan } = today.season;
     const { visits, cohorts, short } = today;
-    const last = route.last(plan);
     const growths = plan.stages.map((_, s) =>
       visits.length === 0
         ? { growths: [], firstVisit: 0 }
@@ -89,29 +74,18 @@ export class InitialStates {
       const uniform = open(stream(seed, 0, ['ahead', stage.name]));
       return new StagePast(growths[s]!, lawOf, visits, short[s]!, uniform);
     });
-    const all = growths.flatMap((one, s) =>
-      one.growths.filter(({ end }) => end === 'standing').map((growth) => ({ growth, stage: s })),
-    );
-    const order = all.map((_, i) => i).sort((a, b) => all[a]!.growth.batch - all[b]!.growth.batch);
+    const standing = growths
+      .flatMap((one, stage) => one.growths.map((growth) => ({ growth, stage })))
+      .filter(({ growth }) => growth.end === 'standing')
+      .sort((a, b) => a.growth.batch - b.growth.batch);
+    this.#places = new Map(standing.map(({ growth }, place) => [growth, place]));
     this.stand = standOf(
       today,
-      order.map((i): LoggedPlant => {
-        const { growth, stage } = all[i]!;
-        const { batch, crop, phase } = growth;
+      standing.map(({ growth: { batch, crop, phase }, stage }): LoggedPlant => {
         const { cuts } = plan.crops[crop]!;
-        return { batch, crop, stage, cutsLeft: stage === last ? cuts - phase : cuts };
+        return { batch, crop, stage, cutsLeft: route.isLast(plan, stage) ? cuts - phase : cuts };
       }),
     );
-    const placeOf = new Int32Array(all.length);
-    order.forEach((i, place) => {
-      placeOf[i] = place;
-    });
-    let at = 0;
-    this.#places = growths.map((one) => {
-      const from = at;
-      at += one.growths.filter(({ end }) => end === 'standing').length;
-      return placeOf.subarray(from, at);
-    });
   }
 
   /** What the k-th opening says of the plants: the same at every call. */
@@ -129,9 +103,8 @@ export class InitialStates {
       if (past === null) return;
       const rounds = past.settles ? (first ? FIRST_ROUNDS : ROUNDS) : 1;
       for (let i = 0; i < rounds; i++) past.round();
-      let j = 0;
       past.tell((growth, fate, when, overdue) => {
-        const place = this.#places[s]![j++]!;
+        const place = this.#places.get(growth)!;
         next[place] = NEXT.indexOf(fate === 'ripen' && when <= day ? 'ready' : fate);
         at[place] = when;
         if (first && overdue) {
@@ -150,7 +123,7 @@ function standOf(
 ): Stand | null {
   const last = visits.at(-1);
   if (last !== undefined) return { day: last, visitsFrom: from, plants, cleaning, reached };
-  const planned = season.plan.visits.kind === 'days' ? season.plan.visits.days[0] : undefined;
+  const planned = dailyVisits(season.plan)[0];
   // If somebody was to come before, what was due then is not sown any more.
   if (planned === undefined || planned >= from) return null;
   return { day: from - 0.5, visitsFrom: from, plants: [], cleaning, reached };

@@ -1,10 +1,10 @@
 /** How many holes are taken in the futures, on average: by stage and crop after each visit; and when heads become ready. */
 
 import type { InitialState } from '../../models/initial-state.js';
-import type { PlantEvent } from '../../models/line/line.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import * as route from '../../models/route.js';
-import type { Watcher } from './watcher.js';
+import { dailyVisits } from '../history/plan-days.js';
+import type { Watch } from './watcher.js';
 
 /** Of one future, or of several together. */
 export interface LoadSeen {
@@ -25,56 +25,38 @@ function nothingSeen(plan: Plan): LoadSeen {
   };
 }
 
-export class LoadWatch implements Watcher<LoadSeen> {
-  readonly #plan: Plan;
-  readonly #last: number;
-  #seen: LoadSeen;
-  #now: Int32Array[] = [];
-  #picksLeft: number[] = [];
-
-  /** @param plan with visits on days */
-  constructor(plan: Plan) {
-    this.#plan = plan;
-    this.#last = route.last(plan);
-    this.#seen = nothingSeen(plan);
-  }
-
-  begin(initial: InitialState | null): void {
-    this.#seen = nothingSeen(this.#plan);
-    this.#now = this.#plan.stages.map(() => new Int32Array(this.#plan.crops.length));
-    const plants = initial?.plants ?? [];
-    for (const { stage, crop } of plants) this.#now[stage]![crop]!++;
-    this.#picksLeft = plants.map(({ cutsLeft }) => cutsLeft);
-  }
-
-  onEvent(t: number, event: PlantEvent, plant: number, crop: number, stage: number): void {
-    const now = this.#now;
-    if (event === 'sow') {
-      now[stage]![crop]!++;
-      this.#picksLeft[plant] = this.#plan.crops[crop]!.cuts;
-    } else if (event === 'move') {
-      now[route.before(this.#plan.crops[crop]!, stage)]![crop]!--;
-      now[stage]![crop]!++;
-    } else if (event === 'discard' || event === 'clear') now[stage]![crop]!--;
-    else if (event === 'pick') {
-      if (--this.#picksLeft[plant]! === 0) now[stage]![crop]!--;
-    } else if (event === 'ripen' && stage === this.#last) this.#seen.ripe[crop]![Math.floor(t)]!++;
-  }
-
-  onVisitEnd(t: number, free: Int32Array): void {
-    this.#now.forEach((crops, s) => {
-      let standing = 0;
-      crops.forEach((count, c) => {
-        standing += count;
-        this.#seen.standing[s]![c]![t] = count;
+/** @param plan with visits on days */
+export function watchLoad(plan: Plan, initial: InitialState | null): Watch<LoadSeen> {
+  const seen = nothingSeen(plan);
+  const plants = initial?.plants ?? [];
+  const now = plan.stages.map(() => new Int32Array(plan.crops.length));
+  for (const { stage, crop } of plants) now[stage]![crop]!++;
+  const picksLeft = plants.map(({ cutsLeft }) => cutsLeft);
+  return {
+    onEvent(t, event, plant, crop, stage) {
+      if (event === 'sow') {
+        now[stage]![crop]!++;
+        picksLeft[plant] = plan.crops[crop]!.cuts;
+      } else if (event === 'move') {
+        now[route.before(plan.crops[crop]!, stage)]![crop]!--;
+        now[stage]![crop]!++;
+      } else if (event === 'discard' || event === 'clear') now[stage]![crop]!--;
+      else if (event === 'pick') {
+        if (--picksLeft[plant]! === 0) now[stage]![crop]!--;
+      } else if (event === 'ripen' && route.isLast(plan, stage)) seen.ripe[crop]![Math.floor(t)]!++;
+    },
+    onVisitEnd(t, free) {
+      now.forEach((crops, s) => {
+        let standing = 0;
+        crops.forEach((count, c) => {
+          standing += count;
+          seen.standing[s]![c]![t] = count;
+        });
+        seen.cleaning[s]![t] = holesOf(plan.stages[s]!) - free[s]! - standing;
       });
-      this.#seen.cleaning[s]![t] = holesOf(this.#plan.stages[s]!) - free[s]! - standing;
-    });
-  }
-
-  end(): LoadSeen {
-    return this.#seen;
-  }
+    },
+    end: () => seen,
+  };
 }
 
 /** The mean load of all futures. */
@@ -87,7 +69,7 @@ export class Load {
   /** @param plan as it was watched @param seen at least one future */
   constructor(plan: Plan, seen: readonly LoadSeen[]) {
     this.#plan = plan;
-    this.#visits = plan.visits.kind === 'days' ? plan.visits.days : [];
+    this.#visits = dailyVisits(plan);
     this.#futures = seen.length;
     this.#sum = nothingSeen(plan);
     const add = (sums: readonly Float64Array[], more: readonly Float64Array[]): void => {

@@ -1,18 +1,19 @@
 /** What can be watched of futures, by name: with these, whoever runs them makes the watchers. */
 
+import type { InitialState } from '../../models/initial-state.js';
 import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
-import { type BatchesLook, BatchWatch } from './batches.js';
-import { type ChoresLook, ChoresWatch } from './chores-watch.js';
-import { HolesWatch } from './holes-watch.js';
-import { LoadWatch } from './load-watch.js';
-import { RoomWatch } from './room-watch.js';
-import { type SownLook, SownWatch } from './sown-watch.js';
-import { combineWatchers, type Watcher } from './watcher.js';
-import { WeeksWatch } from './weeks-watch.js';
+import { type BatchesLook, watchBatches } from './batches.js';
+import { type ChoresLook, watchChores } from './chores-watch.js';
+import { watchHoles } from './holes-watch.js';
+import { watchLoad } from './load-watch.js';
+import { watchRoom } from './room-watch.js';
+import { type RefillDay, watchSown } from './sown-watch.js';
+import { combineWatches, type Watcher } from './watcher.js';
+import { watchWeeks } from './weeks-watch.js';
 
 /** Some weeks. */
-interface WeeksLook {
+export interface WeeksLook {
   /** First day of the first week [d from the start]. */
   readonly from: number;
   readonly weeks: number;
@@ -22,30 +23,35 @@ interface WeeksLook {
 interface NextWeeksLook extends WeeksLook {
   readonly batches: BatchesLook;
   readonly untilPicked: number;
-  readonly sown: SownLook;
+  readonly refills: readonly RefillDay[];
 }
 
 /** For each name: how the watcher is made. What it is told is plain data. */
 const LOOKS = {
-  nextWeeks: (plan: Plan, { from, weeks, batches, untilPicked, sown }: NextWeeksLook) => {
+  nextWeeks: (plan: Plan, { from, weeks, batches, untilPicked, refills }: NextWeeksLook) => {
     const last = route.last(plan);
-    const watch = new BatchWatch(plan, batches);
-    const visits = plan.visits.kind === 'days' ? plan.visits.days : [];
-    return combineWatchers({
-      batches: watch,
-      heads: new WeeksWatch(from, weeks, last),
-      holes: new HolesWatch(plan, from, weeks),
-      room: new RoomWatch(watch, visits, from + 7 * weeks, last),
-      all: new WeeksWatch(from, untilPicked, last),
-      sown: new SownWatch(sown),
-    });
+    return (initial: InitialState | null) => {
+      const watch = watchBatches(plan, batches, initial);
+      return combineWatches({
+        batches: watch,
+        heads: watchWeeks(from, weeks, last),
+        holes: watchHoles(plan, from, weeks, initial),
+        room: watchRoom(plan, from + 7 * weeks, watch, initial),
+        all: watchWeeks(from, untilPicked, last),
+        sown: watchSown(refills),
+      });
+    };
   },
-  chores: (plan: Plan, look: ChoresLook & { readonly batches: BatchesLook }) => {
-    const batches = new BatchWatch(plan, look.batches);
-    return combineWatchers({ batches, chores: new ChoresWatch(plan, batches, look) });
-  },
-  heads: (plan: Plan, { from, weeks }: WeeksLook) => new WeeksWatch(from, weeks, route.last(plan)),
-  load: (plan: Plan, _: null) => new LoadWatch(plan),
+  chores:
+    (plan: Plan, look: ChoresLook & { readonly batches: BatchesLook }) => (initial: InitialState | null) => {
+      const batches = watchBatches(plan, look.batches, initial);
+      return combineWatches({ batches, chores: watchChores(plan, look, batches, initial) });
+    },
+  heads:
+    (plan: Plan, { from, weeks }: WeeksLook) =>
+    () =>
+      watchWeeks(from, weeks, route.last(plan)),
+  load: (plan: Plan, _: null) => (initial: InitialState | null) => watchLoad(plan, initial),
 };
 
 export type LookName = keyof typeof LOOKS;
@@ -54,7 +60,7 @@ export type LookName = keyof typeof LOOKS;
 export type LookAt<Name extends LookName> = Parameters<(typeof LOOKS)[Name]>[1];
 
 /** What it sees of one future. */
-export type SeenBy<Name extends LookName> = ReturnType<ReturnType<(typeof LOOKS)[Name]>['end']>;
+export type SeenBy<Name extends LookName> = ReturnType<ReturnType<ReturnType<(typeof LOOKS)[Name]>>['end']>;
 
 export function watcherOf<Name extends LookName>(
   plan: Plan,

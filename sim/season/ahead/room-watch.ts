@@ -5,10 +5,12 @@
 
 import { groupedBy } from '../../engine/lists.js';
 import type { InitialState } from '../../models/initial-state.js';
-import type { PlantEvent } from '../../models/line/line.js';
+import type { Plan } from '../../models/plan.js';
+import * as route from '../../models/route.js';
+import { dailyVisits } from '../history/plan-days.js';
 import type { Batches, BatchWatch } from './batches.js';
 import { dayBy, type Forecast, forecastOf } from './forecast.js';
-import type { Watcher } from './watcher.js';
+import type { Watch } from './watcher.js';
 
 /** Plants of one batch in one stage that run out of room, or of time. */
 export interface Overgrown {
@@ -18,17 +20,13 @@ export interface Overgrown {
   readonly stage: number;
   /** Share of futures in which at least one does. */
   readonly chance: number;
-  /** Plants thrown away as ready for too long. */
+  /** Ready plants that a visit could not move on. */
+  readonly blocked: Forecast;
+  /** Plants thrown away as ready for too long; where plants are blocked, some of these. */
   readonly thrownAway: Forecast;
   /** When it begins and is over, the median of the futures in which it comes [d from the start]. */
   readonly from: number;
   readonly to: number;
-}
-
-/** Plants that run out of room; those thrown away are some of those blocked. */
-export interface ShortOfRoom extends Overgrown {
-  /** Ready plants that a visit could not move on. */
-  readonly blocked: Forecast;
 }
 
 /** Of one batch in one stage, in one future. */
@@ -44,81 +42,70 @@ export interface RoomSeen {
   readonly to: number;
 }
 
-type Now = { -readonly [K in keyof RoomSeen]: RoomSeen[K] };
-
-export class RoomWatch implements Watcher<readonly RoomSeen[]> {
-  readonly #batches: BatchWatch;
-  readonly #visits: readonly number[];
-  readonly #end: number;
-  readonly #last: number;
+/**
+ * @param end of what is looked at [d from the start]
+ * @param batches watches the same future, and hears of everything first
+ */
+export function watchRoom(
+  plan: Plan,
+  end: number,
+  batches: BatchWatch,
+  initial: InitialState | null,
+): Watch<readonly RoomSeen[]> {
+  const visits = dailyVisits(plan);
+  const now = new Map<string, { -readonly [K in keyof RoomSeen]: RoomSeen[K] }>();
+  const plants = initial?.plants ?? [];
   /** By plant: first visit at which it was ready where it stands; NaN if it is not. And its stage. */
-  #seen: number[] = [];
-  #stage: number[] = [];
-  #now = new Map<string, Now>();
-  #visit = 0;
-
-  /**
-   * @param batches watches the same futures, and hears of everything first
-   * @param visits of the plan, ascending [d]
-   * @param end of what is looked at [d from the start]
-   * @param last place of the last stage
-   */
-  constructor(batches: BatchWatch, visits: readonly number[], end: number, last: number) {
-    this.#batches = batches;
-    this.#visits = visits;
-    this.#end = end;
-    this.#last = last;
-  }
-
-  begin(initial: InitialState | null): void {
-    this.#now = new Map();
-    const plants = initial?.plants ?? [];
-    // Who is ready already was left behind at the last visit.
-    this.#seen = plants.map(({ next }) => (next === 'ready' ? initial!.day : Number.NaN));
-    this.#stage = plants.map(({ stage }) => stage);
-    this.#visit = 0;
-    const from = initial?.visitsFrom ?? 0;
-    while (this.#visit < this.#visits.length && this.#visits[this.#visit]! < from) this.#visit++;
-  }
-
-  onEvent(t: number, event: PlantEvent, plant: number, _crop: number, stage: number): void {
-    if (t >= this.#end) return;
-    if (event === 'ripen') {
-      while (this.#visit < this.#visits.length && this.#visits[this.#visit]! < t) this.#visit++;
-      this.#seen[plant] = this.#visits[this.#visit] ?? Infinity;
-      this.#stage[plant] = stage;
-    } else if (event === 'move' || event === 'discard') {
-      this.#leave(plant, t, event === 'discard');
-      this.#seen[plant] = Number.NaN;
-    } else if (event === 'pick') this.#seen[plant] = Number.NaN;
-  }
-
-  end(): readonly RoomSeen[] {
-    this.#seen.forEach((seen, plant) => {
-      if (seen < this.#end) this.#leave(plant, this.#end, false);
-    });
-    return [...this.#now.values()];
-  }
-
+  const seen = plants.map(({ next }) => (next === 'ready' ? initial!.day : Number.NaN));
+  const stageOf = plants.map(({ stage }) => stage);
+  let visit = 0;
+  const passTo = (t: number): void => {
+    while (visit < visits.length && visits[visit]! < t) visit++;
+  };
+  passTo(initial?.visitsFrom ?? 0);
   /** A plant that was ready leaves its hole, or the time that is looked at is over. */
-  #leave(plant: number, t: number, thrownAway: boolean): void {
-    const seen = this.#seen[plant]!;
-    const stage = this.#stage[plant]!;
+  const leave = (plant: number, t: number, thrownAway: boolean): void => {
+    const since = seen[plant]!;
+    const stage = stageOf[plant]!;
     // A head that is not picked yet has run out of nothing.
-    const blocked = stage < this.#last && t > seen;
+    const blocked = !route.isLast(plan, stage) && t > since;
     if (!(blocked || thrownAway)) return;
-    const batch = this.#batches.of(plant);
+    const batch = batches.of(plant);
     const key = `${blocked} ${batch} ${stage}`;
-    let now = this.#now.get(key);
-    if (now === undefined) {
-      now = { room: blocked, batch, stage, blocked: 0, thrownAway: 0, from: seen, to: t };
-      this.#now.set(key, now);
-    }
-    if (blocked) now.blocked++;
-    if (thrownAway) now.thrownAway++;
-    now.from = Math.min(now.from, seen);
-    now.to = Math.max(now.to, t);
-  }
+    const known = now.get(key) ?? {
+      room: blocked,
+      batch,
+      stage,
+      blocked: 0,
+      thrownAway: 0,
+      from: since,
+      to: t,
+    };
+    now.set(key, known);
+    if (blocked) known.blocked++;
+    if (thrownAway) known.thrownAway++;
+    known.from = Math.min(known.from, since);
+    known.to = Math.max(known.to, t);
+  };
+  return {
+    onEvent(t, event, plant, _crop, stage) {
+      if (t >= end) return;
+      if (event === 'ripen') {
+        passTo(t);
+        seen[plant] = visits[visit] ?? Infinity;
+        stageOf[plant] = stage;
+      } else if (event === 'move' || event === 'discard') {
+        leave(plant, t, event === 'discard');
+        seen[plant] = Number.NaN;
+      } else if (event === 'pick') seen[plant] = Number.NaN;
+    },
+    end() {
+      seen.forEach((since, plant) => {
+        if (since < end) leave(plant, end, false);
+      });
+      return [...now.values()];
+    },
+  };
 }
 
 /**
@@ -129,18 +116,16 @@ export function overgrown(
   seen: readonly (readonly RoomSeen[])[],
   batches: Batches,
   room: boolean,
-): ShortOfRoom[] {
-  const futures = seen.length;
+): Overgrown[] {
   const all = seen.flat().filter((one) => one.room === room);
   return [...groupedBy(all, ({ batch, stage }) => `${batch} ${stage}`).values()]
     .map((some) => {
-      const range = (of: (one: RoomSeen) => number): Forecast =>
-        forecastOf([...some.map(of), ...new Array<number>(futures - some.length).fill(0)]);
+      const range = (of: (one: RoomSeen) => number): Forecast => forecastOf(some.map(of), seen.length);
       const middle = (of: (one: RoomSeen) => number): number => dayBy(some.map(of), 0.5);
       return {
         batch: batches.placeOf(some[0].batch),
         stage: some[0].stage,
-        chance: some.length / futures,
+        chance: some.length / seen.length,
         blocked: range(({ blocked }) => blocked),
         thrownAway: range(({ thrownAway }) => thrownAway),
         from: middle(({ from }) => from),

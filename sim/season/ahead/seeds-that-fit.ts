@@ -12,7 +12,7 @@
  */
 
 import { type Passage, passagesOf } from '../../models/passage.js';
-import { type CropPlan, holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { chancesToPick } from '../../models/refill.js';
 import * as route from '../../models/route.js';
 import type { ComingSowing } from './coming-sowings.js';
@@ -21,6 +21,7 @@ import type { Load } from './load-watch.js';
 /** No sowing is larger than so many times what the line can take in until the next. */
 const MOST_OF_PACE = 2;
 
+/** With `takes`: days for which a plant takes a hole, cleaning included [d]. */
 type FittingPassage = Passage & { readonly takes: number };
 
 /** Days from a sowing to the last pick of the slowest crop, waits included [d]. */
@@ -93,7 +94,9 @@ class Fitting {
     this.#plan = plan;
     this.#sowings = sowings;
     this.#load = load;
-    this.#passages = plan.crops.map((crop) => fittingPassages(plan, crop));
+    this.#passages = plan.crops.map((crop) =>
+      passagesOf(plan, crop).map((way, s) => ({ ...way, takes: way.stay + plan.stages[s]!.cleanDays })),
+    );
     this.#shares = sharesOf(plan, this.#passages);
   }
 
@@ -182,14 +185,6 @@ class Fitting {
 /** Days that the spans from `a` to `b` and from `from` to `to` have in common. */
 function overlap(a: number, b: number, from: number, to: number): number {
   return Math.max(0, Math.min(b, to) - Math.max(a, from));
-}
-
-/** How a crop passes through the stages; in each, `takes`: days for which a plant takes a hole, cleaning included [d]. */
-function fittingPassages(plan: Plan, crop: CropPlan): FittingPassage[] {
-  return passagesOf(plan, crop).map((passage, s) => ({
-    ...passage,
-    takes: passage.stay + plan.stages[s]!.cleanDays,
-  }));
 }
 
 /** Share of each stage for each crop that has dates. */

@@ -1,59 +1,30 @@
 /** Seeds that refilled crops will be sown on each visit of the next weeks. */
 
-import type { PlantEvent } from '../../models/line/line.js';
 import { type Forecast, forecastOf } from './forecast.js';
-import type { Watcher } from './watcher.js';
+import type { Watch } from './watcher.js';
 
-/** Which sowings are looked at. */
-export interface SownLook {
-  /** Places of the refilled crops in the plan. */
-  readonly crops: readonly number[];
-  /** Visits, ascending [d from the start]. */
-  readonly visits: readonly number[];
-}
-
-export interface Refilled {
+/** A sowing that is looked at. */
+export interface RefillDay {
   /** Day of the visit [d from the start]. */
   readonly day: number;
   /** Place of the crop in the plan. */
   readonly crop: number;
-  readonly seeds: Forecast;
 }
 
-/** Sees the seeds of each visit and crop, visit by visit. */
-export class SownWatch implements Watcher<readonly number[]> {
-  readonly #places = new Map<string, number>();
-  #seeds: number[] = [];
-
-  constructor(look: SownLook) {
-    sowingsOf(look).forEach(({ day, crop }, place) => {
-      this.#places.set(`${crop} ${day}`, place);
-    });
-  }
-
-  begin(): void {
-    this.#seeds = new Array<number>(this.#places.size).fill(0);
-  }
-
-  onEvent(t: number, event: PlantEvent, _plant: number, crop: number): void {
-    if (event !== 'sow') return;
-    const place = this.#places.get(`${crop} ${t}`);
-    if (place !== undefined) this.#seeds[place]!++;
-  }
-
-  end(): readonly number[] {
-    return this.#seeds;
-  }
+/** Sees the seeds of each of the sowings. */
+export function watchSown(sowings: readonly RefillDay[]): Watch<readonly number[]> {
+  const places = new Map(sowings.map(({ day, crop }, place) => [`${crop} ${day}`, place]));
+  const seeds = sowings.map(() => 0);
+  return {
+    onEvent(t, event, _plant, crop) {
+      const place = event === 'sow' ? places.get(`${crop} ${t}`) : undefined;
+      if (place !== undefined) seeds[place]!++;
+    },
+    end: () => seeds,
+  };
 }
 
-/** The sowings of all futures, visit by visit. */
-export function refilled(look: SownLook, seen: readonly (readonly number[])[]): Refilled[] {
-  return sowingsOf(look).map((sowing, place) => ({
-    ...sowing,
-    seeds: forecastOf(seen.map((seeds) => seeds[place]!)),
-  }));
-}
-
-function sowingsOf({ crops, visits }: SownLook): { day: number; crop: number }[] {
-  return visits.flatMap((day) => crops.map((crop) => ({ day, crop })));
+/** The seeds of each of the sowings, of all futures. */
+export function refilled(sowings: readonly RefillDay[], seen: readonly (readonly number[])[]): Forecast[] {
+  return sowings.map((_, place) => forecastOf(seen.map((seeds) => seeds[place]!)));
 }

@@ -26,7 +26,7 @@ export type Fate = 'ripen' | 'die' | 'fail';
 /** A growth, with what is not known of it. */
 interface LatentGrowth {
   readonly growth: Growth;
-  readonly course: GrowthLaw;
+  readonly law: GrowthLaw;
   /** Day on which it came in [d]. */
   from: number;
   /** When it became, or becomes, ready [d]; of use only if it is tied, and not for a plant that will die or fail. */
@@ -82,14 +82,7 @@ export class StagePast {
       groups.set(key, group);
       const { from } = growth;
       const law = lawOf(growth);
-      const unknown: LatentGrowth = {
-        growth,
-        course: law,
-        from,
-        ready: from,
-        fate: 'ripen',
-        known: new Map(),
-      };
+      const unknown: LatentGrowth = { growth, law, from, ready: from, fate: 'ripen', known: new Map() };
       if (group.members.length > 0 && group.members[0]!.from !== from) group.mixed = true;
       group.members.push(unknown);
       if (growth.end === 'standing') this.#standing.push(unknown);
@@ -122,7 +115,7 @@ export class StagePast {
     const last = this.#visits.at(-1)!;
     if (!this.#standingQueued) this.#drawStanding();
     for (const unknown of this.#standing) {
-      const { growth, course: law, from, fate, ready } = unknown;
+      const { growth, law, from, fate, ready } = unknown;
       let at = ready;
       if (fate === 'die') at = from + law.deathBeyond(last - from, this.#uniform);
       if (fate === 'fail') at = from + law.timeWithin(last - from + TICK, Infinity, this.#uniform());
@@ -178,7 +171,7 @@ export class StagePast {
   #drawStanding(): void {
     const last = this.#visits.at(-1)!;
     for (const unknown of this.#standing) {
-      const { course: law, from } = unknown;
+      const { law, from } = unknown;
       const least = this.#leastStanding(unknown, from);
       const lives = (1 - law.loss) * law.germination * law.beyond(least - TICK - from);
       const dies = law.loss * law.germination * law.dyingBeyond(last - from);
@@ -192,7 +185,7 @@ export class StagePast {
   }
 
   #setReady(unknown: LatentGrowth, least: number, most: number): void {
-    const { course: law, from } = unknown;
+    const { law, from } = unknown;
     // A log can say what cannot be; then the earliest moment stands for all.
     const top = Math.max(least, most);
     unknown.ready = from + law.timeWithin(least - from, top - from, this.#uniform());
@@ -201,20 +194,20 @@ export class StagePast {
   /* ---- limits ---- */
 
   /** The earliest that a plant can have become ready that left at visit i. */
-  #least({ growth, course: law, from }: LatentGrowth, i: number): number {
+  #least({ growth, law, from }: LatentGrowth, i: number): number {
     const before = i > this.#firstVisit ? this.#cutoff[i - 1]! : this.#cutoffBefore();
     const kept = growth.end === 'discarded' ? (this.#visits[i - 1] ?? -Infinity) : this.#visits[i]!;
     return Math.max(from + TICK, before, kept - law.keeps);
   }
 
   /** The latest: before those that stayed; but who was thrown away had been ready for longer than it keeps. */
-  #most({ growth, course: law }: LatentGrowth, beforeOthers: number): number {
+  #most({ growth, law }: LatentGrowth, beforeOthers: number): number {
     if (growth.end !== 'discarded') return beforeOthers;
     return this.#visits[growth.visit]! - law.keeps - TICK;
   }
 
   /** The earliest that a plant that stands can have become ready, or becomes it, if it does. */
-  #leastStanding({ course: law }: LatentGrowth, from: number): number {
+  #leastStanding({ law }: LatentGrowth, from: number): number {
     const last = this.#visits.length - 1;
     return Math.max(from + TICK, this.#cutoff[last]!, this.#visits[last]! - law.keeps);
   }
@@ -254,7 +247,7 @@ export class StagePast {
 
   /** How likely it is, but for a factor, that a plant ended as it did if it came in on a day. */
   #weight(unknown: LatentGrowth, from: number): number {
-    const { growth, course: law, ready, fate } = unknown;
+    const { growth, law, ready, fate } = unknown;
     const last = this.#visits.at(-1)!;
     if (growth.queued && growth.end !== 'dead') {
       if (growth.end !== 'standing' || fate === 'ripen') return ready > from ? law.near(ready - from) : 0;
@@ -270,14 +263,14 @@ export class StagePast {
   }
 
   #standingWeight(unknown: LatentGrowth, from: number): number {
-    const { course: law } = unknown;
+    const { law } = unknown;
     const age = this.#visits.at(-1)! - from;
     const lives = law.beyond(this.#leastStanding(unknown, from) - TICK - from);
     const sprouted = (1 - law.loss) * lives + law.loss * law.dyingBeyond(age);
     return law.germination * sprouted + (1 - law.germination) * law.beyond(age);
   }
 
-  #leavingWeight({ growth, course: law }: LatentGrowth, from: number): number {
+  #leavingWeight({ growth, law }: LatentGrowth, from: number): number {
     const day = this.#visits[growth.visit]!;
     if (day <= from) return 0;
     const before = growth.visit > 0 ? this.#visits[growth.visit - 1]! - from : 0;

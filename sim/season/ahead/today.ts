@@ -6,6 +6,7 @@
  */
 
 import { toGrid } from '../../engine/clock.js';
+import { groupedBy } from '../../engine/lists.js';
 import { dayFrom } from '../../models/dates.js';
 import type { Cleaning } from '../../models/initial-state.js';
 import { holesOf, type Plan } from '../../models/plan.js';
@@ -13,10 +14,10 @@ import { failure, type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
 import { attendance } from '../history/attendance.js';
 import { type CohortsByStage, cohortsOf } from '../history/cohorts.js';
-import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
+import { dateFault, type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { occupancy, type StageDays, stageCohorts } from '../history/occupancy.js';
 import { type ShortVisits, shortVisits } from '../history/short-visits.js';
-import type { LogFault } from '../log/faults.js';
+import { faultOfRows, type LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 
 export interface Today {
@@ -45,7 +46,10 @@ export interface Today {
 export function todayOf(rows: readonly LogRow[], plan: Plan, date: string | null): Result<Today, LogFault> {
   const lastRow = rows.at(-1);
   const later = date === null ? [] : rows.filter((row) => row.date > date);
-  if (later.length > 0) return failure([laterFault(later, date!)]);
+  if (later.length > 0) {
+    const advice = `Look ahead from ${later.at(-1)!.date}, or from a later day.`;
+    return failure([dateFault(later, `no row after ${date}, the day from which to look ahead`, advice)]);
+  }
   const day = dayFrom(plan.start, date ?? lastRow?.date ?? plan.start);
   const from = Math.max(
     0,
@@ -109,34 +113,20 @@ function cleaningNow(
   return found;
 }
 
-function laterFault(rows: readonly LogRow[], date: string): LogFault {
-  return {
-    line: rows[0]!.line,
-    column: 'date',
-    found: rows[0]!.date,
-    expected: `no row after ${date}, the day from which to look ahead`,
-    nearest: null,
-    advice: `Look ahead from ${rows.at(-1)!.date}, or from a later day.`,
-    more: rows.length - 1,
-  };
-}
-
 /** More plants than holes: the log belongs to a line of other stages. */
 function crowded(rows: readonly LogRow[], { plan }: LoggedSeason, cohorts: CohortsByStage): LogFault[] {
   return plan.stages.flatMap((stage, s) => {
     const stands = leastStanding(plan, cohorts, s);
     const holes = holesOf(stage);
     if (stands <= holes) return [];
+    const last = rows.findLast((row) => row.stage === stage.name)!;
     return [
-      {
-        line: rows.findLast((row) => row.stage === stage.name)!.line,
+      faultOfRows([last], {
         column: null,
         found: `${stands} plants in ${stage.name} after the last row`,
         expected: `at most ${holes}, for the scenario has so many holes there`,
-        nearest: null,
         advice: 'Set channels and holes of the stage in the scenario, or log what was lost.',
-        more: 0,
-      },
+      }),
     ];
   });
 }
@@ -146,23 +136,18 @@ function crowded(rows: readonly LogRow[], { plan }: LoggedSeason, cohorts: Cohor
  * possible have given all their picks.
  */
 function leastStanding(plan: Plan, cohorts: CohortsByStage, s: number): number {
-  const came = new Map<number, number>();
-  const picked = new Map<number, number>();
-  const add = (counts: Map<number, number>, batch: number, count: number): void => {
-    counts.set(batch, (counts.get(batch) ?? 0) + count);
-  };
-  const cutsOf = new Map<number, number>();
-  for (const { batch, crop, phase, count, stays } of stageCohorts(cohorts, s, plan)) {
-    cutsOf.set(batch, route.isLast(plan.crops[crop]!, s) ? plan.crops[crop]!.cuts : 1);
-    if (phase === 0) add(came, batch, count);
-    for (const stay of stays) {
-      if (stay.end === 'picked') add(picked, batch, stay.count);
-      else if (stay.end !== 'standing') add(came, batch, -stay.count);
-    }
-  }
   let least = 0;
-  for (const [batch, count] of came) {
-    least += count - Math.floor((picked.get(batch) ?? 0) / cutsOf.get(batch)!);
+  for (const lots of groupedBy(stageCohorts(cohorts, s, plan), ({ batch }) => batch).values()) {
+    const crop = plan.crops[lots[0].crop]!;
+    let picked = 0;
+    for (const { phase, count, stays } of lots) {
+      if (phase === 0) least += count;
+      for (const stay of stays) {
+        if (stay.end === 'picked') picked += stay.count;
+        else if (stay.end !== 'standing') least -= stay.count;
+      }
+    }
+    least -= Math.floor(picked / (route.isLast(crop, s) ? crop.cuts : 1));
   }
   return least;
 }

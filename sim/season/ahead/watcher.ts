@@ -1,37 +1,33 @@
-/** What watches futures: it is told of one after the other, and gives what it saw of each, to be brought together later. */
+/** What watches futures: each is watched anew, and what was seen of it is brought together later. */
 
 import type { InitialState } from '../../models/initial-state.js';
 import type { EventObserver } from '../../models/line/line.js';
 
-/** @typeParam Seen what is seen of one future: plain data, since futures may be run on other threads */
-export interface Watcher<Seen> extends EventObserver {
-  /** A future begins. @param initial null: with an empty line, at the start of the season */
-  begin(initial: InitialState | null): void;
-  /** It is over. */
+/** Watches one future. @typeParam Seen plain data, since futures may be run on other threads */
+export interface Watch<Seen> extends EventObserver {
+  /** The future is over. */
   end(): Seen;
 }
 
-/** What each of some watchers sees of a future, by their names. */
-type SeenByAll<All> = { readonly [Name in keyof All]: All[Name] extends Watcher<infer Seen> ? Seen : never };
+/** Begins to watch a future. @param initial null: with an empty line, at the start of the season */
+export type Watcher<Seen> = (initial: InitialState | null) => Watch<Seen>;
 
-/** Several watchers as one, which hear of everything in this order. */
-export function combineWatchers<All extends Readonly<Record<string, Watcher<unknown>>>>(
+/** What each of some watches sees of a future, by their names. */
+type SeenByAll<All> = { readonly [Name in keyof All]: All[Name] extends Watch<infer Seen> ? Seen : never };
+
+/** Several watches as one, which hear of everything in this order. */
+export function combineWatches<All extends Readonly<Record<string, Watch<unknown>>>>(
   all: All,
-): Watcher<SeenByAll<All>> {
-  const watchers = Object.values(all);
+): Watch<SeenByAll<All>> {
+  const watches = Object.values(all);
   return {
-    begin: (initial) => {
-      for (const watcher of watchers) watcher.begin(initial);
-    },
     onEvent: (t, event, plant, crop, stage, hole) => {
-      for (const watcher of watchers) watcher.onEvent(t, event, plant, crop, stage, hole);
+      for (const watch of watches) watch.onEvent(t, event, plant, crop, stage, hole);
     },
     onVisitEnd: (t, free) => {
-      for (const watcher of watchers) watcher.onVisitEnd?.(t, free);
+      for (const watch of watches) watch.onVisitEnd?.(t, free);
     },
     end: () =>
-      Object.fromEntries(
-        Object.entries(all).map(([name, watcher]) => [name, watcher.end()]),
-      ) as SeenByAll<All>,
+      Object.fromEntries(Object.entries(all).map(([name, watch]) => [name, watch.end()])) as SeenByAll<All>,
   };
 }

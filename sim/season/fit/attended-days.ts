@@ -11,7 +11,8 @@
 import type { Plan } from '../../models/plan.js';
 import { attendance, usualGap } from '../history/attendance.js';
 import type { CohortsByStage } from '../history/cohorts.js';
-import { dailyVisits, type LoggedSeason } from '../history/logged-season.js';
+import type { LoggedSeason } from '../history/logged-season.js';
+import { dailyVisits } from '../history/plan-days.js';
 
 /**
  * Rows further apart than this mean that nobody came in between [d]: in a line that holds plants something is

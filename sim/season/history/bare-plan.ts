@@ -3,7 +3,8 @@
 import { dayFrom } from '../../models/dates.js';
 import { type CropPlan, type Growing, type Plan, seasonDays } from '../../models/plan.js';
 import type { LogRow } from '../log/rows.js';
-import { dailyVisits, type LoggedSeason, loggedSeason } from './logged-season.js';
+import { type LoggedSeason, loggedSeason } from './logged-season.js';
+import { withDays } from './plan-days.js';
 
 const UNKNOWN: Growing = {
   time: { shape: 'fixed', days: 1, spread: 0, times: [] },
@@ -48,22 +49,13 @@ export function seasonOfRows(rows: readonly LogRow[], plan: Plan): LoggedSeason 
   const shift = Math.max(0, dayFrom(from, plan.start));
   const start = shift > 0 ? from : plan.start;
   const last = dayFrom(start, rows.at(-1)!.date);
-  const later = (days: readonly number[]): number[] => days.map((day) => day + shift);
   const unknown = cropsSown(rows).filter((crop) => !plan.crops.some(({ name }) => name === crop));
+  const later = withDays(plan, (days) => days.map((day) => day + shift));
   const around: Plan = {
-    ...plan,
+    ...later,
     start,
     weeks: Math.max(Math.ceil((seasonDays(plan) + shift) / 7), Math.floor(last / 7) + 1),
-    visits: { kind: 'days', days: later(dailyVisits(plan)) },
-    crops: [
-      ...plan.crops.map((crop) =>
-        crop.sowing.kind === 'refill'
-          ? crop
-          : { ...crop, sowing: { ...crop.sowing, days: later(crop.sowing.days) } },
-      ),
-      ...unknown.map((name) => bareCrop(name, plan.stages.length)),
-    ],
-    want: plan.want && { ...plan.want, days: later(plan.want.days) },
+    crops: [...later.crops, ...unknown.map((name) => bareCrop(name, plan.stages.length))],
   };
   const framing = loggedSeason(rows, around, true, last + 1);
   if (!framing.ok) throw new Error('a log lies within the season that was made for it');

@@ -3,9 +3,10 @@
 import { dayFrom, dayNumber, isoOfDay } from '../../models/dates.js';
 import { type Plan, seasonDays } from '../../models/plan.js';
 import { failure, type Result, success } from '../../models/result.js';
-import type { LogFault } from '../log/faults.js';
+import { faultOfRows, type LogFault } from '../log/faults.js';
 import type { LogAction, LogRow } from '../log/rows.js';
 import { type LossKind, lossKind } from './losses.js';
+import { dailyVisits } from './plan-days.js';
 
 /** One sowing of one crop. */
 export interface Batch {
@@ -92,21 +93,13 @@ export function loggedSeason(
   return success({ plan: { ...plan, visits }, planned, days, batches, events });
 }
 
-/** The visits of a plan as a log has them: somebody who comes at every change comes every day [d from the start] */
-export function dailyVisits(plan: Plan): readonly number[] {
-  if (plan.visits.kind === 'days') return plan.visits.days;
-  return Array.from({ length: seasonDays(plan) }, (_, day) => day);
-}
-
 /** Shortest distance from the end of the season at which a log counts as broken off [d]. */
 const NEAR_THE_END = 7;
 
 function endOf(lastRow: number, plan: Plan): number {
+  const days = dailyVisits(plan);
   let near = NEAR_THE_END;
-  if (plan.visits.kind === 'days') {
-    const { days } = plan.visits;
-    for (let i = 1; i < days.length; i++) near = Math.max(near, days[i]! - days[i - 1]!);
-  }
+  for (let i = 1; i < days.length; i++) near = Math.max(near, days[i]! - days[i - 1]!);
   return lastRow >= seasonDays(plan) - near ? seasonDays(plan) : lastRow + 1;
 }
 
@@ -116,22 +109,22 @@ function outside(rows: readonly LogRow[], plan: Plan): LogFault[] {
   // ISO dates are in order as texts.
   const before = rows.filter(({ date }) => date < plan.start);
   const behind = rows.filter(({ date }) => date > last);
+  const expected = `a date from ${plan.start} to ${last}, the season of the scenario`;
   const faults: LogFault[] = [];
-  const span = `a date from ${plan.start} to ${last}, the season of the scenario`;
   if (before.length > 0) {
     const advice = `Set start: ${before[0]!.date} in the scenario.`;
-    faults.push(dateFault(before, span, advice));
+    faults.push(dateFault(before, expected, advice));
   }
   if (behind.length > 0) {
     const weeks = Math.floor(dayFrom(plan.start, behind.at(-1)!.date) / 7) + 1;
-    faults.push(dateFault(behind, span, `Set weeks: ${weeks} in the scenario.`));
+    faults.push(dateFault(behind, expected, `Set weeks: ${weeks} in the scenario.`));
   }
   return faults;
 }
 
-function dateFault(rows: readonly LogRow[], expected: string, advice: string): LogFault {
-  const { line, date } = rows[0]!;
-  return { line, column: 'date', found: date, expected, nearest: null, advice, more: rows.length - 1 };
+/** What is wrong with the dates of rows. @param rows at least one */
+export function dateFault(rows: readonly LogRow[], expected: string, advice: string): LogFault {
+  return faultOfRows(rows, { column: 'date', found: rows[0]!.date, expected, advice });
 }
 
 /** Sowings without a crop, where the scenario has several. */
@@ -139,15 +132,7 @@ function cropless(rows: readonly LogRow[], plan: Plan): LogFault[] {
   if (plan.crops.length < 2) return [];
   const nameless = rows.filter(({ action, crop }) => action === 'sow' && crop === '');
   if (nameless.length === 0) return [];
-  return [
-    {
-      line: nameless[0]!.line,
-      column: 'crop',
-      found: 'nothing',
-      expected: `one of the crops ${plan.crops.map(({ name }) => name).join(', ')}`,
-      nearest: null,
-      advice: 'Say on the row of the sowing which crop it is.',
-      more: nameless.length - 1,
-    },
-  ];
+  const expected = `one of the crops ${plan.crops.map(({ name }) => name).join(', ')}`;
+  const advice = 'Say on the row of the sowing which crop it is.';
+  return [faultOfRows(nameless, { column: 'crop', found: 'nothing', expected, advice })];
 }

@@ -31,7 +31,15 @@ export interface LogWarning {
   readonly message: string;
 }
 
-export interface LogFaultDraft {
+/** One fault of several rows: it is told of the first. @param rows at least one */
+export function faultOfRows(
+  rows: readonly { readonly line: number }[],
+  told: Pick<LogFault, 'column' | 'found' | 'expected' | 'advice'>,
+): LogFault {
+  return { line: rows[0]!.line, ...told, nearest: null, more: rows.length - 1 };
+}
+
+interface LogFaultDraft {
   readonly line: number;
   readonly column: string | null;
   readonly found: string;
