@@ -1,6 +1,6 @@
 /** Why holes stood empty, in a grower's words. */
 
-import type { IdleCause } from '../../sim/season/replay/idle-spells.js';
+import type { IdleCause } from '../../sim/season/replay/causes.js';
 import { dateText } from './dates.js';
 import { counted, countText, thousands } from './numbers.js';
 

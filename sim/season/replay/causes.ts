@@ -6,24 +6,50 @@ import type { LoggedSeason } from '../history/logged-season.js';
 import type { StageDays } from '../history/occupancy.js';
 import type { FailedBatch } from './failed-batches.js';
 import type { MeanFlow } from './mean-flow.js';
+import type { ShortSowings } from './short-sowings.js';
 
-/** Why holes stood empty. */
-export type Cause =
-  | { readonly kind: 'end' | 'between_visits' | 'filling' | 'too_little_sown' | 'late' }
-  /** Nobody came between two visits; `until` may be the end of what the log tells. */
-  | { readonly kind: 'absent'; readonly since: number; readonly until: number; readonly planned: boolean }
-  | { readonly kind: 'batch_failed'; readonly failed: FailedBatch }
-  /** Plants thrown away on a day in a stage before. */
-  | { readonly kind: 'thrown_away'; readonly day: number; readonly stage: number; readonly plants: number }
-  | { readonly kind: 'stage_before_full'; readonly stage: number }
+/** Why holes stood empty. Dates are ISO 8601, names those of the log and the plan. */
+export type IdleCause =
+  | { readonly kind: 'end' | 'between_visits' | 'filling' }
+  | {
+      readonly kind: 'absent';
+      /** Dates of the visits before and after; `until` is null if nobody came any more. */
+      readonly since: string;
+      readonly until: string | null;
+      /** Whether the plan has no visit in between. */
+      readonly planned: boolean;
+    }
+  | ({ readonly kind: 'batch_failed'; readonly batch: string; readonly stage: string } & Pick<
+      FailedBatch,
+      'came' | 'lost' | 'expected'
+    >)
+  /** Plants that were thrown away in a stage before, ready for too long. */
+  | {
+      readonly kind: 'thrown_away';
+      readonly date: string;
+      readonly stage: string;
+      readonly plants: number;
+    }
+  /** `sowings` is null if no single sowing was too small: then they were too few. */
+  | { readonly kind: 'too_little_sown'; readonly sowings: ShortSowings | null }
+  | { readonly kind: 'stage_before_full'; readonly stage: string }
+  | {
+      readonly kind: 'late';
+      /** Mean stay in the stage before of those that came in the spell, and of the plan [d]; null in the first stage. */
+      readonly stay: number | null;
+      readonly planned_stay: number | null;
+    }
   /** Not empty but out of use, by a `clean` row. */
   | { readonly kind: 'cleaning'; readonly channel: string | null };
 
-/** Puts down up to `n` of the empty holes of a day to a cause. */
-export type AssignCause = (key: string, cause: () => Cause, n: number) => void;
+/** Tells a cause, of a spell from one day to another. */
+export type TellCause = (from: number, to: number) => IdleCause;
 
-/** Hears of the empty holes of one day that have one cause. Causes with the same key are one. */
-export type CauseListener = (day: number, key: string, cause: () => Cause, holes: number) => void;
+/** Puts down up to `n` of the empty holes of a day to a cause. Causes with the same key are one. */
+export type AssignCause = (key: string, tell: TellCause, n: number) => void;
+
+/** Hears of the empty holes of one day that have one cause. */
+export type CauseListener = (day: number, key: string, tell: TellCause, holes: number) => void;
 
 /** What the causes are read from. */
 export interface IdleEvidence {

@@ -14,6 +14,7 @@
  * but for the first stage, where the two are the same.
  */
 
+import { groupedBy } from '../../engine/lists.js';
 import * as route from '../../models/route.js';
 import type { Attendance } from '../history/attendance.js';
 import type { CohortsByStage } from '../history/cohorts.js';
@@ -21,6 +22,7 @@ import { inTurn } from '../history/in-turn.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { StageDays } from '../history/occupancy.js';
 import type { ShortVisits } from '../history/short-visits.js';
+import { visitsBefore } from '../history/visits-before.js';
 
 /** Hole-days of one stage [d]. */
 export interface HoleDays {
@@ -72,40 +74,30 @@ function growingForCertain(
   short: ShortVisits,
 ): number | null {
   if (route.isLast(plan, s) && plan.crops.some(({ cuts }) => cuts > 1)) return null;
-  const lastVisit = lastBefore(visits, days, () => true);
-  const lastFree = lastBefore(visits, days, (i) => short[i] === 0);
+  const lastVisit = lastBefore(visits, days);
+  const lastFree = lastBefore(
+    visits.filter((_, i) => short[i] === 0),
+    days,
+  );
   let growing = 0;
-  for (const { entries, ends } of comings(cohorts[s]!, ({ to, end, told }) => {
-    // Who was found dead was alive and not ready at the visit before.
-    const died = told && (end === 'died' || end === 'failed');
-    return (died ? lastVisit : lastFree)[Math.min(to, days)]!;
-  })) {
+  for (const lots of groupedBy(cohorts[s]!, ({ batch }) => batch).values()) {
+    const entries = lots.map(({ from, count }) => ({ day: from, count }));
+    const ends = lots.flatMap(({ stays }) =>
+      stays.map(({ to, count, end, told }) => {
+        // Who was found dead was alive and not ready at the visit before.
+        const died = told && (end === 'died' || end === 'failed');
+        return { day: (died ? lastVisit : lastFree)[Math.min(to, days)]!, count };
+      }),
+    );
     growing += leastTogether(entries, ends);
   }
   return growing;
 }
 
-/** When plants of one batch came into a stage, and until when some of them were not ready. */
-interface Comings {
-  readonly entries: { day: number; count: number }[];
-  readonly ends: { day: number; count: number }[];
-}
-
-function comings(
-  cohorts: CohortsByStage[number],
-  until: (stay: CohortsByStage[number][number]['stays'][number]) => number,
-): Iterable<Comings> {
-  const batches = new Map<number, Comings>();
-  for (const cohort of cohorts) {
-    let batch = batches.get(cohort.batch);
-    if (batch === undefined) {
-      batch = { entries: [], ends: [] };
-      batches.set(cohort.batch, batch);
-    }
-    batch.entries.push({ day: cohort.from, count: cohort.count });
-    for (const stay of cohort.stays) batch.ends.push({ day: until(stay), count: stay.count });
-  }
-  return batches.values();
+/** Plants on a day. */
+interface Some {
+  readonly day: number;
+  readonly count: number;
 }
 
 /**
@@ -113,8 +105,8 @@ function comings(
  * came first were first to end. (An end before an entry counts 0; a sum of convex functions of differences is least
  * when both are in order.)
  */
-function leastTogether(entries: Comings['entries'], ends: Comings['ends']): number {
-  const sorted = ends.sort((a, b) => a.day - b.day);
+function leastTogether(entries: readonly Some[], ends: readonly Some[]): number {
+  const sorted = [...ends].sort((a, b) => a.day - b.day);
   let sum = 0;
   inTurn(entries, sorted, ({ day: from }, { day: until }, count) => {
     sum += count * Math.max(0, until - from);
@@ -122,17 +114,7 @@ function leastTogether(entries: Comings['entries'], ends: Comings['ends']): numb
   return sum;
 }
 
-/** For each day 0 .. days the last visit before it for which `counts` holds; -1 if there is none. */
-function lastBefore(visits: readonly number[], days: number, counts: (visit: number) => boolean): Int32Array {
-  const last = new Int32Array(days + 1).fill(-1);
-  let next = 0;
-  let latest = -1;
-  for (let day = 0; day <= days; day++) {
-    while (next < visits.length && visits[next]! < day) {
-      if (counts(next)) latest = visits[next]!;
-      next++;
-    }
-    last[day] = latest;
-  }
-  return last;
+/** For each day 0 .. days the last visit before it; -1 if there is none. */
+function lastBefore(visits: readonly number[], days: number): Int32Array {
+  return visitsBefore(visits, days).map((count) => visits[count - 1] ?? -1);
 }

@@ -18,13 +18,16 @@
  */
 
 import { summedUp } from '../../engine/lists.js';
+import { isoOfDay } from '../../models/dates.js';
 import { seasonDays } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import { usualGap } from '../history/attendance.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import type { AssignCause, Cause, CauseListener, IdleEvidence } from './causes.js';
+import { visitsBefore } from '../history/visits-before.js';
+import type { AssignCause, CauseListener, IdleCause, IdleEvidence, TellCause } from './causes.js';
 import { MissingPlants } from './missing-plants.js';
 import { plannedSeeds, seedsNotSown } from './planned-sowings.js';
+import { SowingDates } from './short-sowings.js';
 
 export class IdleCauses {
   readonly #evidence: IdleEvidence;
@@ -39,17 +42,16 @@ export class IdleCauses {
   readonly #notSown: readonly Float64Array[];
   /** Seeds sown on each day. */
   readonly #sown: Float64Array;
+  readonly #sowings: SowingDates;
 
   constructor(evidence: IdleEvidence) {
     const { season, attendance, stages } = evidence;
     const { days, batches } = season;
     this.#evidence = evidence;
     this.#usual = usualGap(attendance.visits);
-    this.#visitBy = new Int32Array(days);
-    for (let day = 0, i = -1; day < days; day++) {
-      while (i + 1 < attendance.visits.length && attendance.visits[i + 1]! <= day) i++;
-      this.#visitBy[day] = i;
-    }
+    this.#visitBy = visitsBefore(attendance.visits, days)
+      .subarray(1)
+      .map((count) => count - 1);
     const visited = new Set([...attendance.visits, ...attendance.missed]);
     const missed = new Set(attendance.missed);
     const upTo = (counts: (day: number) => boolean): Int32Array => {
@@ -63,7 +65,9 @@ export class IdleCauses {
     this.#fullVisits = [...full, upTo(() => true)];
     const planned = plannedSeeds(season);
     const { empty } = stages[route.first(season.plan)]!;
-    this.#notSown = seedsNotSown(season, planned, empty, missed).map(summedUp);
+    const notSown = seedsNotSown(season, planned, empty, missed);
+    this.#sowings = new SowingDates(evidence, planned, notSown);
+    this.#notSown = notSown.map(summedUp);
     this.#due = summedUp(seedsDue(season));
     this.#sown = new Float64Array(days);
     for (const { sown, seeds } of batches) this.#sown[sown]! += seeds;
@@ -78,11 +82,11 @@ export class IdleCauses {
     const missing = new MissingPlants(this.#evidence, s);
     for (let day = 0; day < season.days; day++) {
       let left = empty[day]!;
-      const give = (key: string, cause: () => Cause, n: number): void => {
+      const give = (key: string, tell: TellCause, n: number): void => {
         const given = Math.min(left, Math.round(n));
         if (!(given > 0)) return;
         left -= given;
-        hear(day, key, cause, given);
+        hear(day, key, tell, given);
       };
       if (left === 0) continue;
       if (day >= end) give('end', () => ({ kind: 'end' }), left);
@@ -91,14 +95,19 @@ export class IdleCauses {
       give('filling', () => ({ kind: 'filling' }), filling);
       missing.give(day, give);
       const notSown = Math.max(0, meanFlow.standing(this.#notSown, s, day));
-      give('sown', () => ({ kind: 'too_little_sown' }), notSown);
+      const tooLittle = (from: number, to: number): IdleCause => ({
+        kind: 'too_little_sown',
+        sowings: this.#sowings.short(s, from, to),
+      });
+      give('sown', tooLittle, notSown);
       const lack = holes - meanFlow.expected(s, day) - filling - notSown;
       const window = meanFlow.sowingsFor(s, day, day);
-      if (s !== first && this.#shareFull(first, window.from, window.to) >= 0.5) giveFull(first, lack, give);
-      else give('sown', () => ({ kind: 'too_little_sown' }), lack);
+      if (s !== first && this.#shareFull(first, window.from, window.to) >= 0.5)
+        this.#giveFull(first, lack, give);
+      else give('sown', tooLittle, lack);
       const full = this.#fullBefore(s, day);
-      if (full !== null) giveFull(full, left, give);
-      give('late', () => ({ kind: 'late' }), left);
+      if (full !== null) this.#giveFull(full, left, give);
+      give('late', (from, to) => this.#late(s, from, to), left);
     }
   }
 
@@ -115,7 +124,41 @@ export class IdleCauses {
       return;
     }
     const planned = !attendance.missed.some((missed) => since < missed && missed < until);
-    give(`absent ${since}`, () => ({ kind: 'absent', since, until, planned }), waits);
+    const date = (day: number): string => isoOfDay(season.plan.start, day);
+    const tell: TellCause = () => ({
+      kind: 'absent',
+      since: date(since),
+      until: until >= season.days ? null : date(until),
+      planned,
+    });
+    give(`absent ${since}`, tell, waits);
+  }
+
+  #giveFull(s: number, n: number, give: AssignCause): void {
+    const stage = this.#evidence.season.plan.stages[s]!.name;
+    give(`full ${s}`, () => ({ kind: 'stage_before_full', stage }), n);
+  }
+
+  #late(s: number, from: number, to: number): IdleCause {
+    const { season, meanFlow } = this.#evidence;
+    const before = route.before(season.plan, s);
+    if (before < 0) return { kind: 'late', stay: null, planned_stay: null };
+    const stay = this.#meanStay(before, from, to);
+    return { kind: 'late', stay, planned_stay: meanFlow.mean(before).stay };
+  }
+
+  /** Mean stay in a stage of the plants that left it for the next one from one day to the other or a usual gap later. */
+  #meanStay(s: number, from: number, to: number): number | null {
+    let plants = 0;
+    let days = 0;
+    for (const cohort of this.#evidence.cohorts[s]!) {
+      for (const stay of cohort.stays) {
+        if (stay.end !== 'on' || stay.to < from || stay.to > to + this.#usual) continue;
+        plants += stay.count;
+        days += stay.count * (stay.to - cohort.from);
+      }
+    }
+    return plants === 0 ? null : days / plants;
   }
 
   /** Seeds that were due by a day and not sown before the next visit; without a cadence, what that visit sowed. */
@@ -159,8 +202,4 @@ function seedsDue({ plan, days }: LoggedSeason): Float64Array {
     for (const day of sowing.days) if (Math.ceil(day) < days) due[Math.ceil(day)]! += sowing.seeds;
   }
   return due;
-}
-
-function giveFull(stage: number, n: number, give: AssignCause): void {
-  give(`full ${stage}`, () => ({ kind: 'stage_before_full', stage }), n);
 }

@@ -57,17 +57,12 @@ function seenCrop(crop: CropPlan, c: number, cohorts: CohortsByStage, wait: numb
           for (let i = 0; i < count; i++) stays.add(to - cohort.from);
       }
     }
-    if (stays.count === 0) return { ...growing, loss: came === 0 ? 0 : lost / came };
+    const loss = came === 0 ? 0 : lost / came;
+    if (stays.count === 0) return { ...growing, loss };
     const days = Math.max(SHORTEST, stays.mean - wait);
-    const spread = Math.min(
-      2,
-      Math.max(LEAST_SPREAD, Math.sqrt(stays.count < 2 ? 0 : stays.variance) / days),
-    );
-    return {
-      ...growing,
-      time: { shape: 'lognormal' as const, days, spread, times: [] },
-      loss: came === 0 ? 0 : lost / came,
-    };
+    const deviation = stays.count < 2 ? 0 : Math.sqrt(stays.variance);
+    const spread = Math.min(2, Math.max(LEAST_SPREAD, deviation / days));
+    return { ...growing, time: { shape: 'lognormal' as const, days, spread, times: [] }, loss };
   });
   // In the first stage dead seedlings and failed seeds are one thing in a log.
   const [first, ...later] = seen as [Growing, ...Growing[]];

@@ -7,14 +7,16 @@
  * so were ready to go on) from that day. Of what was lost, the plan's usual losses on the way are taken off.
  */
 
+import { groupedBy } from '../../engine/lists.js';
+import { isoOfDay } from '../../models/dates.js';
 import type { CropPlan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
-import type { AssignCause, Cause, IdleEvidence } from './causes.js';
+import type { AssignCause, IdleCause, IdleEvidence } from './causes.js';
 
 /** Plants that are missed in a stage, and when [d]. */
 interface Missing {
   readonly key: string;
-  readonly cause: Cause;
+  readonly cause: IdleCause;
   readonly from: number;
   readonly to: number;
   readonly plants: number;
@@ -42,43 +44,50 @@ export class MissingPlants {
 }
 
 function ofFailedBatches({ season, failed, meanFlow }: IdleEvidence, s: number): Missing[] {
+  const { plan, batches } = season;
   return failed
     .filter(({ stage }) => stage <= s)
     .map((failure) => {
-      const { crop, sown } = season.batches[failure.batch]!;
+      const { batch, stage, came, lost, expected } = failure;
+      const { name, crop, sown } = batches[batch]!;
       const { lead, stay } = meanFlow.passage(s, crop);
       return {
-        key: `failed ${failure.batch} ${failure.stage}`,
-        cause: { kind: 'batch_failed', failed: failure },
-        from: s === failure.stage ? Math.round((failure.from + failure.to) / 2) : sown + lead,
+        key: `failed ${batch} ${stage}`,
+        cause: { kind: 'batch_failed', batch: name, stage: plan.stages[stage]!.name, came, lost, expected },
+        from: s === stage ? Math.round((failure.from + failure.to) / 2) : sown + lead,
         to: sown + lead + stay,
-        plants: (failure.lost - failure.expected) * survive(season.plan.crops[crop]!, failure.stage, s),
+        plants: (lost - expected) * survive(plan.crops[crop]!, stage, s),
       };
     });
 }
 
 function thrownAway({ season, cohorts, meanFlow }: IdleEvidence, s: number): Missing[] {
-  const plants = new Map<string, { day: number; stage: number; crop: number; count: number }>();
-  for (let stage = 0; stage < s; stage++) {
-    for (const { crop, stays } of cohorts[stage]!) {
-      for (const { to: day, count, end } of stays) {
-        if (end !== 'discarded') continue;
-        const key = `${day} ${stage} ${crop}`;
-        const known = plants.get(key);
-        if (known === undefined) plants.set(key, { day, stage, crop, count });
-        else known.count += count;
-      }
-    }
-  }
-  return [...plants.values()].map(({ day, stage, crop, count }) => {
-    const next = route.next(season.plan.crops[crop]!, stage);
+  const { plan } = season;
+  const thrown = cohorts
+    .slice(0, s)
+    .flatMap((lots, stage) =>
+      lots.flatMap(({ crop, stays }) =>
+        stays
+          .filter(({ end }) => end === 'discarded')
+          .map(({ to, count }) => ({ key: `thrown ${to} ${stage} ${crop}`, day: to, stage, crop, count })),
+      ),
+    );
+  return [...groupedBy(thrown, ({ key }) => key).values()].map((alike) => {
+    const { key, day, stage, crop } = alike[0];
+    const plants = alike.reduce((sum, { count }) => sum + count, 0);
+    const next = route.next(plan.crops[crop]!, stage);
     const from = day + meanFlow.passage(s, crop).lead - meanFlow.passage(next, crop).lead;
     return {
-      key: `thrown ${day} ${stage} ${crop}`,
-      cause: { kind: 'thrown_away', day, stage, plants: count },
+      key,
+      cause: {
+        kind: 'thrown_away',
+        date: isoOfDay(plan.start, day),
+        stage: plan.stages[stage]!.name,
+        plants,
+      },
       from,
       to: from + meanFlow.passage(s, crop).stay,
-      plants: count * survive(season.plan.crops[crop]!, stage, s),
+      plants: plants * survive(plan.crops[crop]!, stage, s),
     };
   });
 }

@@ -39,20 +39,17 @@ export class ObservedDraws implements Draws {
   }
 }
 
-export function plantsIn(cohorts: readonly Cohort[]): number {
-  return cohorts.reduce((sum, { count }) => sum + count, 0);
-}
-
-/** The fates of a lot's plants, at places `at` and on. @param time that the plan gives them */
-export function fillCohort(
-  draws: ObservedDraws,
-  at: number,
-  cohort: Cohort,
+/** The fates of the plants of some lots, one after the other. @param time that the plan gives them */
+export function drawsOfCohorts(
+  cohorts: readonly Cohort[],
+  name: readonly string[],
   readiness: Readiness,
   time: GrowingTime,
-): void {
-  let place = at;
-  for (const stay of cohort.stays) {
+): ObservedDraws {
+  const plants = cohorts.reduce((sum, { count }) => sum + count, 0);
+  const draws = new ObservedDraws(plants, name);
+  let place = 0;
+  for (const [cohort, stay] of cohorts.flatMap((lot) => lot.stays.map((one) => [lot, one] as const))) {
     const { ready, earliest, latest } = readiness.of(cohort, stay);
     const times = draws.times.subarray(place, place + stay.count);
     const [least, most] = [earliest - cohort.from, latest - cohort.from];
@@ -66,4 +63,5 @@ export function fillCohort(
     }
     place += stay.count;
   }
+  return draws;
 }

@@ -16,6 +16,7 @@ import type { Cohort, CohortsByStage, Stay } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import { stageCohorts } from '../history/occupancy.js';
 import type { ShortVisits } from '../history/short-visits.js';
+import { visitsBefore } from '../history/visits-before.js';
 
 /** Limits of the moment at which a plant became ready (`ready`) or died or proved a failed seed [d from the start]. */
 export interface Moment {
@@ -47,11 +48,7 @@ export class Readiness {
   ) {
     this.#visits = visits;
     this.#short = short;
-    this.#visitAt = new Int32Array(days + 1);
-    for (let day = 0, i = 0; day <= days; day++) {
-      while (i < visits.length && visits[i]! < day) i++;
-      this.#visitAt[day] = i;
-    }
+    this.#visitAt = visitsBefore(visits, days);
     this.#freeBefore = new Int32Array(visits.length + 1).fill(-1);
     for (let i = 0; i < visits.length; i++)
       this.#freeBefore[i + 1] = short[i] === 0 ? i : this.#freeBefore[i]!;

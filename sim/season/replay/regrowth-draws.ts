@@ -4,15 +4,18 @@
  * At one visit the plant that has been ready longest is picked first, whatever picks it has given already.
  */
 
+import { groupedBy } from '../../engine/lists.js';
 import { GrowingTime } from '../../models/growing-time.js';
 import * as route from '../../models/route.js';
 import type { Cohort, CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import { fillCohort, ObservedDraws, plantsIn } from './observed-draws.js';
+import { drawsOfCohorts, ObservedDraws } from './observed-draws.js';
 import type { Readiness } from './readiness.js';
 
 /** A plant that was picked and grew again. */
 interface Picked {
+  /** Day of the pick [d from the start]. */
+  readonly day: number;
   /** Picks that it had given before. */
   readonly phase: number;
   /** When it became ready [d from the start]. */
@@ -35,51 +38,36 @@ export function regrowthDraws(
   const regrown = ofCrop(cohorts[plan.stages.length]!);
   if (crop.regrow === null || first === null || regrown.length === 0) return null;
 
-  const byLot = new ObservedDraws(plantsIn(regrown), [crop.name, 'regrowth']);
-  const time = new GrowingTime(crop.regrow.time);
-  /** Plants picked on each day, and the places in `byLot` of those that grow again from then on, by picks given. */
-  const picked = new Map<number, Picked[]>();
-  const places = new Map<string, number[]>();
-  const note = (cohort: Cohort, times: Float64Array, start: number): void => {
-    let at = start;
-    for (const { to, count, end, vacates } of cohort.stays) {
-      for (let i = 0; i < count; i++, at++) {
-        if (end !== 'picked' || vacates) continue;
-        entryOf(picked, to).push({ phase: cohort.phase, ready: cohort.from + times[at]! });
-      }
-    }
-  };
-  let place = 0;
-  for (const cohort of ofCrop(cohorts[route.last(crop)]!)) {
-    note(cohort, first.times, place);
-    place += cohort.count;
-  }
-  place = 0;
-  for (const cohort of regrown) {
-    fillCohort(byLot, place, cohort, readiness, time);
-    note(cohort, byLot.times, place);
-    for (let i = 0; i < cohort.count; i++) entryOf(places, `${cohort.from} ${cohort.phase}`).push(place++);
-  }
-
-  const order: number[] = [];
-  for (const day of [...picked.keys()].sort((a, b) => a - b)) {
-    const plants = picked.get(day)!;
-    plants.sort((a, b) => a.ready - b.ready);
-    for (const { phase } of plants) order.push(places.get(`${day} ${phase + 1}`)!.shift()!);
-  }
-  const draws = new ObservedDraws(order.length, [crop.name, 'regrowth']);
-  order.forEach((from, k) => {
+  const name = [crop.name, 'regrowth'];
+  const byLot = drawsOfCohorts(regrown, name, readiness, new GrowingTime(crop.regrow.time));
+  const picked = [
+    ...pickedOf(ofCrop(cohorts[route.last(crop)]!), first.times),
+    ...pickedOf(regrown, byLot.times),
+  ].sort((a, b) => a.day - b.day || a.ready - b.ready);
+  /** Places in `byLot` of those that grow again from a day on, by picks given. */
+  const grown = regrown.flatMap(({ from, phase, count }) =>
+    new Array<string>(count).fill(`${from} ${phase}`),
+  );
+  const places = groupedBy([...grown.keys()], (place) => grown[place]!);
+  const draws = new ObservedDraws(picked.length, name);
+  picked.forEach(({ day, phase }, k) => {
+    const from = places.get(`${day} ${phase + 1}`)!.shift()!;
     draws.times[k] = byLot.times[from]!;
     draws.moments[k] = byLot.moments[from]!;
   });
   return draws;
 }
 
-function entryOf<Key, Item>(map: Map<Key, Item[]>, key: Key): Item[] {
-  let list = map.get(key);
-  if (list === undefined) {
-    list = [];
-    map.set(key, list);
-  }
-  return list;
+/** Those of some lots that grew again. @param times that the plants of the lots took, one after the other */
+function pickedOf(cohorts: readonly Cohort[], times: Float64Array): Picked[] {
+  let at = 0;
+  return cohorts.flatMap(({ stays, phase, from }) =>
+    stays.flatMap(({ to, count, end, vacates }) => {
+      const own = times.subarray(at, at + count);
+      at += count;
+      return end !== 'picked' || vacates
+        ? []
+        : Array.from(own, (time) => ({ day: to, phase, ready: from + time }));
+    }),
+  );
 }

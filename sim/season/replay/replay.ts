@@ -23,30 +23,24 @@ import { seasonDraws } from './season-draws.js';
 import { waitingPlants } from './waiting.js';
 import { type CadenceChange, whatIf } from './what-if.js';
 
-export interface ReplayOptions {
-  /** Another cadence to try with the season's own luck. */
-  readonly change?: CadenceChange | null;
-  /** Day at which what the log tells ends [d], with a plan; see `loggedSeason`. */
-  readonly until?: number | null;
-}
-
 /**
  * @param rows at least one, in the order of their dates, as `readLog` hands them out
  * @param stages names of the stages, as `readLog` hands them out
  * @param plan of the line; null if no scenario is known
+ * @param options `change`: another cadence to try with the season's own luck
  * @returns faults if log and plan do not belong together
  */
 export function replaySeason(
   rows: readonly LogRow[],
   stages: readonly string[],
   plan: Plan | null,
-  { change = null, until = null }: ReplayOptions = {},
+  { change = null }: { readonly change?: CadenceChange | null } = {},
 ): Result<ReplayResult, LogFault> {
   if (plan === null) {
     const { season, lots: cohorts } = inferredSeason(rows, stages);
     return success(resultOf(season, cohorts, change));
   }
-  const framing = loggedSeason(rows, plan, true, until);
+  const framing = loggedSeason(rows, plan, true);
   if (!framing.ok) return framing;
   const season = framing.value;
   return success(resultOf(season, cohortsOf(season), change));

@@ -12,7 +12,7 @@ import { planDraws } from '../../models/line/line.js';
 import * as route from '../../models/route.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import { fillCohort, ObservedDraws, plantsIn } from './observed-draws.js';
+import { drawsOfCohorts, type ObservedDraws } from './observed-draws.js';
 import type { Readiness } from './readiness.js';
 import { regrowthDraws } from './regrowth-draws.js';
 
@@ -37,13 +37,7 @@ export function seasonDraws(
     const luck = cohorts.slice(0, stages).map((list, s) => {
       const mine = list.filter((cohort) => cohort.crop === c);
       if (mine.length === 0) return null;
-      const draws = new ObservedDraws(plantsIn(mine), [crop.name, plan.stages[s]!.name]);
-      let at = 0;
-      for (const cohort of mine) {
-        fillCohort(draws, at, cohort, readiness[s]!, likely[s]!);
-        at += cohort.count;
-      }
-      return draws;
+      return drawsOfCohorts(mine, [crop.name, plan.stages[s]!.name], readiness[s]!, likely[s]!);
     });
     const last = route.last(crop);
     return [...luck, regrowthDraws(season, cohorts, readiness[last]!, c, luck[last]!)];

@@ -2,8 +2,8 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import type { LoggedSeason } from '../history/logged-season.js';
+import type { IdleEvidence } from './causes.js';
 import type { MeanFlow } from './mean-flow.js';
-import { plannedSeeds, seedsNotSown } from './planned-sowings.js';
 
 /** Sowings of fewer seeds than keep a stage full until the next sowing. */
 export interface ShortSowings {
@@ -29,18 +29,20 @@ export class SowingDates {
   readonly #sown = new Map<number, number>();
   readonly #belowPlan = new Set<number>();
 
-  /** @param empty free cells of the first stage on each day @param missed planned visits on which nobody came */
-  constructor(season: LoggedSeason, meanFlow: MeanFlow, empty: Int32Array, missed: readonly number[]) {
+  /** @param planned seeds of each crop on each day @param notSown likewise (see planned-sowings.ts) */
+  constructor(
+    { season, meanFlow, attendance }: IdleEvidence,
+    planned: readonly Float64Array[],
+    notSown: readonly Float64Array[],
+  ) {
     this.#season = season;
-    this.#missed = new Set(missed);
+    this.#missed = new Set(attendance.missed);
     this.#tracing = meanFlow;
     for (const { sown, seeds } of season.batches) this.#sown.set(sown, (this.#sown.get(sown) ?? 0) + seeds);
-    const planned = plannedSeeds(season);
-    const short = seedsNotSown(season, planned, empty, this.#missed);
     const days = new Set(this.#sown.keys());
     for (let day = 0; day < season.days; day++) {
       if (planned.some((crop) => crop[day]! > 0)) days.add(day);
-      if (short.some((crop) => crop[day]! > 0)) this.#belowPlan.add(day);
+      if (notSown.some((crop) => crop[day]! > 0)) this.#belowPlan.add(day);
     }
     this.#days = [...days].sort((a, b) => a - b);
   }

@@ -52,13 +52,15 @@ export function whatIf(
   change: CadenceChange,
 ): WhatIf | null {
   if (season.batches.length === 0) return null;
-  const again = simulated(season, draws, visits, (_, c) => asItWas(season, c));
-  const changed = season.plan.crops.map((crop, c) => changedSowing(season, crop, c, change));
-  const would = simulated(season, draws, visits, (_, c) => changed[c]!);
+  const { crops } = season.plan;
+  const own = crops.map((_, c) => asItWas(season, c));
+  const again = simulated(season, draws, visits, own);
+  const changed = crops.map((crop, c) => changedSowing(season, crop, c, change));
+  const would = simulated(season, draws, visits, changed);
   const was = weeks.map(({ heads }) => heads);
   return {
     change,
-    seeds: Object.fromEntries(season.plan.crops.map(({ name }, c) => [name, changed[c]!.seeds])),
+    seeds: Object.fromEntries(crops.map(({ name }, c) => [name, changed[c]!.seeds])),
     weeks: weeks.map(({ start, heads }, week) => ({ start, was: heads, would: would.weekPicks[week] ?? 0 })),
     picked: { was: total(was), would: total(would.weekPicks) },
     sown: { was: season.batches.reduce((sum, { seeds }) => sum + seeds, 0), would: would.sown },
@@ -113,12 +115,12 @@ function simulated(
   season: LoggedSeason,
   draws: SeasonDraws,
   visits: readonly number[],
-  sowing: (crop: CropPlan, c: number) => Sowing,
+  sowings: readonly Sowing[],
 ): Simulated {
   const plan: Plan = {
     ...season.plan,
     visits: { kind: 'days', days: visits },
-    crops: season.plan.crops.map((crop, c) => ({ ...crop, sowing: sowing(crop, c) })),
+    crops: season.plan.crops.map((crop, c) => ({ ...crop, sowing: sowings[c]! })),
   };
   // There are no visits behind the end of what the log tells, so nothing is picked or sown there.
   const { weekPicks, counts } = new Line(plan, draws).run(plan.seed, 0);

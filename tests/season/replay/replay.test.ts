@@ -8,14 +8,14 @@ import { Line } from '../../../sim/models/line/line.js';
 import type { Plan, Sowing } from '../../../sim/models/plan.js';
 import { readLog } from '../../../sim/season/log/read.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
-import { type ReplayOptions, replaySeason } from '../../../sim/season/replay/replay.js';
+import { replaySeason } from '../../../sim/season/replay/replay.js';
 import type { ReplayResult } from '../../../sim/season/replay/result.js';
 import type { CadenceChange } from '../../../sim/season/replay/what-if.js';
 import { EXAMPLES, planOf, SHELF, SHELF_LOG } from '../../support/examples.js';
 import { copyOf } from '../../support/laws.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
-function replayOf(rows: readonly LogRow[], plan: Plan, options?: ReplayOptions): ReplayResult {
+function replayOf(rows: readonly LogRow[], plan: Plan, options?: { change: CadenceChange }): ReplayResult {
   const replayed = replaySeason(
     rows,
     plan.stages.map(({ name }) => name),
