@@ -39,13 +39,35 @@ const WIDEST_TRIANGLE = 0.4;
 
 /** Figures that differ from the plan's, in the order of the result. */
 export function fitChangesOf(result: FitResult, plan: Plan): FitChange[] {
-  return ofPlan(result, plan).flatMap(([fit, place]) => stageChanges(fit, plan, place));
+  return ofPlan(result, plan).flatMap(({ fit, crop, place, growing }) => {
+    const { stage, regrowth } = fit;
+    const base = ['crops', place, ...(regrowth ? ['regrow'] : ['stages', stage])];
+    const change = (
+      key: FitChange['key'],
+      figure: FittedFigure | null,
+      present: number,
+      digits: number,
+      path: readonly (string | number)[] = [...base, key],
+    ): FitChange[] => {
+      if (figure === null || !figure.good) return [];
+      const value = Number(figure.value.toPrecision(digits));
+      if (value === present) return [];
+      const { low, high } = figure;
+      const outside = present < low || present > high;
+      return [{ path, crop: crop.name, stage, regrowth, key, present, value, low, high, outside }];
+    };
+    return [
+      ...(takesDays(growing) ? change('days', fit.days, growing.time.days, 4) : []),
+      ...(takesSpread(growing, fit) ? change('spread', fit.spread, growing.time.spread, 3) : []),
+      ...change('loss', fit.loss, growing.loss, 3),
+      ...change('germination', fit.germination, crop.germination, 3, ['crops', place, 'germination']),
+    ];
+  });
 }
 
 /** Figures that the plan's shapes have no key for, and whose intervals leave out what they imply. */
 export function conflictsOf(result: FitResult, plan: Plan): FitConflict[] {
-  return ofPlan(result, plan).flatMap(([fit, place]) => {
-    const growing = growingOf(fit, plan, place);
+  return ofPlan(result, plan).flatMap(({ fit, crop, growing }) => {
     const { shape } = growing.time;
     const { stage, regrowth } = fit;
     const conflict = (
@@ -55,7 +77,7 @@ export function conflictsOf(result: FitResult, plan: Plan): FitConflict[] {
     ): FitConflict[] => {
       if (figure === null || !figure.good || (present >= figure.low && present <= figure.high)) return [];
       const { value, low, high } = figure;
-      return [{ crop: plan.crops[place]!.name, stage, regrowth, key, shape, present, value, low, high }];
+      return [{ crop: crop.name, stage, regrowth, key, shape, present, value, low, high }];
     };
     return [
       ...(takesDays(growing) ? [] : conflict('days', fit.days, growing.time.days)),
@@ -64,57 +86,17 @@ export function conflictsOf(result: FitResult, plan: Plan): FitConflict[] {
   });
 }
 
-/** The fits of what the plan knows, with the place of their crop in it. */
-function ofPlan({ crops }: FitResult, plan: Plan): (readonly [StageFit, number])[] {
-  return crops.flatMap(({ crop, stages }) => {
-    const place = plan.crops.findIndex(({ name }) => name === crop);
-    return place < 0 ? [] : stages.map((fit) => [fit, place] as const);
+/** The fits of what the plan knows, with their crop, its place, and what the plan says of the growth. */
+function ofPlan({ crops }: FitResult, plan: Plan) {
+  return crops.flatMap(({ crop: name, stages }) => {
+    const place = plan.crops.findIndex((crop) => crop.name === name);
+    const crop = plan.crops[place];
+    if (crop === undefined) return [];
+    return stages.map((fit) => {
+      const s = plan.stages.findIndex((stage) => stage.name === fit.stage);
+      return { fit, crop, place, growing: fit.regrowth ? crop.regrow! : crop.stages[s]! };
+    });
   });
-}
-
-function growingOf(fit: StageFit, plan: Plan, place: number): Growing {
-  const crop = plan.crops[place]!;
-  const s = plan.stages.findIndex(({ name }) => name === fit.stage);
-  return fit.regrowth ? crop.regrow! : crop.stages[s]!;
-}
-
-function stageChanges(fit: StageFit, plan: Plan, place: number): FitChange[] {
-  const crop = plan.crops[place]!;
-  const growing = growingOf(fit, plan, place);
-  const base = ['crops', place, ...(fit.regrowth ? ['regrow'] : ['stages', fit.stage])];
-  const change = (
-    key: FitChange['key'],
-    figure: FittedFigure | null,
-    present: number,
-    digits: number,
-    path: readonly (string | number)[] = [...base, key],
-  ): FitChange[] => {
-    if (figure === null || !figure.good) return [];
-    const value = Number(figure.value.toPrecision(digits));
-    if (value === present) return [];
-    const { low, high } = figure;
-    const outside = present < low || present > high;
-    return [
-      {
-        path,
-        crop: crop.name,
-        stage: fit.stage,
-        regrowth: fit.regrowth,
-        key,
-        present,
-        value,
-        low,
-        high,
-        outside,
-      },
-    ];
-  };
-  return [
-    ...(takesDays(growing) ? change('days', fit.days, growing.time.days, 4) : []),
-    ...(takesSpread(growing, fit) ? change('spread', fit.spread, growing.time.spread, 3) : []),
-    ...change('loss', fit.loss, growing.loss, 3),
-    ...change('germination', fit.germination, crop.germination, 3, ['crops', place, 'germination']),
-  ];
 }
 
 function takesDays({ time }: Growing): boolean {

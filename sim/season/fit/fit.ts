@@ -136,9 +136,9 @@ export function fitSeason(
     return fitsOf(seen, stage, s === route.first(seen), plan);
   });
   return {
-    from: seen.from,
-    to: seen.to,
-    holes_known: seen.holesKnown,
+    from: rows[0]?.date ?? '',
+    to: rows.at(-1)?.date ?? '',
+    holes_known: plan !== null,
     crops: seen.crops.map((crop, c) => ({
       crop,
       known: plan === null || planned(plan, crop) !== undefined,

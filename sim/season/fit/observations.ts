@@ -21,13 +21,13 @@ import { dayFrom } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import { barePlan, seasonOfRows } from '../history/bare-plan.js';
-import { type CohortsByStage, cohortsOf, type Stay, type StayEnd } from '../history/cohorts.js';
+import { type Cohort, type CohortsByStage, cohortsOf, type Stay, type StayEnd } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import { occupancy, stageCohorts } from '../history/occupancy.js';
 import { shortVisits } from '../history/short-visits.js';
 import type { LogRow } from '../log/rows.js';
 import { attendedDays } from './attended-days.js';
-import type { Group, StageRecord, Visit } from './survival/record.js';
+import { type Departures, type Group, type StageRecord, total, type Visit } from './survival/record.js';
 
 /** Plants that follow one law in a stage. */
 export interface PlantKind {
@@ -45,15 +45,10 @@ export interface ObservedStage {
 }
 
 export interface Observations {
-  /** ISO dates of the first and the last row; the same empty text if there are no rows. */
-  readonly from: string;
-  readonly to: string;
   /** In the order of their first row. */
   readonly crops: readonly string[];
-  /** In the order of the line. */
+  /** In the order of the line; none if there are no rows. */
   readonly stages: readonly ObservedStage[];
-  /** False without a plan: whether plants waited for a hole cannot be told. */
-  readonly holesKnown: boolean;
 }
 
 /**
@@ -62,38 +57,34 @@ export interface Observations {
  * @param plan of the line, with these stages; null if there is none
  */
 export function observe(rows: readonly LogRow[], stages: readonly string[], plan: Plan | null): Observations {
-  const holesKnown = plan !== null;
-  if (rows.length === 0) return { from: '', to: '', crops: [], stages: stages.map(noStage), holesKnown };
-  const from = rows[0]!.date;
+  if (rows.length === 0) return { crops: [], stages: [] };
   const season = seasonOfRows(rows, plan ?? barePlan(rows, stages));
   const cohorts = cohortsOf(season);
   const days = attendedDays(season, cohorts, plan);
-  const short = holesKnown ? shortVisits(season, occupancy(season, cohorts, days), days) : null;
+  const short = plan && shortVisits(season, occupancy(season, cohorts, days), days);
   // From here on days count from the first row.
-  const first = dayFrom(season.plan.start, from);
+  const first = dayFrom(season.plan.start, rows[0]!.date);
   const visitsOf = (s: number): Visit[] =>
     days.map((day, v) => ({ day: day - first, short: short !== null && short[s]![v] === 1 }));
   const crops = [...new Set(season.batches.map(({ crop }) => crop))];
   const visitOf = new Map(days.map((day, v) => [day, v]));
   return {
-    from,
-    to: rows.at(-1)!.date,
     crops: crops.map((crop) => season.plan.crops[crop]!.name),
     stages: stages.map((name, s) => {
       const kinds = kindsOf(season, crops, s);
-      const groups = groupsOf(season, cohorts, s, visitOf).map(({ crop, regrowth, ...group }): Group => {
-        const kind = kinds.findIndex((one) => crops[one.crop] === crop && one.regrowth === regrowth);
-        const entries = group.entries.map(({ day, count }) => ({ day: day - first, count }));
-        return { kind, ...group, entries };
+      const groups = lotsTogether(season, cohorts, s).map((lots): Group => {
+        const [{ crop, phase }] = lots;
+        const kind = kinds.findIndex((one) => crops[one.crop] === crop && one.regrowth === phase > 0);
+        const entries = summed(lots, ({ from }) => from).map(([from, count]) => ({
+          day: from - first,
+          count,
+        }));
+        const stays = lots.flatMap((lot) => lot.stays);
+        return { kind, entries, ...fatesOf(stays, s === route.first(season.plan), visitOf) };
       });
       return { name, kinds, record: { visits: visitsOf(s), groups } };
     }),
-    holesKnown,
   };
-}
-
-function noStage(name: string): ObservedStage {
-  return { name, kinds: [], record: { visits: [], groups: [] } };
 }
 
 /** Whether plants of a crop can be picked again in a stage. */
@@ -109,49 +100,32 @@ function kindsOf(season: LoggedSeason, crops: readonly number[], s: number): Pla
   return [...grown, ...again];
 }
 
-interface CropGroup extends Omit<Group, 'kind'> {
-  /** Place of the crop in the plan. */
-  readonly crop: number;
-  readonly regrowth: boolean;
-}
-
-/** What became of the plants of a stage, batch by batch; where plants are cut again, those that began to grow on one day. */
-function groupsOf(
-  season: LoggedSeason,
-  cohorts: CohortsByStage,
-  s: number,
-  visitOf: ReadonlyMap<number, number>,
-): CropGroup[] {
+/** The lots of a stage by batch; where plants are cut again, those that began to grow on one day. */
+function lotsTogether(season: LoggedSeason, cohorts: CohortsByStage, s: number): [Cohort, ...Cohort[]][] {
   const here = stageCohorts(cohorts, s, season.plan);
   const cut = here.filter(({ crop }) => regrows(season, crop, s));
   const whole = here.filter(({ crop }) => !regrows(season, crop, s));
-  const groups = [
+  return [
     ...groupedBy(whole, ({ batch }) => batch).values(),
     ...groupedBy(cut, ({ batch, from, phase }) => `${batch} ${from} ${phase > 0}`).values(),
   ];
-  return groups.map((together) => {
-    const stays = together.flatMap((cohort) => cohort.stays);
-    const seen = (which: (stay: Stay) => boolean) =>
-      summed(stays.filter(which).map(({ to, count }) => [visitOf.get(to)!, count]));
-    const dead = (cause: Cause) => seen((stay) => causeOf(stay, s === route.first(season.plan)) === cause);
-    const because = (cause: 'died' | 'failed') =>
-      dead(cause).map(([visit, count]) => ({ visit, count, cause }));
-    return {
-      crop: together[0].crop,
-      regrowth: together[0].phase > 0,
-      entries: summed(together.map(({ from, count }) => [from, count])).map(([day, count]) => ({
-        day,
-        count,
-      })),
-      ready: seen(({ end }) => READY.has(end)).map(([visit, count]) => ({ visit, count })),
-      dead: [
-        ...dead('unknown').map(([visit, count]) => ({ visit, count })),
-        ...because('died'),
-        ...because('failed'),
-      ],
-      standing: stays.reduce((sum, { end, count }) => sum + (end === 'standing' ? count : 0), 0),
-    };
-  });
+}
+
+/** What became of plants. @param first whether they stood in the first stage */
+function fatesOf(
+  stays: readonly Stay[],
+  first: boolean,
+  visitOf: ReadonlyMap<number, number>,
+): Pick<Group, 'ready' | 'dead' | 'standing'> {
+  const seen = (which: (stay: Stay) => boolean): Departures[] =>
+    summed(stays.filter(which), ({ to }) => visitOf.get(to)!).map(([visit, count]) => ({ visit, count }));
+  const dead = (cause: Cause) => seen((stay) => causeOf(stay, first) === cause);
+  const because = (cause: 'died' | 'failed') => dead(cause).map((left) => ({ ...left, cause }));
+  return {
+    ready: seen(({ end }) => READY.has(end)),
+    dead: [...dead('unknown'), ...because('died'), ...because('failed')],
+    standing: total(stays.filter(({ end }) => end === 'standing')),
+  };
 }
 
 const READY: ReadonlySet<StayEnd> = new Set(['on', 'picked', 'discarded']);
@@ -165,8 +139,10 @@ function causeOf({ end, told }: Stay, first: boolean): Cause | null {
 }
 
 /** Counts of the same day (or visit) in one, the first day first. */
-function summed(counts: readonly (readonly [number, number])[]): [number, number][] {
-  const sums = new Map<number, number>();
-  for (const [at, count] of counts) sums.set(at, (sums.get(at) ?? 0) + count);
-  return [...sums].sort(([a], [b]) => a - b);
+function summed<Some extends { readonly count: number }>(
+  list: readonly Some[],
+  placeOf: (one: Some) => number,
+): [number, number][] {
+  const groups = [...groupedBy(list, placeOf)].map(([at, some]): [number, number] => [at, total(some)]);
+  return groups.sort(([a], [b]) => a - b);
 }

@@ -6,6 +6,7 @@ import { holesOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { CohortsByStage } from './cohorts.js';
 import type { LoggedSeason } from './logged-season.js';
+import { dailyVisits } from './plan-days.js';
 
 export interface Attendance {
   /** Days on which there was a visit, ascending [d]. */
@@ -25,7 +26,10 @@ export function attendance(season: LoggedSeason, cohorts: CohortsByStage): Atten
   const logged = new Set(season.events.map(({ day }) => day));
   const visits: number[] = [];
   const missed: number[] = [];
-  const sowings = new DueSowings(season, cohorts);
+  const sowings = dueDays(season);
+  const free = freeCells(season, cohorts);
+  let next = 0;
+  let due = false;
   let silent: number[] = [];
   let absent = false;
   const endOfSilence = (): void => {
@@ -34,15 +38,15 @@ export function attendance(season: LoggedSeason, cohorts: CohortsByStage): Atten
     absent = false;
   };
   for (const day of daysToLookAt(season, logged)) {
-    const due = sowings.dueWithRoom(day);
+    for (; next < sowings.length && sowings[next]! <= day; next++) due = true;
     if (logged.has(day)) {
       endOfSilence();
       visits.push(day);
-      sowings.done();
+      due = false;
     } else {
       silent.push(day);
-      if (due) absent = true;
-      else if (!absent) sowings.done();
+      if (due && free[day]! > 0) absent = true;
+      else if (!absent) due = false;
     }
   }
   endOfSilence();
@@ -58,62 +62,32 @@ export function usualGap(visits: readonly number[]): number {
 }
 
 function daysToLookAt({ plan, days }: LoggedSeason, logged: ReadonlySet<number>): number[] {
-  const planned = plan.visits.kind === 'days' ? plan.visits.days : [];
-  const all = new Set([...planned.filter((day) => day < days), ...logged]);
+  const all = new Set([...dailyVisits(plan).filter((day) => day < days), ...logged]);
   return [...all].sort((a, b) => a - b);
 }
 
-/** Whether a visit on some day would have sown something. */
-class DueSowings {
-  readonly #days: readonly number[];
-  readonly #free: (day: number) => number;
-  #next = 0;
-  #due = false;
-
-  constructor({ plan, days }: LoggedSeason, cohorts: CohortsByStage) {
-    // In a line of one stage a log of several cuts does not tell which cells are free.
-    const tells = plan.stages.length > 1 || plan.crops.every(({ cuts }) => cuts === 1);
-    this.#days = tells
-      ? plan.crops
-          .flatMap(({ sowing }) => (sowing.kind === 'due' ? sowing.days : []))
-          .filter((day) => day < days)
-          .sort((a, b) => a - b)
-      : [];
-    const first = route.first(plan);
-    const stage = plan.stages[first]!;
-    this.#free = freeCells(holesOf(stage), stage.cleanDays, cohorts[first]!, days);
-  }
-
-  /** Days are to be asked for in their order. */
-  dueWithRoom(day: number): boolean {
-    while (this.#next < this.#days.length && this.#days[this.#next]! <= day) {
-      this.#due = true;
-      this.#next++;
-    }
-    return this.#due && this.#free(day) > 0;
-  }
-
-  done(): void {
-    this.#due = false;
-  }
+/** When sowings fall due that tell whether somebody came, ascending [d]. */
+function dueDays({ plan, days }: LoggedSeason): number[] {
+  // In a line of one stage a log of several cuts does not tell which cells are free.
+  if (plan.stages.length === 1 && plan.crops.some(({ cuts }) => cuts > 1)) return [];
+  return plan.crops
+    .flatMap(({ sowing }) => (sowing.kind === 'due' ? sowing.days : []))
+    .filter((day) => day < days)
+    .sort((a, b) => a - b);
 }
 
-/** Cells of the first stage that a visit on a day without a row would have found free. */
-function freeCells(
-  holes: number,
-  cleanDays: number,
-  cohorts: CohortsByStage[number],
-  days: number,
-): (day: number) => number {
+/** Cells of the first stage that a visit on a day without a row would have found free, one entry a day. */
+function freeCells({ plan, days }: LoggedSeason, cohorts: CohortsByStage): Int32Array {
+  const first = route.first(plan);
+  const stage = plan.stages[first]!;
   const free = new Int32Array(days + 1);
-  free[0] = holes;
-  for (const cohort of cohorts) {
+  free[0] = holesOf(stage);
+  for (const cohort of cohorts[first]!) {
     free[cohort.from]! -= cohort.count;
     for (const { to, count, vacates } of cohort.stays) {
-      const back = Math.ceil(to + toGrid(cleanDays));
+      const back = Math.ceil(to + toGrid(stage.cleanDays));
       if (vacates && back <= days) free[back]! += count;
     }
   }
-  summedUp(free);
-  return (day) => free[day]!;
+  return summedUp(free);
 }

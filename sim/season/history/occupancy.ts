@@ -2,11 +2,11 @@
 
 import { toGrid } from '../../engine/clock.js';
 import { summedUp } from '../../engine/lists.js';
-import { holesOf, type Plan } from '../../models/plan.js';
+import { holesOf, type Plan, type StagePlan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { CohortsByStage } from './cohorts.js';
 import type { LoggedSeason } from './logged-season.js';
-import { type Rest, RestingChannels } from './resting-channels.js';
+import { type Rest, restingChannels } from './resting-channels.js';
 
 /** Figures of one stage, one entry a day. */
 export interface StageDays {
@@ -32,9 +32,18 @@ export function occupancy(
 ): StageDays[] {
   return season.plan.stages.map((stage, s) => {
     const holes = holesOf(stage);
-    const standing = standingOf(season, cohorts, s);
-    const resting = new RestingChannels(season, s, holes, standing);
-    const cleaning = cleaningAfterPlants(season, cohorts, s, visits, resting.holesTaken);
+    const standing = new Int32Array(season.days);
+    const left = new Int32Array(season.days);
+    for (const { from, count } of cohorts[s]!) standing[from]! += count;
+    for (const { stays } of stageCohorts(cohorts, s, season.plan)) {
+      for (const { to, count, vacates } of stays) if (vacates) left[to]! += count;
+    }
+    left.forEach((count, day) => {
+      standing[day]! -= count;
+    });
+    summedUp(standing);
+    const resting = restingChannels(season, s, holes, standing);
+    const cleaning = cleaningAfterPlants(stage, left, resting.named, visits);
     const empty = new Int32Array(season.days);
     for (let day = 0; day < season.days; day++) {
       const room = Math.max(0, holes - standing[day]!);
@@ -54,18 +63,6 @@ export function occupancy(
   });
 }
 
-function standingOf({ days, plan }: LoggedSeason, cohorts: CohortsByStage, s: number): Int32Array {
-  const level = new Int32Array(days);
-  const jump = (day: number, by: number): void => {
-    if (day < days) level[day]! += by;
-  };
-  for (const cohort of cohorts[s]!) jump(cohort.from, cohort.count);
-  for (const cohort of stageCohorts(cohorts, s, plan)) {
-    for (const { to, count, vacates } of cohort.stays) if (vacates) jump(to, -count);
-  }
-  return summedUp(level);
-}
-
 /** All lots whose plants stand in a stage, those that regrow there included. */
 export function stageCohorts(
   cohorts: CohortsByStage,
@@ -78,27 +75,23 @@ export function stageCohorts(
 
 /**
  * Holes that rest after a plant has left: for the plan's days, and then until a visit takes them back into use.
- * @param taken holes of those left on a day that a `clean` row names as well: they count there
+ * @param left plants that left their holes, one entry a day
+ * @param named holes that `clean` rows name, likewise: of those left on the day they count there
  */
 function cleaningAfterPlants(
-  { plan, days }: LoggedSeason,
-  cohorts: CohortsByStage,
-  s: number,
+  stage: StagePlan,
+  left: Int32Array,
+  named: Int32Array,
   visits: readonly number[],
-  taken: (day: number, left: number) => number,
 ): Int32Array {
+  const days = left.length;
   const level = new Int32Array(days);
-  const cleanDays = toGrid(plan.stages[s]!.cleanDays);
+  const cleanDays = toGrid(stage.cleanDays);
   if (cleanDays === 0) return level;
-  const left = new Int32Array(days);
-  for (const cohort of stageCohorts(cohorts, s, plan)) {
-    for (const { to, count, vacates } of cohort.stays) if (vacates) left[to]! += count;
-  }
   let next = 0;
   for (let day = 0; day < days; day++) {
-    if (left[day] === 0) continue;
     while (next < visits.length && visits[next]! < day + cleanDays) next++;
-    const holes = left[day]! - taken(day, left[day]!);
+    const holes = left[day]! - Math.min(left[day]!, named[day]!);
     level[day]! += holes;
     const back = visits[next] ?? days;
     if (back < days) level[back]! -= holes;

@@ -20,63 +20,64 @@ export interface Rest {
 
 type OpenRest = { -readonly [K in keyof Rest]: Rest[K] };
 
-export class RestingChannels {
+/** What the `clean` rows of a stage take out of use. */
+export interface RestingChannels {
   /** Holes out of use, one entry a day. */
   readonly level: Int32Array;
-  readonly rests: Rest[];
+  readonly rests: readonly Rest[];
   /** Holes named by the `clean` rows of a day. */
-  readonly #named: Int32Array;
+  readonly named: Int32Array;
+}
 
-  constructor(season: LoggedSeason, s: number, holes: number, standing: Int32Array) {
-    const { days, events } = season;
-    this.#named = new Int32Array(days);
-    const rests: OpenRest[] = [];
-    const byChannel = new Map<string, OpenRest>();
-    for (const { action, stage, day, channel, count } of events) {
-      if (stage !== s) continue;
-      if (action === 'clean') {
-        const rest = { channel, holes: count, from: day, to: days };
-        rests.push(rest);
-        this.#named[day]! += count;
-        if (channel !== null) {
-          // Named again: one channel rests once.
-          const before = byChannel.get(channel);
-          if (before !== undefined) before.to = day;
-          byChannel.set(channel, rest);
-        }
-      } else if (channel !== null && (action === 'sow' || action === 'move')) {
-        const resting = byChannel.get(channel);
-        if (resting !== undefined) resting.to = day;
-        byChannel.delete(channel);
-      }
-    }
-    this.level = new Int32Array(days);
-    this.rests = rests.length === 0 ? [] : this.#backWhenNeeded(rests, holes, standing);
+/** @param standing plants in the stage, one entry a day */
+export function restingChannels(
+  { days, events }: LoggedSeason,
+  s: number,
+  holes: number,
+  standing: Int32Array,
+): RestingChannels {
+  const named = new Int32Array(days);
+  const rests: OpenRest[] = [];
+  const byChannel = new Map<string, OpenRest>();
+  for (const { action, stage, day, channel, count } of events) {
+    if (stage !== s || !(action === 'clean' || action === 'sow' || action === 'move')) continue;
+    const before = channel === null ? undefined : byChannel.get(channel);
+    // Used, or named again: one channel rests once.
+    if (before !== undefined) before.to = day;
+    if (channel !== null) byChannel.delete(channel);
+    if (action !== 'clean') continue;
+    const rest = { channel, holes: count, from: day, to: days };
+    rests.push(rest);
+    named[day]! += count;
+    if (channel !== null) byChannel.set(channel, rest);
   }
+  return { ...backWhenNeeded(rests, holes, standing), named };
+}
 
-  /** Of the holes that plants left on a day, those that a `clean` row of that day names. */
-  readonly holesTaken = (day: number, left: number): number => Math.min(left, this.#named[day]!);
-
-  /** Let holes come back where the rest of the stage is too small for what stands in it. */
-  #backWhenNeeded(rests: readonly OpenRest[], holes: number, standing: Int32Array): Rest[] {
-    const open: OpenRest[] = [];
-    const over: Rest[] = [];
-    let next = 0;
-    for (let day = 0; day < standing.length; day++) {
-      for (; next < rests.length && rests[next]!.from <= day; next++) open.push(rests[next]!);
-      for (let i = open.length - 1; i >= 0; i--) if (open[i]!.to <= day) over.push(...open.splice(i, 1));
-      let resting = open.reduce((sum, rest) => sum + rest.holes, 0);
-      const room = Math.max(0, holes - standing[day]!);
-      while (resting > room) {
-        const first = open[0]!;
-        const back = Math.min(first.holes, resting - room);
-        over.push({ ...first, holes: back, to: day });
-        resting -= back;
-        if (back === first.holes) open.shift();
-        else first.holes -= back;
-      }
-      this.level[day] = resting;
+/** Let holes come back where the rest of the stage is too small for what stands in it. */
+function backWhenNeeded(
+  rests: readonly OpenRest[],
+  holes: number,
+  standing: Int32Array,
+): Pick<RestingChannels, 'level' | 'rests'> {
+  const open: OpenRest[] = [];
+  const over: Rest[] = [];
+  let next = 0;
+  const level = standing.map((plants, day) => {
+    for (; next < rests.length && rests[next]!.from <= day; next++) open.push(rests[next]!);
+    for (let i = open.length - 1; i >= 0; i--) if (open[i]!.to <= day) over.push(...open.splice(i, 1));
+    let resting = open.reduce((sum, rest) => sum + rest.holes, 0);
+    const room = Math.max(0, holes - plants);
+    while (resting > room) {
+      const first = open[0]!;
+      const back = Math.min(first.holes, resting - room);
+      over.push({ ...first, holes: back, to: day });
+      resting -= back;
+      if (back === first.holes) open.shift();
+      else first.holes -= back;
     }
-    return [...over, ...open].filter(({ from, to }) => to > from).sort((a, b) => a.from - b.from);
-  }
+    return resting;
+  });
+  const all = [...over, ...open].filter(({ from, to }) => to > from);
+  return { level, rests: all.sort((a, b) => a.from - b.from) };
 }

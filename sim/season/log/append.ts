@@ -10,7 +10,14 @@ import { type Failure, failure, type Result, type Success, success } from '../..
 import * as route from '../../models/route.js';
 import type { LoggedCrop } from './check-rows.js';
 import { EXPECTED_DATE, inForm } from './dates.js';
-import { type Column, fieldText, type LogFault, LogFaults, withoutEchoes } from './faults.js';
+import {
+  type Column,
+  fieldText,
+  type LogFault,
+  type LogFaultDraft,
+  LogFaults,
+  withoutEchoes,
+} from './faults.js';
 import { readLog, type SeasonLog } from './read.js';
 import type { Dialect } from './records.js';
 import { COLUMNS, type LogRow } from './rows.js';
@@ -49,6 +56,9 @@ export interface Refused extends Failure<LogFault> {
   readonly stagesFrom: StagesFrom;
 }
 
+/** Tells what is wrong with the row. */
+type Tell = (fault: Omit<LogFaultDraft, 'line'>) => void;
+
 const NEW_LOG = `${COLUMNS.join(',')}\n`;
 
 /**
@@ -68,9 +78,7 @@ export function appendRow(
   // A file that holds nothing gets its header with the first row.
   const opening = begun ? missingEnd(text) : `${missingEnd(text)}${NEW_LOG}`;
   const { reading, stages, stagesFrom } = readPresent(begun ? text : NEW_LOG, line, usual);
-  if (!reading.ok) {
-    return { ...reading, wrong: 'file', stages: [], stagesFrom };
-  }
+  if (!reading.ok) return { ...reading, wrong: 'file', stages: [], stagesFrom };
   const present = reading.value;
   const faults = new LogFaults();
   const number = lineCount(text + opening) + 1;
@@ -78,16 +86,26 @@ export function appendRow(
     const all = withoutEchoes([...faults.sorted(), ...more]);
     return { ...failure(all), wrong: 'row', stages: present.stages, stagesFrom };
   };
-  checkText(typed, faults, number);
+  const tell: Tell = (fault) => faults.add({ line: number, ...fault });
+  for (const column of COLUMNS) {
+    if (oddCharacter(typed[column]) === null) continue;
+    tell({ column, found: 'a character that is not text', expected: 'plain text' });
+  }
   if (faults.count > 0) return refused([]);
-  const full = completed(typed, present, stagesFrom, faults, number);
-  checkPlaces(full, present.dialect, faults, number);
-  const date = checkedDate(full.date, present, faults, number);
+  const full = completed(typed, present, stagesFrom, tell);
+  checkPlaces(full, present.dialect, tell);
+  const date = checkedDate(full.date, present, tell);
   const addition = `${opening}${rowText({ ...full, date }, present.dialect)}${lineEndOf(text)}`;
   const after = readLog(text + addition, stages, line?.crops ?? null);
   if (!after.ok) {
     const own = after.faults.filter((fault) => fault.line === number);
-    return refused(own.length > 0 ? own : [strangeStage(full.stage, present.stages, number)]);
+    if (own.length === 0) {
+      // The row would make the log's own stages others, so that its earlier rows could not be true.
+      const names = present.stages;
+      const expected = `one of the stages ${names.join(', ')}`;
+      tell({ column: 'stage', found: fieldText(full.stage), expected, names: () => names, word: full.stage });
+    }
+    return refused(own);
   }
   if (faults.count > 0) return refused([]);
   const { rows, standing } = after.value;
@@ -118,13 +136,7 @@ function readPresent(
 }
 
 /** What was left out and follows from the log: a new batch's name, the crop, the one stage that it can be. */
-function completed(
-  typed: Typed,
-  reading: SeasonLog,
-  stagesFrom: StagesFrom,
-  faults: LogFaults,
-  line: number,
-): Typed {
+function completed(typed: Typed, reading: SeasonLog, stagesFrom: StagesFrom, tell: Tell): Typed {
   if (typed.action === 'sow') {
     // Only a line that was named is written down: the log would be bound to a guess.
     const stage = stagesFrom === 'line' ? reading.stages[route.first(reading)]! : '';
@@ -136,7 +148,7 @@ function completed(
   if (typed.stage !== '') return full;
   if (typed.action === 'pick') return { ...full, stage: reading.stages[route.last(reading)]! };
   if (typed.action !== 'move' && typed.action !== 'lose') return full;
-  return { ...full, stage: onlyStage(typed.action, batch, reading.stages, faults, line) };
+  return { ...full, stage: onlyStage(typed.action, batch, reading.stages, tell) };
 }
 
 /** The stage that a move or a loss can only mean; empty, with a fault, if there is none or more than one. */
@@ -144,8 +156,7 @@ function onlyStage(
   action: 'move' | 'lose',
   batch: BatchStanding,
   stages: readonly string[],
-  faults: LogFaults,
-  line: number,
+  tell: Tell,
 ): string {
   const among = [...stages.keys()].filter((place) => action === 'lose' || !route.isLast({ stages }, place));
   const places = among.filter((place) => batch.standing[place]! > 0);
@@ -154,8 +165,7 @@ function onlyStage(
   const what = action === 'move' ? 'the stage moved into' : 'the stage that they stood in';
   const standing = places.map((place) => `${batch.standing[place]} in ${stages[place]}`).join(', ');
   const where = action === 'move' ? 'before the last stage' : 'in the line';
-  faults.add({
-    line,
+  tell({
     column: 'stage',
     found: 'nothing',
     expected: meant.length === 0 ? what : `${what}: ${meant.join(' or ')}`,
@@ -167,43 +177,21 @@ function onlyStage(
   return '';
 }
 
-/** What is wrong with a row that would make the log's own stages others, so that its earlier rows could not be true. */
-function strangeStage(stage: string, stages: readonly string[], line: number): LogFault {
-  const faults = new LogFaults();
-  const names = () => stages;
-  const expected = `one of the stages ${stages.join(', ')}`;
-  faults.add({ line, column: 'stage', found: fieldText(stage), expected, names, word: stage });
-  return faults.sorted()[0]!;
-}
-
 /** The next number that no batch has: B1, B2, ... */
 function nextName(standing: Standing): string {
-  let most = 0;
-  for (const { name } of standing.batches()) {
-    const number = /^B(\d{1,9})$/i.exec(name);
-    if (number !== null) most = Math.max(most, Number(number[1]));
-  }
-  return `B${most + 1}`;
-}
-
-/** Every typed value is text that a file can hold. */
-function checkText(typed: Typed, faults: LogFaults, line: number): void {
-  for (const column of COLUMNS) {
-    if (oddCharacter(typed[column]) === null) continue;
-    faults.add({ line, column, found: 'a character that is not text', expected: 'plain text' });
-  }
+  const numbers = standing.batches().map(({ name }) => Number(/^B(\d{1,9})$/i.exec(name)?.[1] ?? 0));
+  return `B${numbers.reduce((most, number) => Math.max(most, number), 0) + 1}`;
 }
 
 /** Every typed value has a column of the file to stand in, and a meaning there. */
-function checkPlaces(typed: Typed, { columns }: Dialect, faults: LogFaults, line: number): void {
+function checkPlaces(typed: Typed, { columns }: Dialect, tell: Tell): void {
   if (typed.grams !== '' && typed.action !== 'pick') {
     const expected = 'nothing, for only what is picked is weighed';
-    faults.add({ line, column: 'grams', found: fieldText(typed.grams), expected });
+    tell({ column: 'grams', found: fieldText(typed.grams), expected });
   }
   for (const column of COLUMNS) {
     if (typed[column] === '' || columns.includes(column)) continue;
-    faults.add({
-      line,
+    tell({
       column,
       found: fieldText(typed[column]),
       expected: `nothing, for the log has no column ${column}`,
@@ -213,16 +201,15 @@ function checkPlaces(typed: Typed, { columns }: Dialect, faults: LogFaults, line
 }
 
 /** The date, if it can be that of the next row; else the last row's, so that the rest of the row can be looked at. */
-function checkedDate(date: string, { rows }: SeasonLog, faults: LogFaults, line: number): string {
+function checkedDate(date: string, { rows }: SeasonLog, tell: Tell): string {
   const last = rows.at(-1)?.date ?? '1900-01-01';
   if (!isIsoDate(date) || date < '1900' || date >= '3000') {
     const advice = whyNoDate(date) ?? '';
-    faults.add({ line, column: 'date', found: fieldText(date), expected: EXPECTED_DATE, advice });
+    tell({ column: 'date', found: fieldText(date), expected: EXPECTED_DATE, advice });
     return last;
   }
   if (date >= last) return date;
-  faults.add({
-    line,
+  tell({
     column: 'date',
     found: fieldText(date),
     expected: `${last} or later, for the last row of the log is of that day`,

@@ -33,18 +33,18 @@ export function checkRows(
   dates: LogDates,
   faults: LogFaults,
 ): Standing {
-  const order = checkDates(drafts, dates, faults);
+  const falling = checkDates(drafts, dates, faults);
   const cuts = new Map((crops ?? []).map((crop) => [crop.name, crop.cuts]));
   const standing = new Standing(stages, (crop) => cuts.get(crop) ?? 1);
   // Rows from the newest to the oldest cannot be counted: every batch would be picked before it is sown.
-  if (order === 'falling') return standing;
+  if (falling) return standing;
   const check = new RowCheck(standing, crops, sowLines(drafts), faults);
   for (const draft of drafts) check.take(draft);
   return standing;
 }
 
-/** Dates as ISO 8601, each at or after the one before it. */
-function checkDates(drafts: readonly RowDraft[], dates: LogDates, faults: LogFaults): 'rising' | 'falling' {
+/** Dates as ISO 8601, each at or after the one before it. @returns whether the rows run from the newest to the oldest */
+function checkDates(drafts: readonly RowDraft[], dates: LogDates, faults: LogFaults): boolean {
   let before: RowDraft | null = null;
   let rises = 0;
   const falls: { line: number; written: string; before: RowDraft }[] = [];
@@ -68,7 +68,7 @@ function checkDates(drafts: readonly RowDraft[], dates: LogDates, faults: LogFau
       advice: falling ? 'The rows run from the newest to the oldest: sort them by date.' : '',
     });
   }
-  return falling ? 'falling' : 'rising';
+  return falling;
 }
 
 /** The line on which each batch is sown. */

@@ -90,36 +90,22 @@ export class LogDates {
   iso(text: string, line: number, faults: LogFaults): string | null {
     const known = this.#iso.get(text);
     if (known !== undefined) return known;
-    const parts = this.#parts.get(text)!;
-    if (parts === null) {
-      faults.add({
-        line,
-        column: 'date',
-        found: fieldText(text),
-        expected: EXPECTED_DATE,
-        ...adviceFor(text),
-      });
+    const refuse = (more: { advice: string; kind?: string }): null => {
+      faults.add({ line, column: 'date', found: fieldText(text), expected: EXPECTED_DATE, ...more });
       return null;
-    }
+    };
+    const parts = this.#parts.get(text)!;
+    if (parts === null) return refuse(adviceFor(text));
     if (parts.kind === 'open' && this.#order === null) return null;
     const dayFirst = parts.kind === 'day' || (parts.kind === 'open' && this.#order !== 'month');
     const [day, month] = dayFirst ? [parts.first, parts.second] : [parts.second, parts.first];
     const iso = `${parts.year}-${month}-${day}`;
     const year = Number(parts.year);
-    if (isIsoDate(iso) && year >= 1900 && year <= 2999) {
-      this.#iso.set(text, iso);
-      return iso;
+    if (!(isIsoDate(iso) && year >= 1900 && year <= 2999)) {
+      return refuse({ advice: whyNoDate(iso) ?? '', kind: `no ${iso}` });
     }
-    const advice = whyNoDate(iso) ?? '';
-    faults.add({
-      line,
-      column: 'date',
-      found: fieldText(text),
-      expected: EXPECTED_DATE,
-      advice,
-      kind: `no ${iso}`,
-    });
-    return null;
+    this.#iso.set(text, iso);
+    return iso;
   }
 
   /** The form of a date that was seen; year first if the text is no date or its order is not decided. */

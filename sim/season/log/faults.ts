@@ -39,7 +39,7 @@ export function faultOfRows(
   return { line: rows[0]!.line, ...told, nearest: null, more: rows.length - 1 };
 }
 
-interface LogFaultDraft {
+export interface LogFaultDraft {
   readonly line: number;
   readonly column: string | null;
   readonly found: string;
@@ -77,17 +77,10 @@ export class LogFaults {
       }
       this.#kinds.set(key, this.#faults.length);
     }
-    const looks =
-      draft.word !== undefined && draft.names !== undefined && this.#faults.length < MOST_WITH_NEAREST;
-    this.#faults.push({
-      line: draft.line,
-      column: draft.column,
-      found: draft.found,
-      expected: draft.expected,
-      nearest: looks ? nearest(draft.word!, draft.names!()) : null,
-      advice: draft.advice ?? '',
-      more: draft.more ?? 0,
-    });
+    const { line, column, found, expected, names, word, advice = '', more = 0 } = draft;
+    const looks = word !== undefined && names !== undefined && this.#faults.length < MOST_WITH_NEAREST;
+    const near = looks ? nearest(word, names()) : null;
+    this.#faults.push({ line, column, found, expected, nearest: near, advice, more });
   }
 
   /** By line; what is on one line stays in the order of finding. */

@@ -1,7 +1,7 @@
 /** The fields of one row, each looked at by itself: is it a word, a whole number, a mass, a name? */
 
 import { type Column, fieldText, type LogFaults } from './faults.js';
-import { ACTIONS, type LogAction } from './rows.js';
+import { ACTIONS, COLUMNS, type LogAction } from './rows.js';
 
 /** A row of which each field is known, but not yet what the other rows make of it. */
 export interface RowDraft {
@@ -35,18 +35,8 @@ export class FieldReader {
 
   /** @param columns what stands where; null for what is not read */
   constructor(columns: readonly (Column | null)[], separator: string, faults: LogFaults) {
-    const at = (name: Column) => columns.indexOf(name);
-    this.#place = {
-      date: at('date'),
-      action: at('action'),
-      crop: at('crop'),
-      batch: at('batch'),
-      stage: at('stage'),
-      channel: at('channel'),
-      count: at('count'),
-      grams: at('grams'),
-      note: at('note'),
-    };
+    const places = COLUMNS.map((name) => [name, columns.indexOf(name)]);
+    this.#place = Object.fromEntries(places) as Record<Column, number>;
     this.#separator = separator;
     this.#faults = faults;
   }

@@ -76,7 +76,10 @@ class Records {
   /** @param cut whether the file ends without an end of line */
   end(cut: boolean): LogRecords | null {
     this.#tellShort(cut);
-    if (this.#columns === null && this.#faults.count === 0) tellEmpty(this.#faults);
+    if (this.#columns === null && this.#faults.count === 0) {
+      const expected = 'a header line, then one row for each thing that was done';
+      this.#faults.add({ line: 1, column: null, found: 'an empty file', expected });
+    }
     if (this.#fields === null || this.#columns === null) return null;
     this.#dates.decide(this.#faults);
     const dialect = {
@@ -100,12 +103,6 @@ class Records {
     tellFields(this.#short.line, this.#short.found, this.#columns!.length, half, this.#faults);
     this.#short = null;
   }
-}
-
-/** A file with no header and nothing else that is wrong. */
-function tellEmpty(faults: LogFaults): void {
-  const expected = 'a header line, then one row for each thing that was done';
-  faults.add({ line: 1, column: null, found: 'an empty file', expected });
 }
 
 /** A row of nothing, as spreadsheets leave below their tables. */

@@ -67,11 +67,8 @@ function wayFrom(first: string, ways: ReadonlyMap<string, readonly string[]>, la
   for (const way of ways.values()) {
     let from = first;
     for (const into of way) {
-      let votes = next.get(from);
-      if (votes === undefined) {
-        votes = new Votes();
-        next.set(from, votes);
-      }
+      const votes = next.get(from) ?? new Votes();
+      next.set(from, votes);
       votes.add(into);
       from = into;
     }

@@ -34,23 +34,17 @@ export interface BatchStanding {
   readonly lost: number;
 }
 
-interface Batch {
-  readonly name: string;
-  readonly crop: string;
-  readonly sown: string;
-  readonly cuts: number;
-  seeds: number;
+type Batch = { -readonly [K in keyof BatchStanding]: BatchStanding[K] } & {
   readonly standing: number[];
-  picked: number;
-  lost: number;
+  readonly cuts: number;
   /** Picks that the plants in the last stage can still give, at most. */
   picksLeft: number;
-}
+};
 
 const NONE: readonly Slip[] = [];
 
 /** The columns of a row that a Standing looks at. */
-export type StandingRow = Pick<LogRow, 'action' | 'crop' | 'batch' | 'stage' | 'count' | 'date'>;
+type StandingRow = Pick<LogRow, 'action' | 'crop' | 'batch' | 'stage' | 'count' | 'date'>;
 
 /**
  * Rules: `sow` puts seeds of a new batch into the first stage; `move` takes plants from the stage right before the
@@ -86,25 +80,6 @@ export class Standing {
   /** Names of the stages, in their order. */
   get stages(): readonly string[] {
     return this.#stages;
-  }
-
-  /**
-   * Take the next row.
-   * @returns null if it was taken; else what is wrong with it, in sentences, and nothing has changed
-   */
-  take(row: LogRow): string | null {
-    const slip = this.nameSlips(row)[0] ?? this.countSlip(row);
-    if (slip === null) {
-      this.apply(row);
-      return null;
-    }
-    return `${slip.column}: found ${slip.found}; expected ${slip.expected}.${slip.advice && ` ${slip.advice}`}`;
-  }
-
-  /** Plants of a batch in a stage; 0 if there is no such batch or stage. */
-  at(batch: string, stage: string): number {
-    const place = this.#places.get(stage);
-    return place === undefined ? 0 : (this.#batches.get(batch)?.standing[place] ?? 0);
   }
 
   /** A batch by its name; undefined if it has not been sown. */

@@ -1,10 +1,11 @@
 /** The sowings that a plan asks for, at the visits at which they would have been made. */
 
 import type { LoggedSeason } from '../history/logged-season.js';
+import { dailyVisits } from '../history/plan-days.js';
 
 /** Seeds of each crop that should be sown on each day; none for crops sown by `refill`. */
 export function plannedSeeds({ plan, days }: LoggedSeason): Float64Array[] {
-  const visits = plan.visits.kind === 'days' ? plan.visits.days : [];
+  const visits = dailyVisits(plan);
   return plan.crops.map(({ sowing }) => {
     const seeds = new Float64Array(days);
     if (sowing.kind === 'refill') return seeds;

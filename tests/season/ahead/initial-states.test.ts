@@ -14,6 +14,7 @@ import { arbitraryPlan } from '../../support/arbitrary-plan.js';
 import { openingOf } from '../../support/openings.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { simulatedLog } from '../../support/simulated-log.js';
+import { at, taken } from '../../support/standings.js';
 
 /** The season of a plan, its log up to a day, and openings from it; null for plans without visit days. */
 function stopped(plan: Plan, pick: number) {
@@ -39,7 +40,7 @@ function picksFrom(run: Line, from: number, opening: InitialState | null): strin
 
 function standingOf(rows: readonly LogRow[], plan: Plan): Standing {
   const standing = new Standing(plan.stages.map(({ name }) => name));
-  for (const row of rows) expect(standing.take(row)).toBeNull();
+  for (const row of rows) expect(taken(standing, row)).toBeNull();
   return standing;
 }
 
@@ -55,7 +56,7 @@ test('of every batch as many plants stand in every stage as the log says', () =>
           const mine = (season.openings.stand?.plants ?? []).filter(
             (one) => one.batch === batch && one.stage === s,
           );
-          expect(mine).toHaveLength(standing.at(name, stage.name));
+          expect(mine).toHaveLength(at(standing, name, stage.name));
           plants += mine.length;
         });
       });

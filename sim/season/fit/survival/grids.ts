@@ -61,25 +61,17 @@ export class Grids {
     return (this.#visits[visit]!.day - this.#start) / CELL;
   }
 
-  /**
-   * Fronts after each visit that may well have been [units] (see Stretch.path), without the likelihood: on
-   * the coarser grid, which is near enough to make tilts from.
-   */
-  roughPath(shares: readonly number[]): number[] {
-    return this.#pathOn(this.#coarse, shares);
-  }
-
-  /** Prepare `roughPath`. */
+  /** Prepare a path of the coarser grid, which is near enough to make tilts from; without the likelihood. */
   prepare(tilts: readonly (readonly number[])[], end: (cutoff: number) => number): void {
     this.#forward(this.#coarse, tilts, end);
   }
 
-  /** After `value`: fronts after each visit that may well have been [units] */
-  path(shares: readonly number[]): number[] {
-    return this.#pathOn(this.#fine, shares);
-  }
-
-  #pathOn({ stretch, step }: Grid, shares: readonly number[]): number[] {
+  /**
+   * Fronts after each visit that may well have been [units] (see Stretch.path): after `prepare`, or after `value`.
+   * @param rough on the coarser grid
+   */
+  path(shares: readonly number[], rough: boolean): number[] {
+    const { stretch, step } = rough ? this.#coarse : this.#fine;
     return stretch.path(shares).map((place) => this.#start + step * place);
   }
 

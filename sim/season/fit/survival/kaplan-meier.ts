@@ -7,6 +7,8 @@
  * from memory, held against published results by the tests).
  */
 
+import { Z95 } from './profile.js';
+
 /** Individuals with the same time. */
 export interface FollowUp {
   /** Time at which they met their end, or were last seen. */
@@ -29,8 +31,6 @@ export interface CurveStep {
   readonly low: number;
   readonly high: number;
 }
-
-const Z95 = 1.959963984540054;
 
 export function kaplanMeier(followed: readonly FollowUp[]): CurveStep[] {
   const ordered = [...followed].sort((a, b) => a.time - b.time);

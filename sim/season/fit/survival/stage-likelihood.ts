@@ -108,9 +108,7 @@ export class StageLikelihood {
     for (const [p, stretch] of this.#stretches.entries()) {
       sum += this.#grids[p]!.value(tiltsOf(stretch, t), (cutoff) => this.#ending(stretch, t, cutoff));
     }
-    const paths = this.#mixedInStretches
-      ? this.#shares.map((shares) => this.#grids.map((grid, p) => grid.path(shares[p]!)))
-      : [];
+    const paths = this.#mixedInStretches ? this.#paths(false) : [];
     for (const [m, member] of this.#members.entries()) {
       if (!counts(member.kind)) continue;
       const mixed = this.#mixed[m]!;
@@ -207,7 +205,11 @@ export class StageLikelihood {
     for (const [p, stretch] of this.#stretches.entries()) {
       this.#grids[p]!.prepare(tiltsOf(stretch, even), (cutoff) => this.#ending(stretch, even, cutoff));
     }
-    return this.#shares.map((shares) => this.#grids.map((grid, p) => grid.roughPath(shares[p]!)));
+    return this.#paths(true);
+  }
+
+  #paths(rough: boolean): Cutoffs[] {
+    return this.#shares.map((shares) => this.#grids.map((grid, p) => grid.path(shares[p]!, rough)));
   }
 
   /** ln of the likelihood of what came after a stretch, by its last front. */
