@@ -1,7 +1,7 @@
 /** How a study is carried out for a program that calls the library: options with their defaults, threads, and being stopped. */
 
 import type { Plan } from '../models/plan.js';
-import { defaultSeasons, MOST_SEASONS } from '../seasons/replicate.js';
+import { defaultSeasons, MOST_SEASONS } from '../seasons/how-many.js';
 import { threadPool } from '../seasons/thread-pool.js';
 import { MOST_WORKERS } from '../seasons/threads.js';
 import { singleThread, type WorkerPool } from '../seasons/worker-pool.js';

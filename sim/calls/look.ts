@@ -8,7 +8,7 @@ import { type ChoresResult, listChores, weeksToList } from '../season/ahead/chor
 import type { LookOptions } from '../season/ahead/coming-season.js';
 import type { LogFault } from '../season/log/faults.js';
 import type { SeasonLog } from '../season/log/read.js';
-import { defaultSeasons } from '../seasons/replicate.js';
+import { defaultSeasons } from '../seasons/how-many.js';
 import { MOST_WORKERS, startThreads, type Threads } from '../seasons/threads.js';
 import { pauseOf, type StudyOptions, whole } from './carry-out.js';
 import { lengthenedPlan } from './lengthened.js';

@@ -9,7 +9,7 @@ import { parentPort } from 'node:worker_threads';
 import { toPlan } from '../../../sim/scenario/plan.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import { gather } from '../../../sim/seasons/gather.js';
-import { defaultSeasons } from '../../../sim/seasons/replicate.js';
+import { defaultSeasons } from '../../../sim/seasons/how-many.js';
 import { firstCommonWeek, firstRunningWeek } from '../../../sim/seasons/tallies.js';
 import { sectionsFor } from '../../../sim/seasons/workload.js';
 import type { WorkloadTallies } from '../../../sim/seasons/workload-tallies.js';
