@@ -59,7 +59,7 @@ async function work(): Promise<void> {
 
 async function answer({ id, scenario, before, season, onlyFilm }: Question): Promise<void> {
   const plan = toPlan(scenario);
-  const { data: film } = filmOf(plan, plan.seed, season);
+  const { data: film } = filmOf(plan, { season });
   // The first picture comes at once; later ones come with the figures, so that the screen is drawn once for both.
   const alone = onlyFilm || remembered.size === 0;
   // Handed over, not copied.
