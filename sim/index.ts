@@ -11,8 +11,6 @@
 /* Plans: one, several side by side, other sizes, the cheapest for a goal. */
 export type { StudyOptions } from './calls/carry-out.js';
 export { type CompareOptions, compare } from './calls/compare.js';
-/* One season. */
-export { film } from './calls/film.js';
 /* A real season. */
 export { ahead, chores, type FuturesOptions } from './calls/look.js';
 export { run } from './calls/run.js';
@@ -39,7 +37,8 @@ export type { LogFault } from './season/log/faults.js';
 export type { SeasonLog } from './season/log/read.js';
 export type { ReplayResult } from './season/replay/result.js';
 export type { CompareResult, Contender } from './study/compare.js';
-export type { Film } from './study/film/film.js';
+/* One season. */
+export { type Film, type FilmOptions, filmOf as film } from './study/film/film.js';
 export type { SearchResult } from './study/search/result.js';
 export type { SizeResult } from './study/size/size.js';
 export type { RunResult } from './study/summary.js';

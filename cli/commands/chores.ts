@@ -2,7 +2,7 @@
 
 import { lengthenedPlan } from '../../sim/calls/lengthened.js';
 import { type ChoresResult, listChores, weeksToList } from '../../sim/season/ahead/chores.js';
-import { defaultSeasons } from '../../sim/seasons/replicate.js';
+import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
 import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';

@@ -1,7 +1,7 @@
 /** `evensow compare [FILES]`: several plans side by side, with the same luck. */
 
 import type { Cadence, Variation } from '../../sim/scenario/vary.js';
-import { defaultSeasons } from '../../sim/seasons/replicate.js';
+import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import { ORDERS } from '../../sim/study/compare.js';
 import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
 import { checkInputs } from '../io/text-file.js';

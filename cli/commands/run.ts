@@ -1,6 +1,6 @@
 /** `evensow run [FILE]`: simulate many seasons and say what comes of it. */
 
-import { defaultSeasons } from '../../sim/seasons/replicate.js';
+import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import { type Loaded, loadScenario, scenarioInput } from '../inputs/scenario-file.js';
 import { checkOut, type Options, type StudyOptions, seasonFaults, studyOptions } from '../options/options.js';
 import { Problem } from '../problem.js';

@@ -1,6 +1,6 @@
 /** `evensow size [FILE]`: the nursery against the finishing channels, with the same luck. */
 
-import { defaultSeasons } from '../../sim/seasons/replicate.js';
+import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import type { SizeLayout } from '../../sim/study/size/layout.js';
 import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
 import { channelLists, numberFrom } from '../options/lists.js';

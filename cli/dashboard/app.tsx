@@ -3,7 +3,7 @@
 import { useApp, useIsScreenReaderEnabled } from 'ink';
 import { type ReactNode, useEffect, useReducer, useRef, useState } from 'react';
 import type { Scenario } from '../../sim/scenario/schema.js';
-import { type Film, filmFrom } from '../../sim/study/film/film-data.js';
+import { Film } from '../../sim/study/film/film-data.js';
 import { exists, writeWhole } from '../io/write-file.js';
 import { Problem } from '../problem.js';
 import { Dashboard } from './dashboard.js';
@@ -83,10 +83,10 @@ function useSeasons(
   useEffect(() => {
     const hear = (reply: Reply): void => {
       if (reply.kind === 'failed') exit(new Error(reply.message));
-      else if (reply.kind === 'film') setFilm(filmFrom(reply.film));
+      else if (reply.kind === 'film') setFilm(new Film(reply.film));
       else {
         const { id, film, result, differences } = reply;
-        if (film !== null) setFilm(filmFrom(film));
+        if (film !== null) setFilm(new Film(film));
         dispatch({ type: 'figures', id, figures: { result, differences } });
       }
     };

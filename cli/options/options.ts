@@ -1,6 +1,6 @@
 /** Values of options, checked like the keys of a scenario: what must not be, what it must be, an example. */
 
-import { MOST_SEASONS } from '../../sim/seasons/replicate.js';
+import { MOST_SEASONS } from '../../sim/seasons/how-many.js';
 import { MOST_WORKERS } from '../../sim/seasons/threads.js';
 import type { Shard } from '../../sim/study/study.js';
 import { checkReplaceable, sameFile } from '../io/write-file.js';

@@ -1,11 +1,10 @@
 /** How a study is carried out for a program that calls the library: options with their defaults, threads, and being stopped. */
 
 import type { Plan } from '../models/plan.js';
-import { defaultSeasons, MOST_SEASONS } from '../seasons/replicate.js';
+import { defaultSeasons, MOST_SEASONS } from '../seasons/how-many.js';
 import { threadPool } from '../seasons/thread-pool.js';
 import { MOST_WORKERS } from '../seasons/threads.js';
-import { singleThread, type WorkerPool } from '../seasons/worker-pool.js';
-import type { Workload } from '../seasons/workload.js';
+import { singleThread } from '../seasons/worker-pool.js';
 import { type Study, WHOLE } from '../study/study.js';
 
 /** How a study is carried out. All of it may be left out. */
@@ -48,24 +47,42 @@ export async function carriedOut<Yield, Result>(
   study: Study<Yield, Result>,
   options: StudyOptions,
 ): Promise<Result> {
-  const { workers = 1, signal } = options;
-  const pool = await poolFor(study.workload, whole('workers', workers, 1, MOST_WORKERS));
-  const letGo = (): void => void pool.close();
-  signal?.addEventListener('abort', letGo, { once: true });
-  try {
-    signal?.throwIfAborted();
-    const result = study.conclude(await study.carryOut(pool, WHOLE, pauseOf(options)));
-    if (result !== null) return result;
-    signal?.throwIfAborted();
-    throw new Error('a study that nobody stopped has run no season');
-  } finally {
-    signal?.removeEventListener('abort', letGo);
-    await pool.close();
-  }
+  const { workload } = study;
+  const workers = workersOf(options);
+  const pool = workers === 1 ? singleThread(workload) : await threadPool(workload, workers);
+  return untilStopped(options.signal, pool.close, async () =>
+    study.conclude(await study.carryOut(pool, WHOLE, pauseOf(options))),
+  );
 }
 
-function poolFor(workload: Workload, workers: number): WorkerPool | Promise<WorkerPool> {
-  return workers === 1 ? singleThread(workload) : threadPool(workload, workers);
+/** @throws RangeError if the number of threads is out of range */
+export function workersOf({ workers = 1 }: Pick<StudyOptions, 'workers'>): number {
+  return whole('workers', workers, 1, MOST_WORKERS);
+}
+
+/**
+ * Do something with threads, which are let go of at its end, and at once when the signal comes.
+ * @param letGo of the threads, as often as it is called
+ * @param work gives null only if it was stopped
+ * @throws the signal's reason if there is nothing to tell
+ */
+export async function untilStopped<Told>(
+  signal: AbortSignal | undefined,
+  letGo: () => Promise<void>,
+  work: () => Promise<Told | null>,
+): Promise<Told> {
+  const stop = (): void => void letGo();
+  signal?.addEventListener('abort', stop, { once: true });
+  try {
+    signal?.throwIfAborted();
+    const told = await work();
+    if (told !== null) return told;
+    signal?.throwIfAborted();
+    throw new Error('what nobody stopped has come to no end');
+  } finally {
+    signal?.removeEventListener('abort', stop);
+    await letGo();
+  }
 }
 
 /** Lets the caller's event loop take its turn after each season, if anybody there wants to know or to stop. */

@@ -8,9 +8,9 @@ import { type ChoresResult, listChores, weeksToList } from '../season/ahead/chor
 import type { LookOptions } from '../season/ahead/coming-season.js';
 import type { LogFault } from '../season/log/faults.js';
 import type { SeasonLog } from '../season/log/read.js';
-import { defaultSeasons } from '../seasons/replicate.js';
-import { MOST_WORKERS, startThreads, type Threads } from '../seasons/threads.js';
-import { pauseOf, type StudyOptions, whole } from './carry-out.js';
+import { defaultSeasons } from '../seasons/how-many.js';
+import { startThreads } from '../seasons/threads.js';
+import { pauseOf, type StudyOptions, untilStopped, whole, workersOf } from './carry-out.js';
 import { lengthenedPlan } from './lengthened.js';
 
 /** From when is looked, and how it is carried out. All of it may be left out. */
@@ -79,32 +79,26 @@ async function looked<Told>(
   runsOf: (futures: number) => number,
   look: (options: LookOptions) => Promise<Result<Told, LogFault> | null>,
 ): Promise<Result<Told, LogFault>> {
-  const { today = null, futures, seed, workers = 1, signal } = options;
+  const { today = null, futures, seed } = options;
   const pause = pauseOf(options);
   const count = futures ?? defaultSeasons(toPlan(scenario));
   const all = runsOf(whole('futures', count, 1, Number.MAX_SAFE_INTEGER));
-  whole('workers', workers, 1, MOST_WORKERS);
-  signal?.throwIfAborted();
+  const workers = workersOf(options);
+  const threads = workers === 1 ? null : await startThreads(workers);
   let done = 0;
-  let threads: Threads | null = null;
-  try {
-    const told = await look({
-      today,
-      futures: count,
-      ...(seed === undefined ? {} : { seed: whole('seed', seed, 0, Number.MAX_SAFE_INTEGER) }),
-      pause: (more) => {
-        done += more;
-        return pause?.(Math.min(done, all), all) ?? null;
-      },
-      threads: async () => {
-        threads = workers === 1 ? null : await startThreads(workers);
-        return threads;
-      },
-    });
-    if (told !== null) return told;
-    signal?.throwIfAborted();
-    throw new Error('a look ahead that nobody stopped has no end');
-  } finally {
-    await (threads as Threads | null)?.close();
-  }
+  return untilStopped(
+    options.signal,
+    async () => threads?.close(),
+    () =>
+      look({
+        today,
+        futures: count,
+        ...(seed === undefined ? {} : { seed: whole('seed', seed, 0, Number.MAX_SAFE_INTEGER) }),
+        pause: (more) => {
+          done += more;
+          return pause?.(Math.min(done, all), all) ?? null;
+        },
+        threads: async () => threads,
+      }),
+  );
 }

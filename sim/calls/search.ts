@@ -14,21 +14,10 @@ import { firstCountedWeek } from '../study/search/weeks.js';
 import { carriedOut, type StudyOptions, whole } from './carry-out.js';
 
 /** What a search looks for, where, and how it is carried out. Only `heads` must be given. */
-export interface SearchOptions extends Omit<StudyOptions, 'seasons'> {
-  /** Heads a week that are the goal, at least 1. */
-  readonly heads: number;
-  /** Share of the weeks that must bring them, above 0 and at most 1. Left out: 0.9. */
-  readonly weeksMet?: number;
-  /** What is to be spent least of: `holes`, `seeds` or `light`. Left out: holes. */
-  readonly least?: CostKind;
-  /** Probability that the right plan is found. Left out: 0.95. */
-  readonly confidence?: number;
-  /** Plans whose share of weeks is so near the goal may go either way. Left out: 0.02. */
-  readonly near?: number;
-  /** First seasons, of every plan. Left out: 20. */
-  readonly first?: number;
-  /** How many of the next cheapest plans to find too. Left out: 3. */
-  readonly runners?: number;
+export interface SearchOptions
+  extends Omit<StudyOptions, 'seasons'>,
+    Pick<SearchGoal, 'heads'>,
+    Partial<Omit<SearchGoal, 'heads'>> {
   /** What may be chosen. Left out: limits around the scenario as it is. */
   readonly within?: Grid;
 }

@@ -1,11 +1,11 @@
 /**
- * What is counted while time runs, and over many runs. Everything here merges, so that parts of a study which were
- * run apart can be joined.
+ * What is counted while time runs, and over many runs.
  *
  * - `Levels`: time-weighted integrals of whole-number levels (how many holes are in a state, for how long).
  * - `Moments`: mean, variance and standard error of a sequence of figures, in floating point (exact-moments.ts: without
  *   rounding).
- * - `Counts`: a histogram of whole numbers with exact quantiles; its memory depends on their range, not on how many.
+ * - `Histogram`: of whole numbers, with exact quantiles; its memory depends on their range, not on how many. Histograms merge,
+ *   so that parts of a study which were run apart can be joined.
  */
 
 /**
@@ -51,7 +51,7 @@ export class Levels {
   }
 }
 
-/** Mean and spread of a sequence, by Welford's update; merged by the pairwise formula of Chan, Golub & LeVeque (from memory). */
+/** Mean and spread of a sequence, by Welford's update (from memory). */
 export class Moments {
   count = 0;
   mean = 0;
@@ -63,16 +63,6 @@ export class Moments {
     const off = value - this.mean;
     this.mean += off / this.count;
     this.squares += off * (value - this.mean);
-  }
-
-  /** Take in all that `other` has seen. */
-  merge(other: Moments): void {
-    const count = this.count + other.count;
-    if (count === 0) return;
-    const off = other.mean - this.mean;
-    this.mean += (off * other.count) / count;
-    this.squares += other.squares + (off * off * this.count * other.count) / count;
-    this.count = count;
   }
 
   /** Unbiased variance; NaN below two values. */

@@ -24,7 +24,7 @@ export function crossFaults(data: unknown): FaultDraft[] {
     ...awayFaults(data),
     ...repeated(data['visits'], ['visits'], 'every weekday once'),
     ...stageFaults(data['stages']),
-    ...sameNames(crops, 'crops', 'a name that no other crop has'),
+    ...repeated(namesOf(crops), ['crops'], 'a name that no other crop has', ['name']),
     ...crops.flatMap((crop, i) => (isMap(crop) ? cropFaults(crop, ['crops', i], names) : [])),
     ...repeated(want, ['want', 'on'], 'every weekday once'),
   ];
@@ -58,7 +58,7 @@ function awayFaults(data: Record<string, unknown>): FaultDraft[] {
 }
 
 function stageFaults(stages: unknown): FaultDraft[] {
-  const drafts = sameNames(stages, 'stages', 'a name that no other stage has');
+  const drafts = repeated(namesOf(stages), ['stages'], 'a name that no other stage has', ['name']);
   let holes = 0;
   for (const stage of listOf(stages)) {
     if (!isMap(stage)) continue;
@@ -148,43 +148,31 @@ function regrowFaults(crop: Record<string, unknown>, path: Path): FaultDraft[] {
   ];
 }
 
-/** Stages or crops with the name of an earlier one. */
-function sameNames(list: unknown, key: string, expected: string): FaultDraft[] {
-  const names = listOf(list).map((item) => (isMap(item) ? item['name'] : undefined));
-  return again(names).map((i) => ({
-    path: [key, i, 'name'],
-    at: 'value',
-    found: `${foundText(names[i])} a second time`,
-    expected,
-  }));
+/** The names of stages or crops; undefined where one is not there. */
+function namesOf(list: unknown): unknown[] {
+  return listOf(list).map((item) => (isMap(item) ? item['name'] : undefined));
 }
 
-/** Items of a list that stand in it a second time. */
-function repeated(list: unknown, path: Path, expected: string): FaultDraft[] {
-  const items = listOf(list);
-  return again(items).map((i) => ({
-    path: [...path, i],
-    at: 'value',
-    found: `${foundText(items[i])} a second time`,
-    expected,
-  }));
-}
-
-/** Places of the texts in a list that stand in it before. */
-function again(items: readonly unknown[]): number[] {
-  const seen = new Set<unknown>();
-  const places: number[] = [];
-  for (const [i, item] of items.entries()) {
-    if (typeof item !== 'string') continue;
-    if (seen.has(item)) places.push(i);
+/**
+ * Texts of a list that stand in it before.
+ * @param within the path from an item to its text
+ */
+function repeated(list: unknown, path: Path, expected: string, within: Path = []): FaultDraft[] {
+  const seen = new Set<string>();
+  return listOf(list).flatMap((item, i): FaultDraft[] => {
+    if (typeof item !== 'string') return [];
+    if (seen.has(item)) {
+      const found = `${foundText(item)} a second time`;
+      return [{ path: [...path, i, ...within], at: 'value', found, expected }];
+    }
     seen.add(item);
-  }
-  return places;
+    return [];
+  });
 }
 
 /** Names of the stages; null while one of them cannot be read, because then nothing is known to be unknown. */
 function stageNames(stages: unknown): string[] | null {
-  const names = listOf(stages).map((stage) => (isMap(stage) ? stage['name'] : undefined));
+  const names = namesOf(stages);
   if (names.length === 0 || !names.every((name) => passes(['stages', 0, 'name'], name))) return null;
   return [...new Set(names as string[])];
 }

@@ -4,7 +4,6 @@
  */
 
 import * as z from 'zod';
-import { nearest } from '../models/nearest.js';
 
 export interface Expectation {
   /** Completes "It must be …": the one text for every check on the field. */
@@ -33,11 +32,6 @@ export function field<S extends z.ZodType>(schema: S, meaning: string, expectati
 /** The expectation of a schema that `field` made; undefined for any other. */
 export function expectationOf(schema: z.ZodType): Expectation | undefined {
   return registry.get(schema) as Expectation | undefined;
-}
-
-/** Expectation of a field with one of a few words. */
-export function expectOneOf(words: readonly string[], expected: string): Expectation {
-  return { expected, nearest: (word) => nearest(word, words) };
 }
 
 /** Remedies for texts that were meant as numbers; undefined if `value` is none of them. */

@@ -47,6 +47,15 @@ export interface FaultDraft {
   advice?: string | undefined;
 }
 
+/** The fault of a draft whose line and column are known. */
+export function faultAt(
+  { line, column }: Pick<Fault, 'line' | 'column'>,
+  { path, found, expected, nearest = null, advice }: Omit<FaultDraft, 'at'>,
+): Fault {
+  const fault = { line, column, path: pathText(path), found, expected, nearest };
+  return advice === undefined ? fault : { ...fault, advice };
+}
+
 const PLAIN_KEY = /^[\p{L}\p{N}_-]+$/u;
 
 /** A path as text: `crops[0].stages.nursery`; keys with other signs in quotes: `stages["left wall"]`. */

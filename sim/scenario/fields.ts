@@ -75,6 +75,13 @@ export const weekday = field(z.enum(WEEKDAYS), 'A weekday.', {
   nearest: nearestWeekday,
 });
 
+/** A map; what is expected of it is the keys that it needs. */
+export function map<Shape extends z.ZodRawShape>(shape: Shape, meaning: string, example?: string) {
+  const needed = Object.keys(shape).filter((key) => !(shape[key] as z.ZodType).safeParse(undefined).success);
+  const expected = `a map with ${needed.slice(0, -1).join(', ')} and ${needed.at(-1)}`;
+  return field(z.strictObject(shape), meaning, example === undefined ? { expected } : { expected, example });
+}
+
 /** A list of weekdays. */
 export function weekdays(meaning: string, key: string) {
   return field(z.array(weekday).min(1), meaning, {

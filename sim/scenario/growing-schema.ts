@@ -1,7 +1,8 @@
 /** Schema of what a crop does in one stage, and of its regrowth after a pick. */
 
 import * as z from 'zod';
-import { expectOneOf, field } from './expectations.js';
+import { nearest } from '../models/nearest.js';
+import { field } from './expectations.js';
 import { atLeast0, share } from './fields.js';
 
 export const SHAPES = [
@@ -38,7 +39,10 @@ const spread = field(
 const shape = field(
   z.enum(SHAPES),
   'Shape of the distribution of that time; lognormal if not given (observed where `observed` is given).',
-  expectOneOf(SHAPES, `one of the shapes ${SHAPES.slice(0, -1).join(', ')} or observed`),
+  {
+    expected: `one of the shapes ${SHAPES.slice(0, -1).join(', ')} or observed`,
+    nearest: (word) => nearest(word, SHAPES),
+  },
 );
 
 const observed = field(

@@ -1,12 +1,10 @@
 /** Which of days, spread and observed a shape of growth time takes. */
 
+import { TRIANGULAR_CV_LIMIT } from '../engine/laws.js';
 import { type FaultDraft, foundText, type Path } from './faults.js';
 import { SHAPES } from './growing-schema.js';
 import { missing } from './issues-to-faults.js';
 import { scenarioSchema } from './schema.js';
-
-/** A symmetric triangle around its mean reaches 0 days at this spread: half-width = mean, sd = half-width / sqrt(6). */
-const TRIANGULAR_LIMIT = 1 / Math.sqrt(6);
 
 /** The shape that a map of days, spread, shape and observed means. */
 export function shapeOf(growing: { shape?: unknown; observed?: unknown }): unknown {
@@ -47,7 +45,7 @@ function spreadFaults(shape: string, spread: unknown, path: Path): FaultDraft[] 
     return [{ path: at, at: 'value', found: foundText(spread), expected, advice: 'Leave spread out.' }];
   }
   if (spread === undefined) return [missing(scenarioSchema, at)];
-  if (shape === 'triangular' && inRange(spread) && !(spread < TRIANGULAR_LIMIT)) {
+  if (shape === 'triangular' && inRange(spread) && !(spread < TRIANGULAR_CV_LIMIT)) {
     return [
       {
         path: at,

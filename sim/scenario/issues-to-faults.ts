@@ -4,7 +4,7 @@ import * as z from 'zod';
 import { nearest } from '../models/nearest.js';
 import { type Expectation, expectationOf, numberAdvice } from './expectations.js';
 import { type FaultDraft, foundText, type Path, wordText } from './faults.js';
-import { bare, branchesFor, keysOf, schemaAt } from './schema-walk.js';
+import { branchesFor, keysOf, ownKeys, schemaAt } from './schema-walk.js';
 import { isMap, valueAt } from './values.js';
 
 type Issue = z.core.$ZodIssue;
@@ -56,14 +56,8 @@ export function wrongValue(root: z.ZodType, path: Path, value: unknown): FaultDr
     (schema instanceof z.ZodNumber ? numberAdvice(value) : undefined) ??
     exampleText(expectation.example);
   const near = typeof value === 'string' ? (expectation.nearest?.(value) ?? null) : null;
-  return {
-    path,
-    at: 'value',
-    found: foundText(value),
-    expected: expectation.expected,
-    nearest: near,
-    advice,
-  };
+  const { expected } = expectation;
+  return { path, at: 'value', found: foundText(value), expected, nearest: near, advice };
 }
 
 function fieldFaults(root: z.ZodType, data: unknown, path: Path, issue: Issue): FaultDraft[] {
@@ -95,8 +89,7 @@ function unionFaults(root: z.ZodType, data: unknown, path: Path): FaultDraft[] {
   const alternatives = ownKeys(union);
   const meant = branchesFor(union, value);
   const drafts: FaultDraft[] = [];
-  for (const index of meant) {
-    const branch = bare(union.options[index] as z.ZodType);
+  for (const branch of meant) {
     for (const issue of branch.safeParse(value).error?.issues ?? []) {
       // With several branches at once, the keys of one are unknown to the other: said below, in one fault.
       if (meant.length > 1 && issue.code === 'unrecognized_keys') continue;
@@ -135,17 +128,9 @@ function sharedKeyFaults(
   });
 }
 
-/** Keys that only one branch of a union has: those that tell the branches apart. */
-function ownKeys(union: z.ZodUnion): string[] {
-  const perBranch = union.options.map((branch) => keysOf(bare(branch as z.ZodType)));
-  return keysOf(union).filter((key) => perBranch.filter((keys) => keys.includes(key)).length === 1);
-}
-
 /** Of a union the branch that the value is meant for; any other schema as it is. */
 function branchMeant(schema: z.ZodType | undefined, value: unknown): z.ZodType | undefined {
-  if (!(schema instanceof z.ZodUnion)) return schema;
-  const [meant] = branchesFor(schema, value);
-  return meant === undefined ? schema : bare(schema.options[meant] as z.ZodType);
+  return schema instanceof z.ZodUnion ? (branchesFor(schema, value)[0] ?? schema) : schema;
 }
 
 function expectationAt(root: z.ZodType, path: Path): Expectation {

@@ -71,15 +71,20 @@ function toSowing(sow: Crop['sow'], start: string, season: number): Sowing {
   if ('refill' in sow) return { kind: 'refill' };
   if ('every' in sow) return { kind: 'due', days: daysEvery(sow.every, season), seeds: sow.seeds };
   if ('on' in sow) return { kind: 'due', days: daysOn(sow.on, start, season), seeds: sow.seeds };
-  const days = sow.dates.map((date) => dayFrom(start, date)).filter((day) => day >= 0 && day < season);
-  return { kind: 'due', days: days.sort((a, b) => a - b), seeds: sow.seeds };
+  const days = daysIn(sow.dates, start, season).sort((a, b) => a - b);
+  return { kind: 'due', days, seeds: sow.seeds };
+}
+
+/** Days of the dates that lie in the season, from its start [d]. */
+export function daysIn(dates: readonly string[], start: string, season: number): number[] {
+  return dates.map((date) => dayFrom(start, date)).filter((day) => day >= 0 && day < season);
 }
 
 function toGrowing(growing: ScenarioGrowing): GrowingPlan {
   return { time: toTime(growing), loss: growing.loss, keeps: growing.keeps ?? Number.POSITIVE_INFINITY };
 }
 
-function toTime(growing: ScenarioGrowing | Regrow): GrowthTime {
+function toTime(growing: Regrow): GrowthTime {
   const shape = shapeOf(growing) as Shape;
   if (shape === 'observed') return observedTime(growing.observed as number[]);
   const spread = shape === 'exponential' ? 1 : shape === 'fixed' ? 0 : (growing.spread as number);

@@ -1,6 +1,6 @@
 /** How many seeds and visits a week a scenario asks for: what its cadences come to in the long run, without any season. */
 
-import { dayFrom } from '../models/dates.js';
+import { daysIn } from './plan.js';
 import type { Scenario } from './schema.js';
 
 /**
@@ -13,12 +13,7 @@ export function seedsAWeek({ crops, start, weeks }: Scenario): number | null {
     if ('refill' in sow) return null;
     if ('every' in sow) seeds += (7 * sow.seeds) / sow.every;
     else if ('on' in sow) seeds += sow.seeds * sow.on.length;
-    else {
-      const inSeason = sow.dates
-        .map((date) => dayFrom(start, date))
-        .filter((day) => day >= 0 && day < weeks * 7);
-      seeds += (sow.seeds * inSeason.length) / weeks;
-    }
+    else seeds += (sow.seeds * daysIn(sow.dates, start, weeks * 7).length) / weeks;
   }
   return seeds;
 }

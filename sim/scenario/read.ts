@@ -9,7 +9,7 @@ import type { Plan } from '../models/plan.js';
 import { failure, type Result, success } from '../models/result.js';
 import { crossFaults } from './cross-checks.js';
 import { byPosition, type Fault, type FaultDraft, pathText, type Warning } from './faults.js';
-import { issuesToFaults } from './issues-to-faults.js';
+import { issuesToFaults, wrongValue } from './issues-to-faults.js';
 import { toPlan } from './plan.js';
 import { type Scenario, scenarioSchema } from './schema.js';
 import { parseYaml } from './syntax.js';
@@ -44,7 +44,10 @@ export function readScenario(text: string): Result<ReadScenario, Fault> {
 }
 
 function check(tree: Tree): Result<ReadScenario, Fault> {
-  if (tree.value === null) return failure([...tree.faults, tree.locate(emptyFile())]);
+  if (tree.value === null) {
+    const empty = { ...wrongValue(scenarioSchema, [], null), found: 'an empty file' };
+    return failure([...tree.faults, tree.locate(empty)]);
+  }
   const read = scenarioSchema.safeParse(tree.value);
   const drafts = [
     ...(read.success ? [] : issuesToFaults(scenarioSchema, tree.value, read.error.issues)),
@@ -63,15 +66,6 @@ function check(tree: Tree): Result<ReadScenario, Fault> {
     return { path: pathText(path), ...tree.position(path, 'value'), message };
   });
   return success({ plan, scenario: read.data, warnings: warnings.sort(byPosition) });
-}
-
-function emptyFile(): FaultDraft {
-  return {
-    path: [],
-    at: 'value',
-    found: 'an empty file',
-    expected: 'a map with start, weeks, stages and crops',
-  };
 }
 
 /**

@@ -1,6 +1,7 @@
 /** Walking a zod schema by path and in full: what the faults and the table of keys have in common. */
 
 import * as z from 'zod';
+import { expectationOf } from './expectations.js';
 import type { Path } from './faults.js';
 import { isMap } from './values.js';
 
@@ -31,13 +32,15 @@ export function schemaAt(root: z.ZodType, path: Path): z.ZodType | undefined {
   return schema;
 }
 
+/** The branches of an either-or; none of any other schema. */
+function branchesOf(schema: z.ZodType): z.ZodType[] {
+  return schema instanceof z.ZodUnion ? schema.options.map((branch) => bare(branch as z.ZodType)) : [];
+}
+
 function stepInto(schema: z.ZodType, step: string | number): z.ZodType | undefined {
   if (schema instanceof z.ZodUnion) {
-    for (const branch of schema.options) {
-      const next = stepInto(bare(branch as z.ZodType), step);
-      if (next !== undefined) return next;
-    }
-    return undefined;
+    const ways = branchesOf(schema).map((branch) => stepInto(branch, step));
+    return ways.find((way) => way !== undefined);
   }
   if (typeof step === 'number') {
     return schema instanceof z.ZodArray ? bare(schema.element as z.ZodType) : undefined;
@@ -50,58 +53,53 @@ function stepInto(schema: z.ZodType, step: string | number): z.ZodType | undefin
 /** The keys that a map with this schema may have; of a union those of all its branches. */
 export function keysOf(schema: z.ZodType | undefined): string[] {
   if (schema instanceof z.ZodObject) return Object.keys(schema.shape);
-  if (!(schema instanceof z.ZodUnion)) return [];
-  return [...new Set(schema.options.flatMap((branch) => keysOf(bare(branch as z.ZodType))))];
+  return schema === undefined ? [] : [...new Set(branchesOf(schema).flatMap(keysOf))];
+}
+
+/** Keys that only one branch of a union has: those that tell the branches apart. */
+export function ownKeys(union: z.ZodUnion): string[] {
+  const perBranch = branchesOf(union).map(keysOf);
+  return keysOf(union).filter((key) => perBranch.filter((keys) => keys.includes(key)).length === 1);
 }
 
 /**
  * The branches of a union that `value` is meant for: of maps those with a key that no other branch has and that is
  * there, of lists and words the one for a list or a word. Empty if it fits none, several if it mixes them.
  */
-export function branchesFor(union: z.ZodUnion, value: unknown): number[] {
-  const branches = union.options.map((branch) => bare(branch as z.ZodType));
-  const chosen: number[] = [];
-  for (const [index, branch] of branches.entries()) {
-    if (branch instanceof z.ZodObject) {
-      const others = branches.flatMap((other) => (other === branch ? [] : keysOf(other)));
-      const own = keysOf(branch).filter((key) => !others.includes(key));
-      if (isMap(value) && own.some((key) => Object.hasOwn(value, key))) chosen.push(index);
-    } else if (branch instanceof z.ZodArray) {
-      if (Array.isArray(value)) chosen.push(index);
-    } else if (typeof value === 'string') {
-      chosen.push(index);
-    }
-  }
-  return chosen;
+export function branchesFor(union: z.ZodUnion, value: unknown): z.ZodType[] {
+  const own = ownKeys(union);
+  return branchesOf(union).filter((branch) => {
+    if (branch instanceof z.ZodArray) return Array.isArray(value);
+    if (!(branch instanceof z.ZodObject)) return typeof value === 'string';
+    return isMap(value) && keysOf(branch).some((key) => own.includes(key) && Object.hasOwn(value, key));
+  });
 }
 
 /** Every key below a schema, in its order. */
-export function keyRows(root: z.ZodType, expected: (schema: z.ZodType) => string): KeyRow[] {
+export function keyRows(root: z.ZodType): KeyRow[] {
   const rows = new Map<string, KeyRow>();
-  walk(bare(root), '', (key, schema) => {
+  for (const [key, schema] of keysBelow(bare(root), '')) {
     // A key that several branches of a union share is one key.
-    if (rows.has(key)) return;
-    rows.set(key, { key, meaning: schema.description ?? '', expected: expected(schema) });
-  });
+    if (rows.has(key)) continue;
+    const expected = expectationOf(schema)?.expected ?? '';
+    rows.set(key, { key, meaning: schema.description ?? '', expected });
+  }
   return [...rows.values()];
 }
 
-function walk(schema: z.ZodType, prefix: string, visit: (key: string, schema: z.ZodType) => void): void {
-  if (schema instanceof z.ZodUnion) {
-    for (const branch of schema.options) walk(bare(branch as z.ZodType), prefix, visit);
-  } else if (schema instanceof z.ZodArray) {
-    walk(bare(schema.element as z.ZodType), `${prefix}[]`, visit);
-  } else if (schema instanceof z.ZodRecord) {
-    const key = `${prefix}.<stage>`;
-    const value = bare(schema.valueType as z.ZodType);
-    visit(key, value);
-    walk(value, key, visit);
-  } else if (schema instanceof z.ZodObject) {
-    for (const [name, wrapped] of Object.entries(schema.shape)) {
-      const key = prefix === '' ? name : `${prefix}.${name}`;
-      const value = bare(wrapped as z.ZodType);
-      visit(key, value);
-      walk(value, key, visit);
-    }
+function* keysBelow(schema: z.ZodType, prefix: string): Generator<[string, z.ZodType]> {
+  for (const branch of branchesOf(schema)) yield* keysBelow(branch, prefix);
+  if (schema instanceof z.ZodArray) yield* keysBelow(bare(schema.element as z.ZodType), `${prefix}[]`);
+  const below: [string, unknown][] =
+    schema instanceof z.ZodRecord
+      ? [['<stage>', schema.valueType]]
+      : schema instanceof z.ZodObject
+        ? Object.entries(schema.shape)
+        : [];
+  for (const [name, wrapped] of below) {
+    const key = prefix === '' ? name : `${prefix}.${name}`;
+    const value = bare(wrapped as z.ZodType);
+    yield [key, value];
+    yield* keysBelow(value, key);
   }
 }

@@ -7,8 +7,8 @@
 
 import * as z from 'zod';
 import { nearest } from '../models/nearest.js';
-import { expectationOf, field } from './expectations.js';
-import { above0, atLeast0, date, listAdvice, name, share, weekdays, whole } from './fields.js';
+import { field } from './expectations.js';
+import { above0, atLeast0, date, listAdvice, map, name, share, weekdays, whole } from './fields.js';
 import { growing, regrow } from './growing-schema.js';
 import { type KeyRow, keyRows } from './schema-walk.js';
 import { sow } from './sow-schema.js';
@@ -38,17 +38,17 @@ const visits = field(
   },
 );
 
-const span = field(
-  z.strictObject({
+const span = map(
+  {
     from: date('First date without a visit.', 'from'),
     to: date('Last date without a visit.', 'to'),
-  }),
+  },
   'A time in which nobody comes.',
-  { expected: 'a map with from and to', example: '{from: 2027-02-08, to: 2027-02-14}' },
+  '{from: 2027-02-08, to: 2027-02-14}',
 );
 
-const stage = field(
-  z.strictObject({
+const stage = map(
+  {
     name: name('Name of the stage.'),
     channels: whole(1, 100_000, 'Channels (or trays) of the stage.', 'channels', { example: 'channels: 8' }),
     holes: whole(1, 1_000_000, 'Holes per channel.', 'holes per channel', { example: 'holes: 24' }),
@@ -56,16 +56,13 @@ const stage = field(
     clean_days: atLeast0('Days that a hole is out of use after a plant has left it [days].', 'days', {
       example: 'clean_days: 1',
     }).default(0),
-  }),
-  'A stage of the line.',
-  {
-    expected: 'a map with name, channels and holes',
-    example: '{name: nursery, channels: 2, holes: 24}',
   },
+  'A stage of the line.',
+  '{name: nursery, channels: 2, holes: 24}',
 );
 
-const crop = field(
-  z.strictObject({
+const crop = map(
+  {
     name: name('Name of the crop.'),
     germination: share('Probability that a seed sprouts.', 'germination: 0.92').default(1),
     sow,
@@ -79,25 +76,24 @@ const crop = field(
         expected: 'a map with one entry for each stage of the line',
       },
     ),
-  }),
+  },
   'A crop.',
-  { expected: 'a map with name, sow and stages' },
 );
 
-const want = field(
-  z.strictObject({
+const want = map(
+  {
     heads: whole(1, 1_000_000_000, 'Heads wanted on each of these weekdays.', 'heads', {
       example: 'heads: 6',
     }),
     on: weekdays('Weekdays on which heads are wanted.', 'on'),
-  }),
+  },
   'Heads that are wanted; all that is ready is picked if not given.',
-  { expected: 'a map with heads and on', example: 'want: {heads: 6, on: [tue, fri]}' },
+  'want: {heads: 6, on: [tue, fri]}',
 );
 
 /** The scenario file. */
-export const scenarioSchema = field(
-  z.strictObject({
+export const scenarioSchema = map(
+  {
     title: title.default('Untitled line'),
     start: date('Date of day 0.', 'start'),
     weeks: whole(1, 520, 'Length of a season [weeks].', 'weeks', { example: 'weeks: 26' }),
@@ -119,9 +115,8 @@ export const scenarioSchema = field(
       expected: 'a list of 1 to 50 crops',
     }),
     want: want.optional(),
-  }),
+  },
   'A staged growing line, its crops and its season.',
-  { expected: 'a map with start, weeks, stages and crops' },
 );
 
 /** A scenario with its defaults filled in. */
@@ -134,5 +129,5 @@ export function scenarioJsonSchema(): object {
 
 /** Every key of a scenario file with its meaning (and unit) and what it expects, in the order of the file. */
 export function scenarioKeyTable(): KeyRow[] {
-  return keyRows(scenarioSchema, (schema) => expectationOf(schema)?.expected ?? '');
+  return keyRows(scenarioSchema);
 }

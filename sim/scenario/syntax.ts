@@ -1,7 +1,7 @@
 /** Text to YAML document, and the faults of what is not YAML. */
 
 import { type Document, LineCounter, parseDocument, type YAMLError } from 'yaml';
-import { byPosition, type Fault } from './faults.js';
+import { byPosition, type Fault, faultAt } from './faults.js';
 
 /** A YAML document with what is needed to find its lines. */
 export interface Parsed {
@@ -45,7 +45,7 @@ export function parseYaml(text: string): Parsed | Fault[] {
     });
   } catch (error) {
     const found = `a text that cannot be parsed (${error instanceof Error ? error.message : String(error)})`;
-    return [{ line: 1, column: 1, path: '', found, expected: 'a scenario as YAML', nearest: null }];
+    return [faultAt({ line: 1, column: 1 }, { path: [], found, expected: 'a scenario as YAML' })];
   }
   const problems = [...document.errors, ...document.warnings];
   return problems.length === 0 ? { document, lines } : syntaxFaults(problems, lines);
@@ -64,14 +64,14 @@ function syntaxFaults(problems: readonly YAMLError[], lines: LineCounter): Fault
 function syntaxFault(problem: YAMLError, lines: LineCounter): Fault {
   const { line, col } = lines.linePos(problem.pos[0]);
   const several = problem.code === 'MULTIPLE_DOCS';
-  return {
-    line: Math.max(1, line),
-    column: Math.max(1, col),
-    path: '',
-    found: several ? 'a second document' : `what is not YAML: ${lowerFirst(problem.message)}`,
-    expected: EXPECTED[problem.code] ?? 'YAML: key: value lines, indented by spaces, or JSON',
-    nearest: null,
-  };
+  return faultAt(
+    { line: Math.max(1, line), column: Math.max(1, col) },
+    {
+      path: [],
+      found: several ? 'a second document' : `what is not YAML: ${lowerFirst(problem.message)}`,
+      expected: EXPECTED[problem.code] ?? 'YAML: key: value lines, indented by spaces, or JSON',
+    },
+  );
 }
 
 function lowerFirst(message: string): string {

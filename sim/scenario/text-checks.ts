@@ -5,7 +5,7 @@
  * of nesting and, given enough levels, takes the whole process down instead of throwing.
  */
 
-import type { Fault } from './faults.js';
+import { type Fault, faultAt } from './faults.js';
 
 /** Longest text [characters]. A scenario has some thousands. */
 const MOST_CHARACTERS = 1_000_000;
@@ -19,18 +19,18 @@ const NOT_TEXT = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F\uFFFD]/;
 /** The first fault of a text that should not be parsed; null if it may be. Expects a text without a byte order mark. */
 export function textFault(text: string): Fault | null {
   if (text.length > MOST_CHARACTERS) {
-    return faultAt(text, 0, `a text of ${text.length} characters`, `at most ${MOST_CHARACTERS} characters`);
+    return faultIn(text, 0, `a text of ${text.length} characters`, `at most ${MOST_CHARACTERS} characters`);
   }
   const odd = NOT_TEXT.exec(text);
   if (odd !== null) {
     const code = odd[0].codePointAt(0) as number;
     const found =
       code === 0xfffd ? 'bytes that are not UTF-8' : `a character that is not text (code ${code})`;
-    return faultAt(text, odd.index, found, 'a text file in UTF-8', 'Save the file as plain text in UTF-8.');
+    return faultIn(text, odd.index, found, 'a text file in UTF-8', 'Save the file as plain text in UTF-8.');
   }
   const deep = tooDeepAt(text);
   if (deep === -1) return null;
-  return faultAt(
+  return faultIn(
     text,
     deep,
     'maps or lists nested too deep',
@@ -59,11 +59,9 @@ function tooDeepAt(text: string): number {
   return -1;
 }
 
-function faultAt(text: string, at: number, found: string, expected: string, advice?: string): Fault {
+function faultIn(text: string, at: number, found: string, expected: string, advice?: string): Fault {
   const before = text.slice(0, at);
   const line = before.split('\n').length;
   const column = at - before.lastIndexOf('\n');
-  const fault: Fault = { line, column, path: '', found, expected, nearest: null };
-  if (advice !== undefined) fault.advice = advice;
-  return fault;
+  return faultAt({ line, column }, { path: [], found, expected, advice });
 }

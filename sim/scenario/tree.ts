@@ -13,9 +13,10 @@ import {
   isSeq,
   type LineCounter,
   type Node,
+  visit,
   type YAMLMap,
 } from 'yaml';
-import { type Fault, type FaultDraft, foundText, type Path, pathText, wordText } from './faults.js';
+import { type Fault, type FaultDraft, faultAt, foundText, type Path, wordText } from './faults.js';
 
 /** Values that a file may expand to through aliases. A text of the longest allowed length has about half as many. */
 const MOST_VALUES = 1_000_000;
@@ -44,7 +45,7 @@ export class Tree {
   constructor(document: Document, lines: LineCounter) {
     this.#document = document;
     this.#lines = lines;
-    this.#findAnchors(document.contents as Node | null, new Map());
+    this.#findAnchors();
     try {
       this.value = this.#valueOf(document.contents as Node | null, [], 0);
     } catch (error) {
@@ -56,18 +57,7 @@ export class Tree {
 
   /** A draft with the line and column at which it points. */
   locate(draft: FaultDraft): Fault {
-    const { line, column } = this.position(draft.path, draft.at);
-    const { found, expected } = draft;
-    const fault: Fault = {
-      line,
-      column,
-      path: pathText(draft.path),
-      found,
-      expected,
-      nearest: draft.nearest ?? null,
-    };
-    if (draft.advice !== undefined) fault.advice = draft.advice;
-    return fault;
+    return faultAt(this.position(draft.path, draft.at), draft);
   }
 
   /**
@@ -98,22 +88,14 @@ export class Tree {
   }
 
   /** Notes for every alias what it stands for: the anchor of its name that was set last before it. */
-  #findAnchors(node: Node | null, anchors: Map<string, Node>): void {
-    if (isAlias(node)) {
-      this.#anchored.set(node, anchors.get(node.source) ?? null);
-      return;
-    }
-    if (isScalar(node) || isMap(node) || isSeq(node)) {
-      if (node.anchor !== undefined) anchors.set(node.anchor, node);
-    }
-    if (isMap(node)) {
-      for (const pair of node.items) {
-        this.#findAnchors(pair.key as Node | null, anchors);
-        this.#findAnchors(pair.value as Node | null, anchors);
-      }
-    } else if (isSeq(node)) {
-      for (const item of node.items) this.#findAnchors(item as Node | null, anchors);
-    }
+  #findAnchors(): void {
+    const anchors = new Map<string, Node>();
+    visit(this.#document, {
+      Alias: (_, alias) => void this.#anchored.set(alias, anchors.get(alias.source) ?? null),
+      Value: (_, node) => {
+        if (node.anchor !== undefined) anchors.set(node.anchor, node);
+      },
+    });
   }
 
   /** The node itself, or what an alias stands for; null if that is nothing. */
@@ -149,7 +131,7 @@ export class Tree {
 
   #giveUp(at: Node | null, found: string): never {
     const expected = 'a scenario in which aliases (*) do not multiply without end';
-    throw new TooMuch({ ...this.#positionOf(at), path: '', found, expected, nearest: null });
+    throw new TooMuch(faultAt(this.#positionOf(at), { path: [], found, expected }));
   }
 
   /** The entries of a map, the merged ones (`<<`) last and only where the map has none of its own. */
@@ -214,7 +196,7 @@ export class Tree {
   }
 
   #fault(at: Node, path: Path, found: string, expected: string): void {
-    this.faults.push({ ...this.#positionOf(at), path: pathText(path), found, expected, nearest: null });
+    this.faults.push(faultAt(this.#positionOf(at), { path, found, expected }));
   }
 }
 

@@ -31,7 +31,12 @@ export function changesOf(plan: Plan): Change[] {
 export function applied(plan: Plan, change: Change): Plan {
   switch (change.kind) {
     case 'channel':
-      return withOneMoreChannel(plan, change.stage);
+      return {
+        ...plan,
+        stages: plan.stages.map((stage) =>
+          stage.name === change.stage ? { ...stage, channels: stage.channels + 1 } : stage,
+        ),
+      };
     case 'seeds':
       return { ...plan, crops: plan.crops.map((crop) => withMoreSeeds(crop, change.percent)) };
     case 'visits':
@@ -40,15 +45,6 @@ export function applied(plan: Plan, change: Change): Plan {
         visits: { kind: 'days', days: Array.from({ length: seasonDays(plan) }, (_, day) => day) },
       };
   }
-}
-
-export function withOneMoreChannel(plan: Plan, name: string): Plan {
-  return {
-    ...plan,
-    stages: plan.stages.map((stage) =>
-      stage.name === name ? { ...stage, channels: stage.channels + 1 } : stage,
-    ),
-  };
 }
 
 function withMoreSeeds(crop: CropPlan, percent: number): CropPlan {

@@ -139,7 +139,7 @@ export async function hourOfPlaying(): Promise<number[]> {
   if (!read.ok) throw new Error('the built-in scenario is wrong');
   const study = runStudy(read.value.plan, 7, 200);
   const result = study.conclude(await gather(study.workload))!;
-  const film = filmOf(read.value.plan, 7, 0);
+  const film = filmOf(read.value.plan, { seed: 7 });
   let state: State = beginning({ scenario: read.value.scenario, ...SIZE, hasLog: false });
   state = reduce(state, { type: 'figures', id: 1, figures: { result, differences: null } });
   state = reduce(state, { type: 'play', direction: 1 });

@@ -2,11 +2,11 @@
 
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { film } from '../../sim/calls/film.js';
-import { ahead, chores } from '../../sim/calls/look.js';
+import { ahead, chores, type FuturesOptions } from '../../sim/calls/look.js';
 import { addRow, fit as fitLog, readSeasonLog, replay } from '../../sim/calls/season.js';
 import { Line } from '../../sim/models/line/line.js';
 import { readScenario } from '../../sim/scenario/read.js';
+import { filmOf as film } from '../../sim/study/film/film.js';
 
 const text = readFileSync(new URL('../../scenarios/home-shelf.yaml', import.meta.url), 'utf8');
 const shelf = readScenario(text);
@@ -64,6 +64,30 @@ describe('looking ahead', () => {
     };
     const looking = chores(scenario, null, { futures: 1000, signal: stop.signal, onProgress });
     await expect(looking).rejects.toBe(why);
+  });
+
+  test('lets go of its threads at once when the signal comes, as a study does', async () => {
+    // The built library, which has the threads' file beside it.
+    const built = new URL('../../dist/index.js', import.meta.url).href;
+    const library = (await import(built)) as typeof import('../../sim/index.js');
+    const why = new Error('not today');
+    const plans = { ...scenario, weeks: 100 };
+    for (const call of [
+      (options: FuturesOptions) => library.ahead(plans, logOf(BEGUN), { ...options, weeks: 100 }),
+      (options: FuturesOptions) => library.chores(plans, null, { ...options, days: 700 }),
+    ]) {
+      const stop = new AbortController();
+      let heard = 0;
+      const onProgress = (): void => {
+        heard++;
+        stop.abort(why);
+      };
+      const looking = call({ futures: 80, workers: 2, signal: stop.signal, onProgress });
+      await expect(looking).rejects.toBe(why);
+      // Two threads have four parts in hand: one is told of, and at most one more was done at the same instant.
+      expect(heard).toBeLessThanOrEqual(2);
+      expect(heard).toBeGreaterThan(0);
+    }
   });
 
   test('an option out of range breaks the contract', async () => {

@@ -10,6 +10,7 @@ import { toPlan } from '../../sim/scenario/plan.js';
 import { readScenario } from '../../sim/scenario/read.js';
 import { vary } from '../../sim/scenario/vary.js';
 import { gather } from '../../sim/seasons/gather.js';
+import { MOST_SEASONS } from '../../sim/seasons/how-many.js';
 import { compareStudy } from '../../sim/study/compare.js';
 import { runStudy } from '../../sim/study/summary.js';
 
@@ -90,7 +91,9 @@ describe('what does not fit is told, each fault in a sentence', () => {
   });
 
   test('an option out of range breaks the contract', async () => {
-    await expect(run(plan, { seasons: 0 })).rejects.toThrow(RangeError);
+    for (const seasons of [0, -1, 1.5, Number.NaN, MOST_SEASONS + 1]) {
+      await expect(run(plan, { seasons })).rejects.toThrow(RangeError);
+    }
     await expect(run(plan, { seed: 1.5 })).rejects.toThrow(RangeError);
     await expect(run(plan, { workers: 0 })).rejects.toThrow(RangeError);
     await expect(search(scenario, { heads: 0 })).rejects.toThrow(RangeError);

@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { Line } from '../../sim/models/line/line.js';
 import { applied, cannotMatter, changesOf } from '../../sim/seasons/changes.js';
 import { gather } from '../../sim/seasons/gather.js';
+import type { Tallies } from '../../sim/seasons/tallies.js';
 import { threadPool } from '../../sim/seasons/thread-pool.js';
 import { singleThread, type WorkerPool } from '../../sim/seasons/worker-pool.js';
 import { chunksOf, shardRange, type Workload } from '../../sim/seasons/workload.js';
@@ -91,6 +92,20 @@ describe('gathering', () => {
     expect(gathered.trials(0).map(({ season }) => season)).toEqual([0, 1, 2, 3]);
   });
 
+  test('gives the same for the same seed, and something else for another', async () => {
+    const counts = async (seed: number): Promise<number[]> =>
+      meansOf((await gather({ ...workload(5, 1), seed })).whole(0));
+    expect(await counts(3)).toEqual(await counts(3));
+    expect(await counts(4)).not.toEqual(await counts(3));
+  });
+
+  test('is not changed by pausing, but for the time it takes', async () => {
+    const work = workload(6, 2);
+    expect(readable(await gather(work, { pause: () => Promise.resolve(true) }))).toEqual(
+      readable(await gather(work)),
+    );
+  });
+
   test('in shards, packed, unpacked in any order and joined, is the same to the last digit', async () => {
     const work = workload(50, 7);
     const study: Study<Awaited<ReturnType<typeof gather>>, unknown> = ofSeasons(work, (g) => g.toData());
@@ -124,6 +139,19 @@ describe('gathering', () => {
     expect(first).toBe(second);
     expect(first).toBeGreaterThan(0);
     expect(first).toBeLessThan(5000);
+  });
+
+  test('that is stopped has what running only the seasons that it kept gives', async () => {
+    const one = (seasons: number): Workload => ({
+      seed: 3,
+      sections: 1,
+      jobs: [{ plan, seasons, trials: 0 }],
+    });
+    const pause = (done: number): Promise<boolean> => Promise.resolve(done < 3000);
+    const kept = (await gather(one(5000), { pause })).whole(0);
+    expect(kept.seasons).toBeGreaterThan(0);
+    expect(kept.seasons).toBeLessThan(5000);
+    expect(meansOf(kept)).toEqual(meansOf((await gather(one(kept.seasons))).whole(0)));
   });
 
   test('reports each season that is run, trials too, and as many in all as it said', async () => {
@@ -193,6 +221,10 @@ test('a change that is said not to matter does not: the season run with it is th
   // The test is worth something only if it happens often.
   expect(skipped).toBeGreaterThan(300);
 });
+
+function meansOf({ counts }: Tallies): number[] {
+  return Array.from({ length: counts.width }, (_, i) => counts.mean(i));
+}
 
 /** All that can be read off: sums may be carried differently, and are the same. */
 function readable(gathered: Awaited<ReturnType<typeof gather>>): { all: unknown[]; trials: unknown[] } {

@@ -12,9 +12,8 @@ import type { LogRow } from '../../../sim/season/log/rows.js';
 import type { ReplayedStage, ReplayResult } from '../../../sim/season/replay/result.js';
 import {
   blankFilm,
-  type Film,
+  Film,
   type FilmData,
-  filmFrom,
   MOST_HOLES,
   WORK_CLEARED,
   WORK_MOVED,
@@ -43,7 +42,7 @@ export interface RealSeason {
 
 export function realSeason(result: ReplayResult, plan: Plan, rows: readonly LogRow[]): RealSeason {
   return {
-    film: filmFrom(filmed(result, plan, rows)),
+    film: new Film(filmed(result, plan, rows)),
     spells: result.idle.map((spell) => ({
       stage: spell.stage,
       from: dayFrom(result.start, spell.from),

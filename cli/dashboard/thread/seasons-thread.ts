@@ -9,7 +9,7 @@ import { parentPort } from 'node:worker_threads';
 import { toPlan } from '../../../sim/scenario/plan.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import { gather } from '../../../sim/seasons/gather.js';
-import { defaultSeasons } from '../../../sim/seasons/replicate.js';
+import { defaultSeasons } from '../../../sim/seasons/how-many.js';
 import { firstCommonWeek, firstRunningWeek } from '../../../sim/seasons/tallies.js';
 import { sectionsFor } from '../../../sim/seasons/workload.js';
 import type { WorkloadTallies } from '../../../sim/seasons/workload-tallies.js';
@@ -59,7 +59,7 @@ async function work(): Promise<void> {
 
 async function answer({ id, scenario, before, season, onlyFilm }: Question): Promise<void> {
   const plan = toPlan(scenario);
-  const { data: film } = filmOf(plan, plan.seed, season);
+  const { data: film } = filmOf(plan, { season });
   // The first picture comes at once; later ones come with the figures, so that the screen is drawn once for both.
   const alone = onlyFilm || remembered.size === 0;
   // Handed over, not copied.

@@ -33,42 +33,6 @@ export interface WorkDone {
   readonly cleared: number;
 }
 
-/**
- * The states of a line day by day. Picture d shows the line right after the work at the start of day d; the last one,
- * picture `days`, shows it at the end of the season. A state is its place in `STATES`.
- *
- * Which of the empty holes of a stage are called untended is arbitrary: the lowest-numbered.
- */
-export interface Film {
-  /** What it was made from: plain, to be sent to another thread and made into a film again there. */
-  readonly data: FilmData;
-  /** Length of the season [d]. */
-  readonly days: number;
-  /** Pictures: one for the start of each day and one for the end. */
-  readonly frames: number;
-  readonly stages: readonly FilmStage[];
-  /** Holes of all stages. */
-  readonly holeCount: number;
-  /** States of all holes of picture d from d x `holeCount` on; null if only the counts were kept. */
-  readonly holes: Uint8Array | null;
-  /** @throws RangeError if there is no such picture or hole, or if only the counts were kept */
-  stateAt(day: number, hole: number): number;
-  /** States of all holes, a view. @throws RangeError as `stateAt` */
-  statesAt(day: number): Uint8Array;
-  /** Holes of a stage in each state, a view; they add up to its holes. @throws RangeError for no such picture or stage */
-  countsAt(day: number, stage: number): Uint32Array;
-  /** What was done since the picture before (with visits on days: at the visit of that day). @throws RangeError */
-  workAt(day: number): WorkDone;
-  /** Picks from the start up to this picture. @throws RangeError for no such picture */
-  picksUpTo(day: number): number;
-  /** Was somebody there at the start of the day? Never at the end of the season. */
-  isVisit(day: number): boolean;
-  /** Place of the stage of a hole. @throws RangeError if there is no such hole */
-  stageOf(hole: number): number;
-  /** Channel of a hole within its stage, from 0. @throws RangeError if there is no such hole */
-  channelOf(hole: number): number;
-}
-
 /** All that a film holds. Every array has a buffer of its own. `blankFilm` makes arrays of the right lengths. */
 export interface FilmData {
   readonly days: number;
@@ -112,14 +76,6 @@ export function blankFilm(stages: readonly FilmedStage[], days: number, withHole
 }
 
 /**
- * A film of these data; they are not copied.
- * @throws RangeError if an array is not as long as days and stages ask for
- */
-export function filmFrom(data: FilmData): Film {
-  return new StoredFilm(data);
-}
-
-/**
  * The buffers of a film's data, to be handed over to another thread instead of copied:
  * `port.postMessage(film.data, filmBuffers(film.data))`. The film at hand is empty from then on.
  */
@@ -132,21 +88,38 @@ function holesOfAll(stages: readonly FilmedStage[]): number {
   return stages.reduce((sum, { channels, holesPerChannel }) => sum + channels * holesPerChannel, 0);
 }
 
-class StoredFilm implements Film {
+/**
+ * The states of a line day by day. Picture d shows the line right after the work at the start of day d; the last one,
+ * picture `days`, shows it at the end of the season. A state is its place in `STATES`.
+ *
+ * Which of the empty holes of a stage are called untended is arbitrary: the lowest-numbered.
+ */
+export class Film {
+  /** What it was made from: plain, to be sent to another thread and made into a film again there. */
   readonly data: FilmData;
+  /** Length of the season [d]. */
   readonly days: number;
+  /** Pictures: one for the start of each day and one for the end. */
   readonly frames: number;
   readonly stages: readonly FilmStage[];
+  /** Holes of all stages. */
   readonly holeCount: number;
+  /** States of all holes of picture d from d x `holeCount` on; null if only the counts were kept. */
+  readonly holes: Uint8Array | null;
   readonly #workWidth: number;
   /** Picks up to each picture. */
   readonly #picks: Float64Array;
 
+  /**
+   * @param data not copied
+   * @throws RangeError if an array is not as long as days and stages ask for
+   */
   constructor(data: FilmData) {
     const stages = data.stages.length;
     this.data = data;
     this.days = data.days;
     this.frames = data.days + 1;
+    this.holes = data.holes;
     this.holeCount = holesOfAll(data.stages);
     this.#workWidth = workWidth(stages);
     if (data.holes !== null) demandLength('holes', data.holes, this.frames * this.holeCount);
@@ -155,10 +128,9 @@ class StoredFilm implements Film {
     demandLength('visits', data.visits, this.frames);
 
     let firstHole = 0;
-    this.stages = data.stages.map(({ name, channels, holesPerChannel }) => {
-      const holes = channels * holesPerChannel;
-      const stage = { name, channels, holesPerChannel, holes, firstHole };
-      firstHole += holes;
+    this.stages = data.stages.map((filmed) => {
+      const stage = { ...filmed, holes: filmed.channels * filmed.holesPerChannel, firstHole };
+      firstHole += stage.holes;
       return stage;
     });
     this.#picks = new Float64Array(this.frames);
@@ -169,21 +141,14 @@ class StoredFilm implements Film {
     }
   }
 
-  get holes(): Uint8Array<ArrayBuffer> | null {
-    return this.data.holes;
-  }
-
-  stateAt(day: number, hole: number): number {
-    demandPlace('day', day, this.frames);
-    demandPlace('hole', hole, this.holeCount);
-    return this.#everyHole()[day * this.holeCount + hole]!;
-  }
-
+  /** States of all holes, a view. @throws RangeError if there is no such picture, or if only the counts were kept */
   statesAt(day: number): Uint8Array {
     demandPlace('day', day, this.frames);
-    return this.#everyHole().subarray(day * this.holeCount, (day + 1) * this.holeCount);
+    if (this.holes === null) throw new RangeError('only the counts of this film were kept');
+    return this.holes.subarray(day * this.holeCount, (day + 1) * this.holeCount);
   }
 
+  /** Holes of a stage in each state, a view; they add up to its holes. @throws RangeError for no such picture or stage */
   countsAt(day: number, stage: number): Uint32Array {
     demandPlace('day', day, this.frames);
     demandPlace('stage', stage, this.stages.length);
@@ -191,6 +156,7 @@ class StoredFilm implements Film {
     return this.data.counts.subarray(at, at + STATE_COUNT);
   }
 
+  /** What was done since the picture before (with visits on days: at the visit of that day). @throws RangeError */
   workAt(day: number): WorkDone {
     demandPlace('day', day, this.frames);
     const at = day * this.#workWidth;
@@ -204,28 +170,15 @@ class StoredFilm implements Film {
     };
   }
 
+  /** Picks from the start up to this picture. @throws RangeError for no such picture */
   picksUpTo(day: number): number {
     demandPlace('day', day, this.frames);
     return this.#picks[day]!;
   }
 
+  /** Was somebody there at the start of the day? Never at the end of the season. */
   isVisit(day: number): boolean {
     return this.data.visits[day] === 1;
-  }
-
-  stageOf(hole: number): number {
-    demandPlace('hole', hole, this.holeCount);
-    return this.stages.findIndex(({ firstHole, holes }) => hole < firstHole + holes);
-  }
-
-  channelOf(hole: number): number {
-    const { firstHole, holesPerChannel } = this.stages[this.stageOf(hole)]!;
-    return Math.floor((hole - firstHole) / holesPerChannel);
-  }
-
-  #everyHole(): Uint8Array {
-    if (this.data.holes === null) throw new RangeError('only the counts of this film were kept');
-    return this.data.holes;
   }
 }
 

@@ -5,9 +5,8 @@ import { type EventObserver, Line, type PlantEvent } from '../../models/line/lin
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import {
   blankFilm,
-  type Film,
+  Film,
   type FilmData,
-  filmFrom,
   MOST_HOLES,
   WORK_CLEARED,
   WORK_DISCARDED,
@@ -18,20 +17,31 @@ import {
 } from './film-data.js';
 import { HoleStates } from './film-states.js';
 
-export { type Film, type FilmData, filmBuffers, filmFrom, type WorkDone } from './film-data.js';
+export { type Film, filmBuffers, type WorkDone } from './film-data.js';
 
+/** Which season is filmed. All of it may be left out. */
 export interface FilmOptions {
-  /** Only the counts of a line of more holes than this are kept; 20 000 if left out. A hole takes a byte a day. */
+  /** Seed of the season's luck. Left out: the plan's own. */
+  readonly seed?: number;
+  /** Number of the season, from 0: the film shows what `Line.run` does with the same seed and number. Left out: 0. */
+  readonly season?: number;
+  /** Only the counts of a line of more holes than this are kept. Left out: 20 000. A hole takes a byte a day. */
   readonly mostHoles?: number;
 }
 
 /**
- * The film of one season.
- * @param seed of the season's luck
- * @param season number of the season: the film shows what `Line.run` does with the same seed and number
+ * One season of a plan, day by day: what stands in every hole, and what was done.
+ *
+ * @example
+ * ```ts
+ * const season = film(plan, { season: 3 });
+ * ```
  */
-export function filmOf(plan: Plan, seed: number, season: number, options: FilmOptions = {}): Film {
-  const recorder = new FilmRecorder(plan, options);
+export function filmOf(
+  plan: Plan,
+  { seed = plan.seed, season = 0, mostHoles = MOST_HOLES }: FilmOptions = {},
+): Film {
+  const recorder = new FilmRecorder(plan, mostHoles);
   new Line(plan).run(seed, season, recorder);
   return recorder.film();
 }
@@ -46,7 +56,8 @@ export class FilmRecorder implements EventObserver {
   /** The picture that is to be taken next. */
   #next = 0;
 
-  constructor(plan: Plan, { mostHoles = MOST_HOLES }: FilmOptions = {}) {
+  /** @param mostHoles only the counts of a line of more holes are kept */
+  constructor(plan: Plan, mostHoles = MOST_HOLES) {
     const days = seasonDays(plan);
     this.#stageCount = plan.stages.length;
     this.#holeCount = plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0);
@@ -70,7 +81,7 @@ export class FilmRecorder implements EventObserver {
   film(): Film {
     this.#states.end();
     this.#take();
-    return filmFrom(this.#data);
+    return new Film(this.#data);
   }
 
   #take(): void {

@@ -18,20 +18,21 @@ import { priceSizes } from './candidates.js';
 import type { EliminationOptions } from './selection-elimination.js';
 import type { TestDesign } from './sequential-test.js';
 
-/** What a search is asked for. */
+/** What a search is asked for; with what the library takes where it is left out. */
 export interface SearchGoal {
-  /** Heads that are to be picked in a week. */
+  /** Heads a week that are the goal, at least 1. */
   readonly heads: number;
-  /** In this share of the weeks, above 0 and at most 1. */
+  /** Share of the weeks that must bring them, above 0 and at most 1. Left out: 0.9. */
   readonly weeksMet: number;
+  /** What is to be spent least of: `holes`, `seeds` or `light`. Left out: holes. */
   readonly least: CostKind;
-  /** Probability that the right plan is picked. */
+  /** Probability that the right plan is found. Left out: 0.95. */
   readonly confidence: number;
-  /** Plans whose share of weeks is within this of the goal may go either way. */
+  /** Plans whose share of weeks is so near the goal may go either way. Left out: 0.02. */
   readonly near: number;
-  /** First seasons, of every plan. */
+  /** First seasons, of every plan. Left out: 20. */
   readonly first: number;
-  /** Plans that meet the goal to be found beside the best. */
+  /** How many of the next cheapest plans to find too. Left out: 3. */
   readonly runners: number;
 }
 

@@ -9,22 +9,14 @@ export class CandidateRunner {
   readonly #pause: Pause | undefined;
   /** Seasons that there probably are in all, for the bar. */
   all = 0;
-  #done = 0;
-  #stopped = false;
+  /** Seasons that were run. */
+  done = 0;
+  /** true once somebody has said to stop. */
+  stopped = false;
 
   constructor(pool: WorkerPool, pause: Pause | undefined) {
     this.#crew = pool;
     this.#pause = pause;
-  }
-
-  /** Seasons that were run. */
-  get done(): number {
-    return this.#done;
-  }
-
-  /** true once somebody has said to stop. */
-  get stopped(): boolean {
-    return this.#stopped;
   }
 
   /**
@@ -34,10 +26,10 @@ export class CandidateRunner {
    */
   async run(place: number, first: number, count: number): Promise<Float64Array | null> {
     const picks = await this.#crew.weeks(place, first, count, (runs) => {
-      this.#done += runs;
-      return this.#pause?.(this.#done, Math.max(this.#done, this.all)) ?? null;
+      this.done += runs;
+      return this.#pause?.(this.done, Math.max(this.done, this.all)) ?? null;
     });
-    if (picks === null) this.#stopped = true;
+    if (picks === null) this.stopped = true;
     return picks;
   }
 
@@ -46,10 +38,10 @@ export class CandidateRunner {
    * @param next asked whenever a hand is free; undefined if there is no more to do
    */
   async inParallel<Item>(next: () => Item | undefined, task: (item: Item) => Promise<void>): Promise<void> {
-    if (this.#stopped) return;
+    if (this.stopped) return;
     await shareOut(this.#crew.concurrency, next, async (item) => {
       await task(item);
-      return !this.#stopped;
+      return !this.stopped;
     });
   }
 }

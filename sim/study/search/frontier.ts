@@ -1,5 +1,7 @@
 /** The plans that no other beats in two figures at once. */
 
+import { frontierOf } from '../frontier.js';
+
 /** Figures are rough: differences below this count as none. */
 const STEP = 0.01;
 
@@ -9,15 +11,6 @@ const STEP = 0.01;
  *   largest first figure first; of equal points the one that comes first
  */
 export function paretoFrontier(points: readonly (readonly [number, number])[]): number[] {
-  const rough = points.map(([x, y]) => [Math.round(x / STEP), Math.round(y / STEP)] as const);
-  const order = points
-    .map((_, i) => i)
-    .sort((a, b) => rough[b]![0] - rough[a]![0] || rough[b]![1] - rough[a]![1] || a - b);
-  let highest = Number.NEGATIVE_INFINITY;
-  return order.filter((i) => {
-    const [, y] = rough[i]!;
-    if (y <= highest) return false;
-    highest = y;
-    return true;
-  });
+  const rough = (share: number): number => Math.round(share / STEP);
+  return frontierOf(points.map(([x, y]) => ({ cost: -rough(x), gain: rough(y) })));
 }

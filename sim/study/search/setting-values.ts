@@ -12,24 +12,19 @@ export interface SettingValues {
 }
 
 export function settingValuesOf(settings: readonly Settings[]): SettingValues {
-  const { every, on, seeds, visits } = {
-    every: distinct(settings.map((one) => one.every)).sort((a, b) => a - b),
-    on: distinct(settings.map((one) => one.on)),
-    seeds: distinct(settings.map((one) => one.seeds)).sort((a, b) => a - b),
-    visits: distinct(settings.map((one) => one.visits)),
-  };
+  const ascending = (numbers: readonly (number | undefined)[]): number[] =>
+    distinct(numbers).sort((a, b) => a - b);
   const stages = Object.keys(settings[0]!.channels ?? {});
-  const counts = (stage: string): number[] =>
-    distinct(settings.map(({ channels }) => channels?.[stage])).sort((a, b) => a - b);
-  return {
-    ...(every.length > 0 ? { every } : {}),
-    ...(on.length > 0 ? { on } : {}),
-    ...(seeds.length > 0 ? { seeds } : {}),
-    ...(stages.length > 0
-      ? { channels: Object.fromEntries(stages.map((stage) => [stage, counts(stage)])) }
-      : {}),
-    ...(visits.length > 0 ? { visits } : {}),
+  const all = {
+    every: ascending(settings.map(({ every }) => every)),
+    on: distinct(settings.map(({ on }) => on)),
+    seeds: ascending(settings.map(({ seeds }) => seeds)),
+    channels: Object.fromEntries(
+      stages.map((stage) => [stage, ascending(settings.map(({ channels }) => channels?.[stage]))]),
+    ),
+    visits: distinct(settings.map(({ visits }) => visits)),
   };
+  return Object.fromEntries(Object.entries(all).filter(([, values]) => Object.keys(values).length > 0));
 }
 
 /** Each value once; what is not given is left out. */

@@ -7,11 +7,12 @@ import { firstCommonWeek, firstRunningWeek } from '../../seasons/tallies.js';
 import { sectionsFor } from '../../seasons/workload.js';
 import type { WorkloadTallies } from '../../seasons/workload-tallies.js';
 import { differenceOf, type Figure, figureNamed, figureOf, type Samples, samplesOf } from '../figures.js';
+import { frontierOf } from '../frontier.js';
 import { ofSeasons, type Study } from '../study.js';
 import { type FluidBound, fluidBound } from './bound.js';
-import { frontierOf, kneeOf } from './frontier.js';
 import { explainGap, type Gap } from './gap.js';
 import { type SizeJobs, sizeJobs } from './jobs.js';
+import { kneeOf } from './knee.js';
 import { areaIn, holesIn, type SizeLayout, type Sizes } from './layout.js';
 import { type Worths, worthsOf } from './worth.js';
 
@@ -60,7 +61,7 @@ export interface SizeResult {
   readonly best: { readonly size: string; readonly not_told_apart: readonly string[] } | null;
   /** The sizes that no other beats with as little, smallest first; null where all cost the same (a split, an area). */
   readonly frontier: { readonly cost: 'holes' | 'area_m2'; readonly sizes: readonly string[] } | null;
-  /** Where the frontier bends (see frontier.ts); null if no size stands out. */
+  /** Where the frontier bends (see knee.ts); null if no size stands out. */
   readonly knee: { readonly size: string; readonly height: number } | null;
   readonly worth: Worths;
   readonly sizes: readonly SizeOfLine[];

@@ -11,9 +11,9 @@ import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { Estimate } from '../../../sim/seasons/sections.js';
 import type { Bottleneck } from '../../../sim/study/bottleneck.js';
 import { ofFigures } from '../../../sim/study/figures.js';
-import { type Film, filmFrom } from '../../../sim/study/film/film.js';
 import {
   blankFilm,
+  Film,
   WORK_MOVED,
   WORK_PICKED,
   WORK_SOWN,
@@ -99,7 +99,7 @@ export function filmBy({ stages, days, stateOf, dealt, visits, onlyCounts = fals
     });
     data.visits[day] = (visits?.(day) ?? true) && day < days ? 1 : 0;
   }
-  return filmFrom(data);
+  return new Film(data);
 }
 
 const MEAN = { mean: 0, se: 0 };

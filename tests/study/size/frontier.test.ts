@@ -2,7 +2,8 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { frontierOf, kneeOf, type Offer } from '../../../sim/study/size/frontier.js';
+import { frontierOf, type Offer } from '../../../sim/study/frontier.js';
+import { kneeOf } from '../../../sim/study/size/knee.js';
 
 function offers(...points: readonly (readonly [cost: number, gain: number])[]): Offer[] {
   return points.map(([cost, gain]) => ({ cost, gain }));

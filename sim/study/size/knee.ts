@@ -1,12 +1,7 @@
-/** Which sizes nothing beats, and after which of them more room stops to pay: the frontier and its knee. */
+/** After which of the sizes that nothing beats more room stops to pay: the knee of the frontier. */
 
 import { WORTH } from '../bottleneck.js';
-
-/** What a plan costs (holes, or m2) and gives (heads a week). */
-export interface Offer {
-  readonly cost: number;
-  readonly gain: number;
-}
+import type { Offer } from '../frontier.js';
 
 /** The plan where the frontier bends most. */
 export interface Knee {
@@ -18,22 +13,6 @@ export interface Knee {
 
 /** An offer that lies above the line by less than this share of the rise is none that stands out. */
 const STANDS_OUT = 0.1;
-
-/**
- * The offers that no other beats: none gives as much for less, or more for as little. Of equal ones the first.
- * @returns places, the cheapest first
- */
-export function frontierOf(offers: readonly Offer[]): number[] {
-  const order = offers
-    .map((_, i) => i)
-    .sort((a, b) => offers[a]!.cost - offers[b]!.cost || offers[b]!.gain - offers[a]!.gain || a - b);
-  let most = Number.NEGATIVE_INFINITY;
-  return order.filter((i) => {
-    const more = offers[i]!.gain > most;
-    if (more) most = offers[i]!.gain;
-    return more;
-  });
-}
 
 /**
  * The offer of the frontier that lies farthest above the straight line from the cheapest offer to the dearest.
