@@ -7,18 +7,16 @@ import { ACTIONS } from '../sim/season/log/rows.js';
 import { ORDERS } from '../sim/study/compare.js';
 import { COST_KINDS } from '../sim/study/search/candidates.js';
 import { check } from './commands/check.js';
-import type { ChoresCliOptions } from './commands/chores.js';
 import { compareCommand } from './commands/compare.js';
-import type { FitOptions } from './commands/fit.js';
 import { merge } from './commands/merge.js';
 import { runCommand } from './commands/run.js';
 import { schema } from './commands/schema.js';
-import { type SearchOptions, searchCommand } from './commands/search.js';
-import { type SizeOptions, sizeCommand } from './commands/size.js';
+import { searchCommand } from './commands/search.js';
+import { sizeCommand } from './commands/size.js';
 import { watch } from './commands/watch.js';
 import { EXIT_DONE, EXIT_FAILED, EXIT_WRONG_INPUT, OutputClosed, print, tell } from './io/streams.js';
 import { exists } from './io/write-file.js';
-import { fileToWrite, formOf, type Options } from './options/options.js';
+import { fileToWrite, type Options } from './options/options.js';
 import { Problem } from './problem.js';
 
 const BUILT_IN_IF_NONE = '- for standard input; the built-in scenario if left out';
@@ -27,6 +25,20 @@ const FILE = `scenario file (YAML or JSON), ${BUILT_IN_IF_NONE}`;
 const OUT = 'write the result to a file, whole or not at all';
 const SEED = "seed of the random numbers; the scenario's if left out";
 const WORKERS = 'threads to run seasons on; by the size of the work if left out';
+
+const RESULT_FILE = fileToWrite(
+  '--out',
+  'the result',
+  'result.txt',
+  'Without --out the result goes to standard output.',
+);
+const LOG_FILE = fileToWrite('--to', 'the log', 'season.csv', 'A log is a file that is read and added to.');
+const FITTED_FILE = fileToWrite(
+  '--write',
+  'the scenario',
+  'fitted.yaml',
+  'The figures go to standard output.',
+);
 
 const SEARCH_HELP = `Without limits: a sowing every 1 to 7 days, half to twice the seeds, up to 2
 channels more or fewer in the last two stages. Plans are looked at from the
@@ -85,6 +97,14 @@ function helpFor([first]: readonly string[], program: Command): string {
 
 /** @param ended hears the exit code of the command that ran @param text takes what commander would print */
 function commands(ended: (code: number) => void, text: string[]): Command {
+  type Run<Args extends unknown[]> = (...args: Args) => Promise<number>;
+  const ends = <Args extends unknown[]>(run: Run<Args>) => {
+    return async (...args: Args): Promise<void> => ended(await run(...args));
+  };
+  // Loaded when it is needed: what keeps two shells apart listens to signals from then on.
+  const later = <Args extends unknown[]>(load: () => Promise<Run<Args>>) => {
+    return ends(async (...args: Args) => (await load())(...args));
+  };
   const program = new Command('evensow')
     .description(
       'Plans a staged indoor growing line: which cadence, how many seeds, how many holes in each stage, and what the line yields in a usual week and in a bad one.',
@@ -101,16 +121,16 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .argument('[file]', FILE)
     .argument('[log]', 'season log to be shown in the same picture')
     .option('--aloud', 'plain sentences instead of pictures, for screen readers')
-    .action(async (file: string | undefined, log: string | undefined, options: Options) => {
-      ended(await watch(file, log, { options, demanded: true }));
-    });
+    .action(
+      ends((file: string | undefined, log: string | undefined, options: Options) =>
+        watch(file, log, { options, demanded: true }),
+      ),
+    );
 
   studyCommand(program.command('run', { isDefault: true }))
     .description('simulate many seasons of a scenario and say what comes of it')
     .argument('[file]', FILE)
-    .action(async (file: string | undefined, options: Options) => {
-      ended(await runCommand(file, options));
-    });
+    .action(ends(runCommand));
 
   studyCommand(program.command('compare'))
     .description('compare cadences, seeds, visits or files with the same luck')
@@ -122,9 +142,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .option('--seeds-a-week <numbers>', 'seeds a week, dealt to the sowings: 20,30')
     .option('--visits <days>', 'who comes when: daily,mon+thu+sat')
     .option('--by <figure>', `the best first, by: ${ORDERS.join(', ')}`)
-    .action(async (files: string[], options: Options) => {
-      ended(await compareCommand(files, options));
-    });
+    .action(ends(compareCommand));
 
   studyCommand(program.command('size'))
     .description('the nursery against the finishing channels: which size, what one more channel is worth')
@@ -133,9 +151,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .option('--split <number>', 'deal so many channels to the stages in every way')
     .option('--area <m2>', 'deal a floor or shelf area to the stages in every way')
     .option('--between <stages>', 'stages that --split or --area deals to; the last two if left out', listed)
-    .action(async (file: string | undefined, options: SizeOptions) => {
-      ended(await sizeCommand(file, options));
-    });
+    .action(ends(sizeCommand));
 
   withExecutionOptions(program.command('search'))
     .description('find the cheapest plan that reaches so many heads a week')
@@ -157,9 +173,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .option('--first <number>', 'first seasons, of every plan (20)')
     .option('--runners <number>', 'how many of the next cheapest plans to find too (3)')
     .addHelpText('after', `\n${SEARCH_HELP}`)
-    .action(async (file: string | undefined, options: SearchOptions) => {
-      ended(await searchCommand(file, options));
-    });
+    .action(ends(searchCommand));
 
   program
     .command('merge')
@@ -167,16 +181,14 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .argument('<parts...>', 'files of the parts, all of them, in any order')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
     .addOption(new Option('--csv', 'print the figures as CSV'))
-    .option('-o, --out <file>', OUT, resultFile)
-    .action(async (parts: string[], options: Options) => {
-      ended(await merge(parts, { form: formOf(options), out: options.out ?? null }));
-    });
+    .option('-o, --out <file>', OUT, RESULT_FILE)
+    .action(ends(merge));
 
   program
     .command('check')
     .description('read a scenario file and list every fault in it')
     .argument('[file]', FILE)
-    .action(async (file: string | undefined) => ended(await check(file)));
+    .action(ends(check));
 
   program
     .command('log')
@@ -185,20 +197,14 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .argument('<count>', 'seeds, plants or holes')
     .argument('[what]', 'the batch; for sow the crop, for clean the stage')
     .argument('[stage]', 'moved into, or lost in; may be left out where it can be one only')
-    .option('--to <file>', 'the log', logFile, 'season.csv')
+    .option('--to <file>', 'the log', LOG_FILE, 'season.csv')
     .option('--line <file>', 'scenario file with the stages and crops of the line')
     .option('--date <date>', 'when it was done, YYYY-MM-DD (today)')
     .option('--batch <name>', 'name of the batch that is sown (the next number: B1, B2, ...)')
     .option('--channel <name>', 'the channel')
     .option('--grams <number>', 'what the whole pick weighed')
     .option('--note <text>', 'a note')
-    .action(
-      async (action: string, count: string, what: string | undefined, stage: string | undefined, options) => {
-        // Loaded when it is needed: what keeps two shells apart listens to signals from then on.
-        const { log } = await import('./commands/log.js');
-        ended(await log(action, count, what, stage, options));
-      },
-    );
+    .action(later(async () => (await import('./commands/log.js')).log));
 
   futuresCommand(program.command('ahead'))
     .description(
@@ -208,10 +214,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .argument('<log>', 'season log (CSV), - for standard input')
     .option('--weeks <number>', 'weeks to look ahead (8)')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
-    .action(async (file: string, log: string, options: Options) => {
-      const { ahead } = await import('./commands/ahead.js');
-      ended(await ahead(file, log, options));
-    });
+    .action(later(async () => (await import('./commands/ahead.js')).ahead));
 
   futuresCommand(program.command('chores'))
     .description('the work list of the next visits: what to sow, move, pick and clean')
@@ -222,10 +225,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .addOption(
       new Option('--ics', 'print a calendar file (iCalendar) that calendar programs import').conflicts('csv'),
     )
-    .action(async (file: string, log: string | undefined, options: ChoresCliOptions) => {
-      const { chores } = await import('./commands/chores.js');
-      ended(await chores(file, log, options));
-    });
+    .action(later(async () => (await import('./commands/chores.js')).chores));
 
   program
     .command('replay')
@@ -239,11 +239,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .option('--seeds <number>', 'the same, with so many seeds per sowing')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
     .addOption(new Option('--csv', 'print what stood on each day in each stage as CSV'))
-    .action(async (file: string, scenario: string | undefined, options: Options) => {
-      // Loaded when it is needed: what keeps two shells apart listens to signals from then on.
-      const { replay } = await import('./commands/replay.js');
-      ended(await replay(file, scenario, options));
-    });
+    .action(later(async () => (await import('./commands/replay.js')).replay));
 
   program
     .command('fit')
@@ -255,21 +251,17 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .option(
       '--write <file>',
       'write the scenario with the values of the log put in, whole or not at all',
-      fittedFile,
+      FITTED_FILE,
     )
     .option('--over', 'the file may be there already')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
     .addOption(new Option('--csv', 'print the figures as CSV'))
-    .action(async (file: string, scenario: string | undefined, options: FitOptions) => {
-      // Loaded when it is needed: what keeps two shells apart listens to signals from then on.
-      const command = await import('./commands/fit.js');
-      ended(await command.fit(file, scenario, options));
-    });
+    .action(later(async () => (await import('./commands/fit.js')).fit));
 
   program
     .command('schema')
     .description('print the JSON Schema of the scenario file, for editors that check while you type')
-    .action(async () => ended(await schema()));
+    .action(ends(schema));
 
   return program;
 }
@@ -277,30 +269,6 @@ function commands(ended: (code: number) => void, text: string[]): Command {
 /** An option that may be given several times: its values as a list. */
 function listed(value: string, before: readonly string[] = []): string[] {
   return [...before, value];
-}
-
-function resultFile(name: string): string {
-  return fileToWrite('--out', name, {
-    what: 'the result',
-    example: 'result.txt',
-    output: 'Without --out the result goes to standard output.',
-  });
-}
-
-function logFile(name: string): string {
-  return fileToWrite('--to', name, {
-    what: 'the log',
-    example: 'season.csv',
-    output: 'A log is a file that is read and added to.',
-  });
-}
-
-function fittedFile(name: string): string {
-  return fileToWrite('--write', name, {
-    what: 'the scenario',
-    example: 'fitted.yaml',
-    output: 'The figures go to standard output.',
-  });
 }
 
 /** The options of a study of so many seasons. */
@@ -318,7 +286,7 @@ function futuresCommand(command: Command): Command {
     .option('-s, --seed <number>', SEED)
     .option('--workers <number>', WORKERS)
     .addOption(new Option('--csv', 'print the figures as CSV'))
-    .option('-o, --out <file>', OUT, resultFile);
+    .option('-o, --out <file>', OUT, RESULT_FILE);
 }
 
 /** The options that every study has. */
@@ -329,7 +297,7 @@ function withExecutionOptions(command: Command): Command {
     .option('--shard <k/n>', 'carry out part k of n only and write it, to be joined with merge')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts(['csv', 'shard']))
     .addOption(new Option('--csv', 'print the figures as CSV').conflicts('shard'))
-    .option('-o, --out <file>', OUT, resultFile);
+    .option('-o, --out <file>', OUT, RESULT_FILE);
 }
 
 /**

@@ -1,8 +1,6 @@
 /** `evensow ahead FILE LOG`: the next weeks, from what stands today. */
 
-import { lengthenedPlan } from '../../sim/calls/lengthened.js';
-import { lookAhead, runsAhead, weeksNeeded } from '../../sim/season/ahead/ahead.js';
-import { defaultSeasons } from '../../sim/seasons/how-many.js';
+import { aheadFrom } from '../../sim/calls/look.js';
 import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
 import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
@@ -26,15 +24,9 @@ export async function ahead(file: string, log: string, options: Options): Promis
   const weeks = wholeNumber('--weeks', options['weeks'], 1, MOST_WEEKS, USUAL_WEEKS, faults) ?? USUAL_WEEKS;
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const out = options['out'] ?? null;
-  const going = await loadLine({ command: 'ahead', file, log, out });
-  const { scenario } = going.scenario;
-  const plan = lengthenedPlan(scenario, going.rows, asked.today, (short, from) =>
-    weeksNeeded(short, from, weeks),
-  );
-  const futures = asked.seasons ?? defaultSeasons(going.scenario.plan);
-  const result = await lookInto(going, asked, futures, runsAhead(futures), (look) =>
-    lookAhead(plan, going.rows, { ...look, weeks }),
-  );
+  const going = await loadLine('ahead', file, log, out);
+  const look = aheadFrom(going.scenario.scenario, going.rows, asked.today, weeks);
+  const result = await lookInto(going, asked, look);
   if (result === null) return EXIT_INTERRUPTED;
   const told = { result, sections: () => aheadSections(result), rows: () => aheadRows(result) };
   await writeResult(toldAs(formOf(options), told), out);

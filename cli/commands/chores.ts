@@ -1,8 +1,6 @@
 /** `evensow chores FILE [LOG]`: what to do on each visit of the next days. */
 
-import { lengthenedPlan } from '../../sim/calls/lengthened.js';
-import { type ChoresResult, listChores, weeksToList } from '../../sim/season/ahead/chores.js';
-import { defaultSeasons } from '../../sim/seasons/how-many.js';
+import { choresFrom } from '../../sim/calls/look.js';
 import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
 import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
@@ -38,23 +36,12 @@ export async function chores(
   }
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const out = options['out'] ?? null;
-  const going = await loadLine({ command: 'chores', file, log, out });
-  const { scenario } = going.scenario;
-  const plan = lengthenedPlan(scenario, going.rows, asked.today, (_, from) => weeksToList(from, days));
-  const futures = asked.seasons ?? defaultSeasons(going.scenario.plan);
-  const result = await lookInto(going, asked, futures, futures, (look) =>
-    listChores(plan, going.rows, { ...look, days }),
-  );
+  const going = await loadLine('chores', file, log, out);
+  const look = choresFrom(going.scenario.scenario, going.rows, asked.today, days);
+  const result = await lookInto(going, asked, look);
   if (result === null) return EXIT_INTERRUPTED;
-  await writeResult(render(result, options), out);
+  const told = { result, sections: () => choresSections(result), rows: () => choresRows(result) };
+  const text = options.ics ? calendarText(choresCalendar(result)) : toldAs(formOf(options), told);
+  await writeResult(text, out);
   return EXIT_DONE;
-}
-
-function render(result: ChoresResult, options: ChoresCliOptions): string {
-  if (options.ics) return calendarText(choresCalendar(result));
-  return toldAs(formOf(options), {
-    result,
-    sections: () => choresSections(result),
-    rows: () => choresRows(result),
-  });
 }

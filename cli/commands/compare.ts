@@ -1,12 +1,11 @@
 /** `evensow compare [FILES]`: several plans side by side, with the same luck. */
 
 import type { Cadence, Variation } from '../../sim/scenario/vary.js';
-import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import { ORDERS } from '../../sim/study/compare.js';
 import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
 import { checkInputs } from '../io/text-file.js';
 import { cadenceLists, oneOf, weekdayLists, wholeList } from '../options/lists.js';
-import { checkOut, type Options, seasonFaults, studyOptions } from '../options/options.js';
+import { checkOut, type Options, seasonsOf, studyOptions } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { carryOutStudy } from '../studies/perform.js';
 
@@ -15,13 +14,13 @@ const MOST_PLANS = 500;
 
 export async function compareCommand(files: readonly string[], options: Options): Promise<number> {
   const faults: string[] = [];
-  const { seasons, seed, execution } = studyOptions(options, faults);
+  const asked = studyOptions(options, faults);
   const by = oneOf('--by', options['by'], ORDERS, faults);
   const variations = variationsOf(options, faults);
-  const plans = Math.max(1, files.length) * Math.max(1, variations.length);
-  if (plans > MOST_PLANS) {
+  const count = Math.max(1, files.length) * Math.max(1, variations.length);
+  if (count > MOST_PLANS) {
     faults.push(
-      `The lists must not make ${plans} plans: each is compared with the first. At most ${MOST_PLANS} can be. Shorten a list; to find a plan among many, see: evensow search --help`,
+      `The lists must not make ${count} plans: each is compared with the first. At most ${MOST_PLANS} can be. Shorten a list; to find a plan among many, see: evensow search --help`,
     );
   }
   if (faults.length > 0) throw new Problem(faults.join('\n'));
@@ -30,19 +29,16 @@ export async function compareCommand(files: readonly string[], options: Options)
   checkInputs('the scenarios', named, 'evensow compare - with-a-third-nursery.yaml < my-line.yaml');
   const inputs = named.map(scenarioInput);
   await checkOut(
-    execution.out,
+    asked.execution.out,
     inputs.length === 1 ? inputs : inputs.map(({ path }) => ({ path, what: 'one of the scenarios' })),
   );
   const read = [];
   for (const file of named) read.push(await loadScenario(file, 'optional'));
-  const count = seasons ?? Math.min(...read.map(({ plan }) => defaultSeasons(plan)));
-  faults.push(...seasonFaults(count, execution));
-  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  const plans = read.map(({ plan }) => plan);
   const sources = read.map(({ source }) => source);
-  return carryOutStudy(
-    { command: 'compare', sources, seed: seed ?? read[0]!.plan.seed, seasons: count, variations, by },
-    execution,
-  );
+  const { seed = plans[0]!.seed, execution } = asked;
+  const seasons = seasonsOf(plans, asked);
+  return carryOutStudy({ command: 'compare', sources, seed, seasons, variations, by }, execution);
 }
 
 /** Every cadence with every number of seeds and all visits that were named; none if nothing was. */

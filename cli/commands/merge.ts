@@ -2,7 +2,7 @@
 
 import { EXIT_DONE } from '../io/streams.js';
 import { checkInputs, readTextFile, type TextKind } from '../io/text-file.js';
-import { checkOut, type Form } from '../options/options.js';
+import { checkOut, formOf, type Options } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { kindOf } from '../studies/kinds.js';
 import { faultsOf, readPart } from '../studies/parts.js';
@@ -15,10 +15,8 @@ const PART: TextKind = {
   missing: 'Check the path; a part is written by a study with --shard and --out.',
 };
 
-export async function merge(
-  files: readonly string[],
-  { form, out }: { readonly form: Form; readonly out: string | null },
-): Promise<number> {
+export async function merge(files: readonly string[], options: Options): Promise<number> {
+  const out = options['out'] ?? null;
   checkInputs('the parts', files, 'evensow merge - part-2.json < part-1.json');
   await checkOut(
     out,
@@ -41,6 +39,6 @@ export async function merge(
       `One of the parts is damaged (${why}). Parts must be as they were written. Carry them out again.`,
     );
   }
-  await writeResult(renderResult(asked, study.conclude(collected), form), out);
+  await writeResult(renderResult(asked, study.conclude(collected), formOf(options)), out);
   return EXIT_DONE;
 }

@@ -1,8 +1,7 @@
 /** `evensow run [FILE]`: simulate many seasons and say what comes of it. */
 
-import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import { type Loaded, loadScenario, scenarioInput } from '../inputs/scenario-file.js';
-import { checkOut, type Options, type StudyOptions, seasonFaults, studyOptions } from '../options/options.js';
+import { checkOut, type Options, type StudyOptions, seasonsOf, studyOptions } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { carryOutStudy } from '../studies/perform.js';
 
@@ -15,15 +14,8 @@ export async function runCommand(file: string | undefined, options: Options): Pr
 }
 
 /** @throws Problem if there are too few seasons for what was asked */
-export async function runLoaded(
-  { plan, source }: Loaded,
-  { seasons, seed, execution }: StudyOptions,
-): Promise<number> {
-  const count = seasons ?? defaultSeasons(plan);
-  const faults = seasonFaults(count, execution);
-  if (faults.length > 0) throw new Problem(faults.join('\n'));
-  return carryOutStudy(
-    { command: 'run', sources: [source], seed: seed ?? plan.seed, seasons: count },
-    execution,
-  );
+export async function runLoaded({ plan, source }: Loaded, asked: StudyOptions): Promise<number> {
+  const { seed = plan.seed, execution } = asked;
+  const seasons = seasonsOf([plan], asked);
+  return carryOutStudy({ command: 'run', sources: [source], seed, seasons }, execution);
 }

@@ -1,10 +1,9 @@
 /** `evensow size [FILE]`: the nursery against the finishing channels, with the same luck. */
 
-import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import type { SizeLayout } from '../../sim/study/size/layout.js';
 import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
 import { channelLists, numberFrom } from '../options/lists.js';
-import { checkOut, type Options, seasonFaults, studyOptions, wholeNumber } from '../options/options.js';
+import { checkOut, type Options, seasonsOf, studyOptions, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { carryOutStudy } from '../studies/perform.js';
 
@@ -19,19 +18,15 @@ const MOST_DEALT = 1_000_000;
 
 export async function sizeCommand(file: string | undefined, options: SizeOptions): Promise<number> {
   const faults: string[] = [];
-  const { seasons, seed, execution } = studyOptions(options, faults);
+  const asked = studyOptions(options, faults);
   const layoutOf = layoutFrom(options, faults);
   if (faults.length > 0) throw new Problem(faults.join('\n'));
-  await checkOut(execution.out, [scenarioInput(file)]);
+  await checkOut(asked.execution.out, [scenarioInput(file)]);
   const { plan, source } = await loadScenario(file, 'optional');
-  const count = seasons ?? defaultSeasons(plan);
-  faults.push(...seasonFaults(count, execution));
-  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  const { seed = plan.seed, execution } = asked;
+  const seasons = seasonsOf([plan], asked);
   const layout = layoutOf(plan.stages.map(({ name }) => name));
-  return carryOutStudy(
-    { command: 'size', sources: [source], seed: seed ?? plan.seed, seasons: count, layout },
-    execution,
-  );
+  return carryOutStudy({ command: 'size', sources: [source], seed, seasons, layout }, execution);
 }
 
 /** The layout that the options ask for, once the names of the stages are known. */

@@ -3,15 +3,10 @@
 import { Box, Text, useInput, useIsScreenReaderEnabled, useStdout } from 'ink';
 import { useCallback, useMemo, useRef } from 'react';
 import type { Film } from '../../sim/study/film/film.js';
-import { AnswerPanel } from './panels/answer.js';
-import { FootPanel } from './panels/foot.js';
-import { HeadPanel } from './panels/head.js';
-import { HelpPanel } from './panels/help.js';
-import { LinePanel } from './panels/line.js';
-import { PlanPanel } from './panels/plan.js';
+import { AnswerPanel, FootPanel, HeadPanel, HelpPanel, LinePanel, PlanPanel } from './panels/panels.js';
 import { Spoken } from './panels/spoken.js';
 import { actionsFor } from './rows/actions.js';
-import { isTooSmall, type Layout, layoutOf, SMALLEST_SCREEN } from './rows/layout.js';
+import { isTooSmall, layoutOf, SMALLEST_SCREEN } from './rows/layout.js';
 import { type Action, reduce, type State } from './state/state.js';
 import type { Signs } from './theme.js';
 import type { Spell } from './thread/real-season.js';
@@ -79,12 +74,16 @@ export interface ScreenProps extends Pick<DashboardProps, 'state' | 'spells' | '
 
 /** What somebody sees who looks. */
 export function Screen({ state, film, spells, realPicks, signs, colour }: ScreenProps) {
-  const layout = useLayout(state, film, signs);
-  const { width, margin, between } = layout;
-  const { day, real, cover, note, columns, rows } = state;
+  const { columns, rows, scenario, kept, day, real, cover, note } = state;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: of the state it depends on these only, not on the day
+  const layout = useMemo(
+    () => layoutOf(state, film, signs),
+    [columns, rows, scenario, kept, real, film, signs],
+  );
+  const { width, margin, head, between, line, answer, plan } = layout;
   const height = rows - 1;
   const isHelp = cover.kind === 'help';
-  const common = { signs, colour };
+  const common = { width, signs, colour };
   return (
     <Box
       width={columns}
@@ -95,26 +94,39 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
       gap={isHelp ? 0 : between}
     >
       {isHelp ? (
-        <HelpPanel width={width} height={height} {...common} />
+        <HelpPanel height={height} {...common} />
       ) : (
         <>
-          <HeadPanel state={state} film={film} width={width} height={layout.head} {...common} />
-          <LinePanel film={film} day={day} real={real} layout={layout} {...common} />
-          <AnswerPanel state={state} film={film} realPicks={realPicks} layout={layout} {...common} />
-          <PlanPanel state={state} spells={spells} day={real ? day : 0} layout={layout} {...common} />
+          <HeadPanel state={state} film={film} height={head} {...common} />
+          <LinePanel
+            film={film}
+            day={day}
+            real={real}
+            line={line}
+            height={line.height + line.legend}
+            {...common}
+          />
+          <AnswerPanel
+            state={state}
+            film={film}
+            realPicks={realPicks}
+            layout={layout}
+            height={answer.chart + 2 + answer.idleTitle + answer.idle}
+            {...common}
+          />
+          <PlanPanel
+            state={state}
+            spells={spells}
+            day={real ? day : 0}
+            layout={layout}
+            height={plan.height + 1}
+            {...common}
+          />
           <Box flexGrow={1} flexDirection="column" justifyContent="flex-end">
-            <FootPanel cover={cover} note={note} width={width} {...common} />
+            <FootPanel cover={cover} note={note} height={1} {...common} />
           </Box>
         </>
       )}
     </Box>
-  );
-}
-
-function useLayout(state: State, film: Film | null, signs: Signs): Layout {
-  const { columns, rows, scenario, kept, real } = state;
-  return useMemo(
-    () => layoutOf({ columns, rows, scenario, kept, real }, film, signs),
-    [columns, rows, scenario, kept, real, film, signs],
   );
 }

@@ -5,21 +5,17 @@
  * ink and react are loaded here and nowhere else, when they are needed: that takes half a second.
  */
 
-import type { Scenario } from '../../sim/scenario/schema.js';
+import type { AppProps } from './app.js';
 import { Terminal } from './terminal/terminal.js';
 import { signsFor } from './theme.js';
-import type { RealSeason } from './thread/real-season.js';
 
-export interface OpenOptions {
-  readonly scenario: Scenario;
-  readonly text: string;
-  readonly real: RealSeason | null;
+export interface OpenOptions extends Pick<AppProps, 'scenario' | 'text' | 'real'> {
   /** Linear text for somebody who listens. */
   readonly listening: boolean;
 }
 
 /** @returns the exit code @throws what a component threw, with the terminal given back */
-export async function open({ scenario, text, real, listening }: OpenOptions): Promise<number> {
+export async function open({ listening, ...shown }: OpenOptions): Promise<number> {
   prepare();
   const [{ render }, { createElement }, { App }] = await Promise.all([
     import('ink'),
@@ -38,9 +34,7 @@ export async function open({ scenario, text, real, listening }: OpenOptions): Pr
   try {
     const app = render(
       createElement(App, {
-        scenario,
-        text,
-        real,
+        ...shown,
         signs: signsFor(process.env, process.platform),
         thread: new URL('./seasons-thread.js', import.meta.url),
       }),

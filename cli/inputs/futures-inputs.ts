@@ -2,11 +2,10 @@
  * What `ahead` and `chores` have in common: a scenario, a log, today, and futures that take a while.
  */
 
+import { type Look, taken } from '../../sim/calls/look.js';
 import { isIsoDate, whyNoDate } from '../../sim/models/dates.js';
-import type { Result } from '../../sim/models/result.js';
-import type { LookOptions } from '../../sim/season/ahead/coming-season.js';
-import type { LogFault } from '../../sim/season/log/faults.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
+import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import { startThreads } from '../../sim/seasons/threads.js';
 import { tell, today } from '../io/streams.js';
 import { checkInputs } from '../io/text-file.js';
@@ -32,20 +31,19 @@ export interface LoadedLine {
   readonly rows: readonly LogRow[];
 }
 
-/** What is read, and where the result goes. */
-export interface LineFiles {
-  /** For examples. */
-  readonly command: string;
-  /** Path of the scenario, or `-` for standard input. */
-  readonly file: string;
-  /** Path of the log, or `-`; if undefined, nothing was done yet. */
-  readonly log: string | undefined;
-  /** File for the result; null for standard output. */
-  readonly out: string | null;
-}
-
-/** @throws Problem if the scenario or the log is wrong, or the result may not be written where it is to go */
-export async function loadLine({ command, file, log, out }: LineFiles): Promise<LoadedLine> {
+/**
+ * @param command for examples
+ * @param file path of the scenario, or `-` for standard input
+ * @param log path of the log, or `-`; if undefined, nothing was done yet
+ * @param out file for the result; null for standard output
+ * @throws Problem if the scenario or the log is wrong, or the result may not be written where it is to go
+ */
+export async function loadLine(
+  command: string,
+  file: string,
+  log: string | undefined,
+  out: string | null,
+): Promise<LoadedLine> {
   checkInputs('the scenario and the log', [file, log], `evensow ${command} my-line.yaml - < season.csv`);
   const logs = log === undefined ? [] : [{ path: log, what: 'the log' }];
   await checkOut(out, [scenarioInput(file), ...logs]);
@@ -85,30 +83,24 @@ function dateOf(text: string | undefined, faults: string[]): string | null {
 }
 
 /**
- * Look ahead, with a bar on a terminal, until it is done or somebody stops it.
- * @param futures that are asked for @param runs about how many are run
+ * Take a look, with a bar on a terminal, until it is done or somebody stops it.
  * @returns null if somebody stopped it, which is told
  * @throws Problem if the log does not fit the plan
  */
 export async function lookInto<Told>(
-  { name }: LoadedLine,
-  { today, seed, workers }: FuturesOptions,
-  futures: number,
-  runs: number,
-  look: (options: LookOptions) => Promise<Result<Told, LogFault> | null>,
+  { scenario, name }: LoadedLine,
+  { today, seasons, seed, workers }: FuturesOptions,
+  look: Look<Told>,
 ): Promise<Told | null> {
+  const futures = seasons ?? defaultSeasons(scenario.plan);
   const faults = futureFaults(futures, workers);
   if (faults.length > 0) throw new Problem(faults.join('\n'));
-  let done = 0;
   const { result: reading } = await onThreads(workers, ({ threadsFor, keep, step }) =>
-    look({
+    taken(look, {
       today,
       futures,
-      ...(seed === undefined ? {} : { seed }),
-      pause: (more) => {
-        done += more;
-        return step(Math.min(runs, done), runs);
-      },
+      seed,
+      step,
       threads: async (plants) => {
         const threads = threadsFor(plants);
         return threads === 1 ? null : keep(await startThreads(threads));

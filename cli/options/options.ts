@@ -1,6 +1,7 @@
 /** Values of options, checked like the keys of a scenario: what must not be, what it must be, an example. */
 
-import { MOST_SEASONS } from '../../sim/seasons/how-many.js';
+import type { Plan } from '../../sim/models/plan.js';
+import { defaultSeasons, MOST_SEASONS } from '../../sim/seasons/how-many.js';
 import { MOST_WORKERS } from '../../sim/seasons/threads.js';
 import type { Shard } from '../../sim/study/study.js';
 import { checkReplaceable, sameFile } from '../io/write-file.js';
@@ -13,8 +14,8 @@ export interface ExecutionOptions {
   readonly form: Form;
   /** File for the result; standard output if null. */
   readonly out: string | null;
-  /** Threads; by the size of the work if null. */
-  readonly workers: number | null;
+  /** Threads; by the size of the work if undefined. */
+  readonly workers: number | undefined;
   /** The part to do; null for all of it, shown and not packed. */
   readonly shard: Shard | null;
 }
@@ -56,27 +57,22 @@ export function formOf(options: Options): Form {
   return options.json ? 'json' : options.csv ? 'csv' : 'text';
 }
 
-/** What is written to the file that an option names. */
-export interface Written {
-  /** Such as "the result". */
-  readonly what: string;
-  /** A name that is right. */
-  readonly example: string;
-  /** What is so of standard output, in a sentence: files only can be named. */
-  readonly output: string;
-}
-
 /**
- * The name of a file that will be written.
+ * Takes the name of a file that will be written.
  * @param option such as "--out"
- * @throws Problem if it is empty, or `-`, which would become the name of a file
+ * @param what is written there, such as "the result"
+ * @param example a name that is right
+ * @param output what is so of standard output, in a sentence: files only can be named
+ * @returns a function that throws a Problem if the name is empty, or `-`, which would become the name of a file
  */
-export function fileToWrite(option: string, name: string, { what, example, output }: Written): string {
-  const wrong = name.trim() === '' ? 'be empty.' : name === '-' ? `be "-". ${output}` : null;
-  if (wrong === null) return name;
-  throw new Problem(
-    `${option} must not ${wrong} It must be a file for ${what}. Example: ${option} ${example}`,
-  );
+export function fileToWrite(option: string, what: string, example: string, output: string) {
+  return (name: string): string => {
+    const wrong = name.trim() === '' ? 'be empty.' : name === '-' ? `be "-". ${output}` : null;
+    if (wrong === null) return name;
+    throw new Problem(
+      `${option} must not ${wrong} It must be a file for ${what}. Example: ${option} ${example}`,
+    );
+  };
 }
 
 /** A file that a command reads. */
@@ -136,7 +132,7 @@ export function studyOptions(options: Options, faults: string[]): StudyOptions {
     execution: {
       form: formOf(options),
       out: options['out'] ?? null,
-      workers: workersOf(options, faults) ?? null,
+      workers: workersOf(options, faults),
       shard: shardOf(options['shard'], faults),
     },
   };
@@ -178,7 +174,7 @@ export function sharingFaults(
 ): string[] {
   const faults: string[] = [];
   const { there, parts, more } = words;
-  if (workers !== null && workers > count) {
+  if (workers !== undefined && workers > count) {
     faults.push(`--workers must not be ${workers}. ${there} Ask for at most ${count}, or ${more[0]}.`);
   }
   if (shard !== null && shard.n > count) {
@@ -187,20 +183,26 @@ export function sharingFaults(
   return faults;
 }
 
-/** @param seasons that will be run */
-export function seasonFaults(seasons: number, execution: ExecutionOptions): string[] {
-  return sharingFaults(seasons, execution, {
-    there: `There are only ${seasons} seasons to share out.`,
-    parts: `${seasons} parts`,
+/**
+ * How many seasons of each plan are run.
+ * @throws Problem if there are too few to share out as was asked
+ */
+export function seasonsOf(plans: readonly Plan[], { seasons, execution }: StudyOptions): number {
+  const count = seasons ?? Math.min(...plans.map(defaultSeasons));
+  const faults = sharingFaults(count, execution, {
+    there: `There are only ${count} seasons to share out.`,
+    parts: `${count} parts`,
     more: ['for more seasons', 'ask for more seasons'],
   });
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  return count;
 }
 
 /** @param futures that will be run @param workers threads that were asked for */
 export function futureFaults(futures: number, workers: number | undefined): string[] {
   return sharingFaults(
     futures,
-    { workers: workers ?? null, shard: null },
+    { workers, shard: null },
     {
       there: `There are only ${futures} futures to share out.`,
       parts: '',

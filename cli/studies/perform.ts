@@ -1,5 +1,6 @@
 /** Carries out what a study was asked to do, and shows it or writes its part. */
 
+import { WHOLE } from '../../sim/study/study.js';
 import { EXIT_DONE, EXIT_INTERRUPTED, print, tell } from '../io/streams.js';
 import { writeWhole } from '../io/write-file.js';
 import type { ExecutionOptions, Form } from '../options/options.js';
@@ -10,19 +11,15 @@ import { kindOf } from './kinds.js';
 import { partText } from './parts.js';
 
 export async function carryOutStudy(asked: Assignment, execution: ExecutionOptions): Promise<number> {
-  const kind = kindOf(asked);
-  const study = kind.study(asked);
-  const { collected, stopped } = await carryOut(
-    study,
-    execution.shard ?? { k: 1, n: 1 },
-    execution.workers ?? undefined,
-  );
-  if (execution.shard !== null) {
+  const study = kindOf(asked).study(asked);
+  const { form, out, workers, shard } = execution;
+  const { collected, stopped } = await carryOut(study, shard ?? WHOLE, workers);
+  if (shard !== null) {
     if (stopped) {
       tell('evensow: stopped; a part that is not whole is of no use, so none is written.');
       return EXIT_INTERRUPTED;
     }
-    await writeResult(partText(asked, execution.shard, study.pack(collected)), execution.out);
+    await writeResult(partText(asked, shard, study.pack(collected)), out);
     return EXIT_DONE;
   }
   const result = study.conclude(collected);
@@ -31,10 +28,10 @@ export async function carryOutStudy(asked: Assignment, execution: ExecutionOptio
     return EXIT_INTERRUPTED;
   }
   if (stopped) {
-    const where = execution.out === null ? 'shown' : `written to ${execution.out}`;
+    const where = out === null ? 'shown' : `written to ${out}`;
     tell(`evensow: stopped; what was known by then is ${where}.`);
   }
-  await writeResult(renderResult(asked, result, execution.form), execution.out);
+  await writeResult(renderResult(asked, result, form), out);
   return stopped ? EXIT_INTERRUPTED : EXIT_DONE;
 }
 

@@ -8,6 +8,7 @@ import { type ChoresResult, listChores, weeksToList } from '../season/ahead/chor
 import type { LookOptions } from '../season/ahead/coming-season.js';
 import type { LogFault } from '../season/log/faults.js';
 import type { SeasonLog } from '../season/log/read.js';
+import type { LogRow } from '../season/log/rows.js';
 import { defaultSeasons } from '../seasons/how-many.js';
 import { startThreads } from '../seasons/threads.js';
 import { pauseOf, type StudyOptions, untilStopped, whole, workersOf } from './carry-out.js';
@@ -40,8 +41,7 @@ export async function ahead(
   options: FuturesOptions & { readonly weeks?: number } = {},
 ): Promise<Result<AheadResult, LogFault>> {
   const { weeks = 8, today = null } = options;
-  const plan = lengthenedPlan(scenario, log.rows, today, (short, from) => weeksNeeded(short, from, weeks));
-  return looked(scenario, options, runsAhead, (look) => lookAhead(plan, log.rows, { ...look, weeks }));
+  return looked(scenario, options, aheadFrom(scenario, log.rows, today, weeks));
 }
 
 /**
@@ -63,42 +63,72 @@ export async function chores(
   options: FuturesOptions & { readonly days?: number } = {},
 ): Promise<Result<ChoresResult, LogFault>> {
   const { days = 14, today = null } = options;
-  const rows = log?.rows ?? [];
+  return looked(scenario, options, choresFrom(scenario, log?.rows ?? [], today, days));
+}
+
+/** A look at what comes, from where the log ends, ready to be taken. */
+export interface Look<Told> {
+  /** About how many futures are run for so many that are asked for. */
+  readonly runsOf: (futures: number) => number;
+  /** @returns null if it was stopped */
+  readonly take: (options: LookOptions) => Promise<Result<Told, LogFault> | null>;
+}
+
+export function aheadFrom(
+  scenario: Scenario,
+  rows: readonly LogRow[],
+  today: string | null,
+  weeks: number,
+): Look<AheadResult> {
+  const plan = lengthenedPlan(scenario, rows, today, (short, from) => weeksNeeded(short, from, weeks));
+  return { runsOf: runsAhead, take: (options) => lookAhead(plan, rows, { ...options, weeks }) };
+}
+
+export function choresFrom(
+  scenario: Scenario,
+  rows: readonly LogRow[],
+  today: string | null,
+  days: number,
+): Look<ChoresResult> {
   const plan = lengthenedPlan(scenario, rows, today, (_, from) => weeksToList(from, days));
-  return looked(
-    scenario,
-    options,
-    (futures) => futures,
-    (look) => listChores(plan, rows, { ...look, days }),
-  );
+  return { runsOf: (futures) => futures, take: (options) => listChores(plan, rows, { ...options, days }) };
+}
+
+/** How a look is taken. */
+interface Manner extends Pick<LookOptions, 'today' | 'futures' | 'threads'> {
+  readonly seed: number | undefined;
+  /** Told how many of about how many futures are run; says to stop by a promise of false. */
+  readonly step: ((done: number, all: number) => Promise<boolean> | null) | undefined;
+}
+
+/** Take a look: every caller's way to one. @returns null if it was stopped */
+export function taken<Told>({ runsOf, take }: Look<Told>, { seed, step, ...manner }: Manner) {
+  const all = runsOf(manner.futures);
+  let done = 0;
+  return take({
+    ...manner,
+    ...(seed === undefined ? {} : { seed }),
+    pause: (more) => {
+      done += more;
+      return step?.(Math.min(done, all), all) ?? null;
+    },
+  });
 }
 
 async function looked<Told>(
   scenario: Scenario,
   options: FuturesOptions,
-  runsOf: (futures: number) => number,
-  look: (options: LookOptions) => Promise<Result<Told, LogFault> | null>,
+  look: Look<Told>,
 ): Promise<Result<Told, LogFault>> {
-  const { today = null, futures, seed } = options;
-  const pause = pauseOf(options);
-  const count = futures ?? defaultSeasons(toPlan(scenario));
-  const all = runsOf(whole('futures', count, 1, Number.MAX_SAFE_INTEGER));
+  const { today = null, seed } = options;
+  const futures = options.futures ?? defaultSeasons(toPlan(scenario));
+  whole('futures', futures, 1, Number.MAX_SAFE_INTEGER);
+  if (seed !== undefined) whole('seed', seed, 0, Number.MAX_SAFE_INTEGER);
   const workers = workersOf(options);
   const threads = workers === 1 ? null : await startThreads(workers);
-  let done = 0;
   return untilStopped(
     options.signal,
     async () => threads?.close(),
-    () =>
-      look({
-        today,
-        futures: count,
-        ...(seed === undefined ? {} : { seed: whole('seed', seed, 0, Number.MAX_SAFE_INTEGER) }),
-        pause: (more) => {
-          done += more;
-          return pause?.(Math.min(done, all), all) ?? null;
-        },
-        threads: async () => threads,
-      }),
+    () => taken(look, { today, futures, seed, step: pauseOf(options), threads: async () => threads }),
   );
 }

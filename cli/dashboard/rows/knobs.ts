@@ -29,7 +29,7 @@ const GAP = 2;
 export function knobHeight(scenario: Scenario, width: number, most: number, signs: Signs): number {
   for (let height = 1; height < most; height++) {
     const columns = columnsOf({ scenario, chosen: 0, width, height, signs });
-    if (columns.reduce((sum, column) => sum + column.width + GAP, -GAP) <= width) return height;
+    if (widthOfAll(columns) <= width) return height;
   }
   return most;
 }
@@ -37,24 +37,19 @@ export function knobHeight(scenario: Scenario, width: number, most: number, sign
 export function knobRows(input: KnobInput): Row[] {
   const { chosen, width, height, signs } = input;
   const columns = columnsOf(input);
-  const at = Math.floor(chosen / height);
-  const all = columns.reduce((sum, one) => sum + one.width + GAP, -GAP);
-  if (all <= width) return beside(columns, GAP);
-  const { from, to } = window(columns, at, width - 4);
+  if (widthOfAll(columns) <= width) return beside(columns, GAP);
+  const { from, to } = window(columns, Math.floor(chosen / height), width - 4);
   const shown = columns.slice(from, to);
   const marks = (here: boolean): Column => ({
     width: 1,
     rows: [[span(here ? signs.more : ' ', 'faint')]],
   });
-  const rows = beside(shown, GAP);
-  const whole = {
-    width: Math.min(
-      width - 4,
-      shown.reduce((sum, one) => sum + one.width + GAP, -GAP),
-    ),
-    rows,
-  };
+  const whole = { width: Math.min(width - 4, widthOfAll(shown)), rows: beside(shown, GAP) };
   return beside([marks(from > 0), whole, marks(to < columns.length)], 1);
+}
+
+function widthOfAll(columns: readonly Column[]): number {
+  return columns.reduce((sum, { width }) => sum + width + GAP, -GAP);
 }
 
 /** The columns around `at` that fit. */

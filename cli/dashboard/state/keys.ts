@@ -1,63 +1,36 @@
 /** The keys: one table of what each does, from which the help is drawn, so that the help cannot lie. */
 
+import type { Key } from 'ink';
 import type { Action, State } from './state.js';
 
-/** What a terminal hands over for one key press. The names are those of ink's `useInput`. */
-export interface Press {
-  /** Characters that were typed or pasted; empty for keys without one. */
-  readonly input: string;
-  readonly upArrow?: boolean;
-  readonly downArrow?: boolean;
-  readonly leftArrow?: boolean;
-  readonly rightArrow?: boolean;
-  readonly pageUp?: boolean;
-  readonly pageDown?: boolean;
-  readonly home?: boolean;
-  readonly end?: boolean;
-  readonly return?: boolean;
-  readonly escape?: boolean;
-  readonly backspace?: boolean;
-  readonly delete?: boolean;
-  readonly ctrl?: boolean;
-  readonly meta?: boolean;
-}
+/** What a terminal hands over for one key press: characters that were typed or pasted, none for keys without one. */
+export type Press = Partial<Key> & { readonly input: string };
 
-type Special = Exclude<keyof Press, 'input' | 'ctrl' | 'meta'>;
+type Special = Exclude<keyof Key, 'ctrl' | 'meta' | 'eventType'>;
 
 export interface Binding {
   /** How the keys are written in the help. */
   readonly keys: string;
   readonly words: string;
   /** Short words for the line at the foot; left out where there is none. */
-  readonly foot?: string;
+  readonly foot?: string | undefined;
   readonly inputs?: readonly string[];
   readonly specials?: readonly Special[];
   action(press: Press): Action;
 }
 
-const always =
-  (action: Action): (() => Action) =>
-  () =>
-    action;
+/** A key that always asks for the same. @param input what is typed, where it is not what stands in the help */
+function one(keys: string, words: string, action: Action, foot?: string, input = keys): Binding {
+  return { keys, words, foot, inputs: [input], action: () => action };
+}
 
 /** Bindings in groups, in the order of the help. */
 export const GROUPS: readonly { readonly title: string; readonly bindings: readonly Binding[] }[] = [
   {
     title: 'The days',
     bindings: [
-      {
-        keys: 'space',
-        words: 'let the season run, and stop it',
-        foot: 'run',
-        inputs: [' '],
-        action: always({ type: 'play', direction: 1 }),
-      },
-      {
-        keys: 'b',
-        words: 'let it run backward',
-        inputs: ['b'],
-        action: always({ type: 'play', direction: -1 }),
-      },
+      one('space', 'let the season run, and stop it', { type: 'play', direction: 1 }, 'run', ' '),
+      one('b', 'let it run backward', { type: 'play', direction: -1 }),
       {
         keys: 'left, right',
         words: 'a day back, a day on',
@@ -77,19 +50,14 @@ export const GROUPS: readonly { readonly title: string; readonly bindings: reado
         specials: ['home', 'end'],
         action: ({ home }) => ({ type: 'go', to: home ? 'start' : 'end' }),
       },
-      { keys: 'w', words: 'run by days or by weeks', inputs: ['w'], action: always({ type: 'stride' }) },
+      one('w', 'run by days or by weeks', { type: 'stride' }),
       {
         keys: 'n, m',
         words: 'a season back, a season on: other luck',
         inputs: ['n', 'm'],
         action: ({ input }) => ({ type: 'season', by: input === 'n' ? -1 : 1 }),
       },
-      {
-        keys: 'l',
-        words: 'the logged season, or a simulated one',
-        inputs: ['l'],
-        action: always({ type: 'real' }),
-      },
+      one('l', 'the logged season, or a simulated one', { type: 'real' }),
     ],
   },
   {
@@ -115,42 +83,19 @@ export const GROUPS: readonly { readonly title: string; readonly bindings: reado
         inputs: ['1', '2', '3', '4', '5', '6', '7'],
         action: ({ input }) => ({ type: 'weekday', day: Number(input) - 1 }),
       },
-      {
-        keys: 'u',
-        words: 'undo the last change',
-        foot: 'undo',
-        inputs: ['u'],
-        action: always({ type: 'undo' }),
-      },
-      { keys: 'r', words: 'bring back what was undone', inputs: ['r'], action: always({ type: 'redo' }) },
-      {
-        keys: 'k',
-        words: 'keep this plan beside the others',
-        foot: 'keep',
-        inputs: ['k'],
-        action: always({ type: 'keep' }),
-      },
-      {
-        keys: 'x',
-        words: 'swap with the oldest kept plan',
-        inputs: ['x'],
-        action: always({ type: 'swap' }),
-      },
-      { keys: 'd', words: 'drop the last kept plan', inputs: ['d'], action: always({ type: 'drop' }) },
-      {
-        keys: 's',
-        words: 'save the plan as a scenario file',
-        foot: 'save',
-        inputs: ['s'],
-        action: always({ type: 'save' }),
-      },
+      one('u', 'undo the last change', { type: 'undo' }, 'undo'),
+      one('r', 'bring back what was undone', { type: 'redo' }),
+      one('k', 'keep this plan beside the others', { type: 'keep' }, 'keep'),
+      one('x', 'swap with the oldest kept plan', { type: 'swap' }),
+      one('d', 'drop the last kept plan', { type: 'drop' }),
+      one('s', 'save the plan as a scenario file', { type: 'save' }, 'save'),
     ],
   },
   {
     title: 'The program',
     bindings: [
-      { keys: '?', words: 'this help', foot: 'help', inputs: ['?'], action: always({ type: 'help' }) },
-      { keys: 'q, Ctrl-C', words: 'leave', foot: 'leave', inputs: ['q'], action: always({ type: 'quit' }) },
+      one('?', 'this help', { type: 'help' }, 'help'),
+      one('q, Ctrl-C', 'leave', { type: 'quit' }, 'leave', 'q'),
     ],
   },
 ];

@@ -12,12 +12,9 @@ import { knobsOf } from './knobs.js';
 
 /** What covers the picture, if anything. */
 export type Cover =
-  | { readonly kind: 'none' }
-  | { readonly kind: 'help' }
-  /** A file name is being typed. */
-  | { readonly kind: 'name'; readonly text: string }
-  /** The file is there: may it be written over? */
-  | { readonly kind: 'over'; readonly text: string };
+  | { readonly kind: 'none' | 'help' }
+  /** `name`: a file name is being typed. `over`: the file is there, may it be written over? */
+  | { readonly kind: 'name' | 'over'; readonly text: string };
 
 /** A plan that was put aside to be looked at beside others. */
 export interface Kept {
@@ -30,12 +27,6 @@ export interface Kept {
 export interface Figures {
   readonly result: RunResult;
   readonly differences: Differences | null;
-}
-
-/** A wish that the program should write a file. */
-export interface Saving {
-  readonly path: string;
-  readonly over: boolean;
 }
 
 export interface State {
@@ -67,40 +58,26 @@ export interface State {
   readonly answered: number;
   readonly kept: readonly Kept[];
   readonly cover: Cover;
-  readonly saving: Saving | null;
+  /** A wish that the program should write a file. */
+  readonly saving: { readonly path: string; readonly over: boolean } | null;
   /** A short message; gone with the next key. */
   readonly note: string | null;
   readonly quit: boolean;
 }
 
 export type Action =
+  | { readonly type: 'tick' | 'stride' | 'real' | 'undo' | 'redo' | 'keep' | 'swap' | 'drop' }
+  | { readonly type: 'help' | 'save' | 'erase' | 'accept' | 'refuse' | 'quit' }
   | { readonly type: 'resize'; readonly columns: number; readonly rows: number }
-  | { readonly type: 'tick' }
   | { readonly type: 'step'; readonly days: number }
   | { readonly type: 'go'; readonly to: 'start' | 'end' }
   | { readonly type: 'play'; readonly direction: 1 | -1 }
-  | { readonly type: 'stride' }
-  | { readonly type: 'season'; readonly by: 1 | -1 }
-  | { readonly type: 'real' }
-  | { readonly type: 'knob'; readonly by: 1 | -1 }
-  | { readonly type: 'turn'; readonly by: 1 | -1 }
+  | { readonly type: 'season' | 'knob' | 'turn'; readonly by: 1 | -1 }
   | { readonly type: 'weekday'; readonly day: number }
-  | { readonly type: 'undo' }
-  | { readonly type: 'redo' }
-  | { readonly type: 'keep' }
-  | { readonly type: 'swap' }
-  | { readonly type: 'drop' }
-  | { readonly type: 'help' }
-  | { readonly type: 'save' }
   | { readonly type: 'text'; readonly text: string }
-  | { readonly type: 'erase' }
-  | { readonly type: 'accept' }
-  | { readonly type: 'refuse' }
   | { readonly type: 'saved'; readonly outcome: 'written' | 'exists' | 'failed'; readonly message: string }
   | { readonly type: 'figures'; readonly id: number; readonly figures: Figures }
-  | { readonly type: 'film'; readonly lastDay: number }
-  | { readonly type: 'failed'; readonly message: string }
-  | { readonly type: 'quit' };
+  | { readonly type: 'film'; readonly lastDay: number };
 
 /** Plans that can be undone. */
 const MOST_PAST = 200;
@@ -108,24 +85,14 @@ const NOTHING_KEPT = 'No plan is kept.';
 /** Plans that can be kept side by side. */
 export const MOST_KEPT = 6;
 
-export interface Beginning {
-  readonly scenario: Scenario;
-  readonly columns: number;
-  readonly rows: number;
-  readonly hasLog: boolean;
-}
-
-export function beginning({ scenario, columns, rows, hasLog }: Beginning): State {
+export function beginning(given: Pick<State, 'scenario' | 'columns' | 'rows' | 'hasLog'>): State {
   return {
-    columns,
-    rows,
-    scenario,
+    ...given,
     past: [],
     future: [],
     season: 0,
-    real: hasLog,
-    hasLog,
-    lastDay: scenario.weeks * 7,
+    real: given.hasLog,
+    lastDay: given.scenario.weeks * 7,
     day: 0,
     playing: 0,
     stride: 1,
@@ -189,13 +156,9 @@ export function reduce(state: State, action: Action): State {
     case 'save':
       return { ...state, playing: 0, cover: { kind: 'name', text: '' }, note: null };
     case 'text':
-      return state.cover.kind === 'name'
-        ? { ...state, cover: { kind: 'name', text: state.cover.text + action.text } }
-        : state;
+      return renamed(state, (name) => name + action.text);
     case 'erase':
-      return state.cover.kind === 'name'
-        ? { ...state, cover: { kind: 'name', text: [...state.cover.text].slice(0, -1).join('') } }
-        : state;
+      return renamed(state, (name) => [...name].slice(0, -1).join(''));
     case 'accept':
       return accepted(state);
     case 'refuse':
@@ -210,8 +173,6 @@ export function reduce(state: State, action: Action): State {
       return answered(state, action.id, action.figures);
     case 'film':
       return { ...state, lastDay: action.lastDay, day: Math.min(state.day, action.lastDay) };
-    case 'failed':
-      return { ...state, note: action.message };
     case 'quit':
       return { ...state, quit: true };
   }
@@ -283,8 +244,7 @@ function kept(state: State): State {
   if (state.kept.length === MOST_KEPT) {
     return { ...state, note: `${MOST_KEPT} plans are kept, and that is all there is room for.` };
   }
-  const result = state.answered === state.asked ? (state.figures?.result ?? null) : null;
-  return { ...state, kept: [...state.kept, { scenario: state.scenario, result }], note: 'Kept.' };
+  return { ...state, kept: [...state.kept, present(state)], note: 'Kept.' };
 }
 
 /** The oldest other kept plan comes on the screen; the present one is kept in its place, last. */
@@ -294,20 +254,26 @@ function swapped(state: State): State {
   if (first === undefined) {
     return { ...state, note: state.kept.length === 0 ? NOTHING_KEPT : 'No other plan is kept.' };
   }
-  const result = state.answered === state.asked ? (state.figures?.result ?? null) : null;
-  return { ...changed(state, first.scenario), kept: [...rest, { scenario: state.scenario, result }] };
+  return { ...changed(state, first.scenario), kept: [...rest, present(state)] };
+}
+
+/** The plan on the screen, to be kept. */
+function present({ scenario, figures, asked, answered }: State): Kept {
+  return { scenario, result: answered === asked ? (figures?.result ?? null) : null };
+}
+
+/** The state with another text in place of the file name that is being typed. */
+function renamed(state: State, change: (name: string) => string): State {
+  const { cover } = state;
+  return cover.kind === 'name' ? { ...state, cover: { kind: 'name', text: change(cover.text) } } : state;
 }
 
 function accepted(state: State): State {
   const { cover } = state;
-  if (cover.kind === 'name') {
-    if (cover.text.trim() === '') return { ...state, cover: { kind: 'none' }, note: 'Nothing was written.' };
-    return { ...state, cover: { kind: 'none' }, saving: { path: cover.text.trim(), over: false } };
-  }
-  if (cover.kind === 'over') {
-    return { ...state, cover: { kind: 'none' }, saving: { path: cover.text, over: true } };
-  }
-  return state;
+  if (cover.kind !== 'name' && cover.kind !== 'over') return state;
+  const path = cover.text.trim();
+  if (path === '') return { ...state, cover: { kind: 'none' }, note: 'Nothing was written.' };
+  return { ...state, cover: { kind: 'none' }, saving: { path, over: cover.kind === 'over' } };
 }
 
 function saved(state: State, { outcome, message }: Extract<Action, { type: 'saved' }>): State {
@@ -320,11 +286,8 @@ function saved(state: State, { outcome, message }: Extract<Action, { type: 'save
 /** Figures of a plan that is no longer on the screen are dropped, unless nothing newer is there to look at. */
 function answered(state: State, id: number, figures: Figures): State {
   if (id < state.answered) return state;
-  const isKept = id === state.asked && state.kept.some(({ scenario }) => scenario === state.scenario);
-  const keptNow = isKept
-    ? state.kept.map((plan) =>
-        plan.scenario === state.scenario ? { ...plan, result: figures.result } : plan,
-      )
-    : state.kept;
-  return { ...state, figures, answered: id, kept: keptNow };
+  const kept = state.kept.map((plan) =>
+    id === state.asked && plan.scenario === state.scenario ? { ...plan, result: figures.result } : plan,
+  );
+  return { ...state, figures, answered: id, kept };
 }
