@@ -97,6 +97,11 @@ describe('the gamma quantile', () => {
     }
   });
 
+  test('keeps an upper tail that is too small to be told from none by a subtraction from 1', () => {
+    for (const q of [1e-17, 1e-30, 1e-100])
+      expect(gammaQuantile(1 - q, 1, q) / -Math.log(q)).toBeCloseTo(1, 13);
+  });
+
   test('goes over into its form for huge shapes with a jump of less than 1e-7', () => {
     for (const p of [1e-9, 0.01, 0.5, 0.99]) {
       const below = gammaQuantile(p, 99_999.999) / 99_999.999;

@@ -154,7 +154,8 @@ describe('fill() is quantile(), one number after the other', () => {
   );
 
   test('and touches nothing behind the n-th', () => {
-    for (const law of [lognormalLaw(5, 0.2), gammaLaw(5, 0.2), fixedLaw(5), observedLaw([5])]) {
+    const ofSpread = Object.values(laws).map((law) => law(5, 0.2));
+    for (const law of [...ofSpread, exponentialLaw(5), fixedLaw(5), observedLaw([5])]) {
       const values = new Float64Array([0.5, 0.5, 0.25]);
       law.fill(values, 2);
       expect(values[2]).toBe(0.25);

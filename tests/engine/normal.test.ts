@@ -21,6 +21,17 @@ describe('the quantile function of the standard normal distribution', () => {
     expect(normalQuantile(p)).toBeCloseTo(z, 14);
   });
 
+  test.each([
+    [1e-12, -7.03448382530113],
+    [1e-20, -9.26234008979841],
+    [1e-50, -14.9333375347885],
+    [1e-100, -21.2734535609653],
+    [1e-200, -30.2055941795796],
+    [1e-300, -37.0470962993612],
+  ])('far down the lower tail, at %d, is %d, by 60-digit arithmetic', (p, z) => {
+    expect(Math.abs(normalQuantile(p) / z - 1)).toBeLessThan(1e-14);
+  });
+
   test('is that of the reference library from 1e-10 to 1 - 1e-10', () => {
     for (let e = -10; e < -0.3; e += 0.1) {
       const p = 10 ** e;

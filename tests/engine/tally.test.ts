@@ -83,6 +83,14 @@ describe('Counts', () => {
     expect(countsOf(A).quantile(p)).toBeCloseTo(quantile, 10);
   });
 
+  test('the mean of A and its standard error; there is none below two values', () => {
+    expect(countsOf(A).mean).toBeCloseTo(110.1, 10);
+    expect(countsOf(A).standardError).toBeCloseTo(8.061568637 / Math.sqrt(10), 9);
+    expect(new Histogram().mean).toBeNaN();
+    expect(countsOf([3]).standardError).toBeNaN();
+    expect(countsOf([3, 3]).standardError).toBe(0);
+  });
+
   const numbers = fc.array(fc.oneof(fc.nat(20), fc.nat(5000)), { minLength: 1, maxLength: 60 });
   const shares = fc.constantFrom(0, 0.01, 0.1, 0.25, 1 / 3, 0.5, 0.9, 0.999, 1);
 

@@ -123,6 +123,18 @@ describe('of two plants of a batch that came on different days one left, and whi
     expectShare(pasts, ([one]) => one!.at === 7, 2 / 3);
   });
 
+  test('is told by its moment too, where holes were short before: 4/9 against 1/9', () => {
+    /*
+     * Left on day 6, ready by then; on day 4 no hole was free, so it may have been ready since day 3. The one of day 0 if its
+     * time is 3 or 5 (2/3) and the other's is 5 or 7 (2/3); the one of day 2 if its time is 3 (1/3) and the other's 7 (1/3).
+     * The one that stands is ready on day 9 if it came on day 2 and its time is 7: 4/5 x 1/2.
+     */
+    const growths = [plant(0, { end: 'on', visit: 3 }), plant(2)];
+    const pasts = pastsOf(growths, [0, 2, 4, 6], grow(observed(3, 5, 7)), { short: [2] });
+    expectShare(pasts, ([one]) => one!.at === 9, 2 / 5);
+    expectShare(pasts, ([one]) => one!.at === 7, 3 / 5);
+  });
+
   test('is told by a death: the older one had more days to die on, and less time left', () => {
     /*
      * One of two died from day 4 to 8, times of 10 d, half are lost. Came on day 0: it died at an age from 4 to 8, density
