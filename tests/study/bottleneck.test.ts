@@ -110,6 +110,17 @@ test('without a running week there is nothing to try', async () => {
   expect(await limitsOf(twoStages([10, 10], 1, { weeks: 3 }), 5)).toBeNull();
 });
 
+test('in seasons that give nothing no change brings anything', () => {
+  const plan = twoStages([10, 30], 1);
+  const nothing = new Array<number>(WEEKS).fill(0);
+  // As it is, with a channel more in either stage, with more seeds.
+  const picks = [nothing, nothing, nothing, nothing];
+  const tried = [0, 1].map((season) => ({ season, wanted: 0, short: 0, picks }));
+  const limits = findBottleneck(plan, tried, 0);
+  expect(limits).toMatchObject({ by: 'nothing', stages: [], better: [] });
+  expect(limits!.trials.map(({ brings }) => brings)).toEqual([false, false, false]);
+});
+
 test('one season gives no interval, so nothing is judged', async () => {
   expect(await limitsOf(twoStages([10, 30], 1), 1)).toBeNull();
 });

@@ -238,7 +238,7 @@ export async function lookAhead(
         planned_seeds: planned,
         advised_seeds: advice.seeds[i]!,
       })),
-      until: iso(Math.min(from + 7 * untilPicked, seasonDays(line))),
+      until: iso(from + 7 * untilPicked),
     },
     refills: refills.map(({ day, crop }, i) => ({
       date: iso(day),

@@ -235,6 +235,14 @@ describe('what to sow', () => {
     expect(sum('advised_seeds')).toBeLessThanOrEqual(Math.ceil(1.25 * 7) + 1);
   });
 
+  test('is judged by the heads of whole weeks, also where the plan ends within one', async () => {
+    // A week less than it takes with all waits. Day 20 is the last but one of its week, so that a day is left over at the end.
+    const weeks = weeksNeeded(plan(), 20, 4) - 1;
+    const ending = plan({ weeks });
+    const { sowings } = await from(20, ending);
+    expect(sowings!.until).toBe(isoOfDay(ending.start, 7 * weeks - 1));
+  });
+
   test('is not asked where nothing has a date; refilled crops are told by themselves', async () => {
     const refilled = plan({ crops: [crop([grow(time(4)), grow(time(10))], { kind: 'refill' })] });
     const { sowings, refills } = await from(20, refilled, { weeks: 1 });

@@ -478,6 +478,8 @@ describe('elimination', () => {
     { k: 1, delta: 1, alpha: 0.05, n0: 10 },
     { k: 2, delta: 0, alpha: 0.05, n0: 10 },
     { k: 2, delta: 1, alpha: 0, n0: 10 },
+    // Between two others it is a quarter each, which is allowed; in all it is too much.
+    { k: 3, delta: 1, alpha: 0.5, n0: 10 },
     { k: 2, delta: 1, alpha: 0.05, n0: 1 },
   ])('of $k systems with delta $delta, alpha $alpha, n0 $n0 is refused', (options) => {
     expect(() => new Elimination(options)).toThrow(RangeError);

@@ -174,6 +174,42 @@ describe('at visits with too few holes', () => {
     );
   });
 
+  test('of one plant: it became ready in the day between two daily visits, also where that is one cell of the grid', () => {
+    const record = {
+      visits: visitsOn([0, 13, 14], [14]),
+      groups: [group({ ready: [{ visit: 2, count: 1 }] })],
+    };
+    const found = values(record, 1, 1 / 4);
+    for (const [i, trial] of TRIALS.entries()) {
+      const chance = (1 - trial.loss) * (readyBy(trial, 14) - readyBy(trial, 13));
+      expect(found[i]).toBeCloseTo(Math.log(chance), 9);
+    }
+  });
+
+  test('what was tried before makes no difference', () => {
+    const record = {
+      visits: visitsOn([0, 8, 12, 16, 20], [12, 16]),
+      groups: [
+        group({
+          entries: [{ day: 0, count: 5 }],
+          ready: [
+            { visit: 2, count: 2 },
+            { visit: 3, count: 2 },
+            { visit: 4, count: 1 },
+          ],
+        }),
+      ],
+    };
+    const likelihood = new StageLikelihood(record, 1, 1 / 4);
+    // Times so narrow that each leaves other fronts to look at.
+    const value = (mean: number): number =>
+      likelihood.value([{ law: fittedLaw('lognormal', mean, 0.03), loss: 0, germination: 1 }], 0);
+    const first = value(11);
+    value(15);
+    value(19);
+    expect(value(11)).toBe(first);
+  });
+
   test('a visit at which nobody found a hole says nothing', () => {
     const left = group({ entries: [{ day: 0, count: 2 }], ready: [{ visit: 3, count: 2 }] });
     const with12 = values({ visits: visitsOn([0, 8, 12, 16], [12]), groups: [left] });
