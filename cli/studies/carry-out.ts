@@ -1,7 +1,7 @@
 /** Carries out a study: on this thread or on several, with a bar on a terminal, until it is done or somebody stops it. */
 
+import { SeasonRunner } from '../../sim/seasons/season-runner.js';
 import { threadPool } from '../../sim/seasons/thread-pool.js';
-import { singleThread } from '../../sim/seasons/worker-pool.js';
 import { plantsOf, type Workload } from '../../sim/seasons/workload.js';
 import type { Shard, Study } from '../../sim/study/study.js';
 import { onThreads } from '../inputs/threads.js';
@@ -21,7 +21,7 @@ export async function carryOut<Collected>(
   const { result, stopped } = await onThreads(workers, async ({ threadsFor, keep, step }) => {
     const threads = threadsFor(plantsIn(study.workload) / shard.n);
     const pool = keep(
-      threads === 1 ? singleThread(study.workload) : await threadPool(study.workload, threads),
+      threads === 1 ? new SeasonRunner(study.workload) : await threadPool(study.workload, threads),
     );
     return study.carryOut(pool, shard, step);
   });
