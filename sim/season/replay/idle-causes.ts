@@ -13,7 +13,7 @@
  *    mean times and losses; if the first stage was full at half or more of the visits at which more would have had to be
  *    sown, that counts as stage_before_full.
  * 6. stage_before_full: a stage before was full at half or more of the visits of the last mean stay there; that one of them
- *    which was full most often.
+ *    which was full most often, of equals the nearest.
  * 7. late: enough was sown, but it came later or lost more than the plan's means say, without a batch that stands out.
  */
 

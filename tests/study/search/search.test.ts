@@ -134,6 +134,20 @@ describe('a search', () => {
     expect(best!.weeks_met.mean).toBeCloseTo(good / weeks, 12);
   });
 
+  test('tells how many seasons there will probably be', async () => {
+    const study = searchStudy([sown(5, 0.91)], GOAL, 8);
+    const told: { done: number; all: number }[] = [];
+    await study.carryOut(singleThread(study.workload), WHOLE, async (done, all) => {
+      told.push({ done, all });
+      return true;
+    });
+    expect(told.every(({ done, all }) => done <= all)).toBe(true);
+    expect(told[0]!.all).toBe(20);
+    // So near the goal that many more are needed: that is known once the first seasons are done.
+    const next = told.find(({ done }) => done > 20)!;
+    expect(next.all).toBeGreaterThan(next.done);
+  });
+
   test('says which came nearest if none meets the goal', async () => {
     const found = await result(
       searchStudy(
