@@ -97,21 +97,19 @@ function holdsBack({ limits, partial, stages }: RunResult): Block[] {
   ];
 }
 
+const NO_STAGE: Readonly<Record<Exclude<Bottleneck['by'], 'stage'>, string>> = {
+  sowing: 'None: one more channel brings nothing in any stage, more seeds do. What is sown sets the yield.',
+  visits:
+    'None: one more channel brings nothing in any stage, a visit every day does. Ready plants wait for you.',
+  want: 'None: what is wanted is picked, and one more channel brings nothing in any stage.',
+  nothing: 'None of them: nothing that was tried brings more heads.',
+};
+
 function verdict({ by, stages }: Bottleneck): string {
-  switch (by) {
-    case 'stage':
-      return stages.length === 1
-        ? `${stages[0]}: one more channel there brings more heads than in any other stage.`
-        : `${listed(stages)}: one more channel brings more heads in each, and none stands out.`;
-    case 'sowing':
-      return 'None: one more channel brings nothing in any stage, more seeds do. What is sown sets the yield.';
-    case 'visits':
-      return 'None: one more channel brings nothing in any stage, a visit every day does. Ready plants wait for you.';
-    case 'want':
-      return 'None: what is wanted is picked, and one more channel brings nothing in any stage.';
-    case 'nothing':
-      return 'None of them: nothing that was tried brings more heads.';
-  }
+  if (by !== 'stage') return NO_STAGE[by];
+  return stages.length === 1
+    ? `${stages[0]}: one more channel there brings more heads than in any other stage.`
+    : `${listed(stages)}: one more channel brings more heads in each, and none stands out.`;
 }
 
 /** What the ledger shows of plants that could not go on. */
