@@ -312,12 +312,8 @@ async function answer(error: unknown, text: readonly string[], help: string): Pr
   }
   if (error instanceof CommanderError) {
     if (error.exitCode !== 0) {
-      tell(
-        `evensow: ${text
-          .join('')
-          .trim()
-          .replace(/^error: /, '')}\nSee: ${help}`,
-      );
+      const said = text.join('').trim();
+      tell(`evensow: ${said.replace(/^error: /, '')}\nSee: ${help}`);
       return EXIT_WRONG_INPUT;
     }
     try {

@@ -28,7 +28,6 @@ export async function ahead(file: string, log: string, options: Options): Promis
   const look = aheadFrom(going.scenario.scenario, going.rows, asked.today, weeks);
   const result = await lookInto(going, asked, look);
   if (result === null) return EXIT_INTERRUPTED;
-  const told = { result, sections: () => aheadSections(result), rows: () => aheadRows(result) };
-  await writeResult(toldAs(formOf(options), told), out);
+  await writeResult(toldAs(formOf(options), result, aheadSections, aheadRows), out);
   return EXIT_DONE;
 }

@@ -40,8 +40,9 @@ export async function chores(
   const look = choresFrom(going.scenario.scenario, going.rows, asked.today, days);
   const result = await lookInto(going, asked, look);
   if (result === null) return EXIT_INTERRUPTED;
-  const told = { result, sections: () => choresSections(result), rows: () => choresRows(result) };
-  const text = options.ics ? calendarText(choresCalendar(result)) : toldAs(formOf(options), told);
+  const text = options.ics
+    ? calendarText(choresCalendar(result))
+    : toldAs(formOf(options), result, choresSections, choresRows);
   await writeResult(text, out);
   return EXIT_DONE;
 }

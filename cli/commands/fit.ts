@@ -4,7 +4,6 @@ import type { Plan } from '../../sim/models/plan.js';
 import { amendScenario } from '../../sim/scenario/amend.js';
 import { type FitResult, fitSeason } from '../../sim/season/fit/fit.js';
 import { conflictsOf, type FitChange, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
-import type { Source } from '../inputs/scenario-file.js';
 import { loadScenario } from '../inputs/scenario-file.js';
 import { loadSeasonLog } from '../inputs/season-log.js';
 import { atOnceStoppable, EXIT_DONE, hasWatcher, print, showProgress, tell } from '../io/streams.js';
@@ -19,12 +18,6 @@ import { counted } from '../words/numbers.js';
 /** `write`: file for the scenario with the fitted values put in; `over`: it may be there already. */
 export type FitOptions = Options & { readonly over?: boolean };
 
-/** A scenario and what the log would change in it. */
-interface Present {
-  readonly source: Source;
-  readonly plan: Plan;
-}
-
 /**
  * @param log path of the season log, or `-` for standard input
  * @param file path of the present scenario, or `-`; if left out only the estimates are shown
@@ -33,21 +26,15 @@ interface Present {
 export async function fit(log: string, file: string | undefined, options: FitOptions): Promise<number> {
   const out = options['write'] ?? null;
   await checkOptions(log, file, out, options.over === true);
-  const present: Present | null = file === undefined ? null : await loadScenario(file);
+  const present = file === undefined ? null : await loadScenario(file);
   const result = await estimate(log, present?.plan ?? null);
   const changes = present === null ? null : fitChangesOf(result, present.plan);
   const conflicts = present === null ? null : conflictsOf(result, present.plan);
   if (present !== null && changes !== null && out !== null) {
     await writeWhole(out, amendScenario(present.source.text, changes));
   }
-  const scenario = present?.source.name ?? null;
-  await print(
-    toldAs(formOf(options), {
-      result: { ...result, changes, conflicts },
-      sections: () => fitSections({ result, scenario, changes, conflicts }),
-      rows: () => fitRows(result),
-    }),
-  );
+  const sections = () => fitSections({ result, scenario: present?.source.name ?? null, changes, conflicts });
+  await print(toldAs(formOf(options), { ...result, changes, conflicts }, sections, fitRows));
   if (out !== null) tell(writtenText(out, changes!));
   return EXIT_DONE;
 }

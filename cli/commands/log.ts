@@ -7,23 +7,15 @@ import { readLog } from '../../sim/season/log/read.js';
 import { loadSource, readSource } from '../inputs/scenario-file.js';
 import { appendToLog } from '../io/log-file.js';
 import { EXIT_DONE, print, tell, today } from '../io/streams.js';
+import type { Options } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { messageOf } from '../render/text.js';
 import { faultSections, rowFaultSections } from '../sections/faults.js';
 import { loggedText } from '../words/logged.js';
 import { counted } from '../words/numbers.js';
 
-/** As typed; what was left out is undefined. */
-export interface LogOptions {
-  /** The log. */
-  readonly to: string;
-  readonly line?: string;
-  readonly date?: string;
-  readonly batch?: string;
-  readonly channel?: string;
-  readonly grams?: string;
-  readonly note?: string;
-}
+/** As typed; `to` is the log. */
+export type LogOptions = Options & { readonly to: string };
 
 /** A line with the date of its first day. */
 interface DatedLine extends LoggedLine {
@@ -45,7 +37,7 @@ export async function log(
 ): Promise<number> {
   const file = options.to;
   const typed = typedRow(action.toLowerCase(), count, what ?? '', stage ?? '', options);
-  const line = options.line === undefined ? null : await lineOf(options.line);
+  const line = options['line'] === undefined ? null : await lineOf(options['line']);
   const usual = line?.stages ?? (await lineOf(undefined)).stages;
   const added = await appendToLog(file, (text) => {
     const appending = appendRow(text, typed, line, usual);

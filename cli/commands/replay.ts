@@ -9,7 +9,7 @@ import { loadSeasonLog } from '../inputs/season-log.js';
 import { EXIT_DONE, print } from '../io/streams.js';
 import { checkInputs } from '../io/text-file.js';
 import { everyList } from '../options/lists.js';
-import { formOf, type Options, wholeNumber } from '../options/options.js';
+import { formOf, type Options, wholeNumber, wrong } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { toldAs } from '../render/told.js';
 import { replayRows, replaySections } from '../sections/replay.js';
@@ -32,10 +32,7 @@ export async function replay(log: string, file: string | undefined, options: Opt
   const { name, rows, stages } = await loadSeasonLog(log, plan);
   const replayed = replaySeason(rows, stages, plan, { change });
   if (!replayed.ok) throw faultsProblem(name, replayed.faults);
-  const { value: result } = replayed;
-  await print(
-    toldAs(form, { result, sections: () => replaySections(result), rows: () => replayRows(result) }),
-  );
+  await print(toldAs(form, replayed.value, replaySections, replayRows));
   return EXIT_DONE;
 }
 
@@ -45,9 +42,7 @@ function changeFrom(options: Options): CadenceChange | null {
   const faults: string[] = [];
   const [days, ...more] = everyList(every, faults);
   if (more.length > 0) {
-    faults.push(
-      `--every must not be ${JSON.stringify(every)}. It must be one number of days here. Example: --every ${days}`,
-    );
+    faults.push(wrong('--every', every, 'one number of days here', days!));
   }
   const change: CadenceChange = {
     every: days ?? null,

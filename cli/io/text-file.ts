@@ -30,10 +30,15 @@ export async function readTextFile(file: string, kind: TextKind): Promise<string
       `${file}: the file is too large: more than ${limit / 1e6} MB. ${hint} Check the name of the file.`,
     );
   }
+  return decoded(bytes, file, 'Save it as UTF-8 (plain text) in your editor.');
+}
+
+/** @throws Problem with this advice if the bytes are not UTF-8 */
+export function decoded(bytes: Buffer, file: string, advice: string): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    throw new Problem(`${file}: the file is not UTF-8 text. Save it as UTF-8 (plain text) in your editor.`);
+    throw new Problem(`${file}: the file is not UTF-8 text. ${advice}`);
   }
 }
 

@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import type { ComingSowing } from '../../../sim/season/ahead/coming-sowings.js';
-import { Load, LoadWatch } from '../../../sim/season/ahead/load-watch.js';
+import { Load, watchLoad } from '../../../sim/season/ahead/load-watch.js';
 import { seedsThatFit, wholeSeeds } from '../../../sim/season/ahead/seeds-that-fit.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 
@@ -39,7 +39,7 @@ test('what is wanted may come from later cuts: then nothing is sown for it', () 
     { weeks: 10, visits: visitDays(10), want: { heads: 1, days } },
   );
   const coming = [0, 10].map((day) => ({ crop: 0, day, due: day, planned: 1, next: day + 10 }));
-  const empty = new Load(plan, [new LoadWatch(plan).end()]);
+  const empty = new Load(plan, [watchLoad(plan, null).end()]);
   const found = seedsThatFit(plan, coming, empty);
   expect(found.map(({ seeds }) => seeds)).toEqual([10, 0]);
 });

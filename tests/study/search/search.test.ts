@@ -137,7 +137,7 @@ describe('a search', () => {
   test('tells how many seasons there will probably be', async () => {
     const study = searchStudy([sown(5, 0.91)], GOAL, 8);
     const told: { done: number; all: number }[] = [];
-    await study.carryOut(singleThread(study.workload), WHOLE, async (done, all) => {
+    await study.carryOut(new SeasonRunner(study.workload), WHOLE, async (done, all) => {
       told.push({ done, all });
       return true;
     });
