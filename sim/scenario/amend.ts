@@ -3,8 +3,8 @@
  *
  * A value that stands in the text is replaced there, character for character; a key that is not there yet is put behind the
  * last one of its map. Only where that cannot be done (the value runs over several lines, an alias stands in the way) is
- * the document written anew by the YAML library, which keeps comments and order but not every blank. Each result is
- * read again and must say what it should.
+ * the document written anew by the YAML library, which keeps comments and order but not every blank; there, aliases and merges
+ * that the change runs through are written out. Each result is read again, as a scenario is, and must say what it should.
  */
 
 import { isDeepStrictEqual } from 'node:util';
@@ -15,12 +15,15 @@ import {
   isMap,
   isNode,
   isScalar,
+  isSeq,
   type Node,
+  type Pair,
   stringify,
   visit,
   type YAMLMap,
 } from 'yaml';
 import { parseYaml } from './syntax.js';
+import { keyWord, MERGE, Tree } from './tree.js';
 
 export interface Amendment {
   readonly path: readonly (string | number)[];
@@ -37,8 +40,8 @@ export function amendScenario(text: string, changes: readonly Amendment[]): stri
 }
 
 function amended(text: string, change: Amendment): string {
-  const document = parsed(text);
-  const wanted = withValue(document.toJS(), change);
+  const { document, value } = read(text);
+  const wanted = withValue(value, change);
   const spliced = splice(text, document, change);
   if (spliced !== null && says(spliced, wanted)) return spliced;
   const written = isJson(text) ? `${JSON.stringify(wanted, null, 2)}\n` : rewritten(document, change);
@@ -46,15 +49,18 @@ function amended(text: string, change: Amendment): string {
   throw new Error(`the scenario cannot be changed at ${change.path.join('.')}`);
 }
 
-function parsed(text: string): Document {
-  const result = parseYaml(text);
-  if (Array.isArray(result)) throw new Error(`the scenario cannot be parsed: ${result[0]?.found}`);
-  return result.document;
+/** A text as a document, and what it says to whoever reads it: aliases and merges followed. */
+function read(text: string): { document: Document; value: unknown } {
+  const parsed = parseYaml(text);
+  if (Array.isArray(parsed)) throw new Error(`the scenario cannot be parsed: ${parsed[0]?.found}`);
+  const { value, faults } = new Tree(parsed.document, parsed.lines);
+  if (faults.length > 0) throw new Error(`the scenario cannot be read: ${faults[0]?.found}`);
+  // A plain copy: the maps of a tree have no prototype.
+  return { document: parsed.document, value: structuredClone(value) };
 }
 
 function says(text: string, wanted: unknown): boolean {
-  const result = parseYaml(text);
-  return !Array.isArray(result) && isDeepStrictEqual(result.document.toJS(), wanted);
+  return isDeepStrictEqual(read(text).value, wanted);
 }
 
 function isJson(text: string): boolean {
@@ -69,7 +75,7 @@ function isJson(text: string): boolean {
 /** The new value in the place of the old one; null if the old one is not there or is no simple piece of text. */
 function splice(text: string, document: Document, { path, value }: Amendment): string | null {
   if (value === undefined) return null;
-  const node = document.getIn(path, true);
+  const node = nodeAt(document, path);
   if (node === undefined) return inserted(text, document, path, value);
   if (!isNode(node) || node.range == null || node.anchor !== undefined) return null;
   if (!(isScalar(node) || (isCollection(node) && node.flow === true))) return null;
@@ -77,10 +83,24 @@ function splice(text: string, document: Document, { path, value }: Amendment): s
   return text.slice(0, from) + flowText(value, isJson(text)) + text.slice(to);
 }
 
+/** What stands at a path in the text itself; undefined if nothing does, or it comes from elsewhere by an alias or a merge. */
+function nodeAt(document: Document, path: Amendment['path']): unknown {
+  let node: unknown = document.contents;
+  for (const step of path) {
+    node = isMap(node) ? pairOf(node, step)?.value : isSeq(node) ? node.items[Number(step)] : undefined;
+  }
+  return node;
+}
+
+/** The pair of a map whose key is a word. */
+function pairOf(map: YAMLMap, word: string | number): Pair | undefined {
+  return map.items.find(({ key }) => keyWord(key) === String(word));
+}
+
 /** A new key behind the last one of its map that stands on a line of its own; null if there is no such place. */
 function inserted(text: string, document: Document, path: Amendment['path'], value: unknown): string | null {
   const key = path.at(-1);
-  const map = document.getIn(path.slice(0, -1), true);
+  const map = nodeAt(document, path.slice(0, -1));
   if (typeof key !== 'string' || !isMap(map) || map.range == null) return null;
   const json = isJson(text);
   const pair = `${json ? JSON.stringify(key) : key}: ${flowText(value, json)}`;
@@ -121,14 +141,51 @@ function flowText(value: unknown, json: boolean): string {
 
 function rewritten(document: Document, { path, value }: Amendment): string {
   writeOutAliases(document);
-  const old = document.getIn(path, true);
-  if (value === undefined) document.deleteIn(path);
+  const keys = keysOnTheWay(document, path);
+  const old = document.getIn(keys, true);
+  if (value === undefined) document.deleteIn(keys);
   else {
     const node = document.createNode(value, { flow: true });
     if (isNode(old)) keepComments(old, node);
-    document.setIn(path, node);
+    document.setIn(keys, node);
   }
   return document.toString({ lineWidth: 0, flowCollectionPadding: false });
+}
+
+/** The steps of a path as the keys of the maps that it leads through, which have their merges written out. */
+function keysOnTheWay(document: Document, path: Amendment['path']): unknown[] {
+  let node: unknown = document.contents;
+  return path.map((step) => {
+    if (!isMap(node)) {
+      node = isSeq(node) ? node.items[Number(step)] : undefined;
+      return step;
+    }
+    writeOutMerges(node);
+    const pair = pairOf(node, step);
+    node = pair?.value;
+    return pair?.key ?? step;
+  });
+}
+
+/** What a map merges becomes its own, in the place of the merge; what it has itself and what is merged first counts. */
+function writeOutMerges(map: YAMLMap): void {
+  const known = new Set(map.items.map(({ key }) => keyWord(key)));
+  map.items = map.items.flatMap((pair) => {
+    if (keyWord(pair.key) !== MERGE) return [pair];
+    const sources = (isSeq(pair.value) ? pair.value.items : [pair.value]).filter(isMap);
+    const added: Pair[] = [];
+    for (const source of sources) {
+      writeOutMerges(source);
+      for (const one of source.items) {
+        const word = keyWord(one.key);
+        if (!known.has(word)) added.push(one);
+        known.add(word);
+      }
+    }
+    const first = added[0]?.key;
+    if (isNode(first) && isNode(pair.value)) first.commentBefore = pair.value.comment ?? null;
+    return added;
+  });
 }
 
 function keepComments(from: Node, to: Node): void {
@@ -144,7 +201,9 @@ function writeOutAliases(document: Document): void {
       const node = alias.resolve(document);
       if (node === undefined) return undefined;
       found = true;
-      return node.clone() as Node;
+      const copy = node.clone() as Node;
+      keepComments(alias, copy);
+      return copy;
     },
   });
   // What was copied may hold aliases itself.
@@ -160,7 +219,6 @@ function writeOutAliases(document: Document): void {
 /** @throws Error if the path leads through something that is no map or list */
 function withValue(data: unknown, { path, value }: Amendment): unknown {
   const [key, ...rest] = path;
-  // A plain copy: what is read back has plain objects only.
   if (key === undefined) return structuredClone(value);
   if (Array.isArray(data)) {
     return data.map((item, i) => (i === key ? withValue(item, { path: rest, value }) : item));

@@ -23,6 +23,9 @@ const MOST_VALUES = 1_000_000;
 /** Levels of maps and lists, aliases followed. */
 const MOST_LEVELS = 100;
 
+/** The key beside which stands a map whose keys count where the map has none of its own. */
+export const MERGE = '<<';
+
 /** A key of a map and the value beside it. */
 interface Entry {
   key: Node;
@@ -145,9 +148,9 @@ export class Tree {
     for (const pair of map.items) {
       const key = this.#target(pair.key as Node | null);
       const entry = { key: (pair.key as Node | null) ?? map, value: pair.value as Node | null };
-      const word = isScalar(key) ? keyWord(key.value, key.source) : null;
+      const word = keyWord(key);
       if (word === null) this.#noWord(entry.key, key, path);
-      else if (word === '<<') merged.push(entry);
+      else if (word === MERGE) merged.push(entry);
       else if (entries.has(word)) this.#duplicate(word, entry.key, (entries.get(word) as Entry).key, path);
       else entries.set(word, entry);
     }
@@ -168,7 +171,7 @@ export class Tree {
       }
       this.#fault(
         entry.key,
-        [...path, '<<'],
+        [...path, MERGE],
         'a merge (<<) of what is not a map',
         'an alias of a map, e.g. <<: *usual',
       );
@@ -201,7 +204,9 @@ export class Tree {
 }
 
 /** A key as a word: what is written, so that the stages 1 and 007 keep their names; null if it is none. */
-function keyWord(value: unknown, source: string | undefined): string | null {
+export function keyWord(key: unknown): string | null {
+  if (!isScalar(key)) return null;
+  const { value, source } = key;
   // A map keeps no key of this name, so a check could miss it.
   if (value === '__proto__' || value === null) return null;
   return typeof value === 'string' ? value : (source ?? String(value));

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { amendScenario } from '../../sim/scenario/amend.js';
 import { readScenario } from '../../sim/scenario/read.js';
-import { CELLAR } from './cellar.js';
+import { CELLAR, cellarWith, readWell } from './cellar.js';
 
 /** The lines that differ, as `before -> after`. */
 function changedLines(before: string, after: string): string[] {
@@ -129,6 +129,85 @@ test('a change behind an alias leaves the other place as it was', () => {
     expect(read.value.scenario.crops[0]!.stages[changed]).toMatchObject({ days: 9 });
     expect(read.value.scenario.crops[0]!.stages[other]).toMatchObject({ days: 7 });
   }
+});
+
+describe('where keys come in by a merge, a change sets that one key and all else says what it said', () => {
+  /** Two crops, the second with what the first has in common with it. */
+  const merged = cellarWith(
+    ['    stages:\n      germination', '    stages: &usual\n      germination'],
+    ['      nursery: {days: 14,', '      nursery: &young {days: 14,'],
+  ).replace(
+    'want:',
+    `  - name: oakleaf
+    sow: {every: 7, seeds: 5}
+    stages:
+      <<: *usual # as the butterhead
+      germination: {<<: *young, days: 6}
+want:`,
+  );
+  const before = readWell(merged).value.scenario;
+  const [first, second] = before.crops as [Crop, Crop];
+  type Crop = (typeof before.crops)[number];
+
+  function cropsAfter(path: readonly (string | number)[], value: unknown): readonly Crop[] {
+    const { crops, ...rest } = readWell(amendScenario(merged, [{ path, value }])).value.scenario;
+    expect({ ...rest, crops: before.crops }).toEqual(before);
+    return crops;
+  }
+
+  test('in a map that is merged as a whole', () => {
+    const nursery = { ...second.stages['nursery']!, days: 8 };
+    expect(cropsAfter(['crops', 1, 'stages', 'nursery', 'days'], 8)).toEqual([
+      first,
+      { ...second, stages: { ...second.stages, nursery } },
+    ]);
+  });
+
+  test('in a map that others merge', () => {
+    const nursery = { ...first.stages['nursery']!, loss: 0.5 };
+    expect(cropsAfter(['crops', 0, 'stages', 'nursery', 'loss'], 0.5)).toEqual([
+      { ...first, stages: { ...first.stages, nursery } },
+      second,
+    ]);
+  });
+
+  test('beside a merge, in its place: the merge stays as it is written', () => {
+    const after = amendScenario(merged, [
+      { path: ['crops', 1, 'stages', 'germination', 'loss'], value: 0.01 },
+    ]);
+    expect(changedLines(merged, after)).toEqual([
+      'germination: {<<: *young, days: 6} -> germination: {<<: *young, days: 6, loss: 0.01}',
+    ]);
+  });
+
+  test('also where it is taken out', () => {
+    const { keeps: _, ...germination } = second.stages['germination']!;
+    expect(cropsAfter(['crops', 1, 'stages', 'germination', 'keeps'], undefined)).toEqual([
+      first,
+      { ...second, stages: { ...second.stages, germination } },
+    ]);
+  });
+
+  test('of several merged maps the first one counts, as for the reader', () => {
+    const text = merged.replace('{<<: *young, days: 6}', '{<<: [{loss: 0.2, keeps: 2}, *young], days: 6}');
+    const { crops } = readWell(text).value.scenario;
+    const after = readWell(
+      amendScenario(text, [{ path: ['crops', 1, 'stages', 'nursery', 'days'], value: 8 }]),
+    );
+    expect(after.value.scenario.crops[1]!.stages['germination']).toEqual(crops[1]!.stages['germination']);
+  });
+
+  test('and every comment stays', () => {
+    const after = amendScenario(merged, [{ path: ['crops', 1, 'stages', 'nursery', 'days'], value: 8 }]);
+    for (const comment of merged.match(/#.*/g)!) expect(after).toContain(comment.trim());
+  });
+});
+
+test('a stage whose name reads as a number is found by its name', () => {
+  const text = cellarWith(['name: nursery', 'name: "007"'], ['      nursery:', '      007:']);
+  const after = amendScenario(text, [{ path: ['crops', 0, 'stages', '007', 'days'], value: 15 }]);
+  expect(changedLines(text, after)).toHaveLength(1);
+  expect(readWell(after).value.scenario.crops[0]!.stages['007']).toMatchObject({ days: 15, keeps: 7 });
 });
 
 test('any of these changes to any example gives that scenario with these changes and no other', () => {
