@@ -1,6 +1,7 @@
 /** `evensow ahead FILE LOG`: the next weeks, from what stands today. */
 
 import { aheadFrom } from '../../sim/calls/look.js';
+import type { Limits } from '../../sim/models/limits.js';
 import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
 import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
@@ -10,7 +11,7 @@ import { aheadSections } from '../sections/ahead/ahead.js';
 import { aheadRows } from '../sections/ahead/rows.js';
 import { writeResult } from '../studies/perform.js';
 
-const MOST_WEEKS = 52;
+const WEEKS: Limits = { least: 1, most: 52 };
 const USUAL_WEEKS = 8;
 
 /**
@@ -21,7 +22,7 @@ const USUAL_WEEKS = 8;
 export async function ahead(file: string, log: string, options: Options): Promise<number> {
   const faults: string[] = [];
   const asked = futuresOptions(options, faults);
-  const weeks = wholeNumber('--weeks', options['weeks'], 1, MOST_WEEKS, USUAL_WEEKS, faults) ?? USUAL_WEEKS;
+  const weeks = wholeNumber('--weeks', options['weeks'], WEEKS, USUAL_WEEKS, faults) ?? USUAL_WEEKS;
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const out = options['out'] ?? null;
   const going = await loadLine('ahead', file, log, out);

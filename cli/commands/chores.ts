@@ -1,6 +1,7 @@
 /** `evensow chores FILE [LOG]`: what to do on each visit of the next days. */
 
 import { choresFrom } from '../../sim/calls/look.js';
+import type { Limits } from '../../sim/models/limits.js';
 import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
 import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
@@ -10,7 +11,7 @@ import { toldAs } from '../render/told.js';
 import { choresCalendar, choresRows, choresSections } from '../sections/chores.js';
 import { writeResult } from '../studies/perform.js';
 
-const MOST_DAYS = 366;
+const DAYS: Limits = { least: 1, most: 366 };
 const USUAL_DAYS = 14;
 
 /** As typed; `ics` asks for a calendar file. */
@@ -28,7 +29,7 @@ export async function chores(
 ): Promise<number> {
   const faults: string[] = [];
   const asked = futuresOptions(options, faults);
-  const days = wholeNumber('--days', options['days'], 1, MOST_DAYS, USUAL_DAYS, faults) ?? USUAL_DAYS;
+  const days = wholeNumber('--days', options['days'], DAYS, USUAL_DAYS, faults) ?? USUAL_DAYS;
   if (asked.today !== null && log === undefined) {
     faults.push(
       '--today must not be given without a log. Without one the list begins on the first day of the scenario. Example: evensow chores my-line.yaml season.csv --today 2027-03-15',

@@ -1,5 +1,6 @@
 /** `evensow compare [FILES]`: several plans side by side, with the same luck. */
 
+import { type Limits, SEEDS } from '../../sim/models/limits.js';
 import type { Cadence, Variation } from '../../sim/scenario/vary.js';
 import { ORDERS } from '../../sim/study/compare.js';
 import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
@@ -8,6 +9,9 @@ import { cadenceLists, oneOf, weekdayLists, wholeList } from '../options/lists.j
 import { checkOut, type Options, seasonsOf, studyOptions } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { carryOutStudy } from '../studies/perform.js';
+
+/** Seeds a week: those of ten sowings, as large as they can be. */
+const SEEDS_A_WEEK: Limits = { least: 1, most: 10 * SEEDS.most };
 
 /** Most plans of a comparison: more than anybody reads. */
 const MOST_PLANS = 500;
@@ -47,8 +51,8 @@ function variationsOf(options: Options, faults: string[]): Variation[] {
     ...cadenceLists(options['every'], options['on'], faults),
     ...(options.refill ? [{ refill: true } as const] : []),
   ];
-  const seeds = wholeList('--seeds', options['seeds'], [1, 1_000_000], '4,6,8', faults);
-  const aWeek = wholeList('--seeds-a-week', options['seedsAWeek'], [1, 10_000_000], '20,30', faults);
+  const seeds = wholeList('--seeds', options['seeds'], SEEDS, '4,6,8', faults);
+  const aWeek = wholeList('--seeds-a-week', options['seedsAWeek'], SEEDS_A_WEEK, '20,30', faults);
   const visits = weekdayLists('--visits', options['visits'], ['daily', 'always'], faults);
   if (seeds.length > 0 && aWeek.length > 0) {
     faults.push(

@@ -1,6 +1,7 @@
 /** `evensow replay LOG [FILE]`: rebuild a real season from its log. */
 
 import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
+import { SEEDS } from '../../sim/models/limits.js';
 import { replaySeason } from '../../sim/season/replay/replay.js';
 import type { CadenceChange } from '../../sim/season/replay/what-if.js';
 import { faultsProblem } from '../inputs/faults-problem.js';
@@ -47,7 +48,7 @@ function changeFrom(options: Options): CadenceChange | null {
   const change: CadenceChange = {
     every: days ?? null,
     on: on === undefined ? null : weekdaysOf(on, faults),
-    seeds: wholeNumber('--seeds', seeds, 1, 1_000_000, 8, faults) ?? null,
+    seeds: wholeNumber('--seeds', seeds, SEEDS, 8, faults) ?? null,
   };
   if (every !== undefined && on !== undefined) {
     faults.push(

@@ -1,6 +1,7 @@
 /** `evensow search [FILE]`: the cheapest plan that reaches so many heads a week in a given share of the weeks. */
 
-import { SEARCH_DEFAULTS } from '../../sim/calls/search.js';
+import { SEARCH_DEFAULTS, SEARCH_LIMITS } from '../../sim/calls/search.js';
+import { HEADS, type Limits, SEEDS } from '../../sim/models/limits.js';
 import { nearest } from '../../sim/models/nearest.js';
 import * as route from '../../sim/models/route.js';
 import { type Grid, gridAround, gridSize } from '../../sim/scenario/grid.js';
@@ -72,15 +73,23 @@ function goalOf(options: SearchOptions, faults: string[]): SearchGoal | null {
     );
   }
   const before = faults.length;
-  const heads = wholeNumber('--heads', options['heads'], 1, 1_000_000_000, 12, faults);
+  const heads = wholeNumber('--heads', options['heads'], HEADS, 12, faults);
   const usual = SEARCH_DEFAULTS;
   const goal = {
-    weeksMet: share('--weeks-met', options['weeksMet'], 0.01, 1, usual.weeksMet, faults),
+    weeksMet: share('--weeks-met', options['weeksMet'], SEARCH_LIMITS.weeksMet, usual.weeksMet, faults),
     least: (oneOf('--least', options['least'], COST_KINDS, faults) as CostKind | null) ?? usual.least,
-    confidence: share('--confidence', options['confidence'], 0.6, 0.9999, usual.confidence, faults),
-    near: share('--near', options['near'], 0.005, 0.2, usual.near, faults),
-    first: wholeNumber('--first', options['first'], 5, 1000, usual.first, faults) ?? usual.first,
-    runners: wholeNumber('--runners', options['runners'], 0, 20, usual.runners, faults) ?? usual.runners,
+    confidence: share(
+      '--confidence',
+      options['confidence'],
+      SEARCH_LIMITS.confidence,
+      usual.confidence,
+      faults,
+    ),
+    near: share('--near', options['near'], SEARCH_LIMITS.near, usual.near, faults),
+    first: wholeNumber('--first', options['first'], SEARCH_LIMITS.first, usual.first, faults) ?? usual.first,
+    runners:
+      wholeNumber('--runners', options['runners'], SEARCH_LIMITS.runners, usual.runners, faults) ??
+      usual.runners,
   };
   return heads === undefined || faults.length > before ? null : { heads, ...goal };
 }
@@ -89,14 +98,14 @@ function goalOf(options: SearchOptions, faults: string[]): SearchGoal | null {
 function share(
   name: string,
   text: string | undefined,
-  least: number,
-  most: number,
+  limits: Limits,
   usual: number,
   faults: string[],
 ): number {
   if (text === undefined) return usual;
-  const value = numberFrom(text, least, most);
-  if (value === undefined) faults.push(wrong(name, text, `a share from ${least} to ${most}`, usual));
+  const value = numberFrom(text, limits);
+  if (value === undefined)
+    faults.push(wrong(name, text, `a share from ${limits.least} to ${limits.most}`, usual));
   return value ?? usual;
 }
 
@@ -104,7 +113,7 @@ function share(
 function gridOf(options: SearchOptions, faults: string[]): Grid {
   return {
     cadences: cadenceLists(options['every'], options['on'], faults),
-    seeds: wholeList('--seeds', options['seeds'], [1, 1_000_000], '4..12', faults),
+    seeds: wholeList('--seeds', options['seeds'], SEEDS, '4..12', faults),
     channels: channelLists(options.channels, faults),
     visits: weekdayLists('--visits', options['visits'], ['daily'], faults) as Grid['visits'],
   };

@@ -32,7 +32,7 @@ export async function sizeCommand(file: string | undefined, options: SizeOptions
 /** The layout that the options ask for, once the names of the stages are known. */
 function layoutFrom(options: SizeOptions, faults: string[]): (stages: readonly string[]) => SizeLayout {
   const { channels: lists, between, split, area } = options;
-  const dealt = wholeNumber('--split', split, 2, MOST_DEALT, 12, faults);
+  const dealt = wholeNumber('--split', split, { least: 2, most: MOST_DEALT }, 12, faults);
   const m2 = areaOf(area, faults);
   const given = Object.entries({ '--channels': lists, '--split': split, '--area': area })
     .filter(([, value]) => value !== undefined)
@@ -63,7 +63,7 @@ function stageNames(text: string, names: readonly string[]): string[] {
 
 function areaOf(text: string | undefined, faults: string[]): number | undefined {
   if (text === undefined) return undefined;
-  const m2 = numberFrom(text, 0, MOST_DEALT);
+  const m2 = numberFrom(text, { least: 0, most: MOST_DEALT });
   if (m2 !== undefined && m2 > 0) return m2;
   faults.push(wrong('--area', text, `an area above 0 and at most ${MOST_DEALT} m2`, 2.5));
   return undefined;

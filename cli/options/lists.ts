@@ -1,6 +1,7 @@
 /** Options that are lists: "2,3,4,7", "mon+thu,tue". Checked like single values, all faults of a list at once. */
 
 import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
+import { CHANNELS, EVERY, type Limits } from '../../sim/models/limits.js';
 import { nearest } from '../../sim/models/nearest.js';
 import type { Cadence } from '../../sim/scenario/vary.js';
 
@@ -52,9 +53,9 @@ export function everyList(text: string | undefined, faults: string[]): number[] 
     text,
     {
       option: '--every',
-      expected: 'numbers of days from 0.01 to 3650',
+      expected: `numbers of days from ${EVERY.least} to ${EVERY.most}`,
       example: '2,3,4,7',
-      read: (item) => numberFrom(item, 0.01, 3650),
+      read: (item) => numberFrom(item, EVERY),
     },
     faults,
   );
@@ -76,7 +77,7 @@ export function cadenceLists(
 export function wholeList(
   option: string,
   text: string | undefined,
-  [least, most]: readonly [number, number],
+  limits: Limits,
   example: string,
   faults: string[],
 ): number[] {
@@ -84,10 +85,10 @@ export function wholeList(
     text,
     {
       option,
-      expected: `whole numbers from ${least} to ${most}`,
+      expected: `whole numbers from ${limits.least} to ${limits.most}`,
       example,
       read: (item) => {
-        const value = numberFrom(item, least, most);
+        const value = numberFrom(item, limits);
         return Number.isInteger(value) ? value : undefined;
       },
     },
@@ -122,9 +123,6 @@ function rangeItems(item: string, { option, whole }: Items<unknown>, faults: str
   return Array.from({ length: values }, (_, i) => String(first + i));
 }
 
-/** Most channels of a stage, as in a scenario. */
-const MOST_CHANNELS = 100_000;
-
 /**
  * Channels that stages may have: `nursery=1..4`, once for each stage.
  * @param texts one for each time the option was given
@@ -149,7 +147,7 @@ export function channelLists(
     } else {
       const counts = text.slice(at + 1);
       const example = `${stage}=4,6,8 or ${stage}=1..4`;
-      lists.push({ stage, counts: wholeList('--channels', counts, [1, MOST_CHANNELS], example, faults) });
+      lists.push({ stage, counts: wholeList('--channels', counts, CHANNELS, example, faults) });
     }
   }
   return lists;
@@ -202,7 +200,7 @@ export function oneOf(
 }
 
 /** @returns undefined unless the text is a plain number within the limits */
-export function numberFrom(text: string, least: number, most: number): number | undefined {
+export function numberFrom(text: string, { least, most }: Limits): number | undefined {
   const value = /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
   return value >= least && value <= most ? value : undefined;
 }

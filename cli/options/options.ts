@@ -1,8 +1,9 @@
 /** Values of options, checked like the keys of a scenario: what must not be, what it must be, an example. */
 
+import { type Limits, SEED } from '../../sim/models/limits.js';
 import type { Plan } from '../../sim/models/plan.js';
-import { defaultSeasons, MOST_SEASONS } from '../../sim/seasons/how-many.js';
-import { MOST_WORKERS } from '../../sim/seasons/threads.js';
+import { defaultSeasons, SEASONS } from '../../sim/seasons/how-many.js';
+import { WORKERS } from '../../sim/seasons/threads.js';
 import type { Shard } from '../../sim/study/study.js';
 import { checkReplaceable, sameFile } from '../io/write-file.js';
 import { Problem } from '../problem.js';
@@ -30,8 +31,7 @@ export interface ExecutionOptions {
 export function wholeNumber(
   name: string,
   text: string | boolean | undefined,
-  least: number,
-  most: number,
+  { least, most }: Limits,
   example: number,
   faults: string[],
 ): number | undefined {
@@ -118,8 +118,8 @@ export interface SeasonOptions {
 /** @param faults takes a sentence for each wrong option */
 export function seasonOptions(options: Options, faults: string[]): SeasonOptions {
   return {
-    seasons: wholeNumber('--seasons', options['seasons'], 1, MOST_SEASONS, 200, faults),
-    seed: wholeNumber('--seed', options['seed'], 0, Number.MAX_SAFE_INTEGER, 7, faults),
+    seasons: wholeNumber('--seasons', options['seasons'], SEASONS, 200, faults),
+    seed: wholeNumber('--seed', options['seed'], SEED, 7, faults),
   };
 }
 
@@ -143,7 +143,7 @@ export function studyOptions(options: Options, faults: string[]): StudyOptions {
 
 /** Threads that are asked for. @param faults takes a sentence if they are wrong */
 export function workersOf(options: Options, faults: string[]): number | undefined {
-  return wholeNumber('--workers', options['workers'], 1, MOST_WORKERS, 2, faults);
+  return wholeNumber('--workers', options['workers'], WORKERS, 2, faults);
 }
 
 function shardOf(text: string | undefined, faults: string[]): Shard | null {

@@ -1,10 +1,11 @@
 /** How a study is carried out for a program that calls the library: options with their defaults, threads, and being stopped. */
 
+import { SEED, wholeWithin } from '../models/limits.js';
 import type { Plan } from '../models/plan.js';
-import { defaultSeasons, MOST_SEASONS } from '../seasons/how-many.js';
+import { defaultSeasons, SEASONS } from '../seasons/how-many.js';
 import { SeasonRunner } from '../seasons/season-runner.js';
 import { threadPool } from '../seasons/thread-pool.js';
-import { MOST_WORKERS } from '../seasons/threads.js';
+import { WORKERS } from '../seasons/threads.js';
 import { type Study, WHOLE } from '../study/study.js';
 
 /** How a study is carried out. All of it may be left out. */
@@ -28,15 +29,9 @@ export function seasonsAndSeed(
 ): { readonly seasons: number; readonly seed: number } {
   const { seasons = Math.min(...plans.map(defaultSeasons)), seed = plans[0]!.seed } = options;
   return {
-    seasons: whole('seasons', seasons, 1, MOST_SEASONS),
-    seed: whole('seed', seed, 0, Number.MAX_SAFE_INTEGER),
+    seasons: wholeWithin('seasons', seasons, SEASONS),
+    seed: wholeWithin('seed', seed, SEED),
   };
-}
-
-/** @throws RangeError unless `value` is a whole number within the limits */
-export function whole(name: string, value: number, least: number, most: number): number {
-  if (Number.isInteger(value) && value >= least && value <= most) return value;
-  throw new RangeError(`${name} must be a whole number from ${least} to ${most}: ${value}`);
 }
 
 /**
@@ -59,7 +54,7 @@ export async function carriedOut<Yield, Result>(
 
 /** @throws RangeError if the number of threads is out of range */
 export function workersOf({ workers = 1 }: Pick<StudyOptions, 'workers'>): number {
-  return whole('workers', workers, 1, MOST_WORKERS);
+  return wholeWithin('workers', workers, WORKERS);
 }
 
 /**

@@ -1,5 +1,6 @@
 /** `ahead` and `chores`: what comes, from what stands by the log. */
 
+import { SEED, wholeWithin } from '../models/limits.js';
 import type { Result } from '../models/result.js';
 import { toPlan } from '../scenario/plan.js';
 import type { Scenario } from '../scenario/schema.js';
@@ -11,7 +12,7 @@ import type { SeasonLog } from '../season/log/read.js';
 import type { LogRow } from '../season/log/rows.js';
 import { defaultSeasons } from '../seasons/how-many.js';
 import { startThreads } from '../seasons/threads.js';
-import { pauseOf, type StudyOptions, untilStopped, whole, workersOf } from './carry-out.js';
+import { pauseOf, type StudyOptions, untilStopped, workersOf } from './carry-out.js';
 import { lengthenedPlan } from './lengthened.js';
 
 /** From when is looked, and how it is carried out. All of it may be left out. */
@@ -122,8 +123,8 @@ async function looked<Told>(
 ): Promise<Result<Told, LogFault>> {
   const { today = null, seed } = options;
   const futures = options.futures ?? defaultSeasons(toPlan(scenario));
-  whole('futures', futures, 1, Number.MAX_SAFE_INTEGER);
-  if (seed !== undefined) whole('seed', seed, 0, Number.MAX_SAFE_INTEGER);
+  wholeWithin('futures', futures, { least: 1, most: Number.MAX_SAFE_INTEGER });
+  if (seed !== undefined) wholeWithin('seed', seed, SEED);
   const workers = workersOf(options);
   const threads = workers === 1 ? null : await startThreads(workers);
   return untilStopped(

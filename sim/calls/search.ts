@@ -1,5 +1,6 @@
 /** `search`: the cheapest plan that reaches a goal. */
 
+import { HEADS, type Limits, SEED, wholeWithin, within } from '../models/limits.js';
 import { failure, type Result, success } from '../models/result.js';
 import { type Grid, gridAround, variationsWithin } from '../scenario/grid.js';
 import { toPlan } from '../scenario/plan.js';
@@ -7,11 +8,11 @@ import { seedsAWeek, visitsAWeek } from '../scenario/rates.js';
 import type { Scenario } from '../scenario/schema.js';
 import { type Variation, variationText, vary } from '../scenario/vary.js';
 import type { SearchGoal } from '../study/search/budget.js';
-import type { Candidate, CostKind, Settings } from '../study/search/candidates.js';
+import { type Candidate, COST_KINDS, type CostKind, type Settings } from '../study/search/candidates.js';
 import type { SearchResult } from '../study/search/result.js';
 import { searchStudy } from '../study/search/search.js';
 import { firstCountedWeek } from '../study/search/weeks.js';
-import { carriedOut, type StudyOptions, whole } from './carry-out.js';
+import { carriedOut, type StudyOptions, workersOf } from './carry-out.js';
 
 /** What a search looks for, where, and how it is carried out. Only `heads` must be given. */
 export interface SearchOptions
@@ -32,6 +33,15 @@ export const SEARCH_DEFAULTS: Omit<SearchGoal, 'heads'> = {
   runners: 3,
 };
 
+/** What the numbers of a search may be, beside the heads. */
+export const SEARCH_LIMITS: Record<keyof Omit<SearchGoal, 'heads' | 'least'>, Limits> = {
+  weeksMet: { least: 0.01, most: 1 },
+  confidence: { least: 0.6, most: 0.9999 },
+  near: { least: 0.005, most: 0.2 },
+  first: { least: 5, most: 1000 },
+  runners: { least: 0, most: 20 },
+};
+
 /**
  * The cheapest plan that brings so many heads a week in so large a share of the weeks, with a stated probability of being right.
  *
@@ -47,13 +57,29 @@ export async function search(
   scenario: Scenario,
   options: SearchOptions,
 ): Promise<Result<SearchResult, string>> {
-  const { within = gridAround(scenario), seed = scenario.seed, heads } = options;
-  whole('heads', heads, 1, 1_000_000_000);
-  const { weeksMet, least, confidence, near, first, runners } = { ...SEARCH_DEFAULTS, ...options };
-  const candidates = candidatesWithin(scenario, within, least);
+  const { within: grid = gridAround(scenario), seed = scenario.seed } = options;
+  const goal = checkedGoal({ ...SEARCH_DEFAULTS, ...options });
+  wholeWithin('seed', seed, SEED);
+  workersOf(options);
+  const candidates = candidatesWithin(scenario, grid, goal.least);
   if (!candidates.ok) return candidates;
-  const goal = { heads, weeksMet, least, confidence, near, first, runners };
   return success(await carriedOut(searchStudy(candidates.value, goal, seed), options));
+}
+
+/** @throws RangeError if one of its figures is out of range */
+function checkedGoal({ heads, weeksMet, least, confidence, near, first, runners }: SearchGoal): SearchGoal {
+  if (!COST_KINDS.includes(least)) {
+    throw new RangeError(`least must be one of ${COST_KINDS.join(', ')}: ${least}`);
+  }
+  return {
+    heads: wholeWithin('heads', heads, HEADS),
+    weeksMet: within('weeksMet', weeksMet, SEARCH_LIMITS.weeksMet),
+    least,
+    confidence: within('confidence', confidence, SEARCH_LIMITS.confidence),
+    near: within('near', near, SEARCH_LIMITS.near),
+    first: wholeWithin('first', first, SEARCH_LIMITS.first),
+    runners: wholeWithin('runners', runners, SEARCH_LIMITS.runners),
+  };
 }
 
 /**

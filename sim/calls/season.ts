@@ -1,5 +1,6 @@
 /** A season's log by one call: read, added to, replayed, fitted. */
 
+import { EVERY, SEEDS, wholeWithin, within } from '../models/limits.js';
 import type { Plan } from '../models/plan.js';
 import type { Result } from '../models/result.js';
 import { type FitResult, fitSeason } from '../season/fit/fit.js';
@@ -57,6 +58,7 @@ export function addRow(
  * @param log with at least one row
  * @param options `plan` of the line (left out: inferred from the log), `change` another cadence to try
  * @returns faults if the log and the plan do not belong together
+ * @throws RangeError if `change` is out of range
  * @example
  * ```ts
  * const replayed = replay(log, { plan });
@@ -70,6 +72,11 @@ export function replay(
     change = null,
   }: { readonly plan?: Plan | null; readonly change?: CadenceChange | null } = {},
 ): Result<ReplayResult, LogFault> {
+  if (change !== null) {
+    const { every, seeds } = change;
+    if (every !== null) within('change.every', every, EVERY);
+    if (seeds !== null) wholeWithin('change.seeds', seeds, SEEDS);
+  }
   return replaySeason(log.rows, log.stages, plan, { change });
 }
 

@@ -2,6 +2,7 @@
 
 import * as z from 'zod';
 import { isIsoDate, WEEKDAYS, whyNoDate } from '../models/dates.js';
+import type { Limits } from '../models/limits.js';
 import { nearest } from '../models/nearest.js';
 import { type Expectation, field } from './expectations.js';
 import { bare } from './schema-walk.js';
@@ -13,14 +14,8 @@ export function nearestWeekday(word: string): string | null {
   return nearest(word, [...WEEKDAYS, ...WEEKDAY_NAMES])?.slice(0, 3) ?? null;
 }
 
-/** A whole number from `least` to `most`. */
-export function whole(
-  least: number,
-  most: number,
-  meaning: string,
-  unit: string,
-  more?: Partial<Expectation>,
-) {
+/** A whole number within some limits. */
+export function whole({ least, most }: Limits, meaning: string, unit: string, more?: Partial<Expectation>) {
   const expected = `a whole number from ${least} to ${most}${unit === '' ? '' : ` (${unit})`}`;
   return field(z.int().min(least).max(most), meaning, { expected, ...more });
 }

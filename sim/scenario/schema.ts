@@ -6,6 +6,7 @@
  */
 
 import * as z from 'zod';
+import { CHANNELS, HEADS, SEED } from '../models/limits.js';
 import { nearest } from '../models/nearest.js';
 import { field } from './expectations.js';
 import { above0, atLeast0, date, listAdvice, map, name, share, weekdays, whole } from './fields.js';
@@ -50,8 +51,10 @@ const span = map(
 const stage = map(
   {
     name: name('Name of the stage.'),
-    channels: whole(1, 100_000, 'Channels (or trays) of the stage.', 'channels', { example: 'channels: 8' }),
-    holes: whole(1, 1_000_000, 'Holes per channel.', 'holes per channel', { example: 'holes: 24' }),
+    channels: whole(CHANNELS, 'Channels (or trays) of the stage.', 'channels', { example: 'channels: 8' }),
+    holes: whole({ least: 1, most: 1_000_000 }, 'Holes per channel.', 'holes per channel', {
+      example: 'holes: 24',
+    }),
     hole_area_cm2: above0('Area of one hole [cm2].', 'cm2', 'hole_area_cm2: 400').optional(),
     clean_days: atLeast0('Days that a hole is out of use after a plant has left it [days].', 'days', {
       example: 'clean_days: 1',
@@ -66,7 +69,9 @@ const crop = map(
     name: name('Name of the crop.'),
     germination: share('Probability that a seed sprouts.', 'germination: 0.92').default(1),
     sow,
-    cuts: whole(1, 50, 'Picks per plant.', 'picks per plant', { example: 'cuts: 3' }).default(1),
+    cuts: whole({ least: 1, most: 50 }, 'Picks per plant.', 'picks per plant', {
+      example: 'cuts: 3',
+    }).default(1),
     regrow: regrow.optional(),
     head_g: above0('Fresh mass of one head or cut [g].', 'g', 'head_g: 150').optional(),
     stages: field(
@@ -82,7 +87,7 @@ const crop = map(
 
 const want = map(
   {
-    heads: whole(1, 1_000_000_000, 'Heads wanted on each of these weekdays.', 'heads', {
+    heads: whole(HEADS, 'Heads wanted on each of these weekdays.', 'heads', {
       example: 'heads: 6',
     }),
     on: weekdays('Weekdays on which heads are wanted.', 'on'),
@@ -96,8 +101,8 @@ export const scenarioSchema = map(
   {
     title: title.default('Untitled line'),
     start: date('Date of day 0.', 'start'),
-    weeks: whole(1, 520, 'Length of a season [weeks].', 'weeks', { example: 'weeks: 26' }),
-    seed: whole(0, Number.MAX_SAFE_INTEGER, 'Number that chooses the luck of the season.', '').default(1),
+    weeks: whole({ least: 1, most: 520 }, 'Length of a season [weeks].', 'weeks', { example: 'weeks: 26' }),
+    seed: whole(SEED, 'Number that chooses the luck of the season.', '').default(1),
     visits: visits.default('daily'),
     away: field(z.array(span), 'Spans of dates without a visit, first and last date included.', {
       expected: 'a list of maps with from and to',

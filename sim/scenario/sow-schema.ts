@@ -1,15 +1,16 @@
 /** Schema of the four ways to say when a crop is sown. */
 
 import * as z from 'zod';
+import { EVERY, SEEDS } from '../models/limits.js';
 import { field } from './expectations.js';
 import { date, weekdays, whole } from './fields.js';
 
-const seeds = whole(1, 1_000_000, 'Seeds per sowing.', 'seeds', { example: 'seeds: 10' });
+const seeds = whole(SEEDS, 'Seeds per sowing.', 'seeds', { example: 'seeds: 10' });
 
 const every = field(
-  z.number().min(0.01).max(3650),
+  z.number().min(EVERY.least).max(EVERY.most),
   'Days from one sowing to the next, the first on day 0; fractions are allowed [days].',
-  { expected: 'a number from 0.01 to 3650 (days)', example: 'every: 3' },
+  { expected: `a number from ${EVERY.least} to ${EVERY.most} (days)`, example: 'every: 3' },
 );
 
 const dates = field(z.array(date('A date of sowing.', 'dates')).min(1), 'Dates on which sowings are due.', {

@@ -2,7 +2,9 @@
 
 import type { Weekday } from '../models/dates.js';
 import { failure, type Result, success } from '../models/result.js';
-import type { Scenario } from './schema.js';
+import { type FaultDraft, pathText } from './faults.js';
+import { issuesToFaults } from './issues-to-faults.js';
+import { type Scenario, scenarioSchema } from './schema.js';
 
 export type Cadence =
   | { readonly every: number }
@@ -25,21 +27,28 @@ type Sow = Scenario['crops'][number]['sow'];
 
 /**
  * The scenario with a variation.
- * @returns a fault, in a sentence, if the variation does not fit the scenario
+ * @returns faults, a sentence each, if the variation does not fit the scenario, or gives one that no file could hold
  */
 export function vary(scenario: Scenario, variation: Variation): Result<Scenario, string> {
   const crops = [];
   for (const crop of scenario.crops) {
     const sow = sowWith(crop.sow, variation);
-    if (typeof sow === 'string') return failure([`Crop ${crop.name} ${sow}`]);
-    crops.push({ ...crop, sow });
+    if (!sow.ok) return failure(sow.faults.map((fault) => `Crop ${crop.name} ${fault}`));
+    crops.push({ ...crop, sow: sow.value });
   }
   const names = scenario.stages.map(({ name }) => name);
   const unknown = Object.keys(variation.channels ?? {}).find((name) => !names.includes(name));
   if (unknown !== undefined) {
     return failure([`There is no stage ${unknown}. The stages are ${names.join(', ')}.`]);
   }
-  return success({
+  const { seedsAWeek } = variation;
+  if (seedsAWeek !== undefined && !(seedsAWeek > 0)) {
+    // It is no key of a scenario, and none of the seeds that it is dealt to would show it: each sowing has at least one.
+    return failure([
+      `seedsAWeek must not be ${seedsAWeek}. It must be a number above 0. Example: seedsAWeek: 20`,
+    ]);
+  }
+  const varied: Scenario = {
     ...scenario,
     crops,
     stages: scenario.stages.map((stage) => ({
@@ -47,33 +56,57 @@ export function vary(scenario: Scenario, variation: Variation): Result<Scenario,
       channels: variation.channels?.[stage.name] ?? stage.channels,
     })),
     visits: variation.visits === undefined ? scenario.visits : (variation.visits as Scenario['visits']),
-  });
+  };
+  const checked = scenarioSchema.safeParse(varied);
+  if (checked.success) return success(varied);
+  return failure(issuesToFaults(scenarioSchema, varied, checked.error.issues).map(sentences));
 }
 
-/** @returns the end of a sentence that begins with the crop if it cannot be */
-function sowWith(sow: Sow, { cadence, seeds, seedsAWeek }: Variation): Sow | string {
-  if (cadence !== undefined && 'refill' in cadence) return { refill: true };
-  if (cadence === undefined && seeds === undefined && seedsAWeek === undefined) return sow;
+/** A fault without a file, in whole sentences. */
+function sentences({ path, found, expected, nearest, advice }: FaultDraft): string {
+  const remedy = nearest == null ? advice : `Did you mean ${nearest}?`;
+  const fault = `${pathText(path)} must not be ${found}. It must be ${expected}.`;
+  return remedy === undefined ? fault : `${fault} ${remedy}`;
+}
+
+/** @returns as a fault the end of a sentence that begins with the crop */
+function sowWith(sow: Sow, { cadence, seeds, seedsAWeek }: Variation): Result<Sow, string> {
+  if (cadence !== undefined && 'refill' in cadence) return success({ refill: true });
+  if (cadence === undefined && seeds === undefined && seedsAWeek === undefined) return success(sow);
   const timing = cadence ?? sow;
-  if ('refill' in timing) return 'is refilled: it has no seeds per sowing. Give a cadence too.';
-  const each = seeds ?? (seedsAWeek === undefined ? presentSeeds(sow) : perSowing(timing, seedsAWeek));
-  if (typeof each === 'string') return each;
-  if (cadence === undefined) return { ...(sow as Exclude<Sow, { refill: true }>), seeds: each };
-  return 'every' in cadence ? { every: cadence.every, seeds: each } : { on: [...cadence.on], seeds: each };
+  if ('refill' in timing) {
+    return failure(['is refilled: it has no seeds per sowing. Give a cadence too.']);
+  }
+  const each =
+    seeds !== undefined
+      ? success(seeds)
+      : seedsAWeek === undefined
+        ? presentSeeds(sow)
+        : perSowing(timing, seedsAWeek);
+  if (!each.ok) return each;
+  if (cadence === undefined) {
+    return success({ ...(sow as Exclude<Sow, { refill: true }>), seeds: each.value });
+  }
+  return success(
+    'every' in cadence
+      ? { every: cadence.every, seeds: each.value }
+      : { on: [...cadence.on], seeds: each.value },
+  );
 }
 
-function presentSeeds(sow: Sow): number | string {
+function presentSeeds(sow: Sow): Result<number, string> {
   return 'refill' in sow
-    ? 'is refilled: another cadence needs seeds. Give the seeds per sowing too.'
-    : sow.seeds;
+    ? failure(['is refilled: another cadence needs seeds. Give the seeds per sowing too.'])
+    : success(sow.seeds);
 }
 
 /** Seeds of each sowing that come to about so many a week. */
-function perSowing(timing: object, aWeek: number): number | string {
+function perSowing(timing: object, aWeek: number): Result<number, string> {
   const { every, on } = timing as { readonly every?: number; readonly on?: readonly Weekday[] };
-  if (every === undefined && on === undefined)
-    return 'is sown on dates: so many seeds a week mean nothing there. Give a cadence too.';
-  return Math.max(1, Math.round(every === undefined ? aWeek / on!.length : (aWeek * every) / 7));
+  if (every === undefined && on === undefined) {
+    return failure(['is sown on dates: so many seeds a week mean nothing there. Give a cadence too.']);
+  }
+  return success(Math.max(1, Math.round(every === undefined ? aWeek / on!.length : (aWeek * every) / 7)));
 }
 
 /** A variation in a few words: "every 3 d, 8 seeds". @returns "as it is" if nothing is changed */

@@ -1,10 +1,11 @@
 /** How many seasons a study takes. */
 
+import type { Limits } from '../models/limits.js';
 import type { Plan } from '../models/plan.js';
 import { plantsOf } from './workload.js';
 
-/** The most seasons that a study takes. */
-export const MOST_SEASONS = 1_000_000;
+/** Seasons that a study takes. */
+export const SEASONS: Limits = { least: 1, most: 1_000_000 };
 
 /** Plants that the default number of seasons may take together, about half a minute of one core. */
 const DEFAULT_PLANTS = 3e7;

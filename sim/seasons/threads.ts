@@ -1,5 +1,7 @@
 /** Several threads that do errands. What these give does not depend on how many threads there are. */
 
+import type { Limits } from '../models/limits.js';
+
 export interface Threads {
   /** How many errands can be in work at the same time. */
   readonly hands: number;
@@ -9,8 +11,8 @@ export interface Threads {
   close(): Promise<void>;
 }
 
-/** Most threads that may be asked for. */
-export const MOST_WORKERS = 256;
+/** Threads that may be asked for. */
+export const WORKERS: Limits = { least: 1, most: 256 };
 
 /** Errands handed out per thread: while one is in work, the next is already there. */
 const AHEAD = 2;

@@ -103,6 +103,15 @@ test('a season is replayed and fitted, with a plan and without', () => {
   expect(fitLog(log).holes_known).toBe(false);
 });
 
+test.each([
+  { every: 0, on: null, seeds: null },
+  { every: -1, on: null, seeds: 5 },
+  { every: 3, on: null, seeds: 0 },
+  { every: null, on: null, seeds: 1.5 },
+])('replay: another cadence out of range breaks the contract: %j', (change) => {
+  expect(() => replay(logOf(BEGUN), { plan, change })).toThrow(RangeError);
+});
+
 test('a film shows the season that the line runs with the same seed and number', () => {
   const picked = new Line(plan).run(5, 2).weekPicks.reduce((sum, picks) => sum + picks, 0);
   const shown = film(plan, { seed: 5, season: 2 });

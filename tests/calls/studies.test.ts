@@ -4,13 +4,13 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { compare } from '../../sim/calls/compare.js';
 import { run } from '../../sim/calls/run.js';
-import { search } from '../../sim/calls/search.js';
+import { type SearchOptions, search } from '../../sim/calls/search.js';
 import { size } from '../../sim/calls/size.js';
 import { toPlan } from '../../sim/scenario/plan.js';
 import { readScenario } from '../../sim/scenario/read.js';
 import { vary } from '../../sim/scenario/vary.js';
 import { gather } from '../../sim/seasons/gather.js';
-import { MOST_SEASONS } from '../../sim/seasons/how-many.js';
+import { SEASONS } from '../../sim/seasons/how-many.js';
 import { compareStudy } from '../../sim/study/compare.js';
 import { runStudy } from '../../sim/study/summary.js';
 
@@ -91,17 +91,33 @@ describe('what does not fit is told, each fault in a sentence', () => {
   });
 
   test('an option out of range breaks the contract', async () => {
-    for (const seasons of [0, -1, 1.5, Number.NaN, MOST_SEASONS + 1]) {
+    for (const seasons of [0, -1, 1.5, Number.NaN, SEASONS.most + 1]) {
       await expect(run(plan, { seasons })).rejects.toThrow(RangeError);
     }
     await expect(run(plan, { seed: 1.5 })).rejects.toThrow(RangeError);
     await expect(run(plan, { workers: 0 })).rejects.toThrow(RangeError);
-    await expect(search(scenario, { heads: 0 })).rejects.toThrow(RangeError);
     const two = [
       { name: 'a', plan },
       { name: 'b', plan },
     ];
     await expect(compare(two, { by: 'luck' })).rejects.toThrow(/heads_a_week/);
+  });
+});
+
+describe('an option of a search out of range is named, with what it may be', () => {
+  test.each<[Omit<SearchOptions, 'heads'> & { heads?: number }, string]>([
+    [{ heads: 0 }, 'heads must be a whole number from 1 to 1000000000: 0'],
+    [{ runners: -3 }, 'runners must be a whole number from 0 to 20: -3'],
+    [{ first: 4 }, 'first must be a whole number from 5 to 1000: 4'],
+    [{ seed: 1.5 }, 'seed must be a whole number from 0 to 9007199254740991: 1.5'],
+    [{ weeksMet: 7 }, 'weeksMet must be a number from 0.01 to 1: 7'],
+    [{ confidence: 2 }, 'confidence must be a number from 0.6 to 0.9999: 2'],
+    [{ confidence: Number.NaN }, 'confidence must be a number from 0.6 to 0.9999: NaN'],
+    [{ near: 0 }, 'near must be a number from 0.005 to 0.2: 0'],
+    [{ least: 'water' as 'holes' }, 'least must be one of holes, seeds, light: water'],
+    [{ workers: 0 }, 'workers must be a whole number from 1 to 256: 0'],
+  ])('%j', async (options, message) => {
+    await expect(search(scenario, { heads: 5, ...options })).rejects.toThrow(new RangeError(message));
   });
 });
 

@@ -73,6 +73,41 @@ test('a stage that is not there is named, with those that are', () => {
   });
 });
 
+test.each<[Variation, string]>([
+  [
+    { cadence: { every: 0 } },
+    'crops[0].sow.every must not be 0. It must be a number from 0.01 to 3650 (days). Example: every: 3',
+  ],
+  [
+    { cadence: { every: -2 }, seedsAWeek: 20 },
+    'crops[0].sow.every must not be -2. It must be a number from 0.01 to 3650 (days). Example: every: 3',
+  ],
+  [
+    { seeds: 2.5 },
+    'crops[0].sow.seeds must not be 2.5. It must be a whole number from 1 to 1000000 (seeds). Example: seeds: 10',
+  ],
+  [
+    { seedsAWeek: Number.NaN },
+    'seedsAWeek must not be NaN. It must be a number above 0. Example: seedsAWeek: 20',
+  ],
+  [{ seedsAWeek: -20 }, 'seedsAWeek must not be -20. It must be a number above 0. Example: seedsAWeek: 20'],
+  [
+    { channels: { nursery: 0 } },
+    'stages[1].channels must not be 0. It must be a whole number from 1 to 100000 (channels). Example: channels: 8',
+  ],
+])('what a scenario file could not say is refused in its words: %j', (variation, fault) => {
+  expect(vary(scenario(), variation)).toEqual({ ok: false, faults: [fault] });
+});
+
+test('all that is wrong with a variation is told at once', () => {
+  const varied = vary(scenario(), { cadence: { on: [] }, channels: { nursery: -1, finishing: 1.5 } });
+  expect(varied.ok ? [] : varied.faults.map((fault) => fault.split(' ')[0])).toEqual([
+    'stages[1].channels',
+    'stages[2].channels',
+    'crops[0].sow.on',
+  ]);
+});
+
 test('an empty variation changes nothing', () => {
   expect(vary(scenario(), {})).toEqual({ ok: true, value: scenario() });
 });

@@ -4,6 +4,7 @@
  */
 
 import { WEEKDAYS, type Weekday } from '../../../sim/models/dates.js';
+import { CHANNELS, HEADS, type Limits, SEEDS } from '../../../sim/models/limits.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
 
 export interface Knob {
@@ -22,8 +23,6 @@ type Sow = Crop['sow'];
 
 /** Days between sowings that the cadence knob stops at. */
 const CADENCES = [1, 2, 3, 4, 5, 6, 7, 10, 14, 21, 28];
-const MOST_SEEDS = 1_000_000;
-const MOST_CHANNELS = 100_000;
 /** Visits that the visits knob stops at, from the rarest on. */
 const VISITS: readonly (readonly Weekday[])[] = [
   ['mon'],
@@ -90,7 +89,7 @@ function seedsKnob(label: string, c: number): Knob {
     turn: (scenario, by) => {
       const { sow } = scenario.crops[c]!;
       if ('refill' in sow) return scenario;
-      const seeds = step(sow.seeds, by, MOST_SEEDS);
+      const seeds = step(sow.seeds, by, SEEDS);
       return seeds === sow.seeds ? scenario : withSow(scenario, c, { ...sow, seeds });
     },
   };
@@ -102,7 +101,7 @@ function channelsKnob(label: string, s: number): Knob {
     value: ({ stages }) => String(stages[s]!.channels),
     turn: (scenario, by) => {
       const { channels } = scenario.stages[s]!;
-      const next = step(channels, by, MOST_CHANNELS);
+      const next = step(channels, by, CHANNELS);
       if (next === channels) return scenario;
       const stages = scenario.stages.map((stage, i) => (i === s ? { ...stage, channels: next } : stage));
       return { ...scenario, stages };
@@ -134,7 +133,7 @@ const wantKnob: Knob = {
   turn: (scenario, by) => {
     const { want } = scenario;
     if (want === undefined) return scenario;
-    const heads = step(want.heads, by, MOST_SEEDS);
+    const heads = step(want.heads, by, HEADS);
     return heads === want.heads ? scenario : { ...scenario, want: { ...want, heads } };
   },
   toggle: (scenario, weekday) => {
@@ -146,13 +145,13 @@ const wantKnob: Knob = {
 };
 
 /**
- * The next whole number; in steps of about a twentieth where the numbers are large. Never below 1 or above
- * `most`. One step back is as large as the one that led there.
+ * The next whole number; in steps of about a twentieth where the numbers are large. Never beyond the
+ * limits. One step back is as large as the one that led there.
  */
-function step(value: number, by: 1 | -1, most: number): number {
+function step(value: number, by: 1 | -1, { least, most }: Limits): number {
   const from = by === 1 ? value : value - 1;
   const size = Math.max(1, 10 ** Math.floor(Math.log10(Math.max(1, from / 20))));
-  return Math.min(most, Math.max(1, value + by * size));
+  return Math.min(most, Math.max(least, value + by * size));
 }
 
 function toggled(days: readonly Weekday[], weekday: number): Weekday[] {

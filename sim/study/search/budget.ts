@@ -22,17 +22,17 @@ import type { TestDesign } from './sequential-test.js';
 export interface SearchGoal {
   /** Heads a week that are the goal, at least 1. */
   readonly heads: number;
-  /** Share of the weeks that must bring them, above 0 and at most 1. Left out: 0.9. */
+  /** Share of the weeks that must bring them, from 0.01 to 1. Left out: 0.9. */
   readonly weeksMet: number;
   /** What is to be spent least of: `holes`, `seeds` or `light`. Left out: holes. */
   readonly least: CostKind;
-  /** Probability that the right plan is found. Left out: 0.95. */
+  /** Probability that the right plan is found, from 0.6 to 0.9999. Left out: 0.95. */
   readonly confidence: number;
-  /** Plans whose share of weeks is so near the goal may go either way. Left out: 0.02. */
+  /** Plans whose share of weeks is so near the goal may go either way, from 0.005 to 0.2. Left out: 0.02. */
   readonly near: number;
-  /** First seasons, of every plan. Left out: 20. */
+  /** First seasons, of every plan, 5 to 1000. Left out: 20. */
   readonly first: number;
-  /** How many of the next cheapest plans to find too. Left out: 3. */
+  /** How many of the next cheapest plans to find too, at most 20. Left out: 3. */
   readonly runners: number;
 }
 
