@@ -4,6 +4,7 @@ import type { Plan } from '../../sim/models/plan.js';
 import { amendScenario } from '../../sim/scenario/amend.js';
 import { type FitResult, fitSeason } from '../../sim/season/fit/fit.js';
 import { conflictsOf, type FitChange, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
+import { faultsProblem } from '../inputs/faults-problem.js';
 import { loadScenario } from '../inputs/scenario-file.js';
 import { loadSeasonLog } from '../inputs/season-log.js';
 import { atOnceStoppable, EXIT_DONE, hasWatcher, print, showProgress, tell } from '../io/streams.js';
@@ -31,7 +32,9 @@ export async function fit(log: string, file: string | undefined, options: FitOpt
   const changes = present === null ? null : fitChangesOf(result, present.plan);
   const conflicts = present === null ? null : conflictsOf(result, present.plan);
   if (present !== null && changes !== null && out !== null) {
-    await writeWhole(out, amendScenario(present.source.text, changes));
+    const amended = amendScenario(present.source.text, changes);
+    if (!amended.ok) throw faultsProblem(present.source.name, amended.faults);
+    await writeWhole(out, amended.value);
   }
   const sections = () => fitSections({ result, scenario: present?.source.name ?? null, changes, conflicts });
   await print(toldAs(formOf(options), { ...result, changes, conflicts }, sections, fitRows));

@@ -30,15 +30,12 @@ export async function merge(files: readonly string[], options: Options): Promise
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const { asked } = parts[0]!;
   const study = kindOf(asked).study(asked);
-  let collected: unknown;
-  try {
-    collected = study.unpack(parts.map(({ data }) => data));
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
+  const collected = study.unpack(parts.map(({ data }) => data));
+  if (!collected.ok) {
     throw new Problem(
-      `One of the parts is damaged (${why}). Parts must be as they were written. Carry them out again.`,
+      `One of the parts is damaged (${collected.faults.join('; ')}). Parts must be as they were written. Carry them out again.`,
     );
   }
-  await writeResult(renderResult(asked, study.conclude(collected), formOf(options)), out);
+  await writeResult(renderResult(asked, study.conclude(collected.value), formOf(options)), out);
   return EXIT_DONE;
 }

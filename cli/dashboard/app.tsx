@@ -130,7 +130,11 @@ function useSaving({ scenario, text }: AppProps, state: State, dispatch: (action
         dispatch({ type: 'saved', outcome: 'exists', message: '' });
         return;
       }
-      await writeWhole(saving.path, scenarioText(text, scenario, now));
+      const changed = scenarioText(text, scenario, now);
+      if (!changed.ok) {
+        throw new Problem(`Not written: the scenario cannot be changed at ${changed.faults[0]!.path}.`);
+      }
+      await writeWhole(saving.path, changed.value);
       dispatch({ type: 'saved', outcome: 'written', message: `Written: ${saving.path}` });
     };
     write().catch((error: unknown) => {

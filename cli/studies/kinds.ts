@@ -92,8 +92,8 @@ const size: StudyKind<SizeAssignment, WorkloadTallies, SizeResult> = {
   study: ({ sources, layout, seed, seasons }) => {
     const { plan } = readSource(sources[0]!);
     const sizes = sizesOf(plan, layout);
-    if (Array.isArray(sizes)) throw new Problem(sizes.join('\n'));
-    return sizeStudy(plan, sizes, layout.kind, seed, seasons);
+    if (!sizes.ok) throw new Problem(sizes.faults.join('\n'));
+    return sizeStudy(plan, sizes.value, layout.kind, seed, seasons);
   },
   sections: sizeSections,
   rows: sizeRows,

@@ -1,7 +1,7 @@
 /** `size`: one line with other numbers of channels. */
 
 import type { Plan } from '../models/plan.js';
-import { failure, type Result, success } from '../models/result.js';
+import { type Result, success } from '../models/result.js';
 import { type SizeLayout, sizesOf } from '../study/size/layout.js';
 import { type SizeResult, sizeStudy } from '../study/size/size.js';
 import { carriedOut, type StudyOptions, seasonsAndSeed } from './carry-out.js';
@@ -26,7 +26,7 @@ export interface SizeOptions extends StudyOptions {
 export async function size(plan: Plan, options: SizeOptions = {}): Promise<Result<SizeResult, string>> {
   const { layout = { kind: 'around' } } = options;
   const sizes = sizesOf(plan, layout);
-  if (Array.isArray(sizes)) return failure(sizes);
+  if (!sizes.ok) return sizes;
   const { seasons, seed } = seasonsAndSeed([plan], options);
-  return success(await carriedOut(sizeStudy(plan, sizes, layout.kind, seed, seasons), options));
+  return success(await carriedOut(sizeStudy(plan, sizes.value, layout.kind, seed, seasons), options));
 }

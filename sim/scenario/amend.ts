@@ -22,8 +22,11 @@ import {
   visit,
   type YAMLMap,
 } from 'yaml';
+import { failure, type Result, success } from '../models/result.js';
+import type { Fault } from './faults.js';
 import { parseYaml } from './syntax.js';
 import { keyWord, MERGE, Tree } from './tree.js';
+import { isMap as isPlainMap, valueAt } from './values.js';
 
 export interface Amendment {
   readonly path: readonly (string | number)[];
@@ -32,35 +35,59 @@ export interface Amendment {
 }
 
 /**
- * @param text of a scenario that reads without a syntax fault
- * @throws Error if the text cannot be parsed, or a path leads nowhere
+ * The text of a scenario with other values, and all else as it was written.
+ *
+ * @returns faults if the text cannot be parsed, or a path leads where nothing can be set
  */
-export function amendScenario(text: string, changes: readonly Amendment[]): string {
-  return changes.reduce(amended, text);
+export function amendScenario(text: string, changes: readonly Amendment[]): Result<string, Fault> {
+  let amended = text;
+  for (const change of changes) {
+    const result = amendedBy(change, amended);
+    if (!result.ok) return result;
+    amended = result.value;
+  }
+  return success(amended);
 }
 
-function amended(text: string, change: Amendment): string {
-  const { document, value } = read(text);
-  const wanted = withValue(value, change);
-  const spliced = splice(text, document, change);
-  if (spliced !== null && says(spliced, wanted)) return spliced;
-  const written = isJson(text) ? `${JSON.stringify(wanted, null, 2)}\n` : rewritten(document, change);
-  if (says(written, wanted)) return written;
-  throw new Error(`the scenario cannot be changed at ${change.path.join('.')}`);
+function amendedBy(change: Amendment, text: string): Result<string, Fault> {
+  const said = read(text);
+  if (!said.ok) return said;
+  const { document, tree, value } = said.value;
+  const { path } = change;
+  if (change.value === undefined && valueAt(value, path) === undefined) return success(text);
+  if (leads(value, path)) {
+    const wanted = withValue(value, change);
+    const spliced = splice(text, document, change);
+    if (spliced !== null && says(spliced, wanted)) return success(spliced);
+    const written = isJson(text) ? `${JSON.stringify(wanted, null, 2)}\n` : rewritten(document, change);
+    if (says(written, wanted)) return success(written);
+  }
+  const found = 'no place for what is to be set';
+  return failure([tree.locate({ path, at: 'parent', found, expected: 'a map or a list that can hold it' })]);
 }
 
-/** A text as a document, and what it says to whoever reads it: aliases and merges followed. */
-function read(text: string): { document: Document; value: unknown } {
+/** What a text says to whoever reads it, aliases and merges followed, and where it says it. */
+function read(text: string): Result<{ document: Document; tree: Tree; value: unknown }, Fault> {
   const parsed = parseYaml(text);
-  if (Array.isArray(parsed)) throw new Error(`the scenario cannot be parsed: ${parsed[0]?.found}`);
-  const { value, faults } = new Tree(parsed.document, parsed.lines);
-  if (faults.length > 0) throw new Error(`the scenario cannot be read: ${faults[0]?.found}`);
+  if (!parsed.ok) return parsed;
+  const { document, lines } = parsed.value;
+  const tree = new Tree(document, lines);
+  if (tree.faults.length > 0) return failure(tree.faults);
   // A plain copy: the maps of a tree have no prototype.
-  return { document: parsed.document, value: structuredClone(value) };
+  return success({ document, tree, value: structuredClone(tree.value) });
 }
 
 function says(text: string, wanted: unknown): boolean {
-  return isDeepStrictEqual(read(text).value, wanted);
+  const said = read(text);
+  return said.ok && isDeepStrictEqual(said.value.value, wanted);
+}
+
+/** Whether a path leads through maps and lists only. Maps that are not there yet can be made. */
+function leads(data: unknown, path: Amendment['path']): boolean {
+  return path.every((step, i) => {
+    const around = valueAt(data, path.slice(0, i));
+    return Array.isArray(around) ? Number(step) in around : around === undefined || isPlainMap(around);
+  });
 }
 
 function isJson(text: string): boolean {
@@ -216,17 +243,14 @@ function writeOutAliases(document: Document): void {
     });
 }
 
-/** @throws Error if the path leads through something that is no map or list */
+/** @param path leads through maps and lists only */
 function withValue(data: unknown, { path, value }: Amendment): unknown {
   const [key, ...rest] = path;
   if (key === undefined) return structuredClone(value);
   if (Array.isArray(data)) {
     return data.map((item, i) => (i === key ? withValue(item, { path: rest, value }) : item));
   }
-  if (data !== null && data !== undefined && typeof data !== 'object') {
-    throw new Error(`there is no ${String(key)} in ${JSON.stringify(data)}`);
-  }
-  const map = { ...(data as Record<string, unknown>) };
+  const map = { ...(data as Record<string, unknown> | undefined) };
   const inner = withValue(map[key], { path: rest, value });
   if (inner === undefined) delete map[key];
   else map[key] = inner;

@@ -37,8 +37,8 @@ export function readScenario(text: string): Result<ReadScenario, Fault> {
   const unfit = textFault(content);
   if (unfit !== null) return failure([unfit]);
   const parsed = parseYaml(content);
-  if (Array.isArray(parsed)) return failure(parsed);
-  const tree = new Tree(parsed.document, parsed.lines);
+  if (!parsed.ok) return parsed;
+  const tree = new Tree(parsed.value.document, parsed.value.lines);
   if (tree.value === undefined) return failure(tree.faults);
   return check(tree);
 }

@@ -1,6 +1,7 @@
 /** Text to YAML document, and the faults of what is not YAML. */
 
 import { type Document, LineCounter, parseDocument, type YAMLError } from 'yaml';
+import { failure, type Result, success } from '../models/result.js';
 import { byPosition, type Fault, faultAt } from './faults.js';
 
 /** A YAML document with what is needed to find its lines. */
@@ -29,7 +30,7 @@ const EXPECTED: Partial<Record<YAMLError['code'], string>> = {
  *
  * @returns the document, or the faults of the syntax, at most one a line
  */
-export function parseYaml(text: string): Parsed | Fault[] {
+export function parseYaml(text: string): Result<Parsed, Fault> {
   const lines = new LineCounter();
   let document: Document;
   try {
@@ -45,10 +46,10 @@ export function parseYaml(text: string): Parsed | Fault[] {
     });
   } catch (error) {
     const found = `a text that cannot be parsed (${error instanceof Error ? error.message : String(error)})`;
-    return [faultAt({ line: 1, column: 1 }, { path: [], found, expected: 'a scenario as YAML' })];
+    return failure([faultAt({ line: 1, column: 1 }, { path: [], found, expected: 'a scenario as YAML' })]);
   }
   const problems = [...document.errors, ...document.warnings];
-  return problems.length === 0 ? { document, lines } : syntaxFaults(problems, lines);
+  return problems.length === 0 ? success({ document, lines }) : failure(syntaxFaults(problems, lines));
 }
 
 function syntaxFaults(problems: readonly YAMLError[], lines: LineCounter): Fault[] {

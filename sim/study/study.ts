@@ -5,10 +5,12 @@
  * files, unpacked and joined, and concluded from as if nothing had been apart.
  */
 
+import type { Result as Outcome } from '../models/result.js';
 import { gather, type Pause } from '../seasons/gather.js';
 import type { WorkerPool } from '../seasons/worker-pool.js';
 import { seasonsOf, shardRange, type Workload } from '../seasons/workload.js';
-import { type JobData, WorkloadTallies } from '../seasons/workload-tallies.js';
+import type { WorkloadTallies } from '../seasons/workload-tallies.js';
+import { joinedTallies } from './unpack.js';
 
 /** Part `k` of `n`, `k` from 1. */
 export interface Shard {
@@ -24,8 +26,11 @@ export interface Study<Collected, Result> {
   carryOut(pool: WorkerPool, shard: Shard, pause?: Pause): Promise<Collected>;
   /** What was carried out as plain data, for a file. */
   pack(collected: Collected): unknown;
-  /** @param parts packed, of all shards of one study, in any order @throws if the data are damaged */
-  unpack(parts: readonly unknown[]): Collected;
+  /**
+   * @param parts packed, of all shards of one study, in any order
+   * @returns as a fault, in a few words, what is wrong with data that are damaged
+   */
+  unpack(parts: readonly unknown[]): Outcome<Collected, string>;
   /** @returns the result, as plain data; null if not even one season was run */
   conclude(collected: Collected): Result | null;
 }
@@ -44,11 +49,7 @@ export function ofSeasons<Result>(
         ...(pause === undefined ? {} : { pause }),
       }),
     pack: (gathered) => gathered.toData(),
-    unpack: (parts) => {
-      const all = new WorkloadTallies(workload);
-      for (const part of parts) all.merge(new WorkloadTallies(workload, part as readonly JobData[]));
-      return all;
-    },
+    unpack: (parts) => joinedTallies(workload, parts),
     conclude,
   };
 }

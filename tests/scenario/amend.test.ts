@@ -1,9 +1,16 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { amendScenario } from '../../sim/scenario/amend.js';
+import { parse as readYaml } from 'yaml';
+import * as amend from '../../sim/scenario/amend.js';
+import { pathText } from '../../sim/scenario/faults.js';
 import { readScenario } from '../../sim/scenario/read.js';
+import { successOf } from '../support/success-of.js';
 import { CELLAR, cellarWith, readWell } from './cellar.js';
+
+function amendScenario(text: string, changes: readonly amend.Amendment[]): string {
+  return successOf(amend.amendScenario(text, changes));
+}
 
 /** The lines that differ, as `before -> after`. */
 function changedLines(before: string, after: string): string[] {
@@ -253,6 +260,45 @@ test('any of these changes to any example gives that scenario with these changes
   );
 });
 
-test('a text that cannot be parsed is refused', () => {
-  expect(() => amendScenario('a: [', [{ path: ['a'], value: 1 }])).toThrow('cannot be parsed');
+describe('what cannot be amended is told with its place', () => {
+  function faultsOf(text: string, path: amend.Amendment['path'], value: unknown = 1) {
+    const amended = amend.amendScenario(text, [{ path, value }]);
+    return amended.ok ? [] : amended.faults.map((fault) => [fault.line, fault.path, fault.found]);
+  }
+
+  test('a text that cannot be parsed', () => {
+    expect(faultsOf('a: [', ['a'])).toEqual([[1, '', expect.stringMatching(/^what is not YAML/)]]);
+  });
+
+  test('a text that cannot be read', () => {
+    expect(faultsOf('a: 1\na: 2', ['a'])).toEqual([[2, 'a', 'the key a a second time (first in line 1)']]);
+  });
+
+  test.each<[string, amend.Amendment['path']]>([
+    ['a number has no keys', ['weeks', 'length']],
+    ['nothing has no keys', ['nothing', 'more']],
+    ['a list has as many items as it has', ['list', 2, 'a']],
+    ['a list has no keys', ['list', 'a']],
+  ])('%s', (_, path) => {
+    const text = 'list: [1, 2]\nnothing:\nweeks: 3\n';
+    expect(faultsOf(text, path)).toEqual([
+      [expect.any(Number), pathText(path), 'no place for what is to be set'],
+    ]);
+    expect(amendScenario(text, [{ path, value: undefined }])).toBe(text);
+  });
+
+  test('nothing of several changes is made', () => {
+    const changes = [
+      { path: ['a'], value: 2 },
+      { path: ['a', 'b'], value: 3 },
+    ];
+    expect(amend.amendScenario('a: 1', changes).ok).toBe(false);
+  });
+});
+
+test('maps on the way to a key that is not there are made', () => {
+  expect(readYaml(amendScenario('a: 1\n', [{ path: ['b', 'c', 'd'], value: 2 }]))).toEqual({
+    a: 1,
+    b: { c: { d: 2 } },
+  });
 });

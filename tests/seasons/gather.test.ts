@@ -10,9 +10,11 @@ import type { Tallies } from '../../sim/seasons/tallies.js';
 import { threadPool } from '../../sim/seasons/thread-pool.js';
 import type { WorkerPool } from '../../sim/seasons/worker-pool.js';
 import { chunksOf, shardRange, type Workload } from '../../sim/seasons/workload.js';
+import type { JobData } from '../../sim/seasons/workload-tallies.js';
 import { ofSeasons, type Study } from '../../sim/study/study.js';
 import { arbitraryPlan } from '../support/arbitrary-plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
+import { successOf } from '../support/success-of.js';
 
 const WEEKS = 10;
 const plan = line(
@@ -118,10 +120,17 @@ describe('gathering', () => {
       );
     }
     const means = (data: unknown): unknown => {
-      const { all, trials } = readable(study.unpack([data].flat() as unknown[]));
+      const { all, trials } = readable(successOf(study.unpack([data].flat() as unknown[])));
       return { all, trials };
     };
     expect(means(parts)).toEqual(readable(await gather(work)));
+    const [{ sections }, ...others] = parts[0] as JobData[] as [JobData, ...JobData[]];
+    for (const damaged of [null, [], others, [{ sections, trials: [{}] }, ...others]]) {
+      expect(study.unpack([...parts.slice(1), damaged])).toEqual({
+        ok: false,
+        faults: [expect.stringMatching(/^its data are not (there|whole at )/)],
+      });
+    }
     expect(whole).not.toBeNull();
   });
 

@@ -39,7 +39,7 @@ export async function sizeOf(
   { seed, seasons }: { seed: number; seasons: number },
 ): Promise<SizeResult> {
   const sizes = sizesOf(plan, layout);
-  if (Array.isArray(sizes)) throw new Error(sizes.join('\n'));
-  const study = sizeStudy(plan, sizes, layout.kind, seed, seasons);
+  if (!sizes.ok) throw new Error(sizes.faults.join('\n'));
+  const study = sizeStudy(plan, sizes.value, layout.kind, seed, seasons);
   return study.conclude(await study.carryOut(new SeasonRunner(study.workload), WHOLE))!;
 }

@@ -1,14 +1,17 @@
 /** The plan on the screen as a scenario file: the text that was read, with what was changed. */
 
+import type { Result } from '../../../sim/models/result.js';
 import { amendScenario } from '../../../sim/scenario/amend.js';
+import type { Fault } from '../../../sim/scenario/faults.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
 
 /**
  * @param text of the scenario file that was opened
  * @param before what it says
  * @param now the plan on the screen: other sowings, channels, visits or want
+ * @returns faults if the text cannot be changed where they stand
  */
-export function scenarioText(text: string, before: Scenario, now: Scenario): string {
+export function scenarioText(text: string, before: Scenario, now: Scenario): Result<string, Fault> {
   const changes: { path: (string | number)[]; value: unknown }[] = [];
   const note = (path: (string | number)[], was: unknown, is: unknown): void => {
     if (JSON.stringify(was) !== JSON.stringify(is)) changes.push({ path, value: is });

@@ -7,7 +7,10 @@
  * weeks is within `near` of the goal may go either way.
  */
 
+import * as z from 'zod';
+import { failure, type Result, success } from '../../models/result.js';
 import type { Study } from '../study.js';
+import { unpacked } from '../unpack.js';
 import type { SearchGoal } from './budget.js';
 import type { CandidateResult } from './candidate-test.js';
 import type { Candidate } from './candidates.js';
@@ -34,13 +37,30 @@ export function searchStudy(
   };
 }
 
-/** @throws Error unless the parts hold every candidate once */
-function joined(parts: readonly unknown[], candidates: number): CandidateResult[] {
-  const trials = parts.flatMap((part) => part as readonly CandidateResult[]);
+const counted = z.object({ good: z.array(z.number()), picks: z.array(z.number()) });
+
+const results: z.ZodType<CandidateResult[]> = z.array(
+  z.object({
+    place: z.int().min(0),
+    verdict: z.enum(['meets', 'misses']).nullable(),
+    first: counted,
+    judged: counted.nullable(),
+    tie: counted.extend({ picked: z.boolean() }).nullable(),
+  }),
+);
+
+/** @returns a fault unless the parts hold every candidate once */
+function joined(parts: readonly unknown[], candidates: number): Result<CandidateResult[], string> {
+  const trials: CandidateResult[] = [];
+  for (const part of parts) {
+    const read = unpacked(results, part);
+    if (!read.ok) return read;
+    trials.push(...read.value);
+  }
   const places = new Set(trials.map(({ place }) => place));
   for (let place = 0; place < candidates; place++) {
-    if (!places.has(place)) throw new Error(`plan ${place + 1} of ${candidates} is not there`);
+    if (!places.has(place)) return failure([`plan ${place + 1} of ${candidates} is not there`]);
   }
-  if (trials.length > candidates) throw new Error(`there are ${trials.length} plans, not ${candidates}`);
-  return trials;
+  if (trials.length > candidates) return failure([`there are ${trials.length} plans, not ${candidates}`]);
+  return success(trials);
 }

@@ -2,6 +2,7 @@
 
 import { nearest } from '../../models/nearest.js';
 import { holesOf, type Plan, type StagePlan } from '../../models/plan.js';
+import { failure, type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
 
 /** What is to be tried. */
@@ -38,9 +39,9 @@ const CM2_PER_M2 = 10_000;
 
 /**
  * The sizes that a layout stands for.
- * @returns sentences instead if the layout does not fit the line
+ * @returns faults, a sentence each, if the layout does not fit the line
  */
-export function sizesOf(plan: Plan, layout: SizeLayout): Sizes | string[] {
+export function sizesOf(plan: Plan, layout: SizeLayout): Result<Sizes, string> {
   switch (layout.kind) {
     case 'around':
       return grid(plan, aroundPresent(plan));
@@ -91,27 +92,27 @@ function aroundPresent(plan: Plan): StageCounts[] {
   });
 }
 
-function grid(plan: Plan, stages: readonly StageCounts[]): Sizes | string[] {
+function grid(plan: Plan, stages: readonly StageCounts[]): Result<Sizes, string> {
   const faults: string[] = [];
   const named = placesOf(
     plan,
     stages.map(({ stage }) => stage),
     faults,
   );
-  if (faults.length > 0) return faults;
+  if (faults.length > 0) return failure(faults);
   const countsOf = plan.stages.map(({ channels }) => [channels]);
   named.forEach((place, i) => {
     countsOf[place] = [...new Set(stages[i]!.counts)].sort((a, b) => a - b);
   });
   const plans = countsOf.reduce((product, counts) => product * counts.length, 1);
   if (plans > MOST_SIZES) {
-    return [
+    return failure([
       `The lists of channels must not make ${plans} plans. At most ${MOST_SIZES} are tried. Shorten a list.`,
-    ];
+    ]);
   }
   let counts: number[][] = [[]];
   for (const next of countsOf) counts = counts.flatMap((before) => next.map((count) => [...before, count]));
-  return { varied: named.sort((a, b) => a - b), counts };
+  return success({ varied: named.sort((a, b) => a - b), counts });
 }
 
 /** The places of stages by their names. @param faults takes a sentence for each name that does not fit */
@@ -129,19 +130,22 @@ function placesOf({ stages }: Plan, names: readonly string[], faults: string[]):
   return names.map((name) => known.indexOf(name));
 }
 
-function dealt(plan: Plan, layout: Extract<SizeLayout, { between: readonly string[] }>): Sizes | string[] {
+function dealt(
+  plan: Plan,
+  layout: Extract<SizeLayout, { between: readonly string[] }>,
+): Result<Sizes, string> {
   const faults: string[] = [];
   const { between } = layout;
   const places = between.length === 0 ? lastTwo(plan) : placesOf(plan, between, faults);
-  if (faults.length > 0) return faults;
+  if (faults.length > 0) return failure(faults);
   const names = places.map((s) => plan.stages[s]!.name);
   const what = layout.kind === 'split' ? `${layout.channels} channels` : `${layout.m2} m2`;
   if (places.length < 2) {
-    return [
+    return failure([
       `${what} must not be dealt to ${names[0]} alone: there is nothing to choose. They are dealt to at least two stages. ${
         plan.stages.length === 1 ? 'This line has only one: give counts of channels instead.' : 'Name two.'
       }`,
-    ];
+    ]);
   }
   const prices = places.map((s) => {
     const area = channelArea(plan.stages[s]!);
@@ -152,21 +156,21 @@ function dealt(plan: Plan, layout: Extract<SizeLayout, { between: readonly strin
     }
     return layout.kind === 'split' ? 1 : (area ?? 0);
   });
-  if (faults.length > 0) return faults;
+  if (faults.length > 0) return failure(faults);
   const budget = layout.kind === 'split' ? layout.channels : layout.m2 * CM2_PER_M2;
   const least = prices.reduce((sum, price) => sum + price, 0);
   if (budget < least * (1 - ROUNDING)) {
     const needed = layout.kind === 'split' ? least : Number((least / CM2_PER_M2).toPrecision(6));
-    return [
+    return failure([
       `${what} must not be dealt to ${names.join(', ')}: a channel in each takes ${needed}${layout.kind === 'split' ? '' : ' m2'}. Give at least ${needed}, or name fewer stages.`,
-    ];
+    ]);
   }
   const counts: number[][] = [];
   for (const deal of deals(prices, budget)) {
     if (counts.length === MOST_SIZES) {
-      return [
+      return failure([
         `${what} must not be dealt to ${names.join(', ')} in more than ${MOST_SIZES} ways. So many plans are tried at most. Give less, or name fewer stages.`,
-      ];
+      ]);
     }
     const all = plan.stages.map(({ channels }) => channels);
     places.forEach((place, i) => {
@@ -175,7 +179,7 @@ function dealt(plan: Plan, layout: Extract<SizeLayout, { between: readonly strin
     counts.push(all);
   }
   const varied = [...places].sort((a, b) => a - b);
-  return { varied, counts: counts.sort((a, b) => byPlaces(a, b, varied)) };
+  return success({ varied, counts: counts.sort((a, b) => byPlaces(a, b, varied)) });
 }
 
 /** Sums of areas such as 0.1 + 0.2 must not miss a budget by a hair. */

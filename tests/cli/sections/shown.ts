@@ -74,7 +74,7 @@ export async function studySections(plan: Plan): Promise<Record<string, readonly
   for (const { name, channels } of plan.stages.slice(0, 2))
     layout.stages.push({ stage: name, counts: [channels, channels + 1, channels + 2] });
   const sizes = sizesOf(plan, layout);
-  if (Array.isArray(sizes)) throw new Error(sizes.join());
+  if (!sizes.ok) throw new Error(sizes.faults.join());
   const candidates = [1, 2].map((more): Candidate => {
     const settings = { every: more, seeds: 12, channels: { [last!.name]: more }, visits: ['mon', 'thu'] };
     return {
@@ -99,7 +99,7 @@ export async function studySections(plan: Plan): Promise<Record<string, readonly
     run: runSections(await runOf(plan)),
     compare: compareSections(await concluded(compareStudy(contenders, plan.seed, SEASONS, null))),
     check: checkSections('my-line.yaml', plan, plan.stages.map(holesOf)),
-    size: sizeSections(await concluded(sizeStudy(plan, sizes, layout.kind, plan.seed, few))),
+    size: sizeSections(await concluded(sizeStudy(plan, sizes.value, layout.kind, plan.seed, few))),
     search: searchSections(await concluded(searchStudy(candidates, goal, plan.seed)), around),
   };
 }

@@ -9,6 +9,7 @@ import { ladderSeasons } from '../../../sim/study/size/jobs.js';
 import { type SizeLayout, sizesOf, withChannels } from '../../../sim/study/size/layout.js';
 import { type SizeResult, sizeStudy } from '../../../sim/study/size/size.js';
 import { crop, every, grow, line, time, visitDays } from '../../support/plans.js';
+import { successOf } from '../../support/success-of.js';
 
 const WEEKS = 30;
 const DAYS = 7 * WEEKS;
@@ -50,8 +51,8 @@ function channels(nursery: readonly number[], finishing: readonly number[]): Siz
 
 function studyOf(plan: Plan, layout: SizeLayout, seasons: number) {
   const sizes = sizesOf(plan, layout);
-  if (Array.isArray(sizes)) throw new Error(sizes.join('\n'));
-  return sizeStudy(plan, sizes, layout.kind, 1, seasons);
+  if (!sizes.ok) throw new Error(sizes.faults.join('\n'));
+  return sizeStudy(plan, sizes.value, layout.kind, 1, seasons);
 }
 
 async function sized(plan: Plan, layout: SizeLayout, seasons = 20): Promise<SizeResult> {
@@ -198,7 +199,7 @@ describe('a study in parts', () => {
       const part = await study.carryOut(new SeasonRunner(study.workload), { k, n: 3 });
       parts.unshift(JSON.parse(JSON.stringify(study.pack(part))));
     }
-    expect(study.conclude(study.unpack(parts))).toEqual(whole);
+    expect(study.conclude(successOf(study.unpack(parts)))).toEqual(whole);
   });
 
   test('stopped early it says so, and counts the seasons that it has', async () => {
