@@ -1,32 +1,82 @@
 /** The types of what results and plans are made of, for programs that name them. */
 
+/* A plan, and one season of it. */
 export type { Weekday } from './models/dates.js';
+export type { Draws } from './models/growth.js';
+export type { Cleaning, InitialState, StandingPlant } from './models/initial-state.js';
+export type { CountName, HoleState } from './models/ledger.js';
 export type { EventObserver, LineOptions, PlantEvent } from './models/line/line.js';
-export type * from './models/plan.js';
+export type {
+  CropPlan,
+  Growing,
+  GrowthTime,
+  Shape,
+  Sowing,
+  StagePlan,
+  Visits,
+  Want,
+} from './models/plan.js';
 export type { Failure, Success } from './models/result.js';
+/* A scenario file. */
 export type { Amendment } from './scenario/amend.js';
 export type { Warning } from './scenario/faults.js';
 export type { Grid, StageLimit } from './scenario/grid.js';
+export type { KeyRow } from './scenario/schema-walk.js';
 export type { Cadence } from './scenario/vary.js';
-export type * from './season/ahead/ahead.js';
-export type * from './season/ahead/chores.js';
+/* The next weeks, and the work list. */
+export type { PairedDifference } from './season/ahead/advice.js';
+export type {
+  NoRoom,
+  RefillSowing,
+  Sowings,
+  StageAhead,
+  StageNow,
+  ThrownAway,
+  WeekAhead,
+} from './season/ahead/ahead.js';
+export type { Assumed } from './season/ahead/assumed.js';
+export type { BatchChore, Chore, VisitChores } from './season/ahead/chores.js';
 export type { Forecast } from './season/ahead/forecast.js';
-export type * from './season/fit/fit.js';
+/* A log: fitted, read, added to, replayed. */
+export type { CropFit, FittedFigure, ShapeFit, StageFit } from './season/fit/fit.js';
+export type { Median } from './season/fit/survival/kaplan-meier.js';
+export type { FittedShape } from './season/fit/survival/laws.js';
 export type { Appended, Refused, StagesFrom, Typed } from './season/log/append.js';
-export type { LogWarning } from './season/log/faults.js';
+export type { DateForm } from './season/log/dates.js';
+export type { Column, LogWarning } from './season/log/faults.js';
 export type { Dialect } from './season/log/records.js';
 export type { LogAction, LogRow } from './season/log/rows.js';
-export type { BatchStanding, Standing } from './season/log/standing.js';
+export type { BatchStanding, Slip, Standing, StandingRow } from './season/log/standing.js';
+export type { IdleCause, ShortSowings } from './season/replay/causes.js';
+export type { ChannelDays } from './season/replay/channel-days.js';
+export type { FailedBatch } from './season/replay/failed-batches.js';
+export type { HoleDays } from './season/replay/hole-days.js';
 export type { IdleSpell } from './season/replay/idle-spells.js';
-export type * from './season/replay/result.js';
+export type { Crowded, ReplayedStage, WeekPicks } from './season/replay/result.js';
 export type { CadenceChange, WhatIf } from './season/replay/what-if.js';
+/* Studies: what holds a line back, comparison, a film, search, sizes, a run. */
+export type { Change } from './seasons/changes.js';
 export type { Estimate } from './seasons/sections.js';
-export type * from './study/bottleneck.js';
-export type * from './study/compare.js';
-export type * from './study/film/film-data.js';
-export type * from './study/search/budget.js';
-export type * from './study/search/candidates.js';
-export type * from './study/search/result.js';
-export type * from './study/size/layout.js';
-export type * from './study/size/size.js';
-export type * from './study/summary.js';
+export type { Bottleneck, Trial } from './study/bottleneck.js';
+export type { Compared, PlanResult, Verdict } from './study/compare.js';
+export type { FigureName, Scope } from './study/figures.js';
+export type { FilmData, FilmedStage, FilmStage, WorkDone } from './study/film/film-data.js';
+export type { SearchGoal } from './study/search/budget.js';
+export type { Cost, CostKind, Settings } from './study/search/candidates.js';
+export type { FoundPlan, SearchedPlan } from './study/search/result.js';
+export type { GoalVerdict } from './study/search/sequential-test.js';
+export type { SettingValues } from './study/search/setting-values.js';
+export type { FluidBound, StagesBound } from './study/size/bound.js';
+export type { Gap, GapStep } from './study/size/gap.js';
+export type { SizeLayout, StageCounts } from './study/size/layout.js';
+export type { SizeFigure, SizeOfLine } from './study/size/size.js';
+export type { Worth, Worths } from './study/size/worth.js';
+export type {
+  Attended,
+  FirstPick,
+  Mean,
+  RunFigures,
+  RunningWeeks,
+  StageResult,
+  WeekResult,
+} from './study/summary.js';

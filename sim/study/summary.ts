@@ -91,7 +91,7 @@ export interface RunResult {
   readonly figures: RunFigures;
 }
 
-type RunFigures = Readonly<Record<FigureName<'whole'>, Estimate | null>>;
+export type RunFigures = Readonly<Record<FigureName<'whole'>, Estimate | null>>;
 
 /**
  * @param partial true if the study was stopped before all seasons were run

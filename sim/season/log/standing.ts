@@ -44,7 +44,7 @@ type Batch = { -readonly [K in keyof BatchStanding]: BatchStanding[K] } & {
 const NONE: readonly Slip[] = [];
 
 /** The columns of a row that a Standing looks at. */
-type StandingRow = Pick<LogRow, 'action' | 'crop' | 'batch' | 'stage' | 'count' | 'date'>;
+export type StandingRow = Pick<LogRow, 'action' | 'crop' | 'batch' | 'stage' | 'count' | 'date'>;
 
 /**
  * Rules: `sow` puts seeds of a new batch into the first stage; `move` takes plants from the stage right before the
