@@ -66,7 +66,12 @@ describe('after visits that were not made', () => {
     const chores = inOneLine(choresSections(await choresOf(plan(), 16, { rows })));
     expect(ahead).toMatch(SENTENCE);
     expect(SENTENCE.exec(chores)?.[0]).toBe(SENTENCE.exec(ahead)?.[0]);
-    expect(ahead.includes(OVERDUE)).toBe(chores.includes(OVERDUE));
+  });
+
+  test('ahead and chores say the same of plants that stand for too long', async () => {
+    // On day 6 no sowing was left out yet, so the visits since day 4 were made, and what was ready then stands.
+    expect(inOneLine(aheadSections(await aheadOf(plan(), 6, { rows })))).toContain(OVERDUE);
+    expect(inOneLine(choresSections(await choresOf(plan(), 6, { rows })))).toContain(OVERDUE);
   });
 
   test('the calendar says it with its first visit', async () => {
