@@ -58,7 +58,7 @@ export type { CadenceChange, WhatIf } from './season/replay/what-if.js';
 export type { Change } from './seasons/changes.js';
 export type { Estimate } from './seasons/sections.js';
 export type { Bottleneck, Trial } from './study/bottleneck.js';
-export type { Compared, PlanResult, Verdict } from './study/compare.js';
+export type { Compared, Difference, PlanResult, Verdict } from './study/compare.js';
 export type { FigureName, Scope } from './study/figures.js';
 export type { FilmData, FilmedStage, FilmStage, WorkDone } from './study/film/film-data.js';
 export type { SearchGoal } from './study/search/budget.js';

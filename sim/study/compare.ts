@@ -29,7 +29,12 @@ export interface Contender {
 /** A figure of a plan, and how it differs from that of the first plan. */
 export interface Compared extends Estimate {
   /** null for the first plan, and where one of the two has no such figure. */
-  readonly difference: (Estimate & { readonly verdict: Verdict }) | null;
+  readonly difference: Difference | null;
+}
+
+/** How much more of a figure a plan has than another, and whether that is more than luck. */
+export interface Difference extends Estimate {
+  readonly verdict: Verdict;
 }
 
 /** What the interval of a difference says: none, if it holds 0; unknown, if there is no interval. */
@@ -105,8 +110,8 @@ function conclude(
     const value = figureOf(ours, figure, stage);
     if (value === null) return null;
     const difference =
-      ours === base || baseStage === -1 ? null : differenceOf(ours, base, figure, stage, baseStage);
-    return { ...value, difference: difference && { ...difference, verdict: verdictOf(difference) } };
+      ours === base || baseStage === -1 ? null : judgedDifference(ours, base, figure, stage, baseStage);
+    return { ...value, difference };
   };
 
   const plans = contenders.map(({ name, plan }, job): PlanResult => {
@@ -132,6 +137,12 @@ function conclude(
     first: contenders[0]!.name,
     plans: by === null ? plans : ordered(plans, FIGURES.find(({ name }) => name === by)!),
   };
+}
+
+/** The difference of a figure (see `differenceOf`), with what its interval says; null where one of the two has no such figure. */
+export function judgedDifference(...of: Parameters<typeof differenceOf>): Difference | null {
+  const difference = differenceOf(...of);
+  return difference && { ...difference, verdict: verdictOf(difference) };
 }
 
 /** What the interval of a difference says. */

@@ -7,7 +7,7 @@ import { holesOf, type Plan, seasonDays } from '../models/plan.js';
 import type { Estimate } from '../seasons/sections.js';
 import { firstPickDay, firstRunningWeek, type Tallies } from '../seasons/tallies.js';
 import { sectionsFor } from '../seasons/workload.js';
-import type { WorkloadTallies } from '../seasons/workload-tallies.js';
+import type { TrialSeason, WorkloadTallies } from '../seasons/workload-tallies.js';
 import { type Bottleneck, findBottleneck, trialSeasons } from './bottleneck.js';
 import { type FigureName, figureOf, ofFigures, samplesFrom } from './figures.js';
 import { ofSeasons, type Study } from './study.js';
@@ -183,16 +183,36 @@ function firstPick(plan: Plan, tallies: Tallies): FirstPick {
   };
 }
 
+/** What seasons of a plan are asked for, and in how many of the first ones changes are tried. */
+interface AskedSeasons {
+  readonly seasons: number;
+  readonly trials: number;
+}
+
+/**
+ * What seasons of one plan come to.
+ * @param tried seasons with changes; what holds the line back is told only from as many as were asked for: fewer would say less
+ * than they seem to
+ * @returns null if no season was run
+ */
+export function concludeRun(
+  plan: Plan,
+  seed: number,
+  { seasons, trials }: AskedSeasons,
+  gathered: WorkloadTallies,
+  tried: readonly TrialSeason[],
+): RunResult | null {
+  const tallies = gathered.whole(0);
+  if (tallies.seasons === 0) return null;
+  const limits = tried.length === trials ? findBottleneck(plan, tried, firstRunningWeek(tallies)) : null;
+  return summarise(plan, seed, tallies, limits, tallies.seasons < seasons, gathered.sectionsOf(0));
+}
+
 /** The study of one plan: `run`. */
 export function runStudy(plan: Plan, seed: number, seasons: number): Study<WorkloadTallies, RunResult> {
   const trials = trialSeasons(seasons);
   const workload = { seed, sections: sectionsFor(seasons), jobs: [{ plan, seasons, trials }] };
-  return ofSeasons(workload, (gathered) => {
-    const tallies = gathered.whole(0);
-    if (tallies.seasons === 0) return null;
-    // Trials of fewer seasons than planned would say less than they seem to.
-    const tried = gathered.trials(0);
-    const limits = tried.length === trials ? findBottleneck(plan, tried, firstRunningWeek(tallies)) : null;
-    return summarise(plan, seed, tallies, limits, tallies.seasons < seasons, gathered.sectionsOf(0));
-  });
+  return ofSeasons(workload, (gathered) =>
+    concludeRun(plan, seed, { seasons, trials }, gathered, gathered.trials(0)),
+  );
 }

@@ -56,7 +56,7 @@ export function answerRows({ state, film, realPicks, layout, signs }: AnswerInpu
   ];
   const told: Row[] =
     figures === null
-      ? [[span(runningWords(), 'faint')]]
+      ? [[span(runningWords(scenario), 'faint')]]
       : figureRows(figures.result, answer.figures, height, signs);
   const rows = halves([drawn, told], width, answer.figures, GAP);
   const seasons = figures?.result.seasons ?? null;

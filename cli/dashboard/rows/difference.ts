@@ -1,15 +1,19 @@
 /** What the last change to the plan brought, with its interval. */
 
+import { toPlan } from '../../../sim/scenario/plan.js';
+import type { Scenario } from '../../../sim/scenario/schema.js';
+import { defaultSeasons } from '../../../sim/seasons/how-many.js';
+import type { Difference } from '../../../sim/study/compare.js';
 import { type Figure, figureNamed } from '../../../sim/study/figures.js';
 import { wrapped } from '../../render/wrap.js';
 import { gainFormOf, VERDICT_WORDS } from '../../words/figures.js';
 import { figureText, intervalText } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row } from '../theme.js';
-import { COMPARED, type Difference, SEASONS } from '../thread/messages.js';
+import { COMPARED } from '../thread/messages.js';
 import { fitted, span } from './rows.js';
 
-export type DifferenceState = Pick<State, 'figures' | 'asked' | 'answered'>;
+export type DifferenceState = Pick<State, 'scenario' | 'figures' | 'asked' | 'answered'>;
 
 /** A figure and how it differs. */
 export interface FigureDifference {
@@ -22,7 +26,7 @@ export interface FigureDifference {
 export function differencesOf(
   state: DifferenceState,
 ): { readonly found: readonly FigureDifference[] } | { readonly why: string } {
-  if (isOut(state)) return { why: runningWords() };
+  if (isOut(state)) return { why: runningWords(state.scenario) };
   const differences = state.figures?.differences ?? null;
   if (differences === null) {
     return { why: 'Change the plan with + and -: what that brings will stand here.' };
@@ -35,8 +39,14 @@ export function isOut({ asked, answered }: Pick<State, 'asked' | 'answered'>): b
   return answered < asked;
 }
 
-export function runningWords(): string {
-  return `running ${SEASONS} seasons`;
+/** Seasons that are run of a plan: asked with every frame until they are. */
+const counts = new WeakMap<Scenario, number>();
+
+/** @param scenario whose seasons are being run */
+export function runningWords(scenario: Scenario): string {
+  const seasons = counts.get(scenario) ?? defaultSeasons(toPlan(scenario));
+  counts.set(scenario, seasons);
+  return `running ${seasons} seasons`;
 }
 
 /** `+1.3 (+1.0 to +1.6)`: the difference and its 95 % interval. */

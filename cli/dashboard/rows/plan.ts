@@ -51,7 +51,7 @@ export function planRows({ state, spells, day, layout, signs }: PlanInput): Row[
 
 /** `The plan ───────── running 200 seasons ──` */
 function planTitle(state: PlanState, width: number, tableIsShown: boolean, signs: Signs): Row {
-  const words = isOut(state) ? ` ${runningWords()} ` : '';
+  const words = isOut(state) ? ` ${runningWords(state.scenario)} ` : '';
   const kept =
     state.kept.length === 0 || tableIsShown
       ? ''

@@ -54,7 +54,7 @@ function dayLines({ state, film }: SpokenInput): string[] {
 
 function figureLines(state: State): string[] {
   const { figures } = state;
-  if (figures === null) return [`${sentence(runningWords())}.`];
+  if (figures === null) return [`${sentence(runningWords(state.scenario))}.`];
   const old = isOut(state) ? 'Figures of an older plan' : 'Figures';
   const words = figureWords(figures.result).map(({ label, value }) => `${label.trim()} ${value}`);
   return [`${old}: ${words.join('; ')}.`];

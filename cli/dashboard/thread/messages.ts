@@ -1,14 +1,10 @@
 /** What the thread that runs seasons is asked, and what it answers: plain data, sent between threads. */
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
-import type { Estimate } from '../../../sim/seasons/sections.js';
-import type { Verdict } from '../../../sim/study/compare.js';
+import type { Difference } from '../../../sim/study/compare.js';
 import type { FigureName } from '../../../sim/study/figures.js';
 import type { FilmData } from '../../../sim/study/film/film-data.js';
 import type { RunResult } from '../../../sim/study/summary.js';
-
-/** Seasons that are run at each change. */
-export const SEASONS = 200;
 
 export interface Question {
   /** Rises with each question; a newer one makes older ones void. */
@@ -24,11 +20,6 @@ export interface Question {
 
 /** The figures that are compared with those of the plan before. */
 export const COMPARED = ['heads_a_week', 'bad_week'] as const satisfies readonly FigureName[];
-
-/** How a figure differs from that of the plan before. */
-export interface Difference extends Estimate {
-  readonly verdict: Verdict;
-}
 
 /** null where one of the two plans has no such figure. */
 export type Differences = Readonly<Record<(typeof COMPARED)[number], Difference | null>>;

@@ -1,7 +1,7 @@
 /**
  * What the second thread of the dashboard runs: it answers one question after another, and lets go of one when a newer one comes.
  *
- * The film, which is a single season, and the figures of 200 seasons with the difference to the plan before; last what holds
+ * The film, which is a single season, and the figures of as many seasons as a study takes with the difference to the plan before; last what holds
  * the line back.
  */
 
@@ -12,20 +12,13 @@ import { gather } from '../../../sim/seasons/gather.js';
 import { defaultSeasons } from '../../../sim/seasons/how-many.js';
 import { firstCommonWeek, firstRunningWeek } from '../../../sim/seasons/tallies.js';
 import { sectionsFor } from '../../../sim/seasons/workload.js';
-import type { WorkloadTallies } from '../../../sim/seasons/workload-tallies.js';
-import { findBottleneck, trialSeasons } from '../../../sim/study/bottleneck.js';
-import { verdictOf } from '../../../sim/study/compare.js';
-import { differenceOf, figureNamed, samplesOf } from '../../../sim/study/figures.js';
+import type { TrialSeason, WorkloadTallies } from '../../../sim/seasons/workload-tallies.js';
+import { trialSeasons } from '../../../sim/study/bottleneck.js';
+import { type Difference, judgedDifference } from '../../../sim/study/compare.js';
+import { figureNamed, samplesOf } from '../../../sim/study/figures.js';
 import { filmBuffers, filmOf } from '../../../sim/study/film/film.js';
-import { summarise } from '../../../sim/study/summary.js';
-import {
-  COMPARED,
-  type Difference,
-  type Differences,
-  type Question,
-  type Reply,
-  SEASONS,
-} from './messages.js';
+import { concludeRun, type RunResult } from '../../../sim/study/summary.js';
+import { COMPARED, type Differences, type Question, type Reply } from './messages.js';
 
 /** Milliseconds of work between two looks for a newer question. */
 const SLICE = 8;
@@ -68,27 +61,27 @@ async function answer({ id, scenario, before, season, onlyFilm }: Question): Pro
 
   const gathered = await seasonsFor(scenario);
   if (gathered === null) return;
-  const whole = gathered.whole(0);
+  const { seasons } = gathered.whole(0);
+  const trials = trialSeasons(seasons);
+  const result = (tried: readonly TrialSeason[]): RunResult =>
+    concludeRun(plan, plan.seed, { seasons, trials }, gathered, tried)!;
   const differences = before === null ? null : await differencesTo(before, scenario, gathered);
   if (waiting !== null) return;
   const figures: Reply = {
     kind: 'figures',
     id,
     film: alone ? null : film,
-    result: summarise(plan, plan.seed, whole, null, false),
+    result: result([]),
     differences,
   };
   port.postMessage(figures, alone ? [] : filmBuffers(film));
 
-  const trials = trialSeasons(whole.seasons);
   const tried = await gather(
     { seed: plan.seed, sections: 1, jobs: [{ plan, seasons: trials, trials }] },
     { pause: breath() },
   );
   if (tried.trials(0).length < trials) return;
-  const limits = findBottleneck(plan, tried.trials(0), firstRunningWeek(whole));
-  const result = summarise(plan, plan.seed, whole, limits, false);
-  send({ kind: 'figures', id, film: null, result, differences });
+  send({ kind: 'figures', id, film: null, result: result(tried.trials(0)), differences });
 }
 
 /** @returns null if a newer question came before they were run */
@@ -97,7 +90,7 @@ async function seasonsFor(scenario: Scenario): Promise<WorkloadTallies | null> {
   const known = remembered.get(name);
   if (known !== undefined) return known;
   const plan = toPlan(scenario);
-  const seasons = Math.min(SEASONS, defaultSeasons(plan));
+  const seasons = defaultSeasons(plan);
   const gathered = await gather(
     { seed: plan.seed, sections: sectionsFor(seasons), jobs: [{ plan, seasons, trials: 0 }] },
     { pause: breath() },
@@ -122,10 +115,10 @@ async function differencesTo(
     samplesOf(gathered, 0, toPlan(scenario), from),
   ];
   return Object.fromEntries(
-    COMPARED.map((name): [string, Difference | null] => {
-      const found = differenceOf(ours, theirs, figureNamed(name));
-      return [name, found && { ...found, verdict: verdictOf(found) }];
-    }),
+    COMPARED.map((name): [string, Difference | null] => [
+      name,
+      judgedDifference(ours, theirs, figureNamed(name)),
+    ]),
   ) as Differences;
 }
 

@@ -130,6 +130,14 @@ describe('the difference to the plan before', () => {
     expect(differencesOf(changed)).toEqual({ why: 'running 200 seasons' });
   });
 
+  test('waits for as many seasons as are run: fewer of a very large line', () => {
+    const [crop] = changed.scenario.crops;
+    const crops = [{ ...crop!, sow: { every: 1, seeds: 100_000 } }];
+    expect(differencesOf({ ...changed, scenario: { ...changed.scenario, crops } })).toEqual({
+      why: 'running 20 seasons',
+    });
+  });
+
   test('is told after an undo too, when no plan before is left to go back to', () => {
     const undone = acted(pressing(known, 'u'), {
       type: 'figures',
