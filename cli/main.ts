@@ -2,8 +2,10 @@
 
 import { Command, CommanderError, Option } from 'commander';
 import packageJson from '../package.json' with { type: 'json' };
+import { SEARCH_DEFAULTS } from '../sim/calls/search.js';
 import { nearest } from '../sim/models/nearest.js';
 import { ACTIONS } from '../sim/season/log/rows.js';
+import { USUAL_DAYS, USUAL_SEASONS, USUAL_WEEKS } from '../sim/seasons/how-many.js';
 import { ORDERS } from '../sim/study/compare.js';
 import { COST_KINDS } from '../sim/study/search/candidates.js';
 import { check } from './commands/check.js';
@@ -153,12 +155,13 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .option('--between <stages>', 'stages that --split or --area deals to; the last two if left out', listed)
     .action(ends(sizeCommand));
 
+  const usual = SEARCH_DEFAULTS;
   withExecutionOptions(program.command('search'))
     .description('find the cheapest plan that reaches so many heads a week')
     .argument('[file]', FILE)
     .option('--heads <number>', 'heads a week that are the goal (needed)')
-    .option('--weeks-met <share>', 'share of the weeks that must bring them (0.9)')
-    .option('--least <cost>', `what to spend least of: ${COST_KINDS.join(', ')} (holes)`)
+    .option('--weeks-met <share>', `share of the weeks that must bring them (${usual.weeksMet})`)
+    .option('--least <cost>', `what to spend least of: ${COST_KINDS.join(', ')} (${usual.least})`)
     .option('--every <days>', 'days between sowings: 2,3,4 or 2..7')
     .option('--on <weekdays>', 'weekdays of sowing: mon+thu,tue')
     .option('--seeds <numbers>', 'seeds per sowing: 4,6,8 or 4..12')
@@ -168,10 +171,10 @@ function commands(ended: (code: number) => void, text: string[]): Command {
       listed,
     )
     .option('--visits <days>', 'who comes when: daily,mon+thu+sat')
-    .option('--confidence <share>', 'probability that it is the right plan (0.95)')
-    .option('--near <share>', 'so near the goal a share of weeks may go either way (0.02)')
-    .option('--first <number>', 'first seasons, of every plan (20)')
-    .option('--runners <number>', 'how many of the next cheapest plans to find too (3)')
+    .option('--confidence <share>', `probability that it is the right plan (${usual.confidence})`)
+    .option('--near <share>', `so near the goal a share of weeks may go either way (${usual.near})`)
+    .option('--first <number>', `first seasons, of every plan (${usual.first})`)
+    .option('--runners <number>', `how many of the next cheapest plans to find too (${usual.runners})`)
     .addHelpText('after', `\n${SEARCH_HELP}`)
     .action(ends(searchCommand));
 
@@ -212,7 +215,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     )
     .argument('<file>', 'scenario file (YAML or JSON), - for standard input')
     .argument('<log>', 'season log (CSV), - for standard input')
-    .option('--weeks <number>', 'weeks to look ahead (8)')
+    .option('--weeks <number>', `weeks to look ahead (${USUAL_WEEKS})`)
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
     .action(later(async () => (await import('./commands/ahead.js')).ahead));
 
@@ -220,7 +223,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .description('the work list of the next visits: what to sow, move, pick and clean')
     .argument('<file>', 'scenario file (YAML or JSON), - for standard input')
     .argument('[log]', 'season log (CSV), - for standard input; if left out, the plan from an empty line')
-    .option('--days <number>', 'days to list (14)')
+    .option('--days <number>', `days to list (${USUAL_DAYS})`)
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts(['csv', 'ics']))
     .addOption(
       new Option('--ics', 'print a calendar file (iCalendar) that calendar programs import').conflicts('csv'),
@@ -274,7 +277,10 @@ function listed(value: string, before: readonly string[] = []): string[] {
 /** The options of a study of so many seasons. */
 function studyCommand(command: Command): Command {
   return withExecutionOptions(
-    command.option('-n, --seasons <number>', 'how many seasons (200, fewer for very large lines)'),
+    command.option(
+      '-n, --seasons <number>',
+      `how many seasons (${USUAL_SEASONS}, fewer for very large lines)`,
+    ),
   );
 }
 
@@ -282,7 +288,7 @@ function studyCommand(command: Command): Command {
 function futuresCommand(command: Command): Command {
   return command
     .option('--today <date>', 'today, YYYY-MM-DD or now (the date of the last row)')
-    .option('-n, --seasons <number>', 'how many futures (200, fewer for very large lines)')
+    .option('-n, --seasons <number>', `how many futures (${USUAL_SEASONS}, fewer for very large lines)`)
     .option('-s, --seed <number>', SEED)
     .option('--workers <number>', WORKERS)
     .addOption(new Option('--csv', 'print the figures as CSV'))

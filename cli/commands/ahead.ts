@@ -2,6 +2,7 @@
 
 import { aheadFrom } from '../../sim/calls/look.js';
 import type { Limits } from '../../sim/models/limits.js';
+import { USUAL_WEEKS } from '../../sim/seasons/how-many.js';
 import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
 import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
@@ -12,7 +13,6 @@ import { aheadRows } from '../sections/ahead/rows.js';
 import { writeResult } from '../studies/perform.js';
 
 const WEEKS: Limits = { least: 1, most: 52 };
-const USUAL_WEEKS = 8;
 
 /**
  * @param file path of the scenario, or `-` for standard input

@@ -2,6 +2,7 @@
 
 import { choresFrom } from '../../sim/calls/look.js';
 import type { Limits } from '../../sim/models/limits.js';
+import { USUAL_DAYS } from '../../sim/seasons/how-many.js';
 import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
 import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
@@ -12,7 +13,6 @@ import { choresCalendar, choresRows, choresSections } from '../sections/chores.j
 import { writeResult } from '../studies/perform.js';
 
 const DAYS: Limits = { least: 1, most: 366 };
-const USUAL_DAYS = 14;
 
 /** As typed; `ics` asks for a calendar file. */
 export type ChoresCliOptions = Options & { readonly ics?: boolean };

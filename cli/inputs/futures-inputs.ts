@@ -3,7 +3,7 @@
  */
 
 import { type Look, taken } from '../../sim/calls/look.js';
-import { isIsoDate, whyNoDate } from '../../sim/models/dates.js';
+import { isExpectedDate, whyNoDate } from '../../sim/models/dates.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
 import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import { startThreads } from '../../sim/seasons/threads.js';
@@ -74,7 +74,7 @@ const NOW = 'now';
 function dateOf(text: string | undefined, faults: string[]): string | null {
   if (text === undefined) return null;
   if (text === NOW) return today();
-  if (isIsoDate(text) && text >= '1900' && text < '3000') return text;
+  if (isExpectedDate(text)) return text;
   const why = whyNoDate(text);
   faults.push(
     `--today must not be ${JSON.stringify(text)}. It must be an existing date as YYYY-MM-DD, or ${NOW} for the date of this machine.${why === null ? '' : ` ${why}`} Example: --today 2027-03-15`,

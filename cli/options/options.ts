@@ -2,7 +2,7 @@
 
 import { type Limits, SEED } from '../../sim/models/limits.js';
 import type { Plan } from '../../sim/models/plan.js';
-import { defaultSeasons, SEASONS } from '../../sim/seasons/how-many.js';
+import { defaultSeasons, SEASONS, USUAL_SEASONS } from '../../sim/seasons/how-many.js';
 import { WORKERS } from '../../sim/seasons/threads.js';
 import type { Shard } from '../../sim/study/study.js';
 import { checkReplaceable, sameFile } from '../io/write-file.js';
@@ -118,7 +118,7 @@ export interface SeasonOptions {
 /** @param faults takes a sentence for each wrong option */
 export function seasonOptions(options: Options, faults: string[]): SeasonOptions {
   return {
-    seasons: wholeNumber('--seasons', options['seasons'], SEASONS, 200, faults),
+    seasons: wholeNumber('--seasons', options['seasons'], SEASONS, USUAL_SEASONS, faults),
     seed: wholeNumber('--seed', options['seed'], SEED, 7, faults),
   };
 }

@@ -10,7 +10,7 @@ import type { LookOptions } from '../season/ahead/coming-season.js';
 import type { LogFault } from '../season/log/faults.js';
 import type { SeasonLog } from '../season/log/read.js';
 import type { LogRow } from '../season/log/rows.js';
-import { defaultSeasons } from '../seasons/how-many.js';
+import { defaultSeasons, USUAL_DAYS, USUAL_WEEKS } from '../seasons/how-many.js';
 import { startThreads } from '../seasons/threads.js';
 import { pauseOf, type StudyOptions, untilStopped, workersOf } from './carry-out.js';
 import { lengthenedPlan } from './lengthened.js';
@@ -41,7 +41,7 @@ export async function ahead(
   log: SeasonLog,
   options: FuturesOptions & { readonly weeks?: number } = {},
 ): Promise<Result<AheadResult, LogFault>> {
-  const { weeks = 8, today = null } = options;
+  const { weeks = USUAL_WEEKS, today = null } = options;
   return looked(scenario, options, aheadFrom(scenario, log.rows, today, weeks));
 }
 
@@ -63,7 +63,7 @@ export async function chores(
   log: SeasonLog | null,
   options: FuturesOptions & { readonly days?: number } = {},
 ): Promise<Result<ChoresResult, LogFault>> {
-  const { days = 14, today = null } = options;
+  const { days = USUAL_DAYS, today = null } = options;
   return looked(scenario, options, choresFrom(scenario, log?.rows ?? [], today, days));
 }
 

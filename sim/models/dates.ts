@@ -4,12 +4,20 @@
  * A date is an ISO 8601 text (YYYY-MM-DD); a day is a whole number counted from a start date (day 0).
  */
 
+import type { Limits } from './limits.js';
+
 const MS_PER_DAY = 86_400_000;
 
 /** Weekdays as a scenario names them, Monday first. */
 export const WEEKDAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
 
 export type Weekday = (typeof WEEKDAYS)[number];
+
+/** Years that a date of a scenario, a log or an option may be of. */
+export const YEARS: Limits = { least: 1900, most: 2999 };
+
+/** What is expected of such a date. */
+export const EXPECTED_DATE = `an existing date as YYYY-MM-DD (year ${YEARS.least} to ${YEARS.most}, month, day)`;
 
 const ISO_DATE = /^(\d{4})-(\d{2})-(\d{2})$/;
 
@@ -35,6 +43,12 @@ export function isIsoDate(text: string): boolean {
   } catch {
     return false;
   }
+}
+
+/** Whether a text is a date as `EXPECTED_DATE` says. */
+export function isExpectedDate(text: string): boolean {
+  const year = Number(text.slice(0, 4));
+  return isIsoDate(text) && year >= YEARS.least && year <= YEARS.most;
 }
 
 /** Days from one ISO date to another [d]; negative if `iso` is the earlier one. */

@@ -1,7 +1,7 @@
 /** Fields that several parts of the scenario share: names, dates, weekdays, numbers with their limits. */
 
 import * as z from 'zod';
-import { isIsoDate, WEEKDAYS, whyNoDate } from '../models/dates.js';
+import { EXPECTED_DATE, isExpectedDate, WEEKDAYS, whyNoDate } from '../models/dates.js';
 import type { Limits } from '../models/limits.js';
 import { nearest } from '../models/nearest.js';
 import { type Expectation, field } from './expectations.js';
@@ -53,17 +53,13 @@ export function name(meaning: string) {
 
 /** A date that exists. */
 export function date(meaning: string, key: string) {
-  return field(
-    z.iso.date().refine((text) => isIsoDate(text) && /^(19|2)/.test(text)),
-    meaning,
-    {
-      expected: 'an existing date as YYYY-MM-DD (year 1900 to 2999, month, day)',
-      example: `${key}: 2027-01-04`,
-      advise: (value) =>
-        (typeof value === 'string' ? whyNoDate(value) : null) ??
-        'Example: 2027-01-04 for the 4th of January 2027.',
-    },
-  );
+  return field(z.iso.date().refine(isExpectedDate), meaning, {
+    expected: EXPECTED_DATE,
+    example: `${key}: 2027-01-04`,
+    advise: (value) =>
+      (typeof value === 'string' ? whyNoDate(value) : null) ??
+      'Example: 2027-01-04 for the 4th of January 2027.',
+  });
 }
 
 export const weekday = field(z.enum(WEEKDAYS), 'A weekday.', {

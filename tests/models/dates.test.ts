@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { dayFrom, dayNumber, isIsoDate, isoOfDay, weekdayOfDay, whyNoDate } from '../../sim/models/dates.js';
+import {
+  dayFrom,
+  dayNumber,
+  isExpectedDate,
+  isIsoDate,
+  isoOfDay,
+  weekdayOfDay,
+  whyNoDate,
+} from '../../sim/models/dates.js';
 
 describe('dates', () => {
   test('are counted from 1970-01-01', () => {
@@ -57,4 +65,16 @@ describe('dates', () => {
     expect(whyNoDate('2027-04-01')).toBeNull();
     expect(whyNoDate('4.1.2027')).toBeNull();
   });
+});
+
+test.each([
+  ['1899-12-31', false],
+  ['1900-01-01', true],
+  ['2999-12-31', true],
+  ['3000-01-01', false],
+  ['2028-02-29', true],
+  ['2027-02-29', false],
+  ['2027-2-3', false],
+])('%s may stand in a scenario, a log or an option: %s', (text, may) => {
+  expect(isExpectedDate(text)).toBe(may);
 });

@@ -5,11 +5,11 @@
  * and a typed value is wrong in the same words as one in a file.
  */
 
-import { isIsoDate, whyNoDate } from '../../models/dates.js';
+import { EXPECTED_DATE, isExpectedDate, whyNoDate, YEARS } from '../../models/dates.js';
 import { type Failure, failure, type Result, type Success, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
 import type { LoggedCrop } from './check-rows.js';
-import { EXPECTED_DATE, inForm } from './dates.js';
+import { inForm } from './dates.js';
 import {
   type Column,
   fieldText,
@@ -202,8 +202,8 @@ function checkPlaces(typed: Typed, { columns }: Dialect, tell: Tell): void {
 
 /** The date, if it can be that of the next row; else the last row's, so that the rest of the row can be looked at. */
 function checkedDate(date: string, { rows }: SeasonLog, tell: Tell): string {
-  const last = rows.at(-1)?.date ?? '1900-01-01';
-  if (!isIsoDate(date) || date < '1900' || date >= '3000') {
+  const last = rows.at(-1)?.date ?? `${YEARS.least}-01-01`;
+  if (!isExpectedDate(date)) {
     const advice = whyNoDate(date) ?? '';
     tell({ column: 'date', found: fieldText(date), expected: EXPECTED_DATE, advice });
     return last;

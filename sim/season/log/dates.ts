@@ -6,7 +6,7 @@
  * that leaves it open is refused, not guessed at.
  */
 
-import { isIsoDate, whyNoDate } from '../../models/dates.js';
+import { EXPECTED_DATE, isExpectedDate, whyNoDate } from '../../models/dates.js';
 import { fieldText, type LogFaults } from './faults.js';
 
 /** How a file writes its dates. */
@@ -25,8 +25,6 @@ const YEAR_LAST = /^(\d{1,2})([-/.])(\d{1,2})\2(\d{4}|\d{2})$/;
 /** A day number as spreadsheets count: 30 000 is 1982, 60 000 is 2064. */
 const SERIAL = /^[3-5]\d{4}([.,]\d+)?$/;
 const WITH_TIME = /^(.*\d)[T ]+\d{1,2}:\d{2}.*$/;
-
-export const EXPECTED_DATE = 'an existing date as YYYY-MM-DD (year 1900 to 2999, month, day)';
 
 /** A date whose parts are known; `first` and `second` are day and month or month and day. */
 interface Parts {
@@ -100,10 +98,7 @@ export class LogDates {
     const dayFirst = parts.kind === 'day' || (parts.kind === 'open' && this.#order !== 'month');
     const [day, month] = dayFirst ? [parts.first, parts.second] : [parts.second, parts.first];
     const iso = `${parts.year}-${month}-${day}`;
-    const year = Number(parts.year);
-    if (!(isIsoDate(iso) && year >= 1900 && year <= 2999)) {
-      return refuse({ advice: whyNoDate(iso) ?? '', kind: `no ${iso}` });
-    }
+    if (!isExpectedDate(iso)) return refuse({ advice: whyNoDate(iso) ?? '', kind: `no ${iso}` });
     this.#iso.set(text, iso);
     return iso;
   }

@@ -15,12 +15,13 @@
  * checked by repeats.
  */
 
-import { studentQuantile } from '../../../engine/student.js';
+import { normalQuantile } from '../../../engine/normal.js';
+import { CONFIDENCE, studentQuantile } from '../../../engine/student.js';
 import { negated, solve } from './linear.js';
 import { type MaximiseOptions, type Maximum, maximise } from './maximise.js';
 
 /** 97.5 % quantile of the standard normal distribution; its square is that of chi-squared. */
-export const Z95 = 1.959963984540054;
+export const Z95 = normalQuantile((1 + CONFIDENCE) / 2);
 /**
  * How near to its end the root of twice the fall must come: 0.02 of it changes what an interval covers by 0.2 %.
  */
@@ -47,7 +48,7 @@ export interface ProfileEstimate {
  * with t = mean / standard error, twice the fall is n ln(1 + t^2 / (n - 1)).
  */
 export function fewPlantsRoot(plants: number): number {
-  const t = studentQuantile(0.975, plants - 1);
+  const t = studentQuantile((1 + CONFIDENCE) / 2, plants - 1);
   return Math.sqrt(plants * Math.log1p((t * t) / (plants - 1)));
 }
 
