@@ -132,7 +132,7 @@ function differences({ plans, first }: CompareResult, called: Called): Block[] {
     const rows = others.flatMap((plan) => {
       const difference = plan.figures[shown]?.difference;
       if (!difference) return [];
-      const form = gainFormOf(difference, figureNamed(shown).unit);
+      const form = gainFormOf(difference, figureNamed(shown));
       return [
         [
           name(called(plan.name)),
