@@ -14,6 +14,11 @@ export const EXIT_FAILED = 1;
 export const EXIT_WRONG_INPUT = 2;
 export const EXIT_INTERRUPTED = 130;
 
+/** The arguments that were typed behind the name of the program. */
+export function typedArguments(): readonly string[] {
+  return process.argv.slice(2);
+}
+
 /** The reader of standard output has gone, as `head` does when it has enough. */
 export class OutputClosed extends Error {}
 
