@@ -258,7 +258,7 @@ describe('what cannot be searched is told, all at once', () => {
     expect(await refused('--heads=12', '--json', '--shard=1/2')).toContain(
       "cannot be used with option '--shard",
     );
-    expect(await refused('--heads=12', '--every=2,3', '--shard=1/3')).toContain(
+    expect(await refused('--heads=12', '--every=2,3', '--shard=1/3', '--out=part-1.json')).toContain(
       'There are only 2 plans to share out.',
     );
     expect(await refused('--heads=12', '--every=2,3', '--workers=3')).toContain('--workers must not be 3.');
