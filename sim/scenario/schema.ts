@@ -91,6 +91,15 @@ const want = map(
   'want: {heads: 6, on: [tue, fri]}',
 );
 
+const log = field(
+  z.string().regex(/^(?!-$)[^\p{Cc}]{1,1000}$/u),
+  'File of the season log, beside the scenario.',
+  {
+    expected: 'the path of a file, as seen from the folder of the scenario',
+    example: 'log: season.csv',
+  },
+);
+
 /** The scenario file. */
 export const scenarioSchema = map(
   {
@@ -115,6 +124,7 @@ export const scenarioSchema = map(
       expected: 'a list of 1 to 50 crops',
     }),
     want: want.optional(),
+    log: log.optional(),
   },
   'A staged growing line, its crops and its season.',
 );

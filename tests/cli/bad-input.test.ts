@@ -254,7 +254,7 @@ describe('standard input and output', () => {
     await writeFile(log, `${HEADER}2027-01-04,sow,leaf,B1,,,6,,\n`);
     const { code, out, err } = await evensow(['watch', line, log]);
     expect(out).toBe((await evensow(['run', line])).out);
-    expect(err).toContain(`evensow replay ${log} ${line}\n`);
+    expect(err).toContain(`evensow replay ${line} ${log}\n`);
     expect(code).toBe(0);
   });
 
