@@ -73,7 +73,7 @@ const crop = map(
       z.record(z.string(), growing),
       'What the crop does in each stage, by the name of the stage.',
       {
-        expected: 'a map with one entry for each stage of the line',
+        expected: 'an entry for each stage of the line',
       },
     ),
   },
@@ -109,7 +109,7 @@ export const scenarioSchema = map(
     seed: whole(0, Number.MAX_SAFE_INTEGER, 'Number that chooses the luck of the season.', '').default(1),
     visits: visits.default('daily'),
     away: field(z.array(span), 'Spans of dates without a visit, first and last date included.', {
-      expected: 'a list of maps with from and to',
+      expected: 'a list of absences, each with the keys from and to',
       example: 'away: [{from: 2027-02-08, to: 2027-02-14}]',
     }).default([]),
     stages: field(
