@@ -1,5 +1,5 @@
 /**
- * The one place that touches the process: standard streams, signals, terminal or not.
+ * Standard streams, signals, terminal or not. Beside it only what opens the dashboard reads the terminal by itself.
  *
  * Results go to standard output; progress, warnings and errors to standard error.
  */
