@@ -1,6 +1,7 @@
 /**
  * The search for the parameters of one kind of plant in a stage: ln(mean), ln(CV), logit(loss) and, in the
- * first stage, logit(germination), all at once by maximum likelihood.
+ * first stage, logit(germination), all at once by maximum likelihood. Where the record speaks against a grower who
+ * clears what is dead at every visit, also the logit of the chance that it is cleared (see clearings.ts).
  *
  * Where holes were short the kinds stand in one queue. If holes were short nearly always, it is seen well how
  * much longer one kind needs than another, but hardly how long they need in all: moments at which they became
@@ -54,9 +55,16 @@ export interface Start {
   /** [d] */
   readonly mean: number;
   readonly cv: number;
-  /** Share of plants that was cleared. */
+  /** Share of plants that was lost. */
+  readonly lost: number;
+  /** Chance that what is dead is cleared at a visit; 1 for a grower who is taken to clear at every one. */
   readonly cleared: number;
 }
+
+/** Chances of clearing that are tried beside 1. */
+export const RARELY: readonly number[] = [0.9, 0.5, 0.15, 0.01];
+/** So much a record must speak against clearing at every visit [ln of likelihood]. */
+export const SPEAKS = 2;
 
 /** A parameter of loss or germination [logit] stays within these: a share of 0.000006 or more. */
 const LOGIT_BOUND = 12;
@@ -79,6 +87,7 @@ export class KindSearch {
   /** Whether the others are moved along. */
   readonly #shifts: boolean;
   #likelihood: StageLikelihood;
+  #narrowest: number;
   #bounds: Omit<MaximiseOptions, 'start'>;
   #top: Maximum | null = null;
 
@@ -99,12 +108,23 @@ export class KindSearch {
     this.#parameters = parameters;
     this.#shifts = likelihood.kindsTogether && questions.length > 1;
     this.#likelihood = likelihood;
+    this.#narrowest = narrowest;
     this.#bounds = this.#boundsFor(narrowest);
   }
 
   /** Parameters of this kind where the search is. */
   get #at(): readonly number[] {
     return this.#parameters[this.#kind]!;
+  }
+
+  /** How many of loss and germination are asked for. */
+  get #shares(): number {
+    return Number(this.question.losses) + Number(this.question.seeds);
+  }
+
+  /** Whether the chance of clearing is looked for too. */
+  get #clearedFree(): boolean {
+    return this.#at.length > 2 + this.#shares;
   }
 
   /** Whether the search would go on to less spread than it may. */
@@ -120,11 +140,30 @@ export class KindSearch {
   /** Go on with the likelihood on another grid. */
   change(likelihood: StageLikelihood, narrowest: number): void {
     this.#likelihood = likelihood;
+    this.#narrowest = narrowest;
     this.#bounds = this.#boundsFor(narrowest);
   }
 
-  /** Go to the top. */
+  /** Go to the top. If another habit of clearing then looks better, go on with that. */
   climb(): void {
+    this.#climbOn();
+    if (this.#clearedFree) return;
+    const promptly = this.#at;
+    const habits = RARELY.map((cleared) => {
+      const at = [...promptly, Math.log(cleared / (1 - cleared))];
+      this.#parameters[this.#kind] = at;
+      return { at, value: this.#padded([...at, ...(this.#shifts ? [0] : [])]) };
+    });
+    const best = habits.reduce((a, b) => (b.value > a.value ? b : a));
+    const speaks = best.value > this.#top!.value + SPEAKS;
+    this.#parameters[this.#kind] = speaks ? best.at : promptly;
+    if (!speaks) return;
+    this.#top = null;
+    this.#bounds = this.#boundsFor(this.#narrowest);
+    this.#climbOn();
+  }
+
+  #climbOn(): void {
     const start = [...this.#at, ...(this.#shifts ? [0] : [])];
     const known = this.#top === null ? {} : { like: this.#top.hessian };
     const search = { start, ...this.#bounds, ...known, enough: ENOUGH };
@@ -148,7 +187,7 @@ export class KindSearch {
       days: this.#lawEstimate(0),
       spread: this.#lawEstimate(1),
       loss: losses ? this.#shareEstimate(2, raw[0]!) : null,
-      germination: seeds ? this.#shareEstimate(this.#at.length - 1, raw.at(-1)!) : null,
+      germination: seeds ? this.#shareEstimate(1 + this.#shares, raw[this.#shares - 1]!) : null,
       likelihoods: compare ? (heights as Record<FittedShape, number>) : null,
     };
   }
@@ -182,7 +221,7 @@ export class KindSearch {
   /** With the half plants that are added for loss and germination. */
   #padded(at: readonly number[], question = this.question): number {
     let sum = this.#bare(at, question);
-    for (const x of at.slice(2, this.#at.length)) sum += (Math.log(share(x)) + Math.log(share(-x))) / 2;
+    for (const x of at.slice(2, 2 + this.#shares)) sum += (Math.log(share(x)) + Math.log(share(-x))) / 2;
     return sum;
   }
 
@@ -242,20 +281,29 @@ function shifted(parameters: readonly number[], days: number): readonly number[]
 }
 
 /**
- * The parameters of a kind: ln(mean), ln(CV), logits of loss and germination as far as they are asked for.
+ * The parameters of a kind: ln(mean), ln(CV), logits of loss and germination as far as they are asked for, and that of
+ * the chance of clearing unless it is 1.
  */
-export function parametersAt({ seeds, losses }: KindModel, { mean, cv, cleared }: Start): number[] {
-  // Of those that are cleared, half are taken for dead and half for failed at first.
-  const each = seeds && losses ? cleared / 2 : cleared;
+export function parametersAt({ seeds, losses }: KindModel, { mean, cv, lost, cleared }: Start): number[] {
+  // Of those that are lost, half are taken for dead and half for failed at first.
+  const each = seeds && losses ? lost / 2 : lost;
   const odds = Math.log(each / (1 - each));
-  return [Math.log(mean), Math.log(cv), ...(losses ? [odds] : []), ...(seeds ? [-odds] : [])];
+  return [
+    Math.log(mean),
+    Math.log(cv),
+    ...(losses ? [odds] : []),
+    ...(seeds ? [-odds] : []),
+    ...(cleared < 1 ? [Math.log(cleared / (1 - cleared))] : []),
+  ];
 }
 
-function chancesAt({ shape, seeds, losses }: KindModel, at: readonly number[]): GrowthParameters {
+export function chancesAt({ shape, seeds, losses }: KindModel, at: readonly number[]): GrowthParameters {
+  const cleared = at[2 + Number(losses) + Number(seeds)];
   return {
     law: fittedLaw(shape, Math.exp(at[0]!), Math.exp(at[1]!)),
     loss: losses ? share(at[2]!) : 0,
-    germination: seeds ? share(at.at(-1)!) : 1,
+    germination: seeds ? share(at[2 + Number(losses)]!) : 1,
+    cleared: cleared === undefined ? 1 : share(cleared),
   };
 }
 

@@ -8,7 +8,16 @@
 
 import { fifoStays } from './fifo-stays.js';
 import { CELL } from './grids.js';
-import { type Fitted, type KindModel, KindSearch, parametersAt, type Start } from './kind-search.js';
+import {
+  chancesAt,
+  type Fitted,
+  type KindModel,
+  KindSearch,
+  parametersAt,
+  RARELY,
+  SPEAKS,
+  type Start,
+} from './kind-search.js';
 import { type Group, type StageRecord, total } from './record.js';
 import { type Censored, fitSample } from './sample.js';
 import { StageLikelihood } from './stage-likelihood.js';
@@ -38,12 +47,21 @@ export function fitStage(
   questions: readonly KindModel[],
   compare: boolean,
 ): (Fitted | null)[] {
-  const starts = questions.map((question, kind) => startOf(record, kind, question));
+  const starts = questions.map((question, kind) => startsOf(record, kind, question));
   let unit = WIDEST_UNIT;
   let likelihood = new StageLikelihood(record, questions.length, unit);
   const together = likelihood.kindsTogether;
   const narrowest = (): number => (together ? LEAST_CELLS * CELL * unit : 0);
-  const parameters = questions.map((question, kind) => parametersAt(question, starts[kind]!));
+  const parameters = questions.map((question, kind) => parametersAt(question, starts[kind]![0]!));
+  for (const [kind, question] of questions.entries()) {
+    const tried = starts[kind]!.map((start) => {
+      const at = parametersAt(question, start);
+      const chances = parameters.map((other, k) => chancesAt(questions[k]!, k === kind ? at : other));
+      return { at, value: likelihood.value(chances, kind) };
+    });
+    const best = tried.reduce((a, b) => (b.value > a.value + SPEAKS ? b : a));
+    parameters[kind] = best.at;
+  }
   const searches = questions.map(
     (_, kind) => new KindSearch(likelihood, questions, kind, parameters, narrowest()),
   );
@@ -73,17 +91,25 @@ function unitFor(deviation: number): number {
   return Math.min(WIDEST_UNIT, Math.max(FINEST_UNIT, unit));
 }
 
-/** A first guess: every plant by itself, first in, first out. */
-function startOf(record: StageRecord, kind: number, { shape, guess }: KindModel): Start {
+/**
+ * First guesses, at least one: every plant by itself, first in, first out. The first takes what is dead to be cleared at
+ * every visit, and so what stands to live; the others take what stands for dead.
+ */
+function startsOf(record: StageRecord, kind: number, { shape, guess }: KindModel): Start[] {
   const groups = record.groups.filter((group) => group.kind === kind);
   const sample = groups.flatMap((group) => readyTimes(group, record));
+  const left = sample.filter(({ to }) => to < Infinity);
   const ready = total(groups.flatMap((group) => group.ready));
   const dead = total(groups.flatMap((group) => group.dead));
-  const cleared = (dead + 0.5) / (dead + ready + 1);
-  // Plants that left on the day on which they came tell nothing.
-  if (ready === 0 || !sample.some(({ to }) => to < Infinity)) return { ...guess, cleared };
-  const { mean, cv } = fitSample(shape, sample);
-  return { mean, cv: Math.min(1.5, Math.max(LEAST_START, cv)), cleared };
+  const standing = groups.reduce((sum, group) => sum + group.standing, 0);
+  const start = (times: readonly Censored[], lost: number, cleared: number): Start => {
+    const share = (lost + 0.5) / (lost + ready + 1);
+    // Plants that left on the day on which they came tell nothing.
+    if (ready === 0 || left.length === 0) return { ...guess, lost: share, cleared };
+    const { mean, cv } = fitSample(shape, times);
+    return { mean, cv: Math.min(1.5, Math.max(LEAST_START, cv)), lost: share, cleared };
+  };
+  return [start(sample, dead, 1), ...RARELY.map((chance) => start(left, dead + standing, chance))];
 }
 
 /** Plants that left ready between two visits, and those that stand. */
