@@ -24,6 +24,11 @@ export function doubtSentences(stages: readonly StageFit[]): string[] {
       ({ stage, doubt: { batches } }) =>
         `${named(batches)} lost far more plants in ${stage} than the others, and no row says why. Were they thrown away, or is a row missing? Losses there are not sure.`,
     ),
+    ...of('died_or_failed').map(
+      ({ stage }) =>
+        `Which of the plants that were lost in ${stage} died and which never sprouted is not known, because they were not cleared at every visit.`,
+    ),
+    ...clearedRarely(stages.filter(({ cleared_rarely }) => cleared_rarely)),
     ...stages.flatMap(takenForLost),
   ];
 }
@@ -43,6 +48,16 @@ function thrownAway(found: readonly Doubt<'thrown_away'>[]): string[] {
   return [
     `Plants were thrown away when there was no room for all that were ready (${listed(counts)}): they left out of turn, so days and spread there are not sure.`,
   ];
+}
+
+/** Where little is made of clearings, and that is allowed for. */
+function clearedRarely(stages: readonly StageFit[]): string[] {
+  const seen = stages.filter(({ dead }) => dead > 0).map(({ stage }) => stage);
+  return seen.length === 0
+    ? []
+    : [
+        `What failed or died in ${listed(seen)} was not cleared at every visit, so nothing is made of when it was cleared.`,
+      ];
 }
 
 /** What no row tells of, and is allowed for. */

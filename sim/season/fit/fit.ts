@@ -41,7 +41,7 @@ const MOST_WAITED = 0.9;
 /** The same where batches came in on several dates: their likelihood is approximate (see survival/cutoff-paths.ts). */
 const MOST_WAITED_MIXED = 0.6;
 /** Largest share of plants that were thrown away at short visits: they left out of turn. */
-const MOST_THROWN = 0.02;
+const MOST_THROWN = 0.05;
 /** Shapes whose AIC differ by less than this cannot be told apart (Burnham & Anderson 2002, from memory). */
 const APART = 2;
 
@@ -53,6 +53,8 @@ export type FitDoubt =
   | ({ readonly why: 'unused_holes'; readonly stage: string } & UnusedHoles)
   /** Plants were thrown away when there was no room for all that were ready: they left out of turn. */
   | { readonly why: 'thrown_away'; readonly count: number }
+  /** What was lost in the first stage was not cleared at every visit: then those that died cannot be told from failed seeds. */
+  | { readonly why: 'died_or_failed' }
   /** Batches that are short of plants of which no row tells, far more than failed or died of others. */
   | { readonly why: 'unmentioned'; readonly batches: readonly string[] };
 
@@ -91,6 +93,11 @@ export interface StageFit {
   readonly waited: boolean;
   /** Why figures are not good, beside their number and the width of their intervals. */
   readonly doubts: readonly FitDoubt[];
+  /**
+   * Whether what is dead or failed is, by the log, not cleared at every visit, if at all: then nothing is made of when it was
+   * cleared.
+   */
+  readonly cleared_rarely: boolean;
   /** Plants that should have left long ago and of which no row tells: taken for failed or dead. Names of their batches. */
   readonly unmentioned: number;
   readonly unmentioned_batches: readonly string[];
@@ -293,7 +300,12 @@ function toldOf(
   const mixed = groups.some(({ entries }) => entries.length > 1);
   const mostWaited = mixed ? MOST_WAITED_MIXED : MOST_WAITED;
   const short = total(left.filter(({ visit }) => record.visits[visit]!.short));
-  const odd: FitDoubt[] = missing.odd.length > 0 ? [{ why: 'unmentioned', batches: missing.odd }] : [];
+  const odd: FitDoubt[] = [
+    ...(missing.odd.length > 0 ? [{ why: 'unmentioned', batches: missing.odd } as const] : []),
+    ...(fitted?.promptly === false && question.seeds && question.losses
+      ? [{ why: 'died_or_failed' } as const]
+      : []),
+  ];
   const timed = common.length === 0;
   const counted = odd.length === 0 && !common.some(({ why }) => why === 'begun_midway');
   return {
@@ -307,6 +319,7 @@ function toldOf(
     standing: groups.reduce((sum, { standing }) => sum + standing, 0),
     waited: short > mostWaited * ready,
     doubts: [...common, ...odd],
+    cleared_rarely: fitted?.promptly === false,
     unmentioned: missing.count,
     unmentioned_batches: missing.batches,
     short,

@@ -23,6 +23,7 @@ const stageFit = (rest: Partial<StageFit>): StageFit => ({
   standing: 10,
   waited: false,
   doubts: [],
+  cleared_rarely: false,
   unmentioned: 0,
   unmentioned_batches: [],
   short: 0,

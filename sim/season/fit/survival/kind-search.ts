@@ -1,7 +1,6 @@
 /**
  * The search for the parameters of one kind of plant in a stage: ln(mean), ln(CV), logit(loss) and, in the
- * first stage, logit(germination), all at once by maximum likelihood. Where the record speaks against a grower who
- * clears what is dead at every visit, also the logit of the chance that it is cleared (see clearings.ts).
+ * first stage, logit(germination), all at once by maximum likelihood.
  *
  * Where holes were short the kinds stand in one queue. If holes were short nearly always, it is seen well how
  * much longer one kind needs than another, but hardly how long they need in all: moments at which they became
@@ -44,6 +43,8 @@ export interface Fitted {
   /** null if not asked for */
   readonly loss: ProfileEstimate | null;
   readonly germination: ProfileEstimate | null;
+  /** Whether what is dead was taken to be cleared at every visit. */
+  readonly promptly: boolean;
   /**
    * ln of the likelihood at its maximum, for each shape, comparable among them only; null if not asked for.
    */
@@ -57,14 +58,7 @@ export interface Start {
   readonly cv: number;
   /** Share of plants that was lost. */
   readonly lost: number;
-  /** Chance that what is dead is cleared at a visit; 1 for a grower who is taken to clear at every one. */
-  readonly cleared: number;
 }
-
-/** Chances of clearing that are tried beside 1. */
-export const RARELY: readonly number[] = [0.9, 0.5, 0.15, 0.01];
-/** So much a record must speak against clearing at every visit [ln of likelihood]. */
-export const SPEAKS = 2;
 
 /** A parameter of loss or germination [logit] stays within these: a share of 0.000006 or more. */
 const LOGIT_BOUND = 12;
@@ -87,13 +81,14 @@ export class KindSearch {
   /** Whether the others are moved along. */
   readonly #shifts: boolean;
   #likelihood: StageLikelihood;
-  #narrowest: number;
+  readonly #cleared: number;
   #bounds: Omit<MaximiseOptions, 'start'>;
   #top: Maximum | null = null;
 
   /**
    * @param parameters of all kinds (see `parametersAt`); `climb` puts better ones in their place
    * @param narrowest least standard deviation that is tried [d]
+   * @param cleared chance that what is dead is cleared at a visit (see clearings.ts)
    */
   constructor(
     likelihood: StageLikelihood,
@@ -101,6 +96,7 @@ export class KindSearch {
     kind: number,
     parameters: (readonly number[])[],
     narrowest: number,
+    cleared: number,
   ) {
     this.question = questions[kind]!;
     this.#questions = questions;
@@ -108,23 +104,13 @@ export class KindSearch {
     this.#parameters = parameters;
     this.#shifts = likelihood.kindsTogether && questions.length > 1;
     this.#likelihood = likelihood;
-    this.#narrowest = narrowest;
+    this.#cleared = cleared;
     this.#bounds = this.#boundsFor(narrowest);
   }
 
   /** Parameters of this kind where the search is. */
   get #at(): readonly number[] {
     return this.#parameters[this.#kind]!;
-  }
-
-  /** How many of loss and germination are asked for. */
-  get #shares(): number {
-    return Number(this.question.losses) + Number(this.question.seeds);
-  }
-
-  /** Whether the chance of clearing is looked for too. */
-  get #clearedFree(): boolean {
-    return this.#at.length > 2 + this.#shares;
   }
 
   /** Whether the search would go on to less spread than it may. */
@@ -140,30 +126,11 @@ export class KindSearch {
   /** Go on with the likelihood on another grid. */
   change(likelihood: StageLikelihood, narrowest: number): void {
     this.#likelihood = likelihood;
-    this.#narrowest = narrowest;
     this.#bounds = this.#boundsFor(narrowest);
   }
 
-  /** Go to the top. If another habit of clearing then looks better, go on with that. */
+  /** Go to the top. */
   climb(): void {
-    this.#climbOn();
-    if (this.#clearedFree) return;
-    const promptly = this.#at;
-    const habits = RARELY.map((cleared) => {
-      const at = [...promptly, Math.log(cleared / (1 - cleared))];
-      this.#parameters[this.#kind] = at;
-      return { at, value: this.#padded([...at, ...(this.#shifts ? [0] : [])]) };
-    });
-    const best = habits.reduce((a, b) => (b.value > a.value ? b : a));
-    const speaks = best.value > this.#top!.value + SPEAKS;
-    this.#parameters[this.#kind] = speaks ? best.at : promptly;
-    if (!speaks) return;
-    this.#top = null;
-    this.#bounds = this.#boundsFor(this.#narrowest);
-    this.#climbOn();
-  }
-
-  #climbOn(): void {
     const start = [...this.#at, ...(this.#shifts ? [0] : [])];
     const known = this.#top === null ? {} : { like: this.#top.hessian };
     const search = { start, ...this.#bounds, ...known, enough: ENOUGH };
@@ -187,7 +154,8 @@ export class KindSearch {
       days: this.#lawEstimate(0),
       spread: this.#lawEstimate(1),
       loss: losses ? this.#shareEstimate(2, raw[0]!) : null,
-      germination: seeds ? this.#shareEstimate(1 + this.#shares, raw[this.#shares - 1]!) : null,
+      germination: seeds ? this.#shareEstimate(this.#at.length - 1, raw.at(-1)!) : null,
+      promptly: this.#cleared === 1,
       likelihoods: compare ? (heights as Record<FittedShape, number>) : null,
     };
   }
@@ -221,7 +189,7 @@ export class KindSearch {
   /** With the half plants that are added for loss and germination. */
   #padded(at: readonly number[], question = this.question): number {
     let sum = this.#bare(at, question);
-    for (const x of at.slice(2, 2 + this.#shares)) sum += (Math.log(share(x)) + Math.log(share(-x))) / 2;
+    for (const x of at.slice(2, this.#at.length)) sum += (Math.log(share(x)) + Math.log(share(-x))) / 2;
     return sum;
   }
 
@@ -230,8 +198,8 @@ export class KindSearch {
     const shift = at[this.#at.length] ?? 0;
     const chances = this.#questions.map((other, kind) =>
       kind === this.#kind
-        ? chancesAt(question, at.slice(0, this.#at.length))
-        : chancesAt(other, shifted(this.#parameters[kind]!, shift)),
+        ? chancesAt(question, at.slice(0, this.#at.length), this.#cleared)
+        : chancesAt(other, shifted(this.#parameters[kind]!, shift), this.#cleared),
     );
     return this.#likelihood.value(chances, this.#kind);
   }
@@ -281,29 +249,26 @@ function shifted(parameters: readonly number[], days: number): readonly number[]
 }
 
 /**
- * The parameters of a kind: ln(mean), ln(CV), logits of loss and germination as far as they are asked for, and that of
- * the chance of clearing unless it is 1.
+ * The parameters of a kind: ln(mean), ln(CV), logits of loss and germination as far as they are asked for.
  */
-export function parametersAt({ seeds, losses }: KindModel, { mean, cv, lost, cleared }: Start): number[] {
+export function parametersAt({ seeds, losses }: KindModel, { mean, cv, lost }: Start): number[] {
   // Of those that are lost, half are taken for dead and half for failed at first.
   const each = seeds && losses ? lost / 2 : lost;
   const odds = Math.log(each / (1 - each));
-  return [
-    Math.log(mean),
-    Math.log(cv),
-    ...(losses ? [odds] : []),
-    ...(seeds ? [-odds] : []),
-    ...(cleared < 1 ? [Math.log(cleared / (1 - cleared))] : []),
-  ];
+  return [Math.log(mean), Math.log(cv), ...(losses ? [odds] : []), ...(seeds ? [-odds] : [])];
 }
 
-export function chancesAt({ shape, seeds, losses }: KindModel, at: readonly number[]): GrowthParameters {
-  const cleared = at[2 + Number(losses) + Number(seeds)];
+/** @param cleared chance that what is dead is cleared at a visit */
+export function chancesAt(
+  { shape, seeds, losses }: KindModel,
+  at: readonly number[],
+  cleared: number,
+): GrowthParameters {
   return {
     law: fittedLaw(shape, Math.exp(at[0]!), Math.exp(at[1]!)),
     loss: losses ? share(at[2]!) : 0,
-    germination: seeds ? share(at[2 + Number(losses)]!) : 1,
-    cleared: cleared === undefined ? 1 : share(cleared),
+    germination: seeds ? share(at.at(-1)!) : 1,
+    cleared,
   };
 }
 
