@@ -66,7 +66,7 @@ function takenForLost({ stage, germination, unmentioned, unmentioned_batches }: 
   const plants = germination === null ? counted(unmentioned, 'plant') : counted(unmentioned, 'seed');
   const lost = germination === null ? 'to have died' : 'to have failed';
   return [
-    `${plants} of ${named(unmentioned_batches)} should have left ${stage} long ago, and no row tells of them: taken ${lost} and not to have been logged.`,
+    `${plants} of ${named(unmentioned_batches)} should have left ${stage} long ago, and no row tells of ${unmentioned === 1 ? 'it' : 'them'}: taken ${lost} and not to have been logged.`,
   ];
 }
 

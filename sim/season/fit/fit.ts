@@ -246,7 +246,7 @@ function commonDoubts(
   const left = total(record.groups.flatMap(({ ready }) => ready));
   const count = thrown.reduce((sum, plants) => sum + plants, 0);
   if (count > MOST_THROWN * left) doubts.push({ why: 'thrown_away', count });
-  if (unused !== null && fitted.some((one) => one !== null)) {
+  if (unused !== null && fitted.some((one) => one !== null && narrowOf(one).length > 0)) {
     const { visits, stage, planned, most, times } = unused;
     const tight = fitStage({ ...record, visits }, questions, false);
     if (fitted.some((loose, k) => loose !== null && !agree(loose, tight[k]!))) {
@@ -256,12 +256,19 @@ function commonDoubts(
   return doubts;
 }
 
-/** Whether days and spread of two fits lie within each other's intervals. */
+/** Whether the figures that one fit tells, and those of the other, lie within each other's intervals. */
 function agree(one: Fitted, other: Fitted): boolean {
-  return (['days', 'spread'] as const).every((figure) => {
+  return narrowOf(one).every((figure) => {
     const [a, b] = [one[figure], other[figure]];
     return a.low <= b.value && b.value <= a.high && b.low <= a.value && a.value <= b.high;
   });
+}
+
+function narrowOf({ days, spread }: Fitted): ('days' | 'spread')[] {
+  return [
+    ...(narrow(days, WIDEST_DAYS, true).good ? ['days' as const] : []),
+    ...(narrow(spread, WIDEST_SPREAD, true).good ? ['spread' as const] : []),
+  ];
 }
 
 function missingOf(
