@@ -63,7 +63,7 @@ export function compareSections(result: CompareResult): Section[] {
       table(plans.map((plan) => [name(called(plan.name)), heldBackBy(plan.limits)])),
     ),
     section(
-      `Against ${called(result.first)}: difference and its 95 % interval (paired seasons)`,
+      `Against ${called(result.first)}: difference and its 95 % interval (same luck)`,
       ...differences(result, called),
     ),
   ];
