@@ -79,7 +79,7 @@ export function readSource(source: Source): ReadScenario {
   const read = readScenario(source.text);
   if (!read.ok && isLog(source.text)) {
     throw new Problem(
-      `${source.name} is a season log (CSV). It must be a scenario (YAML). Example: my-line.yaml`,
+      `${source.name} is a season log (CSV), and a scenario (YAML) is needed here. Name that of the line, such as my-line.yaml.`,
     );
   }
   if (!read.ok) throw faultsProblem(source.name, read.faults);

@@ -108,7 +108,7 @@ describe('one file where two are needed', () => {
 
   test.each(['run', 'check', 'compare', 'size'])('%s of a log says that it is one', async (command) => {
     expect(await refused([command, log])).toContain(
-      'season is a season log (CSV). It must be a scenario (YAML).',
+      'season is a season log (CSV), and a scenario (YAML) is needed here.',
     );
   });
 });

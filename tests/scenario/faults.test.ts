@@ -44,6 +44,18 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
   ],
   keys: [
     [
+      'a log is the path of a file',
+      'weeks: 26',
+      'weeks: 26\nlog: "-"',
+      '4:6 log | "-" | the path of a file, as seen from the folder of the scenario | null',
+    ],
+    [
+      'a log is one path',
+      'weeks: 26',
+      'weeks: 26\nlog: [2027.csv]',
+      '4:6 log | a list of 1 | the path of a file, as seen from the folder of the scenario | null',
+    ],
+    [
       'an unknown key is pointed at, with the nearest valid one',
       'weeks: 26',
       'weks: 26',
