@@ -1,13 +1,21 @@
 /** The work list: a section for each week, with boxes to tick; as rows; and as a calendar. */
 
+import { isoOfDay, weekdayOfDay } from '../../sim/models/dates.js';
 import type { ChoresResult, VisitChores } from '../../sim/season/ahead/chores.js';
 import { assumedSentences } from '../words/assumed.js';
-import { CAUTION } from '../words/caution.js';
 import { choreLines, choreText, expectedText, summaryText } from '../words/chores.js';
 import { dateText } from '../words/dates.js';
 import { counted } from '../words/numbers.js';
 import { expected } from './range.js';
 import { type Calendar, chapter, type Rows, type Section, section, table, task, words } from './section.js';
+
+/** What can hurt somebody at the work on a line. */
+const CAUTION: readonly string[] = [
+  'Switch off and unplug lamps and pumps before you reach into wet channels; fixed wiring is for your local code and a licensed electrician.',
+  'Do not look into lamps that are lit.',
+  'Channels and trays with water are heavy: keep to the rated load of the shelf, and lift with two.',
+  'At picking: clean hands, a clean knife, and heads into the cold at once.',
+];
 
 export function choresSections(result: ChoresResult): Section[] {
   return [
@@ -66,7 +74,7 @@ function weeks(visits: readonly VisitChores[]): Section[] {
   if (visits.length === 0) return [section(null, 'No visit falls on these days.')];
   const byWeek = new Map<string, Section[]>();
   for (const visit of visits) {
-    const monday = mondayOf(visit.date);
+    const monday = isoOfDay(visit.date, -weekdayOfDay(visit.date, 0));
     byWeek.set(monday, [...(byWeek.get(monday) ?? []), visitSection(visit)]);
   }
   return [...byWeek].map(([monday, days]) => chapter(`Week of ${dateText(monday)}`, ...days));
@@ -82,10 +90,4 @@ function visitSection({ date, chores }: VisitChores): Section {
     dateText(date),
     rows.length === 0 ? 'nothing to be done, as far as can be told' : table(rows),
   );
-}
-
-function mondayOf(iso: string): string {
-  const date = new Date(`${iso}T00:00:00Z`);
-  date.setUTCDate(date.getUTCDate() - ((date.getUTCDay() + 6) % 7));
-  return date.toISOString().slice(0, 10);
 }

@@ -105,18 +105,12 @@ function changedSowing(
   return { kind: 'due', days, seeds: seeds ?? planned?.seeds ?? Math.round(sown / Math.max(1, mine.length)) };
 }
 
-interface Simulated {
-  readonly weekPicks: readonly number[];
-  readonly sown: number;
-  readonly resampled: number;
-}
-
 function simulated(
   season: LoggedSeason,
   draws: SeasonDraws,
   visits: readonly number[],
   sowings: readonly Sowing[],
-): Simulated {
+): { weekPicks: readonly number[]; sown: number; resampled: number } {
   const plan: Plan = {
     ...season.plan,
     visits: { kind: 'days', days: visits },
