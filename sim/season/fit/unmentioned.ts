@@ -38,9 +38,10 @@ export function unmentioned(
 ): Unmentioned {
   // What was ready at the last visit that left holes free had left by then.
   const seen = visits.findLast(({ short }) => !short)?.day ?? 0;
-  const overdue = groups.filter(
-    ([{ entries, standing }]) => standing > 0 && law.beyond(seen - entries.at(-1)!.day) * OVERDUE < 1,
-  );
+  const overdue = groups.filter(([{ entries, standing }]) => {
+    const age = seen - entries.at(-1)!.day;
+    return standing > 0 && age > 0 && law.beyond(age) * OVERDUE < 1;
+  });
   const odd = overdue.filter(([{ entries, dead, standing }]) => {
     const [came, gone] = [total(entries), total(dead) + standing];
     return gone >= came * lost + FEWEST && chanceOfAtLeast(gone, came, lost) * ONCE_IN < 1;
