@@ -38,7 +38,7 @@ export type { Assumed } from './season/ahead/assumed.js';
 export type { BatchChore, Chore, VisitChores } from './season/ahead/chores.js';
 export type { Forecast } from './season/ahead/forecast.js';
 /* A log: fitted, read, added to, replayed. */
-export type { CropFit, FittedFigure, ShapeFit, StageFit } from './season/fit/fit.js';
+export type { CropFit, FitDoubt, FittedFigure, ShapeFit, StageFit } from './season/fit/fit.js';
 export type { Median } from './season/fit/survival/kaplan-meier.js';
 export type { FittedShape } from './season/fit/survival/laws.js';
 export type { Appended, Refused, StagesFrom, Typed } from './season/log/append.js';
