@@ -41,6 +41,7 @@ export type { Forecast } from './season/ahead/forecast.js';
 export type { CropFit, FitDoubt, FittedFigure, ShapeFit, StageFit } from './season/fit/fit.js';
 export type { Median } from './season/fit/survival/kaplan-meier.js';
 export type { FittedShape } from './season/fit/survival/laws.js';
+export type { UnusedHoles } from './season/fit/unused-holes.js';
 export type { Appended, Refused, StagesFrom, Typed } from './season/log/append.js';
 export type { DateForm } from './season/log/dates.js';
 export type { Column, LogWarning } from './season/log/faults.js';
