@@ -15,16 +15,12 @@ export interface Attendance {
   readonly missed: readonly number[];
 }
 
-/** What is less likely than this was not. */
-const CANNOT_BE = 0.001;
-
 /**
  * The visits of a season: the planned ones, and every date with a row.
  *
  * A planned visit without a row may have been one at which nothing was to be done. But if a sowing was due and cells were free,
  * it would have been made: then nobody came, neither then nor on the other planned visits between the same two
- * rows. Where no cell was free, or crops are sown by `refill`, the number of visits tells: once the line runs, so many without a
- * row one after the other cannot all have found nothing to do.
+ * rows. (Crops sown by `refill` prove nothing.)
  */
 export function attendance(season: LoggedSeason, cohorts: CohortsByStage): Attendance {
   const logged = new Set(season.events.map(({ day }) => day));
@@ -32,14 +28,12 @@ export function attendance(season: LoggedSeason, cohorts: CohortsByStage): Atten
   const missed: number[] = [];
   const sowings = dueDays(season);
   const free = freeCells(season, cohorts);
-  const { from, idle } = visitsWithoutRows(season, logged);
   let next = 0;
   let due = false;
   let silent: number[] = [];
   let absent = false;
   const endOfSilence = (): void => {
-    const running = silent.filter((day) => day > from).length;
-    (absent || idle ** running < CANNOT_BE ? missed : visits).push(...silent);
+    (absent ? missed : visits).push(...silent);
     silent = [];
     absent = false;
   };
@@ -57,21 +51,6 @@ export function attendance(season: LoggedSeason, cohorts: CohortsByStage): Atten
   }
   endOfSilence();
   return { visits, missed };
-}
-
-/**
- * Share of the planned visits without a row, from when the line runs: from the first pick on, or the first day if crops are sown by
- * `refill`, which finds something to sow while the line fills too.
- */
-function visitsWithoutRows(
-  { plan, days, events }: LoggedSeason,
-  logged: ReadonlySet<number>,
-): { from: number; idle: number } {
-  const refilled = plan.crops.some(({ sowing }) => sowing.kind === 'refill');
-  const from = refilled ? -1 : (events.find(({ action }) => action === 'pick')?.day ?? days);
-  const planned = dailyVisits(plan).filter((day) => day > from && day < days);
-  const idle = planned.filter((day) => !logged.has(day)).length / Math.max(1, planned.length);
-  return { from, idle };
 }
 
 /** Gaps between visits, the usual one [d]: 9 in 10 are no longer. 0 with fewer than two visits. */

@@ -22,6 +22,7 @@ import { MeanFlow } from './mean-flow.js';
 import { Readiness } from './readiness.js';
 import type { Crowded, ReplayedStage, ReplayResult, WeekPicks } from './result.js';
 import { seasonDraws } from './season-draws.js';
+import { withoutSilentAbsences } from './silent-absence.js';
 import { unseenLosses } from './unseen-losses.js';
 import { waitingPlants } from './waiting.js';
 import { type CadenceChange, whatIf } from './what-if.js';
@@ -51,7 +52,7 @@ export function replaySeason(
 function worked(logged: LoggedSeason) {
   for (let season = logged, rounds = 0; ; rounds++) {
     const cohorts = cohortsOf(season);
-    const came = attendance(season, cohorts);
+    const came = withoutSilentAbsences(season, cohorts, attendance(season, cohorts));
     const days = occupancy(season, cohorts, came.visits);
     const short = shortVisits(season, days, came.visits);
     const readiness = short.map((of, s) => new Readiness(season, s, cohorts, came.visits, of));
@@ -70,7 +71,8 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
   const waiting = readiness
     .filter((_, s) => !route.isLast(season.plan, s))
     .map((ready, s) => waitingPlants(season, s, cohorts, ready));
-  const failed = failedBatches(season, cohorts);
+  // Of a batch that is never mentioned again nobody knows that it failed.
+  const failed = failedBatches(logged, cohortsOf(logged));
   const evidence = { season, attendance: came, stages: days, meanFlow, failed, cohorts, waiting };
   const idle = idleSpells(evidence);
   const ledgers = holeDays(season, cohorts, days, short, came);
