@@ -6,11 +6,23 @@ import type { Bottleneck } from '../../sim/study/bottleneck.js';
 import type { RunResult, StageResult } from '../../sim/study/summary.js';
 import { dateText } from '../words/dates.js';
 import { changeText } from '../words/limits.js';
-import { COUNT, counted, countText, listed, percentText, plural, SHARE } from '../words/numbers.js';
+import {
+  COUNT,
+  counted,
+  countText,
+  decimalsFor,
+  figureText,
+  intervalText,
+  listed,
+  percentText,
+  plural,
+  SHARE,
+  signed,
+} from '../words/numbers.js';
 import { STATE_WORDS } from '../words/states.js';
 import { holeDayTable, stoppedEarly, weeksFrom } from './season.js';
 import { type Block, type Cell, figure, type Rows, type Section, section, table } from './section.js';
-import { trialTable } from './trials.js';
+import { PER_CENT, trialTable } from './trials.js';
 
 export function runSections(result: RunResult): Section[] {
   return [
@@ -83,33 +95,43 @@ function holdsBack({ limits, partial, stages }: RunResult): Block[] {
     const why = partial ? 'it was stopped before.' : 'that takes a running line and at least 2 seasons.';
     return [`Not tried: ${why}`, ...seenInLedger(stages)];
   }
-  const { seasons, trials, better } = limits;
+  const { seasons, trials, better, risk } = limits;
   return [
     verdict(limits),
     section(
       `How we know: ${seasons} seasons run again with the same luck and one thing changed.`,
       trialTable(trials.map((trial) => ({ ...trial, mean: trial.gain }))),
+      PER_CENT,
     ),
     ...(better.length === 0
       ? []
-      : [`But ${listed(better.map(changeText))} would bring more than any channel.`]),
+      : [`But ${listed(better.map(changeText))} would bring more than any channel, for what it adds.`]),
+    riskText(risk),
     ...seenInLedger(stages),
   ];
 }
 
 const NO_STAGE: Readonly<Record<Exclude<Bottleneck['by'], 'stage'>, string>> = {
-  sowing: 'None: one more channel brings nothing in any stage, more seeds do. What is sown sets the yield.',
+  sowing:
+    'None: more channels bring hardly anything in any stage, more seeds do. What is sown sets the yield.',
   visits:
-    'None: one more channel brings nothing in any stage, a visit every day does. Ready plants wait for you.',
-  want: 'None: what is wanted is picked, and one more channel brings nothing in any stage.',
-  nothing: 'None of them: nothing that was tried brings more heads.',
+    'None: more channels bring hardly anything in any stage, a visit every day does. Ready plants wait for you.',
+  away: 'None: more channels bring hardly anything in any stage; if nobody were away, there would be more heads.',
+  want: 'None: what is wanted is picked, and more channels bring hardly anything in any stage.',
+  nothing: 'None of them: nothing that was tried brings heads worth the name.',
 };
 
 function verdict({ by, stages }: Bottleneck): string {
   if (by !== 'stage') return NO_STAGE[by];
   return stages.length === 1
-    ? `${stages[0]}: one more channel there brings more heads than in any other stage.`
-    : `${listed(stages)}: one more channel brings more heads in each, and none stands out.`;
+    ? `${stages[0]}: more room there brings more heads, for its share, than in any other stage.`
+    : `${listed(stages)}: more room brings more heads in each, and none stands out.`;
+}
+
+function riskText(risk: Bottleneck['risk']): string {
+  const { change, gain, low, high } = risk;
+  const form = signed(decimalsFor(Math.max(Math.abs(low), Math.abs(high))));
+  return `If ${changeText(change)}: ${figureText(gain, form)} heads a week (${intervalText({ low, high }, form)}).`;
 }
 
 /** What the ledger shows of plants that could not go on. */
