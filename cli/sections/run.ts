@@ -3,7 +3,7 @@
 import type { HoleState } from '../../sim/models/ledger.js';
 import * as route from '../../sim/models/route.js';
 import type { Bottleneck } from '../../sim/study/bottleneck.js';
-import type { RunResult, StageResult } from '../../sim/study/summary.js';
+import type { RunResult, StageResult, WeekFigures } from '../../sim/study/summary.js';
 import { dateText } from '../words/dates.js';
 import { changeText } from '../words/limits.js';
 import {
@@ -23,6 +23,9 @@ import { STATE_WORDS } from '../words/states.js';
 import { holeDayTable, stoppedEarly, weeksFrom } from './season.js';
 import { type Block, type Cell, figure, type Rows, type Section, section, table } from './section.js';
 import { PER_CENT, trialTable } from './trials.js';
+
+/** More weeks than these are counted, not named. */
+const MOST_WEEKS = 4;
 
 export function runSections(result: RunResult): Section[] {
   return [
@@ -55,15 +58,33 @@ function picks(result: RunResult): Block[] {
   }
   const heads = (value: number, more = ''): Cell =>
     figure(value, COUNT, plural(countText(value), 'head') + more);
+  const { without_absence: present, wanted } = running;
+  const rows = (what: string, of: (weeks: WeekFigures) => Cell): Cell[][] => [
+    [what, of(running)],
+    ...(present === null ? [] : [['the same, if nobody were away', of(present)]]),
+  ];
+  const missing = ({ missing }: WeekFigures): Cell =>
+    figure(missing, COUNT, wanted ? `(${percentText(missing! / wanted)})` : '');
   return [
     table([
       ['in a usual week', heads(running.p50)],
-      ['in a bad week (1 in 10)', heads(running.p10, ' or fewer')],
+      ...rows('in a bad week (1 in 10)', ({ p10 }) => heads(p10, ' or fewer')),
       ['on average', heads(running.mean, ' a week')],
       ['weeks without a pick', figure(running.without_pick, SHARE)],
+      ...(wanted === null ? [] : rows(`missing of ${counted(wanted, 'head')} wanted`, missing)),
     ]),
     `(${weeksFrom(running)}, when the line is running)`,
+    ...(running.bad_by_absence.length === 0
+      ? []
+      : [`Bad by the absence: ${weeksText(running.bad_by_absence)}.`]),
   ];
+}
+
+/** `the weeks from Mon 8 Feb 2027, Mon 15 Feb 2027 and 2 more` */
+function weeksText(starts: readonly string[]): string {
+  const named = starts.slice(0, MOST_WEEKS).map(dateText);
+  const more = starts.length - named.length;
+  return `the ${starts.length === 1 ? 'week' : 'weeks'} from ${listed(more > 0 ? [...named, `${more} more`] : named)}`;
 }
 
 /** What keeps a line from running. */
@@ -105,7 +126,7 @@ function holdsBack({ limits, partial, stages }: RunResult): Block[] {
     ),
     ...(better.length === 0
       ? []
-      : [`But ${listed(better.map(changeText))} would bring more than any channel, for what it adds.`]),
+      : [`For what it adds, this brings more than any channel: ${listed(better.map(changeText))}.`]),
     riskText(risk),
     ...seenInLedger(stages),
   ];
@@ -158,7 +179,7 @@ function holeDays({ stages }: RunResult): Block {
   return holeDayTable(rows, stages);
 }
 
-function seeds({ counts, attended }: RunResult): Block[] {
+function seeds({ counts, attended, stages, weeks }: RunResult): Block[] {
   const sown = counts.sown.mean;
   if (sown === 0) return [`Nothing was sown${attended.visits === 0 ? ': nobody came' : ''}.`];
   const fates: [string, number][] = [
@@ -178,11 +199,25 @@ function seeds({ counts, attended }: RunResult): Block[] {
     blocks.push(`In all ${counted(counts.picked.mean, 'pick')}: plants that are cut again count each time.`);
   if (counts.unsown.mean > 0)
     blocks.push(`Not sown, because no cell was free: ${counted(counts.unsown.mean, 'seed')}.`);
-  if (counts.wanted.mean > 0) {
-    const short = counts.short.mean;
-    blocks.push(
-      `Wanted: ${counted(counts.wanted.mean, 'head')}; missing on the day: ${countText(short)} (${percentText(short / counts.wanted.mean)}).`,
-    );
-  }
-  return blocks;
+  return [...blocks, ...thrownAway(stages, weeks)];
+}
+
+/** Where and when most plants were thrown away. */
+function thrownAway(stages: readonly StageResult[], weeks: RunResult['weeks']): string[] {
+  return stages.flatMap(({ name, thrown_away: { mean, weeks: plants } }) => {
+    if (mean === 0) return [];
+    // The fewest weeks that hold half of them.
+    const order = [...plants.keys()].sort((a, b) => plants[b]! - plants[a]! || a - b);
+    let sum = 0;
+    const half = order.filter((week) => {
+      const needed = sum < mean / 2;
+      sum += plants[week]!;
+      return needed;
+    });
+    const when =
+      half.length <= MOST_WEEKS
+        ? `at least half of them in ${weeksText(half.sort((a, b) => a - b).map((week) => weeks[week]!.start))}`
+        : `all through the season, from ${dateText(weeks[plants.findIndex((count) => count > 0)]!.start)} on`;
+    return [`Thrown away in ${name}: ${counted(mean, 'plant')}, ${when}.`];
+  });
 }

@@ -9,6 +9,7 @@ import { formOf } from '../../words/figures.js';
 import { changeText, heldBackBy } from '../../words/limits.js';
 import {
   type Bounds,
+  countText,
   decimalsFor,
   type Form,
   figureText,
@@ -48,7 +49,7 @@ export function figureRows(result: RunResult, width: number, height: number, sig
 }
 
 export function figureWords(result: RunResult): FigureWords[] {
-  const { first_pick: first, counts } = result;
+  const { first_pick: first, running } = result;
   const words: FigureWords[] = [];
   const put = (label: string, value: string): void => {
     words.push({ label, value });
@@ -57,20 +58,21 @@ export function figureWords(result: RunResult): FigureWords[] {
     const figure = figureNamed(name);
     put(figure.short, `${figureText(result.figures[name]!.mean, formOf(figure))} ${more}`);
   };
-  const runs = result.running !== null;
-  if (runs) {
+  if (running !== null) {
     putFigure('usual_week', 'heads');
     putFigure('bad_week', 'or fewer');
+    if (running.without_absence !== null)
+      put(' nobody away', `${countText(running.without_absence.p10)} or fewer`);
   } else put(figureNamed('usual_week').short, 'none in this time');
   put(figureNamed('first_pick_day').short, first.p50 === null ? 'never, mostly' : dateText(first.p50));
-  if (runs) {
+  if (running !== null) {
     put('held back by', result.limits === null ? 'being tried' : heldBackBy(result.limits));
     if (result.limits !== null) words.push(...trialWords(result.limits));
     putFigure('weeks_without_pick', 'of weeks');
     putFigure('heads_a_week', 'on average');
     if (result.limits !== null) words.push(riskWords(result.limits));
   }
-  if (counts.wanted.mean > 0) put('wanted, missed', percentText(counts.short.mean / counts.wanted.mean));
+  if (running?.wanted) put('wanted, missed', percentText(running.missing! / running.wanted));
   return words;
 }
 

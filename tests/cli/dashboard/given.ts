@@ -134,7 +134,20 @@ export function figures(given: GivenFigures = {}): RunResult {
       short: { mean: short, se: 0 },
     },
     running:
-      p50 === null ? null : { from: '2027-02-15', weeks: 20, mean: 20.5, p50, p10, without_pick: 0.031 },
+      p50 === null
+        ? null
+        : {
+            from: '2027-02-15',
+            weeks: 20,
+            mean: 20.5,
+            p50,
+            p10,
+            without_pick: 0.031,
+            wanted: wanted || null,
+            missing: wanted ? short : null,
+            without_absence: null,
+            bad_by_absence: [],
+          },
     figures: {
       ...ofFigures('whole', () => null),
       heads_a_week: ofWeeks(20.5),
