@@ -224,6 +224,16 @@ describe('the result is the same to the last digit', () => {
     }
   });
 
+  test('in parts also where no plan meets the goal and it is looked for what stands in the way', async () => {
+    const study = searchStudy(GRID, { ...GOAL, heads: 9 }, 1);
+    const parts: unknown[] = [];
+    for (const k of [2, 3, 1])
+      parts.push(await study.carryOut(new SeasonRunner(study.workload), { k, n: 3 }));
+    const whole = await result(study);
+    expect(whole.obstacles?.in_the_way).toEqual(['seeds']);
+    expect(text(study.conclude(study.unpack(parts)) as SearchResult)).toBe(text(whole));
+  });
+
   test('parts that are not whole are refused', async () => {
     const study = searchStudy(GRID, GOAL, 1);
     const part = (k: number) => study.carryOut(new SeasonRunner(study.workload), { k, n: 2 });
