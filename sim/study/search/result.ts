@@ -190,8 +190,18 @@ function sharesOf({ counting }: Search, { good }: CountedSeasons): number[] {
   return good.map((weeks) => weeks / (counting.weeks - counting.from));
 }
 
-/** The plan with the largest share of good weeks, of equal ones the cheapest. @param trials in the order of costs */
+/**
+ * The plan with the largest share of good weeks; of equal ones (there may be none with a good week) the one with most heads, of
+ * these the cheapest.
+ * @param trials at least one, in the order of costs
+ */
 export function nearestOf({ counting }: Search, trials: readonly CandidateResult[]): CandidateResult {
-  const shareOf = ({ judged, first }: CandidateResult): number => shareMet(judged ?? first, counting);
-  return trials.reduce((best, trial) => (shareOf(trial) > shareOf(best) ? trial : best));
+  const near = trials.map((trial) => {
+    const seasons = trial.judged ?? trial.first;
+    const heads = HEADS.of({ picks: Histogram.from(seasons.picks) });
+    return { trial, share: shareMet(seasons, counting), heads };
+  });
+  return near.reduce((best, one) =>
+    one.share > best.share || (one.share === best.share && one.heads > best.heads) ? one : best,
+  ).trial;
 }
