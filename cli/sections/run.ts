@@ -27,6 +27,9 @@ import { PER_CENT, trialTable } from './trials.js';
 /** More weeks than these are counted, not named. */
 const MOST_WEEKS = 4;
 
+/** Fewer plants a season than this would read as none. */
+const LEAST_TOLD = 0.05;
+
 export function runSections(result: RunResult): Section[] {
   return [
     section(
@@ -205,7 +208,7 @@ function seeds({ counts, attended, stages, weeks }: RunResult): Block[] {
 /** Where and when most plants were thrown away. */
 function thrownAway(stages: readonly StageResult[], weeks: RunResult['weeks']): string[] {
   return stages.flatMap(({ name, thrown_away: { mean, weeks: plants } }) => {
-    if (mean === 0) return [];
+    if (mean < LEAST_TOLD) return [];
     // The fewest weeks that hold half of them.
     const order = [...plants.keys()].sort((a, b) => plants[b]! - plants[a]! || a - b);
     let sum = 0;

@@ -102,7 +102,7 @@ export function findBottleneck(
     const found = effect(change, gains);
     const added = shareAdded(plan, change);
     const share = heads > 0 ? found.gain / heads : 0;
-    // The error of a ratio of means (Cochran, Sampling Techniques, 1977, chapter 6; from memory): what a season gained beyond its share.
+    // The error of a ratio of means (Cochran 1977, Sampling Techniques, chapter 6, from memory): what a season gained beyond its share.
     const elasticities = gains.map((gain, i) =>
       heads > 0 ? (gain - share * (before[i]! - heads)) / (heads * added) : 0,
     );

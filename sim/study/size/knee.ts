@@ -23,11 +23,16 @@ const PAYS = 0.5;
  *
  * That is a matter of the offer and of the dearer ones, so it does not move when more are tried that do not pay; the distance from a
  * line through the ends, of which knees are often made, moves with the ends. Where already the cheapest offer is such a one the
- * knee may lie below it, and where nothing dearer was tried it may lie beyond: then there is none among these.
+ * knee may lie below it, and where more was not tried of everything it may lie beyond: then there is none among these.
  * @param frontier of `offers`
+ * @param moreTried whether more was tried of everything that an offer can have more of
  * @returns null if there is none among them
  */
-export function kneeOf(offers: readonly Offer[], frontier: readonly number[]): Knee | null {
+export function kneeOf(
+  offers: readonly Offer[],
+  frontier: readonly number[],
+  moreTried: (at: number) => boolean = () => true,
+): Knee | null {
   const low = offers[frontier[0]!];
   if (low === undefined) return null;
   const dearest = Math.max(...offers.map(({ cost }) => cost));
@@ -42,7 +47,7 @@ export function kneeOf(offers: readonly Offer[], frontier: readonly number[]): K
     const offer = offers[place]!;
     return offer.cost < dearest && beyondOf(offer) < (PAYS * offer.gain) / offer.cost;
   });
-  if (at === undefined || at === frontier[0]) return null;
+  if (at === undefined || at === frontier[0] || !moreTried(at)) return null;
   const { cost, gain } = offers[at]!;
   const rise = offers[frontier.at(-1)!]!.gain - low.gain;
   return {

@@ -188,7 +188,13 @@ function frontier(sizes: readonly SizeOfLine[]): Pick<SizeResult, 'frontier' | '
   const cost = there.every(({ area_m2 }) => area_m2 !== null) ? 'area_m2' : 'holes';
   const offers = there.map((size) => ({ cost: size[cost]!, gain: size.figures.heads_a_week!.mean }));
   const places = frontierOf(offers);
-  const knee = kneeOf(offers, places);
+  const most = (stage: string): number => Math.max(...there.map(({ channels }) => channels[stage]!));
+  const varies = (stage: string): boolean => there.some(({ channels }) => channels[stage]! < most(stage));
+  const knee = kneeOf(offers, places, (at) =>
+    Object.entries(there[at]!.channels).every(
+      ([stage, channels]) => !varies(stage) || channels < most(stage),
+    ),
+  );
   return {
     frontier: { cost, sizes: places.map((i) => there[i]!.name) },
     knee: knee && named(there[knee.at]!, knee),

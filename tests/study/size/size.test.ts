@@ -112,6 +112,16 @@ describe('where nothing is left to chance', () => {
   });
 });
 
+test('the knee is no size at the end of the range, and the same one however far the range goes', async () => {
+  // 42 finishing holes take what is sown: more are of no use, which only a range beyond them can tell.
+  const kneeOf = async (...finishing: number[]) =>
+    (await sized(twoStages(20, 42, 2), channels([20], finishing), 5)).knee;
+  expect(await kneeOf(21, 42)).toBeNull();
+  const short = await kneeOf(21, 42, 63);
+  const { height: _, ...long } = (await kneeOf(21, 42, 63, 84, 105))!;
+  expect(short).toMatchObject({ ...long, size: '20 x nursery, 42 x finishing' });
+});
+
 describe('the size as it is', () => {
   test('is there also when it was not asked for, but never the best nor on the frontier', async () => {
     const result = await sized(CROWDED, channels([2, 3], [4, 5]));
