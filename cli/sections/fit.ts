@@ -24,6 +24,7 @@ import {
   SHARE,
   thousands,
 } from '../words/numbers.js';
+import { doubtSentences } from './fit-doubts.js';
 import {
   type Block,
   type Cell,
@@ -113,6 +114,7 @@ function cropSection({ crop, known, stages }: CropFit): Section {
     ...shapesText(fitted.filter(({ shapes }) => shapes.length > 0)),
     ...(fitted.some(isDoubtful) ? ['In brackets: not sure enough to be written.'] : []),
     ...stages.flatMap(tooLittle),
+    ...doubtSentences(stages),
     ...inTurn(stages),
     ...waiting(fitted),
   );
@@ -186,9 +188,11 @@ function shapeWords({ shapes, shape, told_apart }: StageFit): string {
       : `${shape} fits best, but ${shapes[1]!.shape} cannot be told from it`;
   }
   const gap = shapes.find((other) => other.shape === shape)!.aic - best.aic;
-  return gap < 2
-    ? `${shape} was fitted; it cannot be told from ${best.shape}`
-    : `${shape} was fitted, but ${best.shape} fits better (AIC lower by ${gap.toFixed(1)})`;
+  if (gap < 2) return `${shape} was fitted; it cannot be told from ${best.shape}`;
+  // Akaike's relative likelihood (Burnham & Anderson 2002, section 2.8).
+  const times = Math.exp(gap / 2);
+  const often = times > 1000 ? 'more than 1000' : `${Math.round(times)}`;
+  return `${shape} was fitted, but ${best.shape} is ${often} times as likely by this log (AIC lower by ${gap.toFixed(1)})`;
 }
 
 /** What too little was seen for. */
@@ -203,12 +207,17 @@ function tooLittle(fit: StageFit): string[] {
     ];
   }
   if (fit.in_turn) return [];
+  // What else makes figures doubtful has sentences of its own.
+  const wide = ({ low, high }: FittedFigure, factor: number): boolean => high >= factor * low;
+  const few = ready + dead < FEWEST_ENDED && (loss ?? germination) !== null;
   const what = [
-    ...(days.good ? [] : [`days (from end to end of the interval is a factor of ${WIDEST_DAYS} or more)`]),
-    ...(spread?.good === false ? [`spread (${spreadDoubt(fit)})`] : []),
-    ...(loss?.good === false || germination?.good === false
-      ? [`losses (fewer than ${FEWEST_ENDED} plants left or died)`]
+    ...(!wide(days, WIDEST_DAYS)
+      ? []
+      : [`days (from end to end of the interval is a factor of ${WIDEST_DAYS} or more)`]),
+    ...(spread !== null && (fit.waited || wide(spread, WIDEST_SPREAD))
+      ? [`spread (${spreadDoubt(fit)})`]
       : []),
+    ...(few ? [`losses (fewer than ${FEWEST_ENDED} plants left or died)`] : []),
   ];
   return what.length === 0 ? [] : [`Too little for ${name}: ${listed(what)}.`];
 }

@@ -78,6 +78,28 @@ test('without a scenario it says that waiting cannot be told from growing, and c
   expect(out).not.toContain('What it would change');
 });
 
+test('a shape that fits worse than another is told with how much less likely it is', async () => {
+  const log = join(folder, 'first-weeks.csv');
+  writeFileSync(log, readFileSync(SHELF_LOG, 'utf8').split('\n').slice(0, 100).join('\n'));
+  const line = join(folder, 'exponential.yaml');
+  const nursery = /(nursery: \{days: 14), spread: 0\.12/;
+  writeFileSync(line, readFileSync(SHELF, 'utf8').replace(nursery, '$1, shape: exponential'));
+  const told =
+    /nursery: (\w+) was fitted, but (\w+) is (.+) times as likely by this log \(AIC lower by ([\d.]+)\)/;
+  const { out } = await evensow(['fit', log, line]);
+  const [, shape, best, times, gap] = told.exec(out.replace(/\s+/g, ' '))!;
+  const { crops } = JSON.parse((await evensow(['fit', log, line, '--json'])).out);
+  const { shapes } = crops[0].stages[1];
+  const aic = (name: string) => shapes.find((one: { shape: string }) => one.shape === name).aic;
+  expect(Number(gap)).toBeCloseTo(aic(shape!) - aic(best!), 1);
+  // exp(x / 2), x the difference of AIC.
+  expect(times).toBe(
+    Number(gap) > 2 * Math.log(1000)
+      ? 'more than 1000'
+      : String(Math.round(Math.exp((aic(shape!) - aic(best!)) / 2))),
+  );
+});
+
 test('several crops and several cuts fit into 80 columns', async () => {
   const log = written('kitchen.csv', 'kitchen-garden.yaml', 60);
   const { code, out } = await evensow(['fit', log, `${EXAMPLES}kitchen-garden.yaml`]);
@@ -156,6 +178,70 @@ test('what a shape leaves no room for is told and not written', async () => {
   expect(shapes).toMatch(/butterhead +nursery +days /);
   expect(shapes.replace(/\s+/g, ' ')).toContain('These are not written');
   expect(answer.out).not.toContain('What its shapes');
+});
+
+describe('ordinary records', () => {
+  const flat = (text: string): string => text.replace(/\s+/g, ' ');
+  const rowsOf = (text: string): string[] => text.split('\n').filter((row) => row !== '');
+
+  test('failed seeds that were never logged: growing is told all the same, germination is not sure', async () => {
+    const log = file('unlogged.csv');
+    const rows = rowsOf(readFileSync(SHELF_LOG, 'utf8'));
+    const kept = rows.filter((row) => !/^[^,]*,lose,[^,]*,[^,]*,germination,/.test(row));
+    writeFileSync(log, `${kept.join('\n')}\n`);
+    const { crops, changes } = JSON.parse((await evensow(['fit', log, SHELF, '--json'])).out);
+    const { days, spread, germination, unmentioned, doubts } = crops[0].stages[0];
+    // The season was simulated with 7 days, a spread of 10 % and 92 %, and seedlings were thrown away.
+    expect(days).toMatchObject({ good: true });
+    expect(days.low).toBeLessThan(7);
+    expect(days.high).toBeGreaterThan(7);
+    expect(spread.low).toBeLessThan(0.1);
+    expect(spread.high).toBeGreaterThan(0.1);
+    expect(germination.good).toBe(false);
+    expect(doubts[0].batches).toContain('B10');
+    expect(unmentioned).toBeGreaterThan(90);
+    const keys = changes.map(({ path }: { path: string[] }) => path.join('.'));
+    expect(keys).not.toContain('crops.0.germination');
+  });
+
+  test('of these, their batches are named, and that they are taken to have failed', async () => {
+    const log = file('unlogged-half.csv');
+    const rows = rowsOf(readFileSync(SHELF_LOG, 'utf8')).slice(0, 110);
+    writeFileSync(log, `${rows.filter((row) => !row.includes(',lose,,B2,')).join('\n')}\n`);
+    const { out } = await evensow(['fit', log, SHELF]);
+    expect(flat(out)).toContain(
+      '2 seeds of B2 should have left germination long ago, and no row tells of them',
+    );
+  });
+
+  test('what stood when the log began, entered as sown then: nothing of it is sure, and how to log it is said', async () => {
+    const log = file('midway.csv');
+    const [head, ...rows] = rowsOf(readFileSync(SHELF_LOG, 'utf8'));
+    const from = '2027-01-28';
+    const entered = [
+      `${from},sow,butterhead,B1,,,9,,`,
+      `${from},move,,B1,nursery,,9,,`,
+      `${from},sow,butterhead,B9,,,10,,`,
+    ];
+    const late = rows.filter((row) => row > '2027-02-15' && /,B(9|[1-9]\d),/.test(row));
+    const kept = late.filter((row) => Number(/,B(\d+),/.exec(row)![1]) > 12);
+    writeFileSync(log, `${[head, ...entered, ...kept].join('\n')}\n`);
+    const { out } = await evensow(['fit', log, SHELF]);
+    expect(flat(out)).toContain('B1 and B9 cannot have been sown on the day on which they were logged');
+    expect(flat(out)).toContain('evensow log stand 12 B1 nursery --since 2027-02-01');
+  });
+
+  test('a hole more than the line has: the number that was seen is offered', async () => {
+    const more = readFileSync(SHELF, 'utf8').replace('channels: 2, holes: 24', 'channels: 1, holes: 49');
+    writeFileSync(file('more.yaml'), more);
+    const log = written('to-day-120.csv', 'home-shelf.yaml', 120);
+    const { out } = await evensow(['fit', log, file('more.yaml')]);
+    expect(flat(out)).toMatch(
+      /Of the 49 holes of nursery never more than 48 were taken, and so many after \d+ visits/,
+    );
+    expect(flat(out)).toContain('Has nursery 48 holes? Then say so in the scenario and fit again');
+    expect(out).toMatch(/\n {2}germination +\d+ +\d+ +\(/);
+  });
 });
 
 describe('too little', () => {

@@ -22,10 +22,12 @@ import { type Observations, type ObservedStage, observe, type PlantKind } from '
 import { fifoStays } from './survival/fifo-stays.js';
 import { kaplanMeier, type Median, medianOf } from './survival/kaplan-meier.js';
 import type { Fitted, KindModel } from './survival/kind-search.js';
-import { FITTED_SHAPES, type FittedShape } from './survival/laws.js';
+import { FITTED_SHAPES, type FittedShape, fittedLaw } from './survival/laws.js';
 import type { ProfileEstimate } from './survival/profile.js';
 import { type Group, type StageRecord, total } from './survival/record.js';
 import { fitStage } from './survival/stage-fit.js';
+import { type Unmentioned, unmentioned } from './unmentioned.js';
+import type { UnusedHoles } from './unused-holes.js';
 
 /** Fewest plants that must have left ready for days and spread. */
 export const FEWEST_READY = 10;
@@ -38,8 +40,23 @@ export const WIDEST_SPREAD = 3;
 const MOST_WAITED = 0.9;
 /** The same where batches came in on several dates: their likelihood is approximate (see survival/cutoff-paths.ts). */
 const MOST_WAITED_MIXED = 0.6;
+/** Largest share of plants that were thrown away at short visits: they left out of turn. */
+const MOST_THROWN = 0.05;
 /** Shapes whose AIC differ by less than this cannot be told apart (Burnham & Anderson 2002, from memory). */
 const APART = 2;
+
+/** Why figures are not sure although enough plants were seen. */
+export type FitDoubt =
+  /** Batches stood in the stage when the log began, and were entered as if they had come then. */
+  | { readonly why: 'begun_midway'; readonly batches: readonly string[] }
+  /** Of the holes of the next stage never more than `most` were taken, at so many visits (`times`). */
+  | ({ readonly why: 'unused_holes'; readonly stage: string } & UnusedHoles)
+  /** Plants were thrown away when there was no room for all that were ready: they left out of turn. */
+  | { readonly why: 'thrown_away'; readonly count: number }
+  /** What was lost in the first stage was not cleared at every visit: then those that died cannot be told from failed seeds. */
+  | { readonly why: 'died_or_failed' }
+  /** Batches that are short of plants of which no row tells, far more than failed or died of others. */
+  | { readonly why: 'unmentioned'; readonly batches: readonly string[] };
 
 /** A figure with its 95 % interval. */
 export interface FittedFigure {
@@ -74,6 +91,16 @@ export interface StageFit {
   readonly standing: number;
   /** Whether so many may have waited that the interval of the spread cannot be relied on. */
   readonly waited: boolean;
+  /** Why figures are not good, beside their number and the width of their intervals. */
+  readonly doubts: readonly FitDoubt[];
+  /**
+   * Whether what is dead or failed is, by the log, not cleared at every visit, if at all: then nothing is made of when it was
+   * cleared.
+   */
+  readonly cleared_rarely: boolean;
+  /** Plants that should have left long ago and of which no row tells: taken for failed or dead. Names of their batches. */
+  readonly unmentioned: number;
+  readonly unmentioned_batches: readonly string[];
   /** Of those that left ready, the ones that left at a visit at which holes (or wanted heads) were short. */
   readonly short: number;
   /**
@@ -184,11 +211,68 @@ function fitsOf(seen: Observations, s: number, plan: Plan | null): { crop: numbe
   const fitted = questions.some(({ fit }) => fit)
     ? fitStage(record, questions, true)
     : questions.map(() => null);
-  return kinds.flatMap((kind, k) =>
-    groups[k]!.length === 0
-      ? []
-      : [{ crop: kind.crop, told: toldOf(stage, kind, kinds, groups[k]!, questions[k]!, fitted[k]!) }],
+  const common = commonDoubts(stage, questions, fitted);
+  return kinds.flatMap((kind, k) => {
+    if (groups[k]!.length === 0) return [];
+    const missing = missingOf(stage, k, questions[k]!, fitted[k]!);
+    return [
+      {
+        crop: kind.crop,
+        told: toldOf(stage, kind, kinds, groups[k]!, questions[k]!, fitted[k]!, common, missing),
+      },
+    ];
+  });
+}
+
+/** What makes the figures of all kinds in a stage doubtful: they stand in one queue. */
+function commonDoubts(
+  { record, midway, thrown, unused }: ObservedStage,
+  questions: readonly KindModel[],
+  fitted: readonly (Fitted | null)[],
+): FitDoubt[] {
+  const doubts: FitDoubt[] = [];
+  if (midway.length > 0) doubts.push({ why: 'begun_midway', batches: midway });
+  const left = total(record.groups.flatMap(({ ready }) => ready));
+  const count = thrown.reduce((sum, plants) => sum + plants, 0);
+  if (count > MOST_THROWN * left) doubts.push({ why: 'thrown_away', count });
+  if (unused !== null && fitted.some((one) => one !== null && narrowOf(one).length > 0)) {
+    const { visits, stage, planned, most, times } = unused;
+    const tight = fitStage({ ...record, visits }, questions, false);
+    if (fitted.some((loose, k) => loose !== null && !agree(loose, tight[k]!))) {
+      doubts.push({ why: 'unused_holes', stage, planned, most, times });
+    }
+  }
+  return doubts;
+}
+
+/** Whether the figures that one fit tells, and those of the other, lie within each other's intervals. */
+function agree(one: Fitted, other: Fitted): boolean {
+  return narrowOf(one).every((figure) => {
+    const [a, b] = [one[figure], other[figure]];
+    return a.low <= b.value && b.value <= a.high && b.low <= a.value && a.value <= b.high;
+  });
+}
+
+function narrowOf({ days, spread }: Fitted): ('days' | 'spread')[] {
+  return [
+    ...(narrow(days, WIDEST_DAYS, true).good ? ['days' as const] : []),
+    ...(narrow(spread, WIDEST_SPREAD, true).good ? ['spread' as const] : []),
+  ];
+}
+
+function missingOf(
+  { record, batches }: ObservedStage,
+  kind: number,
+  { shape }: KindModel,
+  fitted: Fitted | null,
+): Unmentioned {
+  if (fitted === null) return { count: 0, batches: [], odd: [] };
+  const { days, spread, loss, germination } = fitted;
+  const groups = record.groups.flatMap((group, g) =>
+    group.kind === kind ? [[group, batches[g]!] as const] : [],
   );
+  const lost = 1 - (germination?.value ?? 1) * (1 - (loss?.value ?? 0));
+  return unmentioned(groups, record, fittedLaw(shape, days.value, spread.value), lost);
 }
 
 function toldOf(
@@ -198,6 +282,8 @@ function toldOf(
   groups: readonly Group[],
   question: KindModel,
   fitted: Fitted | null,
+  common: readonly FitDoubt[],
+  missing: Unmentioned,
 ): StageFit {
   const entered = total(groups.flatMap(({ entries }) => entries));
   const left = groups.flatMap(({ ready }) => ready);
@@ -210,6 +296,14 @@ function toldOf(
   const mixed = groups.some(({ entries }) => entries.length > 1);
   const mostWaited = mixed ? MOST_WAITED_MIXED : MOST_WAITED;
   const short = total(left.filter(({ visit }) => record.visits[visit]!.short));
+  const odd: FitDoubt[] = [
+    ...(missing.odd.length > 0 ? [{ why: 'unmentioned', batches: missing.odd } as const] : []),
+    ...(fitted?.promptly === false && question.seeds && question.losses
+      ? [{ why: 'died_or_failed' } as const]
+      : []),
+  ];
+  const timed = common.length === 0;
+  const counted = odd.length === 0 && !common.some(({ why }) => why === 'begun_midway');
   return {
     stage: name,
     regrowth,
@@ -220,12 +314,16 @@ function toldOf(
     cause_unknown: question.seeds ? total(cleared.filter(({ cause }) => cause === undefined)) : 0,
     standing: groups.reduce((sum, { standing }) => sum + standing, 0),
     waited: short > mostWaited * ready,
+    doubts: [...common, ...odd],
+    cleared_rarely: fitted?.promptly === false,
+    unmentioned: missing.count,
+    unmentioned_batches: missing.batches,
     short,
     stay: ready === 0 ? null : stayOf(groups, record),
-    days: fitted && narrow(fitted.days, WIDEST_DAYS, !inTurn),
-    spread: fitted && narrow(fitted.spread, WIDEST_SPREAD, !inTurn && short <= mostWaited * ready),
-    loss: fitted?.loss ? { ...fitted.loss, good: enough && !inTurn } : null,
-    germination: fitted?.germination ? { ...fitted.germination, good: enough } : null,
+    days: fitted && narrow(fitted.days, WIDEST_DAYS, timed && !inTurn),
+    spread: fitted && narrow(fitted.spread, WIDEST_SPREAD, timed && !inTurn && short <= mostWaited * ready),
+    loss: fitted?.loss ? { ...fitted.loss, good: enough && counted && !inTurn } : null,
+    germination: fitted?.germination ? { ...fitted.germination, good: enough && counted } : null,
     shape: question.shape,
     shapes,
     told_apart: shapes.length > 1 && shapes[1]!.aic - shapes[0]!.aic >= APART,

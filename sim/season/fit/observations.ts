@@ -6,7 +6,7 @@
  * seems, there was nothing to do (see attended-days.ts). A visit is `short` for a stage if ready plants may
  * have been left behind (see history/short-visits.ts). Without a plan the holes are not known, and no visit counts as short.
  *
- * A batch stays together: its record says when how many came and left, not which (see survival/cohorts.ts). But of a crop
+ * A batch stays together: its record says when how many came and left, not which (see survival/cohort-mixture.ts). But of a crop
  * that is cut several times, plants in the last stage are told apart as in history/cohorts.ts: the one that is most overdue
  * by the plan is taken to be picked first. That is an approximation: where a slow plant's first pick comes after a quick
  * one's second, times of growth and regrowth are mixed up a little.
@@ -27,7 +27,9 @@ import { occupancy, stageCohorts } from '../history/occupancy.js';
 import { shortVisits } from '../history/short-visits.js';
 import type { LogRow } from '../log/rows.js';
 import { attendedDays } from './attended-days.js';
+import { begunMidway } from './begun-midway.js';
 import { type Departures, type Group, type StageRecord, total, type Visit } from './survival/record.js';
+import { type UnusedHoles, unusedHoles } from './unused-holes.js';
 
 /** Plants that follow one law in a stage. */
 export interface PlantKind {
@@ -42,6 +44,14 @@ export interface ObservedStage {
   /** One for each crop, then one for each crop that regrows; the record counts kinds by their place here. */
   readonly kinds: readonly PlantKind[];
   readonly record: StageRecord;
+  /** Name of the batch of each group of the record. */
+  readonly batches: readonly string[];
+  /** Batches whose coming into the stage is not known: they stood there when the log began (see begun-midway.ts). */
+  readonly midway: readonly string[];
+  /** Of each kind, the plants that were thrown away at short visits: they left the queue out of turn. */
+  readonly thrown: readonly number[];
+  /** If the next stage seems to have fewer holes than the plan says. */
+  readonly unused: (UnusedHoles & { readonly stage: string; readonly visits: readonly Visit[] }) | null;
 }
 
 export interface Observations {
@@ -61,18 +71,23 @@ export function observe(rows: readonly LogRow[], stages: readonly string[], plan
   const season = seasonOfRows(rows, plan ?? barePlan(rows, stages));
   const cohorts = cohortsOf(season);
   const days = attendedDays(season, cohorts, plan);
-  const short = plan && shortVisits(season, occupancy(season, cohorts, days), days);
+  const stood = plan && occupancy(season, cohorts, days);
+  const short = stood && shortVisits(season, stood, days);
   // From here on days count from the first row.
   const first = dayFrom(season.plan.start, rows[0]!.date);
   const visitsOf = (s: number): Visit[] =>
     days.map((day, v) => ({ day: day - first, short: short !== null && short[s]![v] === 1 }));
   const crops = [...new Set(season.batches.map(({ crop }) => crop))];
+  const midway = begunMidway(season);
   const visitOf = new Map(days.map((day, v) => [day, v]));
   return {
     crops: crops.map((crop) => season.plan.crops[crop]!.name),
     stages: stages.map((name, s) => {
       const kinds = kindsOf(season, crops, s);
-      const groups = lotsTogether(season, cohorts, s).map((lots): Group => {
+      const lotsOf = lotsTogether(season, cohorts, s);
+      const visits = visitsOf(s);
+      const thrown = kinds.map(() => 0);
+      const groups = lotsOf.map((lots): Group => {
         const [{ crop, phase }] = lots;
         const kind = kinds.findIndex((one) => crops[one.crop] === crop && one.regrowth === phase > 0);
         const entries = summed(lots, ({ from }) => from).map(([from, count]) => ({
@@ -80,9 +95,34 @@ export function observe(rows: readonly LogRow[], stages: readonly string[], plan
           count,
         }));
         const stays = lots.flatMap((lot) => lot.stays);
+        for (const { end, to, count } of stays) {
+          if (end === 'discarded' && visits[visitOf.get(to)!]!.short) thrown[kind]! += count;
+        }
         return { kind, entries, ...fatesOf(stays, s === route.first(season.plan), visitOf) };
       });
-      return { name, kinds, record: { visits: visitsOf(s), groups } };
+      const batches = lotsOf.map(([{ batch }]) => season.batches[batch]!.name);
+      const next = route.next(season.plan, s);
+      const unused = stood && next >= 0 ? unusedHoles(stood[next]!, days) : null;
+      return {
+        name,
+        kinds,
+        record: { visits, groups },
+        batches,
+        midway: lotsOf
+          .filter((lots) =>
+            lots.some(({ batch, from }) => midway.has(batch) && from === season.batches[batch]!.sown),
+          )
+          .map(([{ batch }]) => season.batches[batch]!.name),
+        thrown,
+        unused: unused && {
+          ...unused,
+          stage: stages[next]!,
+          visits: visits.map((visit, v) => ({
+            ...visit,
+            short: stood![next]!.empty[days[v]!]! <= unused.planned - unused.most,
+          })),
+        },
+      };
     }),
   };
 }

@@ -16,7 +16,7 @@ export interface CountingRule {
 export interface CountedSeasons {
   /** Good weeks of each season. */
   readonly good: readonly number[];
-  /** Picks of all weeks that count: how often each number was picked (see `Counts.toData`). */
+  /** Picks of all weeks that count: how often each number was picked (see `Histogram.toData`). */
   readonly picks: readonly number[];
 }
 

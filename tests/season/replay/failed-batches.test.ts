@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { chanceOfAtLeast } from '../../../sim/engine/binomial.js';
 import { cohortsOf } from '../../../sim/season/history/cohorts.js';
-import { chanceOfAtLeast, failedBatches } from '../../../sim/season/replay/failed-batches.js';
+import { failedBatches } from '../../../sim/season/replay/failed-batches.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { rowsOf, seasonOf } from '../../support/replayed.js';
 

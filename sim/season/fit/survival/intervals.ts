@@ -34,7 +34,7 @@ export interface StretchFate {
 /** The fates of a group. */
 export interface GroupFates {
   readonly kind: number;
-  /** In units, and plants; the largest cohort last, which costs least (see cohorts.ts). */
+  /** In units, and plants; the largest cohort last, which costs least (see cohort-mixture.ts). */
   readonly entries: readonly number[];
   readonly sizes: readonly number[];
   readonly known: KnownFate[];
@@ -64,6 +64,8 @@ export interface StretchRecord {
 }
 
 export interface Intervals {
+  /** Of the visits [units] */
+  readonly days: readonly number[];
   readonly members: readonly GroupFates[];
   readonly stretches: readonly StretchRecord[];
   /** Days from the first entry to the last visit [units] */
@@ -96,7 +98,7 @@ export function intervalsOf({ visits, groups }: StageRecord, unit: number): Inte
   }
   const atEnd = groups.flatMap(({ standing }, batch) => (standing > 0 ? [{ batch, count: standing }] : []));
   close(members, stretches, { start, short, end: last, outcome: 'standing', atEnd });
-  return { members, stretches, longest: last - first };
+  return { days: visits.map(({ day }) => inUnits(day)), members, stretches, longest: last - first };
 }
 
 /** With the deaths, which are looked at on every visit. */

@@ -43,6 +43,8 @@ export interface Fitted {
   /** null if not asked for */
   readonly loss: ProfileEstimate | null;
   readonly germination: ProfileEstimate | null;
+  /** Whether what is dead was taken to be cleared at every visit. */
+  readonly promptly: boolean;
   /**
    * ln of the likelihood at its maximum, for each shape, comparable among them only; null if not asked for.
    */
@@ -54,8 +56,8 @@ export interface Start {
   /** [d] */
   readonly mean: number;
   readonly cv: number;
-  /** Share of plants that was cleared. */
-  readonly cleared: number;
+  /** Share of plants that was lost. */
+  readonly lost: number;
 }
 
 /** A parameter of loss or germination [logit] stays within these: a share of 0.000006 or more. */
@@ -79,12 +81,14 @@ export class KindSearch {
   /** Whether the others are moved along. */
   readonly #shifts: boolean;
   #likelihood: StageLikelihood;
+  readonly #cleared: number;
   #bounds: Omit<MaximiseOptions, 'start'>;
   #top: Maximum | null = null;
 
   /**
    * @param parameters of all kinds (see `parametersAt`); `climb` puts better ones in their place
    * @param narrowest least standard deviation that is tried [d]
+   * @param cleared chance that what is dead is cleared at a visit (see clearings.ts)
    */
   constructor(
     likelihood: StageLikelihood,
@@ -92,6 +96,7 @@ export class KindSearch {
     kind: number,
     parameters: (readonly number[])[],
     narrowest: number,
+    cleared: number,
   ) {
     this.question = questions[kind]!;
     this.#questions = questions;
@@ -99,6 +104,7 @@ export class KindSearch {
     this.#parameters = parameters;
     this.#shifts = likelihood.kindsTogether && questions.length > 1;
     this.#likelihood = likelihood;
+    this.#cleared = cleared;
     this.#bounds = this.#boundsFor(narrowest);
   }
 
@@ -147,6 +153,7 @@ export class KindSearch {
       spread: this.#lawEstimate(1),
       loss: losses ? this.#shareEstimate(2, raw[0]!) : null,
       germination: seeds ? this.#shareEstimate(this.#at.length - 1, raw.at(-1)!) : null,
+      promptly: this.#cleared === 1,
       likelihoods: compare ? (heights() as Record<FittedShape, number>) : null,
     };
   }
@@ -189,8 +196,8 @@ export class KindSearch {
     const shift = at[this.#at.length] ?? 0;
     const chances = this.#questions.map((other, kind) =>
       kind === this.#kind
-        ? chancesAt(question, at.slice(0, this.#at.length))
-        : chancesAt(other, shifted(this.#parameters[kind]!, shift)),
+        ? chancesAt(question, at.slice(0, this.#at.length), this.#cleared)
+        : chancesAt(other, shifted(this.#parameters[kind]!, shift), this.#cleared),
     );
     return this.#likelihood.value(chances, this.#kind);
   }
@@ -242,18 +249,24 @@ function shifted(parameters: readonly number[], days: number): readonly number[]
 /**
  * The parameters of a kind: ln(mean), ln(CV), logits of loss and germination as far as they are asked for.
  */
-export function parametersAt({ seeds, losses }: KindModel, { mean, cv, cleared }: Start): number[] {
-  // Of those that are cleared, half are taken for dead and half for failed at first.
-  const each = seeds && losses ? cleared / 2 : cleared;
+export function parametersAt({ seeds, losses }: KindModel, { mean, cv, lost }: Start): number[] {
+  // Of those that are lost, half are taken for dead and half for failed at first.
+  const each = seeds && losses ? lost / 2 : lost;
   const odds = Math.log(each / (1 - each));
   return [Math.log(mean), Math.log(cv), ...(losses ? [odds] : []), ...(seeds ? [-odds] : [])];
 }
 
-function chancesAt({ shape, seeds, losses }: KindModel, at: readonly number[]): GrowthParameters {
+/** @param cleared chance that what is dead is cleared at a visit */
+export function chancesAt(
+  { shape, seeds, losses }: KindModel,
+  at: readonly number[],
+  cleared: number,
+): GrowthParameters {
   return {
     law: fittedLaw(shape, Math.exp(at[0]!), Math.exp(at[1]!)),
     loss: losses ? share(at[2]!) : 0,
     germination: seeds ? share(at.at(-1)!) : 1,
+    cleared,
   };
 }
 

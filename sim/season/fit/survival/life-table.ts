@@ -14,6 +14,8 @@ export interface GrowthParameters {
   readonly loss: number;
   /** Probability that a seed sprouts [0..1]; 1 in every stage but the first */
   readonly germination: number;
+  /** Chance that what is dead or failed is cleared at a visit [0..1]: see clearings.ts */
+  readonly cleared: number;
 }
 
 /** Ages are whole multiples of the lattice's unit; at age 0 and before nothing has happened. */
@@ -36,7 +38,7 @@ export class LifeTable {
     this.#lostBy = new Float64Array(longest + 1);
   }
 
-  set({ law, loss, germination }: GrowthParameters): void {
+  set({ law, loss, germination }: Omit<GrowthParameters, 'cleared'>): void {
     this.#law = law;
     this.#below.fill(Number.NaN);
     this.#lostBy.fill(Number.NaN);
@@ -67,11 +69,6 @@ export class LifeTable {
   /** Probability of getting ready at an age in (from, to]. */
   readyBetween(from: number, to: number): number {
     return this.#ready * this.#between(from, to);
-  }
-
-  /** Probability of dying, or of proving a failed seed, at an age in (from, to]. */
-  deadBetween(from: number, to: number): number {
-    return this.diedBetween(from, to) + this.failedBetween(from, to);
   }
 
   /** Probability of dying at an age in (from, to]. */

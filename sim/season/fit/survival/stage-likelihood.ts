@@ -13,12 +13,14 @@
  *     cleared, nobody says why                          the sum of the last two
  *     still standing                                    g (1 - loss) (1 - F) + g loss (1 - D) + (1 - g) (1 - F)
  *
+ * if all that is dead is cleared at the next visit; for growers who do otherwise see clearings.ts.
  * The deaths are looked at on every visit, whether or not holes were short. Plants of a batch that came in on
- * different dates cannot be told apart afterwards: see cohorts.ts. Interval censoring as in Sun, J. (2006),
+ * different dates cannot be told apart afterwards: see cohort-mixture.ts. Interval censoring as in Sun, J. (2006),
  * The Statistical Analysis of Interval-censored Failure Time Data, chapter 2 (from memory); the competing
  * fates and the rest from the rules of the line.
  */
 
+import { Clearings } from './clearings.js';
 import { CohortMixture, tilted } from './cohort-mixture.js';
 import { CUTOFF_PATHS, sharesOf } from './cutoff-paths.js';
 import { Grids } from './grids.js';
@@ -48,14 +50,16 @@ type Cutoffs = readonly (readonly number[])[];
 type Tilts = readonly (readonly number[])[];
 
 export class StageLikelihood {
+  /** This and the next by kind. */
   readonly #tables: readonly LifeTable[];
+  readonly #clearings: readonly Clearings[];
   readonly #members: readonly GroupFates[];
   /** By member; null for a group of one cohort. */
   readonly #mixed: readonly (Mixed | null)[];
   readonly #stretches: readonly StretchRecord[];
   /** By piece. */
   readonly #grids: readonly Grids[];
-  /** By path, piece and visit: see front-paths.ts. */
+  /** By path, piece and visit: see cutoff-paths.ts. */
   readonly #shares: readonly (readonly number[])[][];
   /** Whether a group of several cohorts takes part in a stretch. */
   readonly #mixedInStretches: boolean;
@@ -66,8 +70,9 @@ export class StageLikelihood {
    * it.
    */
   constructor(record: StageRecord, kinds: number, unit: number) {
-    const { members, stretches, longest } = intervalsOf(record, unit);
+    const { days, members, stretches, longest } = intervalsOf(record, unit);
     this.#tables = Array.from({ length: kinds }, () => new LifeTable(unit, longest + 1));
+    this.#clearings = this.#tables.map((table) => new Clearings(table, days));
     this.#members = members;
     this.#mixed = members.map((member) => (member.sizes.length > 1 ? mixedOf(member) : null));
     this.#stretches = stretches;
@@ -98,7 +103,11 @@ export class StageLikelihood {
    */
   value(chances: readonly GrowthParameters[], kind: number): number {
     const counts = (k: number): boolean => k === kind || this.kindsTogether;
-    for (const [k, one] of chances.entries()) if (counts(k)) this.#tables[k]!.set(one);
+    for (const [k, one] of chances.entries()) {
+      if (!counts(k)) continue;
+      this.#tables[k]!.set(one);
+      this.#clearings[k]!.set(one.cleared);
+    }
     const before = this.#mixedInStretches ? this.#pathsBefore() : [];
     let sum = 0;
     const t = this.#members.map((member, m) => {
@@ -121,18 +130,19 @@ export class StageLikelihood {
   /** Of a fate of a plant of cohort `j`. */
   #chance(member: GroupFates, j: number, { outcome, from, to }: Omit<KnownFate, 'count'>): number {
     const table = this.#tables[member.kind]!;
+    const clearings = this.#clearings[member.kind]!;
     const entry = member.entries[j]!;
     switch (outcome) {
       case 'ready':
         return table.readyBetween(from - entry, to - entry);
       case 'dead':
-        return table.deadBetween(from - entry, to - entry);
+        return clearings.died(entry, to) + clearings.failed(entry, to);
       case 'died':
-        return table.diedBetween(from - entry, to - entry);
+        return clearings.died(entry, to);
       case 'failed':
-        return table.failedBetween(from - entry, to - entry);
+        return clearings.failed(entry, to);
       case 'standing':
-        return table.standing(from - entry, to - entry);
+        return table.standing(from - entry, to - entry) + clearings.left(entry, to);
     }
   }
 
@@ -194,7 +204,11 @@ export class StageLikelihood {
     const entry = member.entries[j]!;
     const { start, end } = this.#stretches[piece]!;
     const before = place === 0 ? start : cutoffs[piece]![place - 1]!;
-    if (outcome === 'standing') return table.standingAbout(before - entry, end - entry);
+    if (outcome === 'standing') {
+      return (
+        table.standingAbout(before - entry, end - entry) + this.#clearings[member.kind]!.left(entry, end)
+      );
+    }
     const after = cutoffs[piece]![place] ?? end;
     return table.readyByAbout(after - entry) - table.readyByAbout(before - entry);
   }

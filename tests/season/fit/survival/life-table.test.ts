@@ -14,7 +14,11 @@ describe.each([
 
   test('every plant has one fate: what left by then and what stands add up to all', () => {
     for (const age of [0, 3, 10, 14, 17, 40]) {
-      const sum = table.readyBetween(0, age) + table.deadBetween(0, age) + table.standing(age, age);
+      const sum =
+        table.readyBetween(0, age) +
+        table.diedBetween(0, age) +
+        table.failedBetween(0, age) +
+        table.standing(age, age);
       expect(sum).toBeCloseTo(1, 13);
     }
   });
@@ -29,7 +33,7 @@ describe.each([
     const sprout = germination * (1 - loss);
     expect(table.readyBy(14)).toBeCloseTo(sprout * law.share(7), 13);
     expect(table.readyAfter(14)).toBeCloseTo(sprout * law.beyond(7), 13);
-    expect(table.deadBetween(8, 14)).toBeCloseTo(
+    expect(table.diedBetween(8, 14) + table.failedBetween(8, 14)).toBeCloseTo(
       germination * loss * (law.endedBy(7) - law.endedBy(4)) +
         (1 - germination) * (law.share(7) - law.share(4)),
       13,
@@ -39,7 +43,7 @@ describe.each([
   test('before it came in nothing can have happened', () => {
     expect(table.readyBy(-4)).toBe(0);
     expect(table.readyBetween(-9, 0)).toBe(0);
-    expect(table.deadBetween(-9, -2)).toBe(0);
+    expect(table.diedBetween(-9, -2) + table.failedBetween(-9, -2)).toBe(0);
     expect(table.standing(-3, -1)).toBeCloseTo(1, 13);
   });
 });

@@ -33,7 +33,10 @@ test('where no plant was seen before the bulk of them, the interval holds every 
   // more change no height by a tenth.
   const fine = new StageLikelihood(record, 1, 1 / 64);
   const value = (mean: number, k: number): number =>
-    fine.value([{ law: fittedLaw('lognormal', mean, 0.035 * 1.1 ** k), loss: 0, germination: 1 }], 0);
+    fine.value(
+      [{ law: fittedLaw('lognormal', mean, 0.035 * 1.1 ** k), loss: 0, germination: 1, cleared: 1 }],
+      0,
+    );
   /** Every other one of 18 spreads is tried, then those beside the best. */
   const height = (mean: number): number => {
     const tried = Array.from({ length: 9 }, (_, i) => ({ k: 2 * i, found: value(mean, 2 * i) }));

@@ -22,9 +22,11 @@ const lawOf = ({ mean, cv }: Trial) => fittedLaw('lognormal', mean, cv);
 const readyBy = (trial: Trial, age: number): number => (age > 0 ? lawOf(trial).share(age) : 0);
 const lostBy = (trial: Trial, age: number): number => (age > 0 ? lawOf(trial).endedBy(age) : 0);
 
-function values(record: StageRecord, germination = 1, unit = 1 / 16): number[] {
+function values(record: StageRecord, germination = 1, unit = 1 / 16, cleared = 1): number[] {
   const likelihood = new StageLikelihood(record, 1, unit);
-  return TRIALS.map((trial) => likelihood.value([{ law: lawOf(trial), loss: trial.loss, germination }], 0));
+  return TRIALS.map((trial) =>
+    likelihood.value([{ law: lawOf(trial), loss: trial.loss, germination, cleared }], 0),
+  );
 }
 
 /** Every difference to the first trial must be that of the formula. */
@@ -99,6 +101,32 @@ describe('with holes left over at every visit', () => {
     );
   });
 
+  test('where what is dead is cleared now and then only, a clearing bounds its end from above', () => {
+    // Chances written out visit by visit for one plant that is seen on days 5, 10 and 14.
+    const [germination, cleared] = [0.9, 0.3];
+    const record = {
+      visits: visitsOn([0, 5, 10, 14]),
+      groups: [group({ entries: [{ day: 0, count: 2 }], dead: [{ visit: 3, count: 1 }], standing: 1 })],
+    };
+    hold(
+      values(record, germination, 1 / 16, cleared),
+      (trial) => {
+        const lostOf = (by: (trial: Trial, age: number) => number, least: number): number =>
+          (by(trial, 5) - by(trial, 0)) * least ** 2 +
+          (by(trial, 10) - by(trial, 5)) * least +
+          (by(trial, 14) - by(trial, 10));
+        const [died, failed] = [germination * trial.loss, 1 - germination];
+        const dead = died * lostOf(lostBy, 0.7) + failed * lostOf(readyBy, 0.7);
+        const unseen = 0.7 * dead;
+        const alive =
+          germination * ((1 - trial.loss) * (1 - readyBy(trial, 14)) + trial.loss * (1 - lostBy(trial, 14))) +
+          failed * (1 - readyBy(trial, 14));
+        return cleared * dead * (unseen + alive);
+      },
+      1e-9,
+    );
+  });
+
   test('of a batch that came in on two dates every way of telling the plants apart counts', () => {
     const record = {
       visits: visitsOn([0, 3, 14, 17]),
@@ -136,6 +164,7 @@ describe('with holes left over at every visit', () => {
       law: fittedLaw('gamma', mean, 0.2),
       loss: 0,
       germination: 1,
+      cleared: 1,
     }));
     expect(beside.kindsTogether).toBe(false);
     expect(beside.value(chances, 0)).toBe(alone.value(chances, 0));
@@ -203,7 +232,7 @@ describe('at visits with too few holes', () => {
     const likelihood = new StageLikelihood(record, 1, 1 / 4);
     // Times so narrow that each leaves other fronts to look at.
     const value = (mean: number): number =>
-      likelihood.value([{ law: fittedLaw('lognormal', mean, 0.03), loss: 0, germination: 1 }], 0);
+      likelihood.value([{ law: fittedLaw('lognormal', mean, 0.03), loss: 0, germination: 1, cleared: 1 }], 0);
     const first = value(11);
     value(15);
     value(19);
@@ -337,7 +366,7 @@ describe('at visits with too few holes', () => {
       }
       return (1 - trial.loss) ** 8 * sum;
     };
-    // Paths of fronts stand for all fronts: an approximation (front-paths.ts). It must stay below a tenth of
+    // Paths of fronts stand for all fronts: an approximation (cutoff-paths.ts). It must stay below a tenth of
     // the fall that an interval turns on (1.92).
     hold(values(record), formula, 0.19);
   });
