@@ -45,10 +45,13 @@ export function toPlan(scenario: Scenario): Plan {
 function toVisits({ visits, away, start, weeks }: Scenario): Visits {
   if (visits === 'always') return { kind: 'always' };
   const spans = away.map(({ from, to }) => ({ from: dayFrom(start, from), to: dayFrom(start, to) }));
+  const isAway = (day: number): boolean => spans.some(({ from, to }) => from <= day && day <= to);
   const days = daysOn(visits === 'daily' ? WEEKDAYS : visits, start, weeks * 7);
+  const gone = daysOn(WEEKDAYS, start, weeks * 7).filter(isAway);
   return {
     kind: 'days',
-    days: days.filter((day) => !spans.some(({ from, to }) => from <= day && day <= to)),
+    days: days.filter((day) => !isAway(day)),
+    ...(gone.length === 0 ? {} : { away: { days: gone, visits: days.filter(isAway) } }),
   };
 }
 

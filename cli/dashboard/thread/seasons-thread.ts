@@ -8,6 +8,7 @@
 import { parentPort } from 'node:worker_threads';
 import { toPlan } from '../../../sim/scenario/plan.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
+import { neverAway } from '../../../sim/seasons/changes.js';
 import { gather } from '../../../sim/seasons/gather.js';
 import { defaultSeasons } from '../../../sim/seasons/how-many.js';
 import { firstCommonWeek, firstRunningWeek } from '../../../sim/seasons/tallies.js';
@@ -87,7 +88,9 @@ async function answer({ id, scenario, before, season, onlyFilm }: Question): Pro
   );
   if (tried.trials(0).length < trials) return;
   const limits = findBottleneck(plan, tried.trials(0), firstRunningWeek(whole));
-  const result = summarise(plan, plan.seed, whole, limits, false);
+  const present = neverAway(plan) === plan ? null : await seasonsFor({ ...scenario, away: [] });
+  if (waiting !== null) return;
+  const result = summarise(plan, plan.seed, whole, limits, false, [], present?.whole(0));
   send({ kind: 'figures', id, film: null, result, differences });
 }
 

@@ -88,7 +88,7 @@ export class Calendar {
       const { sowing } = this.#plan.crops[c]!;
       if (sowing.kind === 'refill') this.refillDue = true;
       else {
-        this.due[c]! += sowing.seeds;
+        this.due[c]! += sowing.seeds + (sowing.more?.[this.#sowings[c]!.next] ?? 0);
         this.sowingDue = true;
       }
       queue.schedule(id, this.#sowings[c]!.pass());

@@ -62,6 +62,7 @@ function discard(line: LineState): void {
       const hole = takeReady(line, crop);
       crop.standing--;
       books.counts[DISCARDED]!++;
+      books.season.weekDiscards[crop.stage.place * line.plan.weeks + Math.floor(queue.now / 7)]!++;
       note(line, 'discard', crop.stage, hole);
       vacate(line, crop.stage, hole);
     }
