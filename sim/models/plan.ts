@@ -28,10 +28,22 @@ export interface Growing {
   readonly keeps: number;
 }
 
+/**
+ * What a visit does where several sowings of a crop fell due since the last one: all of them are made up for, or all but the
+ * latest are dropped.
+ */
+export type Missed = 'made_up' | 'dropped';
+
 /** When seeds of a crop are sown. */
 export type Sowing =
   /** `days`: days from the start on which a sowing falls due, ascending [d]. `seeds`: seeds per sowing. */
-  | { readonly kind: 'due'; readonly days: readonly number[]; readonly seeds: number }
+  | {
+      readonly kind: 'due';
+      readonly days: readonly number[];
+      readonly seeds: number;
+      /** `made_up` if left out. */
+      readonly missed?: Missed;
+    }
   /** At each visit, what the line will miss (see refill.ts). */
   | { readonly kind: 'refill' };
 

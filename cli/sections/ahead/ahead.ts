@@ -11,6 +11,7 @@ import type { Forecast } from '../../../sim/season/ahead/forecast.js';
 import { assumedSentences } from '../../words/assumed.js';
 import { dateText, shortDate } from '../../words/dates.js';
 import { COUNT, counted, percentText, SHARE, thousands } from '../../words/numbers.js';
+import { mostText } from '../../words/range.js';
 import { expected, span } from '../range.js';
 import {
   type Block,
@@ -32,14 +33,18 @@ const MOST_BATCHES = 12;
 const LEAST_PLANTS = 1;
 
 export function aheadSections(result: AheadResult): Section[] {
+  const { weeks, stages } = result;
   return [
     section(null, heading(result), ...assumedSentences(result)),
     section('What stands now', now(result)),
     section(
-      'Heads in each week: the middle one of all futures, and what 8 of 10 stay within',
-      heads(result.weeks),
+      `Heads in each week: the middle one of all futures, and what ${mostText(weeks.flatMap(({ ready, picked }) => [ready, picked]))} stay within`,
+      heads(weeks),
     ),
-    section('Holes that will stand empty, mean of the week (8 of 10 futures)', ...emptyHoles(result)),
+    section(
+      `Holes that will stand empty, mean of the week (${mostText(stages.flatMap(({ empty }) => empty))} of the futures)`,
+      ...emptyHoles(result),
+    ),
     noRoom(result),
     sowingSection(result),
   ];
@@ -65,7 +70,7 @@ function now({ now: stages }: AheadResult): Block {
 }
 
 function heads(weeks: readonly WeekAhead[]): Block {
-  const most = Math.max(1, ...weeks.map(({ picked }) => picked.p90));
+  const most = Math.max(1, ...weeks.map(({ picked }) => picked.high));
   const wanted = weeks.some((week) => week.wanted !== null);
   const only = (cell: Cell): Cell[] => (wanted ? [cell] : []);
   const middle = ({ p50 }: Forecast): Cell => figure(Math.round(p50), COUNT);
@@ -77,11 +82,11 @@ function heads(weeks: readonly WeekAhead[]): Block {
       middle(week.picked),
       span(week.picked),
       ...only(figure(week.wanted ?? 0, COUNT)),
-      bar(week.picked.p10 / most, { upTo: week.picked.p90 / most }),
+      bar(week.picked.low / most, { upTo: week.picked.high / most }),
     ]),
     {
       head: ['week from', 'ready', '', 'picked', '', ...only('wanted'), ''],
-      bars: key(['=', 'picks in 9 of 10 futures at least'], ['-', 'in 1 of 10 so many']),
+      bars: key(['=', 'picks that most futures have at least'], ['-', 'up to the end of the range']),
     },
   );
 }

@@ -11,7 +11,10 @@ export interface ComingSowing {
   readonly day: number;
   /** When they fall due, the earliest of those that are sown then [d from the start]. */
   readonly due: number;
-  /** Seeds that the plan sows. */
+  /** How many of the plan's sowings fell due since the visit before, and the seeds of one. */
+  readonly sowings: number;
+  readonly each: number;
+  /** Seeds that the plan sows: of all of them, or of the latest where missed sowings are dropped. */
   readonly planned: number;
   /** Day of the crop's next sowing; a gap as before, or a week, if there is none [d from the start]. */
   readonly next: number;
@@ -28,17 +31,19 @@ export function comingSowings(plan: Plan, over: number, from: number, to: number
   return plan.crops
     .flatMap(({ sowing }, crop) => {
       if (sowing.kind === 'refill') return [];
-      const found: { day: number; due: number; planned: number }[] = [];
+      const found: { day: number; due: number; sowings: number }[] = [];
       for (const due of sowing.days) {
         const day = due > over ? visits.find((visit) => visit >= due) : undefined;
         if (day === undefined) continue;
         const before = found.at(-1);
-        if (before?.day === day) before.planned += sowing.seeds;
-        else found.push({ day, due, planned: sowing.seeds });
+        if (before?.day === day) before.sowings++;
+        else found.push({ day, due, sowings: 1 });
       }
-      return found.map(({ day, due, planned }, i): ComingSowing => {
+      return found.map(({ day, due, sowings }, i): ComingSowing => {
         const gap = i > 0 ? day - found[i - 1]!.day : 7;
-        return { crop, day, due, planned, next: found[i + 1]?.day ?? day + gap };
+        const each = sowing.seeds;
+        const planned = sowing.missed === 'dropped' ? each : sowings * each;
+        return { crop, day, due, sowings, each, planned, next: found[i + 1]?.day ?? day + gap };
       });
     })
     .filter(({ day }) => day < to)
@@ -99,7 +104,7 @@ function withDueDays(
 ): Plan {
   const crops = plan.crops.map((crop, c) => {
     if (crop.sowing.kind === 'refill') return crop;
-    return { ...crop, sowing: { kind: 'due' as const, days: daysOf(crop.sowing, c), seeds: 1 } };
+    return { ...crop, sowing: { ...crop.sowing, days: daysOf(crop.sowing, c), seeds: 1 } };
   });
   return { ...plan, crops };
 }

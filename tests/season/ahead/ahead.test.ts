@@ -33,7 +33,8 @@ async function from(
 
 /** All futures agree. */
 function surely(value: number): Forecast {
-  return { mean: value, se: 0, p10: value, p50: value, p90: value };
+  const whole = Math.round(value);
+  return { mean: value, se: 0, p10: value, p50: value, p90: value, low: whole, high: whole, share: 1 };
 }
 
 describe('heads in the next weeks', () => {
