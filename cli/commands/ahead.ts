@@ -1,7 +1,7 @@
 /** `evensow ahead FILE LOG`: the next weeks, from what stands today. */
 
 import { aheadFrom } from '../../sim/calls/look.js';
-import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
+import { futuresOptions, loadLine, lookInto, tellingOf } from '../inputs/futures-inputs.js';
 import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
 import { Problem } from '../problem.js';
@@ -28,7 +28,11 @@ export async function ahead(file: string, log: string, options: Options): Promis
   const look = aheadFrom(going.scenario.scenario, going.rows, asked.today, weeks);
   const result = await lookInto(going, asked, look);
   if (result === null) return EXIT_INTERRUPTED;
-  const told = { result, sections: () => aheadSections(result), rows: () => aheadRows(result) };
+  const told = {
+    result,
+    sections: () => aheadSections(result, tellingOf(options, log)),
+    rows: () => aheadRows(result),
+  };
   await writeResult(toldAs(formOf(options), told), out);
   return EXIT_DONE;
 }

@@ -18,6 +18,7 @@ import {
   workersOf,
 } from '../options/options.js';
 import { Problem } from '../problem.js';
+import type { Telling } from '../words/assumed.js';
 import { faultsProblem } from './faults-problem.js';
 import { type Loaded, loadScenario, scenarioInput } from './scenario-file.js';
 import { loadSeasonLog } from './season-log.js';
@@ -57,6 +58,11 @@ export async function loadLine(
 export interface FuturesOptions extends SeasonOptions {
   readonly today: string | null;
   readonly workers: number | undefined;
+}
+
+/** @param log path of the log, or `-`, if there is one */
+export function tellingOf({ all = false }: Options, log: string | undefined): Telling {
+  return { all, log: log === undefined || log === '-' ? null : log };
 }
 
 /** @param faults takes a sentence for each wrong option */

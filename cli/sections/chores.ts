@@ -1,17 +1,25 @@
 /** The work list: a section for each week, with boxes to tick; as rows; and as a calendar. */
 
 import type { ChoresResult, VisitChores } from '../../sim/season/ahead/chores.js';
-import { assumedSentences } from '../words/assumed.js';
+import { assumedSentences, BRIEF, type Telling } from '../words/assumed.js';
 import { CAUTION } from '../words/caution.js';
 import { choreLines, choreText, expectedText, summaryText } from '../words/chores.js';
-import { dateText } from '../words/dates.js';
+import { dateText, mondayOf } from '../words/dates.js';
+import { missedSowingSentences } from '../words/missed.js';
 import { counted } from '../words/numbers.js';
+import { mostText } from '../words/range.js';
+import { assumedBlocks } from './assumed.js';
 import { expected } from './range.js';
 import { type Calendar, chapter, type Rows, type Section, section, table, task, words } from './section.js';
 
-export function choresSections(result: ChoresResult): Section[] {
+export function choresSections(result: ChoresResult, telling: Telling = BRIEF): Section[] {
   return [
-    section(null, heading(result), ...assumedSentences(result)),
+    section(
+      null,
+      heading(result),
+      ...assumedBlocks(result, telling),
+      ...missedSowingSentences(result.missed_sowings),
+    ),
     ...weeks(result.visits),
     section(null, `Take care. ${CAUTION.join(' ')}`),
   ];
@@ -47,18 +55,28 @@ export function choresCalendar(result: ChoresResult): Calendar {
         date,
         summary: `${title}: ${summaryText(chores) || 'visit'}`,
         // The first visit also carries what is taken to be so, and what there is to mind.
-        lines: i === 0 ? [...list, '', ...assumedSentences(result), ...CAUTION] : list,
+        lines:
+          i === 0
+            ? [
+                ...list,
+                '',
+                ...assumedSentences(result),
+                ...missedSowingSentences(result.missed_sowings),
+                ...CAUTION,
+              ]
+            : list,
       };
     }),
   };
 }
 
-function heading({ title, from, to, last_visit, futures, seed }: ChoresResult): string {
+function heading({ title, from, to, last_visit, futures, seed, visits }: ChoresResult): string {
+  const most = mostText(visits.flatMap(({ chores }) => chores.map(({ count }) => count)));
   const since =
     last_visit === null
       ? 'from an empty line, by the plan'
       : `from what stands by the log after ${dateText(last_visit)}`;
-  return `${title}: work from ${dateText(from)} to ${dateText(to)}, ${since}. The number to expect, and what 8 of 10 futures stay within (${counted(futures, 'future')} simulated, seed ${seed}).`;
+  return `${title}: work from ${dateText(from)} to ${dateText(to)}, ${since}. The number to expect, and what ${most} stay within (${counted(futures, 'future')} simulated, seed ${seed}).`;
 }
 
 /** From Monday to Sunday, each with a heading of its own. */
@@ -82,10 +100,4 @@ function visitSection({ date, chores }: VisitChores): Section {
     dateText(date),
     rows.length === 0 ? 'nothing to be done, as far as can be told' : table(rows),
   );
-}
-
-function mondayOf(iso: string): string {
-  const date = new Date(`${iso}T00:00:00Z`);
-  date.setUTCDate(date.getUTCDate() - ((date.getUTCDay() + 6) % 7));
-  return date.toISOString().slice(0, 10);
 }

@@ -19,3 +19,10 @@ export function shortDate(iso: string): string {
 export function daysText(first: string, last: string): string {
   return first === last ? dateText(first) : `${dateText(first)} to ${dateText(last)}`;
 }
+
+/** The Monday of a date's week. ISO 8601. */
+export function mondayOf(iso: string): string {
+  const date = new Date(`${iso}T00:00:00Z`);
+  date.setUTCDate(date.getUTCDate() - ((date.getUTCDay() + 6) % 7));
+  return date.toISOString().slice(0, 10);
+}

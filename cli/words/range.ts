@@ -7,7 +7,7 @@ import { type Bounds, COUNT, intervalText } from './numbers.js';
 export function mostText(ranges: readonly Told[]): string {
   const shares = ranges.filter(({ low, high }) => low < high).map(({ share }) => share);
   const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
-  return Math.abs(mean - 0.8) > 0.02 ? `${Math.round(100 * mean)} %` : '8 of 10';
+  return Math.abs(mean - 0.8) > 0.02 ? `${Math.round(100 * mean)} % of futures` : '8 of 10 futures';
 }
 
 type Told = Pick<Forecast, 'low' | 'high' | 'share'>;

@@ -8,10 +8,11 @@ import type {
   WeekAhead,
 } from '../../../sim/season/ahead/ahead.js';
 import type { Forecast } from '../../../sim/season/ahead/forecast.js';
-import { assumedSentences } from '../../words/assumed.js';
+import { BRIEF, type Telling } from '../../words/assumed.js';
 import { dateText, shortDate } from '../../words/dates.js';
 import { COUNT, counted, percentText, SHARE, thousands } from '../../words/numbers.js';
 import { mostText } from '../../words/range.js';
+import { assumedBlocks } from '../assumed.js';
 import { expected, span } from '../range.js';
 import {
   type Block,
@@ -32,21 +33,21 @@ const MOST_BATCHES = 12;
 /** A batch is told if at least so many of its plants are expected to wait or to be thrown away. */
 const LEAST_PLANTS = 1;
 
-export function aheadSections(result: AheadResult): Section[] {
+export function aheadSections(result: AheadResult, telling: Telling = BRIEF): Section[] {
   const { weeks, stages } = result;
   return [
-    section(null, heading(result), ...assumedSentences(result)),
+    section(null, heading(result), ...assumedBlocks(result, telling)),
     section('What stands now', now(result)),
     section(
       `Heads in each week: the middle one of all futures, and what ${mostText(weeks.flatMap(({ ready, picked }) => [ready, picked]))} stay within`,
       heads(weeks),
     ),
     section(
-      `Holes that will stand empty, mean of the week (${mostText(stages.flatMap(({ empty }) => empty))} of the futures)`,
+      `Holes that will stand empty, mean of the week (${mostText(stages.flatMap(({ empty }) => empty))})`,
       ...emptyHoles(result),
     ),
     noRoom(result),
-    sowingSection(result),
+    sowingSection(result, telling),
   ];
 }
 

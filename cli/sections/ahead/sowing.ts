@@ -1,7 +1,10 @@
 /** What to sow, and why nothing is. */
 
+import { groupedBy } from '../../../sim/engine/lists.js';
 import type { AheadResult, Sowings } from '../../../sim/season/ahead/ahead.js';
-import { dateText } from '../../words/dates.js';
+import type { Telling } from '../../words/assumed.js';
+import { dateText, mondayOf } from '../../words/dates.js';
+import { missedSowingSentences } from '../../words/missed.js';
 import {
   COUNT,
   counted,
@@ -15,31 +18,55 @@ import {
 import { span } from '../range.js';
 import { type Block, type Cell, day, figure, name, type Section, section, table } from '../section.js';
 
+/** Sowings that are told one by one. */
+const MOST_SOWINGS = 30;
 /** Visits with refilled crops that are told. */
 const MOST_REFILLS = 14;
 
-export function sowingSection(result: AheadResult): Section {
+/** @param telling what is advised against is told only if all is asked for */
+export function sowingSection(result: AheadResult, { all }: Telling): Section {
   const { sowings, refills } = result;
   return section(
     'What to sow',
-    ...(sowings === null ? [] : [verdict(sowings), sowingTable(sowings)]),
+    ...missedSowingSentences(result.missed_sowings),
+    ...(sowings === null ? [] : [verdict(sowings, all)]),
+    ...(sowings === null || (sowings.verdict === 'keep' && !all) ? [] : sowingTable(sowings, all)),
     ...(refills.length === 0 ? [] : [section('Refilled, as the scenario says:', refillTable(refills))]),
     ...notSown(result),
   );
 }
 
-function sowingTable({ dates }: Sowings): Block {
+/** Visit by visit, or of a long list the seeds of each week. */
+function sowingTable({ dates }: Sowings, all: boolean): Block[] {
   const several = new Set(dates.map(({ crop }) => crop)).size > 1;
   const only = (cell: Cell): Cell[] => (several ? [cell] : []);
-  return table(
-    dates.map(({ date, crop, planned_seeds, advised_seeds }) => [
-      day(date),
-      ...only(name(crop)),
-      figure(planned_seeds, COUNT),
-      figure(advised_seeds, COUNT),
-    ]),
-    { head: ['visit', ...only('crop'), 'seeds by the plan', 'seeds that fill the gap'] },
-  );
+  const weekly = !all && dates.length > MOST_SOWINGS;
+  const rows = weekly
+    ? [...groupedBy(dates, ({ date, crop }) => `${mondayOf(date)} ${crop}`).values()].map((group) => ({
+        date: mondayOf(group[0].date),
+        crop: group[0].crop,
+        planned_seeds: sumOf(group, 'planned_seeds'),
+        advised_seeds: sumOf(group, 'advised_seeds'),
+      }))
+    : dates;
+  return [
+    table(
+      rows.map(({ date, crop, planned_seeds, advised_seeds }) => [
+        day(date),
+        ...only(name(crop)),
+        figure(planned_seeds, COUNT),
+        figure(advised_seeds, COUNT),
+      ]),
+      {
+        head: [weekly ? 'week of' : 'visit', ...only('crop'), 'seeds by the plan', 'seeds that fill the gap'],
+      },
+    ),
+    ...(weekly ? [`Seeds of each of ${counted(dates.length, 'sowing')}: --all, or --csv.`] : []),
+  ];
+}
+
+function sumOf(dates: Sowings['dates'], of: 'planned_seeds' | 'advised_seeds'): number {
+  return dates.reduce((sum, date) => sum + date[of], 0);
 }
 
 function refillTable(refills: AheadResult['refills']): Block {
@@ -56,22 +83,23 @@ function refillTable(refills: AheadResult['refills']): Block {
   );
 }
 
-function verdict({ verdict: kind, planned, advised, difference, until, dates }: Sowings): string {
+function verdict(
+  { verdict: kind, planned, advised, difference, until, dates }: Sowings,
+  all: boolean,
+): string {
   const { low, high, mean } = difference;
   const decimals = decimalsFor(Math.max(1, ...[mean, low ?? 0, high ?? 0].map(Math.abs)));
   const interval =
     low === null || high === null ? '' : ` (95 %: ${intervalText({ low, high }, signed(decimals))})`;
   const change = `${counted(advised, 'head')} by ${dateText(until)} against ${countText(planned)} with the plan's seeds, ${gainText(mean, decimals)}${interval}`;
-  const seeds = (of: 'planned_seeds' | 'advised_seeds'): string =>
-    thousands(dates.reduce((sum, date) => sum + date[of], 0));
-  const fewer = `${seeds('advised_seeds')} seeds in place of ${seeds('planned_seeds')}`;
+  const fewer = `${thousands(sumOf(dates, 'advised_seeds'))} seeds in place of ${thousands(sumOf(dates, 'planned_seeds'))}`;
   switch (kind) {
     case 'more':
       return `Seeds that fill what would stand empty bring more: ${change}.`;
     case 'fewer seeds':
       return `Fewer seeds bring as many heads (${fewer}): ${change}.`;
     case 'keep':
-      return `Keep to the plan: seeds that fill what would stand empty are not worth a change. ${change}.`;
+      return `Keep to the plan: seeds that fill what would stand empty are not worth a change${all ? '' : ' (--all lists them)'}. ${change}.`;
   }
 }
 

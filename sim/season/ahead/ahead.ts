@@ -17,7 +17,7 @@ import { type Advice, advise, trialRuns } from './advice.js';
 import { type Assumed, assumedOf } from './assumed.js';
 import { Batches } from './batches.js';
 import { comingSeason, type LookOptions } from './coming-season.js';
-import { comingSowings, sowingsWithoutVisit } from './coming-sowings.js';
+import { comingSowings, type MadeUpFor, madeUpFor, sowingsWithoutVisit } from './coming-sowings.js';
 import type { Forecast } from './forecast.js';
 import { runFutures } from './futures.js';
 import { type EmptyHoles, emptyHoles } from './holes-watch.js';
@@ -51,6 +51,8 @@ export interface AheadResult extends Assumed {
   readonly sowings: Sowings | null;
   /** What refilled crops will be sown, visit by visit. */
   readonly refills: readonly RefillSowing[];
+  /** Visits at which sowings are made up for or dropped, by the rule of the line. */
+  readonly missed_sowings: readonly MadeUpFor[];
   /** What falls due in these weeks and nobody comes to sow in them. */
   readonly not_sown: readonly { readonly due: string; readonly crop: string; readonly seeds: number }[];
 }
@@ -245,6 +247,7 @@ export async function lookAhead(
       crop: line.crops[crop]!.name,
       seeds: seeds[i]!,
     })),
+    missed_sowings: madeUpFor(line, sowings),
     not_sown: sowingsWithoutVisit(line, over, from, to).map(({ due, crop, seeds }) => ({
       due: iso(Math.floor(due)),
       crop: line.crops[crop]!.name,

@@ -19,6 +19,7 @@ import { type Assumed, assumedOf } from './assumed.js';
 import { type AnyBatch, Batches } from './batches.js';
 import { CHORES, type ChoreKind, type CountedChore, countedChores } from './chores-watch.js';
 import { comingSeason, type LookOptions } from './coming-season.js';
+import { comingSowings, type MadeUpFor, madeUpFor } from './coming-sowings.js';
 import type { Forecast } from './forecast.js';
 import { runFutures } from './futures.js';
 
@@ -40,6 +41,8 @@ export interface ChoresResult extends Assumed {
   readonly futures: number;
   readonly seed: number;
   readonly visits: readonly VisitChores[];
+  /** Visits at which sowings are made up for or dropped, by the rule of the line. */
+  readonly missed_sowings: readonly MadeUpFor[];
 }
 
 export interface VisitChores {
@@ -123,6 +126,7 @@ export async function listChores(
     revision: rows.length + from,
     futures,
     seed: setup.seed,
+    missed_sowings: madeUpFor(line, comingSowings(line, setup.openings.stand?.day ?? -1, from, from + days)),
     visits: dailyVisits(line)
       .filter((day) => day >= from && day < from + days)
       .map((day) => {

@@ -5,7 +5,16 @@ import type { ComingSowing } from '../../../sim/season/ahead/coming-sowings.js';
 import { wholeSeeds } from '../../../sim/season/ahead/seeds-that-fit.js';
 
 function sowings(crops: readonly number[]): ComingSowing[] {
-  return crops.map((crop, i) => ({ crop, day: i, due: i, sowings: 1, each: 1, planned: 1, next: i + 1 }));
+  return crops.map((crop, i) => ({
+    crop,
+    day: i,
+    due: i,
+    sowings: 1,
+    each: 1,
+    missed: 0,
+    planned: 1,
+    next: i + 1,
+  }));
 }
 
 test('what rounding leaves is carried on, so the sum is right', () => {
