@@ -10,7 +10,17 @@ import type {
 import type { Forecast } from '../../../sim/season/ahead/forecast.js';
 import { BRIEF, type Telling } from '../../words/assumed.js';
 import { dateText, shortDate } from '../../words/dates.js';
-import { COUNT, counted, percentText, SHARE, thousands } from '../../words/numbers.js';
+import {
+  COUNT,
+  counted,
+  decimalsFor,
+  gainText,
+  intervalText,
+  percentText,
+  SHARE,
+  signed,
+  thousands,
+} from '../../words/numbers.js';
 import { mostText } from '../../words/range.js';
 import { assumedBlocks } from '../assumed.js';
 import { expected, span } from '../range.js';
@@ -46,7 +56,7 @@ export function aheadSections(result: AheadResult, telling: Telling = BRIEF): Se
       `Holes that will stand empty, mean of the week (${mostText(stages.flatMap(({ empty }) => empty))})`,
       ...emptyHoles(result),
     ),
-    noRoom(result),
+    noRoom(result, telling),
     sowingSection(result, telling),
   ];
 }
@@ -113,7 +123,24 @@ function firstEmpty({ name, holes, empty_now, first_empty }: StageAhead): string
   ];
 }
 
-function noRoom({ no_room, overgrown }: AheadResult): Section {
+/** What room without limit would bring. */
+function costOfRoom({ blocked_cost: cost, sowings, weeks }: AheadResult): string[] {
+  if (cost === null) return [];
+  const { mean, low, high } = cost;
+  const decimals = decimalsFor(Math.max(1, ...[mean, low ?? 0, high ?? 0].map(Math.abs)));
+  const interval =
+    low === null || high === null ? '' : ` (95 %: ${intervalText({ low, high }, signed(decimals))})`;
+  const until = sowings === null ? '' : ` by ${dateText(sowings.until)}`;
+  const found = `room without limit would bring ${gainText(mean, decimals)} heads${until}${interval}, with the same luck, of all that is sown in ${weeks.length === 1 ? 'this week' : `these ${weeks.length} weeks`}`;
+  return [
+    (low ?? mean) > 0
+      ? `They cost ${counted(Number(mean.toFixed(decimals)), 'head')}: ${found}.`
+      : `They cost no heads that could be told: ${found}.`,
+  ];
+}
+
+function noRoom(result: AheadResult, telling: Telling): Section {
+  const { no_room, overgrown } = result;
   const title = 'Batches that will run out of room';
   const blocked = no_room.filter((one) => Math.max(one.blocked.mean, one.thrown_away.mean) >= LEAST_PLANTS);
   const others = overgrown.filter(({ thrown_away }) => thrown_away.mean >= LEAST_PLANTS);
@@ -121,25 +148,28 @@ function noRoom({ no_room, overgrown }: AheadResult): Section {
   const rest =
     others.length === 0
       ? []
-      : [section(reason, ...batchTable(others, ['thrown away'], (one) => [one.thrown_away]))];
+      : [section(reason, ...batchTable(others, telling, ['thrown away'], (one) => [one.thrown_away]))];
   if (blocked.length === 0) return section(title, 'None, as far as can be told.', ...rest);
   return section(
     `${title}: ready plants that find no hole further on`,
-    ...batchTable(blocked, ['blocked', 'thrown away'], (one) => [one.blocked, one.thrown_away]),
+    ...batchTable(blocked, telling, ['blocked', 'thrown away'], (one) => [one.blocked, one.thrown_away]),
+    ...costOfRoom(result),
     ...rest,
   );
 }
 
 function batchTable<Told extends NoRoom | ThrownAway>(
   batches: readonly Told[],
+  { all }: Telling,
   titles: readonly string[],
   figures: (batch: Told) => readonly Forecast[],
 ): Block[] {
-  const rest = batches.length - MOST_BATCHES;
+  const most = all ? batches.length : MOST_BATCHES;
+  const rest = batches.length - most;
   return [
     table(
       batches
-        .slice(0, MOST_BATCHES)
+        .slice(0, most)
         .map((one) => [
           one.batch === null ? `sown ${shortDate(one.sown)}` : name(one.batch),
           name(one.stage),
@@ -150,6 +180,6 @@ function batchTable<Told extends NoRoom | ThrownAway>(
         ]),
       { head: ['batch', 'in', 'from', 'to', ...titles, 'chance'] },
     ),
-    ...(rest > 0 ? [`... and ${thousands(rest)} more.`] : []),
+    ...(rest > 0 ? [`... and ${thousands(rest)} more: --all, or --csv.`] : []),
   ];
 }

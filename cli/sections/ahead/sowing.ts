@@ -2,6 +2,7 @@
 
 import { groupedBy } from '../../../sim/engine/lists.js';
 import type { AheadResult, Sowings } from '../../../sim/season/ahead/ahead.js';
+import { absenceSentences } from '../../words/absence.js';
 import type { Telling } from '../../words/assumed.js';
 import { dateText, mondayOf } from '../../words/dates.js';
 import { missedSowingSentences } from '../../words/missed.js';
@@ -29,9 +30,17 @@ export function sowingSection(result: AheadResult, { all }: Telling): Section {
   return section(
     'What to sow',
     ...missedSowingSentences(result.missed_sowings),
+    ...absenceSentences(result.lost_to_absence),
     ...(sowings === null ? [] : [verdict(sowings, all)]),
     ...(sowings === null || (sowings.verdict === 'keep' && !all) ? [] : sowingTable(sowings, all)),
-    ...(refills.length === 0 ? [] : [section('Refilled, as the scenario says:', refillTable(refills))]),
+    ...(refills.length === 0
+      ? []
+      : [
+          section(
+            'Refilled, as the scenario says:',
+            refillTable(all ? refills : refills.slice(0, MOST_REFILLS)),
+          ),
+        ]),
     ...notSown(result),
   );
 }
@@ -71,14 +80,12 @@ function sumOf(dates: Sowings['dates'], of: 'planned_seeds' | 'advised_seeds'): 
 
 function refillTable(refills: AheadResult['refills']): Block {
   return table(
-    refills
-      .slice(0, MOST_REFILLS)
-      .map(({ date, crop, seeds }) => [
-        day(date),
-        name(crop),
-        figure(Math.round(seeds.mean), COUNT),
-        span(seeds),
-      ]),
+    refills.map(({ date, crop, seeds }) => [
+      day(date),
+      name(crop),
+      figure(Math.round(seeds.mean), COUNT),
+      span(seeds),
+    ]),
     { head: ['visit', 'crop', 'seeds', ''] },
   );
 }
