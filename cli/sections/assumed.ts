@@ -3,13 +3,19 @@
 import type { Assumed } from '../../sim/season/ahead/assumed.js';
 import { assumedSentences, loseCommands, type Telling } from '../words/assumed.js';
 import { counted } from '../words/numbers.js';
-import { type Block, code } from './section.js';
+import { type Block, section, whole } from './section.js';
 
 export function assumedBlocks(assumed: Assumed, telling: Telling): Block[] {
+  const sentences = assumedSentences(assumed);
   const { lines, more } = loseCommands(assumed.overdue, telling);
+  if (lines.length === 0) return sentences;
+  // The last sentence is that of these plants.
   return [
-    ...assumedSentences(assumed),
-    ...(lines.length === 0 ? [] : [code(...lines.map((line) => `  ${line}`))]),
-    ...(more === 0 ? [] : [`  ... and ${counted(more, 'more command', 'more commands')}: --all`]),
+    ...sentences.slice(0, -1),
+    section(
+      sentences.at(-1)!,
+      ...lines.map(whole),
+      ...(more === 0 ? [] : [`... and ${counted(more, 'more command')}: --all`]),
+    ),
   ];
 }

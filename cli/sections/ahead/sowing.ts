@@ -1,6 +1,5 @@
 /** What to sow, and why nothing is. */
 
-import { groupedBy } from '../../../sim/engine/lists.js';
 import type { AheadResult, Sowings } from '../../../sim/season/ahead/ahead.js';
 import { absenceSentences } from '../../words/absence.js';
 import type { Telling } from '../../words/assumed.js';
@@ -50,14 +49,7 @@ function sowingTable({ dates }: Sowings, all: boolean): Block[] {
   const several = new Set(dates.map(({ crop }) => crop)).size > 1;
   const only = (cell: Cell): Cell[] => (several ? [cell] : []);
   const weekly = !all && dates.length > MOST_SOWINGS;
-  const rows = weekly
-    ? [...groupedBy(dates, ({ date, crop }) => `${mondayOf(date)} ${crop}`).values()].map((group) => ({
-        date: mondayOf(group[0].date),
-        crop: group[0].crop,
-        planned_seeds: sumOf(group, 'planned_seeds'),
-        advised_seeds: sumOf(group, 'advised_seeds'),
-      }))
-    : dates;
+  const rows = weekly ? weeklySeeds(dates) : dates;
   return [
     table(
       rows.map(({ date, crop, planned_seeds, advised_seeds }) => [
@@ -72,6 +64,22 @@ function sowingTable({ dates }: Sowings, all: boolean): Block[] {
     ),
     ...(weekly ? [`Seeds of each of ${counted(dates.length, 'sowing')}: --all, or --csv.`] : []),
   ];
+}
+
+/** Seeds of each week and crop, under the Monday. */
+function weeklySeeds(dates: Sowings['dates']): Sowings['dates'] {
+  const weeks = new Map<string, Sowings['dates'][number]>();
+  for (const one of dates) {
+    const date = mondayOf(one.date);
+    const sum = weeks.get(`${date} ${one.crop}`);
+    weeks.set(`${date} ${one.crop}`, {
+      date,
+      crop: one.crop,
+      planned_seeds: one.planned_seeds + (sum?.planned_seeds ?? 0),
+      advised_seeds: one.advised_seeds + (sum?.advised_seeds ?? 0),
+    });
+  }
+  return [...weeks.values()];
 }
 
 function sumOf(dates: Sowings['dates'], of: 'planned_seeds' | 'advised_seeds'): number {
