@@ -4,11 +4,9 @@ import type { Plan } from '../../sim/models/plan.js';
 import { amendScenario } from '../../sim/scenario/amend.js';
 import { type FitResult, fitSeason } from '../../sim/season/fit/fit.js';
 import { conflictsOf, type FitChange, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
-import type { Source } from '../inputs/scenario-file.js';
-import { loadScenario } from '../inputs/scenario-file.js';
-import { loadSeasonLog } from '../inputs/season-log.js';
+import { FIT, loadLineFiles, type SourceFile } from '../inputs/line-files.js';
+import { seasonRows } from '../inputs/season-log.js';
 import { atOnceStoppable, EXIT_DONE, hasWatcher, print, showProgress, tell } from '../io/streams.js';
-import { checkInputs } from '../io/text-file.js';
 import { exists, sameFile, writeWhole } from '../io/write-file.js';
 import { formOf, type Options } from '../options/options.js';
 import { Problem } from '../problem.js';
@@ -19,53 +17,45 @@ import { counted } from '../words/numbers.js';
 /** `write`: file for the scenario with the fitted values put in; `over`: it may be there already. */
 export type FitOptions = Options & { readonly over?: boolean };
 
-/** A scenario and what the log would change in it. */
-interface Present {
-  readonly source: Source;
-  readonly plan: Plan;
-}
-
 /**
- * @param log path of the season log, or `-` for standard input
- * @param file path of the present scenario, or `-`; if left out only the estimates are shown
+ * @param file path of the log or the present scenario, or `-` for standard input
+ * @param other path of the other one; without a scenario only the estimates are shown
  * @throws Problem if the log, the scenario or the options are wrong, or the file cannot be written
  */
-export async function fit(log: string, file: string | undefined, options: FitOptions): Promise<number> {
+export async function fit(
+  file: string | undefined,
+  other: string | undefined,
+  options: FitOptions,
+): Promise<number> {
   const out = options['write'] ?? null;
-  await checkOptions(log, file, out, options.over === true);
-  const present: Present | null = file === undefined ? null : await loadScenario(file);
+  const { scenario: present, log: named } = await loadLineFiles(FIT, [file, other]);
+  const log = named as SourceFile;
+  await checkOptions(log, present !== null, out, options.over === true);
   const result = await estimate(log, present?.plan ?? null);
   const changes = present === null ? null : fitChangesOf(result, present.plan);
   const conflicts = present === null ? null : conflictsOf(result, present.plan);
   if (present !== null && changes !== null && out !== null) {
     await writeWhole(out, amendScenario(present.source.text, changes));
   }
-  const scenario = present?.source.name ?? null;
-  await print(
-    toldAs(formOf(options), {
-      result: { ...result, changes, conflicts },
-      sections: () => fitSections({ result, scenario, changes, conflicts }),
-      rows: () => fitRows(result),
-    }),
-  );
+  const sections = () => fitSections({ result, scenario: present?.source.name ?? null, changes, conflicts });
+  await print(toldAs(formOf(options), { ...result, changes, conflicts }, sections, fitRows));
   if (out !== null) tell(writtenText(out, changes!));
   return EXIT_DONE;
 }
 
-/** What can be told to be wrong before anything is read. */
+/** What can be told to be wrong before anything is worked out. */
 async function checkOptions(
-  log: string,
-  file: string | undefined,
+  { path: log }: SourceFile,
+  hasScenario: boolean,
   out: string | null,
   over: boolean,
 ): Promise<void> {
-  checkInputs('the log and the scenario', [log, file], 'evensow fit - my-line.yaml < season.csv');
   if (out === null && over) {
     throw new Problem(
       '--over must not be given without --write. It lets that file be there already. Leave it out.',
     );
   }
-  if (out !== null && file === undefined) {
+  if (out !== null && !hasScenario) {
     throw new Problem(
       `--write must not be given without a scenario. It writes the scenario with the values of the log put in, so that must be named too. Example: evensow fit ${log} my-line.yaml --write ${out}`,
     );
@@ -83,8 +73,8 @@ async function checkOptions(
 }
 
 /** With the stage that is being fitted shown on a terminal. */
-async function estimate(log: string, plan: Plan | null): Promise<FitResult> {
-  const { rows, stages } = await loadSeasonLog(log, plan);
+async function estimate(log: SourceFile, plan: Plan | null): Promise<FitResult> {
+  const { rows, stages } = seasonRows(log, plan);
   const watched = hasWatcher();
   try {
     return atOnceStoppable(() =>

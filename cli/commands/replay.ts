@@ -4,22 +4,26 @@ import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
 import { replaySeason } from '../../sim/season/replay/replay.js';
 import type { CadenceChange } from '../../sim/season/replay/what-if.js';
 import { faultsProblem } from '../inputs/faults-problem.js';
-import { loadScenario } from '../inputs/scenario-file.js';
-import { loadSeasonLog } from '../inputs/season-log.js';
+import { loadLineFiles, REPLAY } from '../inputs/line-files.js';
+import type { Source } from '../inputs/scenario-file.js';
+import { seasonRows } from '../inputs/season-log.js';
 import { EXIT_DONE, print } from '../io/streams.js';
-import { checkInputs } from '../io/text-file.js';
 import { everyList } from '../options/lists.js';
-import { formOf, type Options, wholeNumber } from '../options/options.js';
+import { formOf, type Options, wholeNumber, wrong } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { toldAs } from '../render/told.js';
 import { replayRows, replaySections } from '../sections/replay.js';
 
 /**
- * @param log path of the season log, or `-` for standard input
- * @param file path of the scenario, or `-`; if left out the line is inferred from the log
+ * @param file path of the log or the scenario, or `-` for standard input
+ * @param other path of the other one; without a scenario the line is inferred from the log
  * @throws Problem if an option, the log or the scenario is wrong
  */
-export async function replay(log: string, file: string | undefined, options: Options): Promise<number> {
+export async function replay(
+  file: string | undefined,
+  other: string | undefined,
+  options: Options,
+): Promise<number> {
   const change = changeFrom(options);
   const form = formOf(options);
   if (change !== null && form === 'csv') {
@@ -27,15 +31,12 @@ export async function replay(log: string, file: string | undefined, options: Opt
       '--csv must not be given with another cadence (--every, --on, --seeds). It holds the season as it was, day by day; leave one of them out. --json holds both.',
     );
   }
-  checkInputs('the log and the scenario', [log, file], 'evensow replay - my-line.yaml < season.csv');
-  const plan = file === undefined ? null : (await loadScenario(file)).plan;
-  const { name, rows, stages } = await loadSeasonLog(log, plan);
+  const { scenario, log } = await loadLineFiles(REPLAY, [file, other]);
+  const plan = scenario?.plan ?? null;
+  const { name, rows, stages } = seasonRows(log as Source, plan);
   const replayed = replaySeason(rows, stages, plan, { change });
   if (!replayed.ok) throw faultsProblem(name, replayed.faults);
-  const { value: result } = replayed;
-  await print(
-    toldAs(form, { result, sections: () => replaySections(result), rows: () => replayRows(result) }),
-  );
+  await print(toldAs(form, replayed.value, replaySections, replayRows));
   return EXIT_DONE;
 }
 
@@ -45,9 +46,7 @@ function changeFrom(options: Options): CadenceChange | null {
   const faults: string[] = [];
   const [days, ...more] = everyList(every, faults);
   if (more.length > 0) {
-    faults.push(
-      `--every must not be ${JSON.stringify(every)}. It must be one number of days here. Example: --every ${days}`,
-    );
+    faults.push(wrong('--every', every, 'one number of days here', days!));
   }
   const change: CadenceChange = {
     every: days ?? null,

@@ -2,7 +2,7 @@
 
 import { scenarioJsonSchema } from '../../sim/scenario/schema.js';
 import { EXIT_DONE, print } from '../io/streams.js';
-import { jsonText } from '../render/json.js';
+import { jsonText } from '../render/told.js';
 
 export async function schema(): Promise<number> {
   await print(jsonText(scenarioJsonSchema()));

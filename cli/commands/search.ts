@@ -2,6 +2,7 @@
 
 import { SEARCH_DEFAULTS } from '../../sim/calls/search.js';
 import { nearest } from '../../sim/models/nearest.js';
+import * as route from '../../sim/models/route.js';
 import { type Grid, gridAround, gridSize } from '../../sim/scenario/grid.js';
 import type { SearchGoal } from '../../sim/study/search/budget.js';
 import { COST_KINDS, type CostKind } from '../../sim/study/search/candidates.js';
@@ -14,6 +15,7 @@ import {
   sharingFaults,
   studyOptions,
   wholeNumber,
+  wrong,
 } from '../options/options.js';
 import { Problem } from '../problem.js';
 import type { SearchAssignment } from '../studies/assignment.js';
@@ -39,7 +41,8 @@ export async function searchCommand(file: string | undefined, options: SearchOpt
   for (const { stage } of given.channels) {
     if (names.includes(stage)) continue;
     const near = nearest(stage, names);
-    const advice = near === null ? `Example: --channels ${names.at(-1)}=4..8` : `Did you mean ${near}?`;
+    const advice =
+      near === null ? `Example: --channels ${names[route.last(plan)]}=4..8` : `Did you mean ${near}?`;
     faults.push(
       `--channels must not name ${JSON.stringify(stage)}: there is no such stage. The stages are ${names.join(', ')}. ${advice}`,
     );
@@ -70,41 +73,31 @@ function goalOf(options: SearchOptions, faults: string[]): SearchGoal | null {
   }
   const before = faults.length;
   const heads = wholeNumber('--heads', options['heads'], 1, 1_000_000_000, 12, faults);
-  const number = (
-    name: string,
-    text: string | undefined,
-    least: number,
-    most: number,
-    otherwise: number,
-  ): number => share(name, text, least, most, otherwise, faults) ?? otherwise;
   const usual = SEARCH_DEFAULTS;
   const goal = {
-    weeksMet: number('--weeks-met', options['weeksMet'], 0.01, 1, usual.weeksMet),
+    weeksMet: share('--weeks-met', options['weeksMet'], 0.01, 1, usual.weeksMet, faults),
     least: (oneOf('--least', options['least'], COST_KINDS, faults) as CostKind | null) ?? usual.least,
-    confidence: number('--confidence', options['confidence'], 0.6, 0.9999, usual.confidence),
-    near: number('--near', options['near'], 0.005, 0.2, usual.near),
+    confidence: share('--confidence', options['confidence'], 0.6, 0.9999, usual.confidence, faults),
+    near: share('--near', options['near'], 0.005, 0.2, usual.near, faults),
     first: wholeNumber('--first', options['first'], 5, 1000, usual.first, faults) ?? usual.first,
     runners: wholeNumber('--runners', options['runners'], 0, 20, usual.runners, faults) ?? usual.runners,
   };
   return heads === undefined || faults.length > before ? null : { heads, ...goal };
 }
 
+/** @returns what is usual if it was left out or is wrong */
 function share(
   name: string,
   text: string | undefined,
   least: number,
   most: number,
-  example: number,
+  usual: number,
   faults: string[],
-): number | undefined {
-  if (text === undefined) return undefined;
+): number {
+  if (text === undefined) return usual;
   const value = numberFrom(text, least, most);
-  if (value === undefined) {
-    faults.push(
-      `${name} must not be ${JSON.stringify(text)}. It must be a share from ${least} to ${most}. Example: ${name} ${example}`,
-    );
-  }
-  return value;
+  if (value === undefined) faults.push(wrong(name, text, `a share from ${least} to ${most}`, usual));
+  return value ?? usual;
 }
 
 /** What the limits are; empty lists where none was given. */

@@ -3,7 +3,7 @@
 import type { SizeLayout } from '../../sim/study/size/layout.js';
 import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
 import { channelLists, numberFrom } from '../options/lists.js';
-import { checkOut, type Options, seasonsOf, studyOptions, wholeNumber } from '../options/options.js';
+import { checkOut, type Options, seasonsOf, studyOptions, wholeNumber, wrong } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { carryOutStudy } from '../studies/perform.js';
 
@@ -65,8 +65,6 @@ function areaOf(text: string | undefined, faults: string[]): number | undefined 
   if (text === undefined) return undefined;
   const m2 = numberFrom(text, 0, MOST_DEALT);
   if (m2 !== undefined && m2 > 0) return m2;
-  faults.push(
-    `--area must not be ${JSON.stringify(text)}. It must be an area above 0 and at most ${MOST_DEALT} m2. Example: --area 2.5`,
-  );
+  faults.push(wrong('--area', text, `an area above 0 and at most ${MOST_DEALT} m2`, 2.5));
   return undefined;
 }

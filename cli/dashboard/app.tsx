@@ -1,5 +1,6 @@
 /** Ties the state to the world: asks the other thread, keeps time while a season runs, writes files. Draws nothing itself. */
 
+import { Worker } from 'node:worker_threads';
 import { useApp, useIsScreenReaderEnabled } from 'ink';
 import { type ReactNode, useEffect, useReducer, useRef, useState } from 'react';
 import type { Scenario } from '../../sim/scenario/schema.js';
@@ -12,9 +13,8 @@ import { Guard } from './terminal/guard.js';
 import { scenarioText } from './terminal/save.js';
 import { useTerminalSize } from './terminal/use-terminal-size.js';
 import type { Signs } from './theme.js';
-import type { Reply } from './thread/messages.js';
+import type { Question, Reply } from './thread/messages.js';
 import type { RealSeason } from './thread/real-season.js';
-import { SeasonsClient } from './thread/seasons-client.js';
 
 /** Milliseconds between two frames of a season that runs by days; by weeks a frame stays longer. The clock adds some. */
 const FRAME = 45;
@@ -74,7 +74,7 @@ function useSeasons(
   setFilm: (film: Film) => void,
 ): void {
   const { exit } = useApp();
-  const seasons = useRef<SeasonsClient | null>(null);
+  const seasons = useRef<Worker | null>(null);
   /** Plan of the last question. */
   const last = useRef<Scenario | null>(null);
   /** What was on the screen before it, be it by a change or by undoing one. */
@@ -90,8 +90,11 @@ function useSeasons(
         dispatch({ type: 'figures', id, figures: { result, differences } });
       }
     };
-    seasons.current = new SeasonsClient(thread, hear, exit);
-    return () => void seasons.current?.close();
+    const worker = new Worker(thread).on('message', hear).on('error', exit);
+    // The program must be able to end while seasons run.
+    worker.unref();
+    seasons.current = worker;
+    return () => void worker.terminate();
   }, [thread, dispatch, setFilm, exit]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: a question belongs to its number, which rises with each
@@ -101,7 +104,8 @@ function useSeasons(
     const onlyFilm = answered === id;
     if (scenario !== last.current) earlier.current = last.current;
     last.current = scenario;
-    seasons.current?.ask({ id, scenario, before: earlier.current, season, onlyFilm });
+    const question: Question = { id, scenario, before: earlier.current, season, onlyFilm };
+    seasons.current?.postMessage(question);
   }, [state.asked]);
 }
 

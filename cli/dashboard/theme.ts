@@ -7,17 +7,7 @@
 import type { HoleState } from '../../sim/models/ledger.js';
 
 /** What a piece of text means; colours follow from it. */
-export type Meaning =
-  | HoleState
-  | 'plain'
-  | 'faint'
-  | 'strong'
-  | 'chosen'
-  | 'band'
-  | 'middle'
-  | 'want'
-  | 'picked'
-  | 'warn';
+export type Meaning = keyof typeof TEXT_STYLES;
 
 /** A piece of text of one meaning; a row of the screen is a list of them. */
 export interface Span {
@@ -27,98 +17,76 @@ export interface Span {
 
 export type Row = readonly Span[];
 
+/** A sign, and what stands for it on terminals and in fonts that show little more than ASCII. */
+type Sign = readonly [drawn: string, plain: string];
+
+const HOLES: Readonly<Record<HoleState, Sign>> = {
+  growing: ['●', 'o'],
+  dead: ['×', 'x'],
+  unattended: ['◆', '?'],
+  blocked: ['■', '#'],
+  held: ['▲', '%'],
+  cleaning: ['~', '~'],
+  filling: ['·', '.'],
+  untended: ['◇', ','],
+  unsupplied: ['○', '_'],
+};
+
+const SINGLE = {
+  band: ['┊', ':'],
+  want: ['┄', '-'],
+  /** What was picked in a week of the season on the screen. */
+  picked: ['╋', '+'],
+  rule: ['─', '-'],
+  pointer: ['›', '>'],
+  /** From one stage to the next. */
+  arrow: ['→', '>'],
+  /** Between two holes of a channel. */
+  rail: ['─', ' '],
+  /** The day on the screen, up and down the weeks, and where that meets the scale of dates. */
+  today: ['│', '|'],
+  crossing: ['┼', '|'],
+  /** Where a month begins. */
+  tick: ['┬', '+'],
+  /** Something was left out here. */
+  more: ['…', '~'],
+  /** Between two short remarks. */
+  dot: ['·', '-'],
+  /** Where the next letter goes. */
+  caret: ['▏', '_'],
+} as const satisfies Readonly<Record<string, Sign>>;
+
 /** All signs are one column wide. */
-export interface Signs {
+export interface Signs extends Readonly<Record<keyof typeof SINGLE, string>> {
   readonly holes: Readonly<Record<HoleState, string>>;
   /** Shares of a cell from none to full, in eight steps: for small curves. */
   readonly steps: readonly string[];
-  readonly band: string;
   /** The middle of a week's picks: low in its place, half-way up, high. */
   readonly middle: readonly [string, string, string];
-  readonly want: string;
-  /** What was picked in a week of the season on the screen. */
-  readonly picked: string;
-  readonly rule: string;
-  readonly pointer: string;
-  /** From one stage to the next. */
-  readonly arrow: string;
-  /** Between two holes of a channel. */
-  readonly rail: string;
   /** Before the rows of a channel that is cut: the first, those between, the last. */
   readonly cut: readonly [string, string, string];
-  /** The day on the screen, up and down the weeks, and where that meets the scale of dates. */
-  readonly today: string;
-  readonly crossing: string;
-  /** Where a month begins. */
-  readonly tick: string;
-  /** Something was left out here. */
-  readonly more: string;
-  /** Between two short remarks. */
-  readonly dot: string;
-  /** Where the next letter goes. */
-  readonly caret: string;
 }
 
-/** For terminals and fonts that show little more than ASCII. */
-export const PLAIN: Signs = {
-  holes: {
-    growing: 'o',
-    dead: 'x',
-    unattended: '?',
-    blocked: '#',
-    held: '%',
-    cleaning: '~',
-    filling: '.',
-    untended: ',',
-    unsupplied: '_',
-  },
-  steps: [' ', '.', ':', '-', '=', '+', '*', '#', '@'],
-  band: ':',
-  middle: ['_', 'o', '"'],
-  want: '-',
-  picked: '+',
-  rule: '-',
-  pointer: '>',
-  arrow: '>',
-  rail: ' ',
-  cut: ['/', '|', '\\'],
-  today: '|',
-  crossing: '|',
-  tick: '+',
-  more: '~',
-  dot: '-',
-  caret: '_',
+export const DRAWN: Signs = {
+  ...chosen(SINGLE, 0),
+  holes: chosen(HOLES, 0),
+  steps: [' ', '▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'],
+  middle: ['▁', '━', '▔'],
+  cut: ['╭', '│', '╰'],
 };
 
-export const DRAWN: Signs = {
-  holes: {
-    growing: '●',
-    dead: '×',
-    unattended: '◆',
-    blocked: '■',
-    held: '▲',
-    cleaning: '~',
-    filling: '·',
-    untended: '◇',
-    unsupplied: '○',
-  },
-  steps: [' ', '▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'],
-  band: '┊',
-  middle: ['▁', '━', '▔'],
-  want: '┄',
-  picked: '╋',
-  rule: '─',
-  pointer: '›',
-  arrow: '→',
-  rail: '─',
-  cut: ['╭', '│', '╰'],
-  today: '│',
-  crossing: '┼',
-  tick: '┬',
-  more: '…',
-  dot: '·',
-  caret: '▏',
+export const PLAIN: Signs = {
+  ...chosen(SINGLE, 1),
+  holes: chosen(HOLES, 1),
+  steps: [' ', '.', ':', '-', '=', '+', '*', '#', '@'],
+  middle: ['_', 'o', '"'],
+  cut: ['/', '|', '\\'],
 };
+
+function chosen<Name extends string>(signs: Readonly<Record<Name, Sign>>, which: 0 | 1) {
+  const all = Object.entries<Sign>(signs).map(([name, sign]) => [name, sign[which]]);
+  return Object.fromEntries(all) as Record<Name, string>;
+}
 
 /** Names of the 16 colours; undefined for the terminal's own. */
 export interface TextStyle {
@@ -130,7 +98,7 @@ export interface TextStyle {
 
 export type Color = 'red' | 'green' | 'yellow' | 'magenta' | 'cyan' | 'blueBright';
 
-export const TEXT_STYLES: Readonly<Record<Meaning, TextStyle>> = {
+export const TEXT_STYLES = {
   growing: { color: 'green' },
   dead: { color: 'red' },
   unattended: { color: 'yellow', bold: true },
@@ -149,7 +117,7 @@ export const TEXT_STYLES: Readonly<Record<Meaning, TextStyle>> = {
   want: { color: 'yellow' },
   picked: { bold: true },
   warn: { color: 'yellow', bold: true },
-};
+} as const satisfies Readonly<Record<string, TextStyle>>;
 
 /** Which signs this terminal can show. `environment` as in process.env. */
 export function signsFor(environment: Readonly<Record<string, string | undefined>>, platform: string): Signs {

@@ -1,7 +1,8 @@
 /** Work that takes a while: with a bar on a terminal and, if it is large, on several threads, until it is done or somebody stops it. */
 
+import { availableParallelism } from 'node:os';
 import { Progress } from '../io/progress.js';
-import { Interrupt, processors } from '../io/streams.js';
+import { Interrupt } from '../io/streams.js';
 
 /** Below this many plants, about 2 s of one thread, starting others costs more than they bring. */
 const ALONE_PLANTS = 4e6;
@@ -34,7 +35,7 @@ export async function onThreads<Result>(
   interrupt.onStop = () => void kept?.close();
   try {
     const result = await work({
-      threadsFor: (plants) => workers ?? (plants < ALONE_PLANTS ? 1 : processors()),
+      threadsFor: (plants) => workers ?? (plants < ALONE_PLANTS ? 1 : availableParallelism()),
       keep: (one) => {
         kept = one;
         return one;

@@ -8,19 +8,19 @@
  */
 
 import type { BigIntStats } from 'node:fs';
-import { access, constants, lstat, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { access, constants, lstat, readdir, readFile, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { lock } from 'proper-lockfile';
 import { Problem } from '../problem.js';
-import { now, tell } from './streams.js';
-import { readTextFile, type TextKind } from './text-file.js';
-import { partBeside, refuseOdd, stateOf, syncFolder, targetOf, writeDown } from './write-file.js';
+import { tell } from './streams.js';
+import { decoded, type TextKind } from './text-file.js';
+import { putInPlace, refuseOdd, stateOf, targetOf } from './write-file.js';
 
 /** The most that is read of a log [bytes]: more than a million rows. */
 const LIMIT = 64_000_000;
 const HINT = 'A season log has some thousands of rows.';
-const LOG: TextKind = {
+export const LOG: TextKind = {
   what: 'a season log',
   limit: LIMIT,
   hint: HINT,
@@ -38,14 +38,6 @@ const MOST_ATTEMPTS = 5;
 /** An unfinished file of a program that may still run is left alone for so long [ms]. */
 const UNFINISHED = 60_000;
 
-/**
- * @param file path, or `-` for standard input
- * @throws Problem if it cannot be read
- */
-export async function loadLog(file: string): Promise<string> {
-  return await readTextFile(file, LOG);
-}
-
 /** What is to be written behind the present text, and what is to be handed back when that is safely on the disk. */
 export interface Addition<T> {
   readonly text: string;
@@ -61,11 +53,11 @@ export interface Addition<T> {
  * @throws Problem if the file cannot be read or written
  */
 export async function appendToLog<T>(file: string, compose: (text: string) => Addition<T>): Promise<T> {
-  const log = new LogFile(file, await targetOf(file));
+  const log = { name: file, path: await targetOf(file) };
   for (let attempt = 1; attempt <= MOST_ATTEMPTS; attempt++) {
     const held = await takeTurn(log);
     try {
-      const added = await log.append(compose, held);
+      const added = await append(log, compose, held);
       if (added !== null) return added.result;
     } catch (error) {
       throw error instanceof Problem ? error : new Problem(`${file}: ${reason(error)}`);
@@ -79,61 +71,50 @@ export async function appendToLog<T>(file: string, compose: (text: string) => Ad
   );
 }
 
-class LogFile {
+interface LogFile {
   /** As the user named it. */
   readonly name: string;
   /** Where it is. */
   readonly path: string;
-  readonly #folder: string;
-  readonly #base: string;
+}
 
-  constructor(name: string, path: string) {
-    this.name = name;
-    this.path = path;
-    this.#folder = dirname(path);
-    this.#base = basename(path);
+/** @returns null if the log was changed, or the lock was lost, before it could be replaced */
+async function append<T>(
+  { name, path }: LogFile,
+  compose: (text: string) => Addition<T>,
+  held: Turn,
+): Promise<Addition<T> | null> {
+  await clearUp(path);
+  const { bytes, state } = await read({ name, path });
+  const addition = compose(decoded(bytes, name, 'Save the log as CSV in UTF-8.'));
+  const unchanged = async (): Promise<boolean> =>
+    (await held.lasts()) && sameState(state, await stateOf(path));
+  const text = Buffer.concat([bytes, Buffer.from(addition.text)]);
+  return (await putInPlace(path, text, state, unchanged)) ? addition : null;
+}
+
+async function read({ name, path }: LogFile): Promise<{ bytes: Buffer; state: BigIntStats | null }> {
+  const state = await stateOf(path);
+  if (state === null) return { bytes: Buffer.alloc(0), state };
+  refuseOdd(name, state);
+  if (state.size > LIMIT) {
+    throw new Problem(`${name}: the file is too large: more than ${LIMIT / 1e6} MB. ${HINT}`);
   }
+  // Renaming would replace a file that is protected, so its protection is asked for.
+  await access(path, constants.R_OK | constants.W_OK);
+  return { bytes: await readFile(path), state };
+}
 
-  /** @returns null if the log was changed, or the lock was lost, before it could be replaced */
-  async append<T>(compose: (text: string) => Addition<T>, held: Turn): Promise<Addition<T> | null> {
-    await this.#clearUp();
-    const { bytes, state } = await this.#read();
-    const addition = compose(decoded(bytes, this.name));
-    const part = partBeside(this.path);
-    try {
-      await writeDown(part, Buffer.concat([bytes, Buffer.from(addition.text)]), state);
-      if (!(await held.lasts()) || !sameState(state, await stateOf(this.path))) return null;
-      await rename(part, this.path);
-    } finally {
-      // After the renaming there is no such file any more.
-      await rm(part, { force: true });
-    }
-    await syncFolder(this.#folder);
-    return addition;
-  }
-
-  async #read(): Promise<{ bytes: Buffer; state: BigIntStats | null }> {
-    const state = await stateOf(this.path);
-    if (state === null) return { bytes: Buffer.alloc(0), state };
-    refuseOdd(this.name, state);
-    if (state.size > LIMIT) {
-      throw new Problem(`${this.name}: the file is too large: more than ${LIMIT / 1e6} MB. ${HINT}`);
-    }
-    // Renaming would replace a file that is protected, so its protection is asked for.
-    await access(this.path, constants.R_OK | constants.W_OK);
-    return { bytes: await readFile(this.path), state };
-  }
-
-  /** Remove what killed programs have left unfinished. */
-  async #clearUp(): Promise<void> {
-    for (const name of await readdir(this.#folder).catch(() => [])) {
-      if (!(name.startsWith(`.${this.#base}.`) && name.endsWith('.part'))) continue;
-      const pid = /^(\d+)\.[0-9a-f]+$/.exec(name.slice(this.#base.length + 2, -'.part'.length))?.[1];
-      if (pid === undefined) continue;
-      const path = join(this.#folder, name);
-      const old = (await stat(path).catch(() => null))?.mtimeMs ?? Number.POSITIVE_INFINITY;
-      if (!isRunning(Number(pid)) || Date.now() - old > UNFINISHED) await rm(path, { force: true });
-    }
+/** Remove what killed programs have left unfinished beside the log. */
+async function clearUp(log: string): Promise<void> {
+  const beginning = `.${basename(log)}.`;
+  for (const name of await readdir(dirname(log)).catch(() => [])) {
+    if (!(name.startsWith(beginning) && name.endsWith('.part'))) continue;
+    const pid = /^(\d+)\.[0-9a-f]+$/.exec(name.slice(beginning.length, -'.part'.length))?.[1];
+    if (pid === undefined) continue;
+    const path = join(dirname(log), name);
+    const old = (await stat(path).catch(() => null))?.mtimeMs ?? Number.POSITIVE_INFINITY;
+    if (!isRunning(Number(pid)) || Date.now() - old > UNFINISHED) await rm(path, { force: true });
   }
 }
 
@@ -146,7 +127,7 @@ interface Turn {
 
 async function takeTurn({ name, path }: LogFile): Promise<Turn> {
   const lockPath = `${path}.lock`;
-  const began = now();
+  const began = performance.now();
   let holder: string | null = null;
   let holderCame = began;
   let told = false;
@@ -179,7 +160,7 @@ async function takeTurn({ name, path }: LogFile): Promise<Turn> {
       }
     }
     const present = await birthOf(lockPath);
-    const time = now();
+    const time = performance.now();
     if (present !== holder) {
       holder = present;
       holderCame = time;
@@ -206,14 +187,6 @@ async function birthOf(path: string): Promise<string | null> {
 function sameState(a: BigIntStats | null, b: BigIntStats | null): boolean {
   if (a === null || b === null) return a === b;
   return a.ino === b.ino && a.size === b.size && a.mtimeNs === b.mtimeNs && a.ctimeNs === b.ctimeNs;
-}
-
-function decoded(bytes: Buffer, name: string): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    throw new Problem(`${name}: the file is not UTF-8 text. Save the log as CSV in UTF-8.`);
-  }
 }
 
 function isRunning(pid: number): boolean {

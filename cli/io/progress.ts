@@ -1,7 +1,8 @@
 /** Keeps the program answering while seasons run: signals arrive, and a person at a terminal sees how far it is. */
 
+import { setImmediate as breathe } from 'node:timers/promises';
 import { progressLine } from '../render/progress-line.js';
-import { breathe, hasWatcher, type Interrupt, now, showProgress } from './streams.js';
+import { hasWatcher, type Interrupt, showProgress } from './streams.js';
 
 /** Milliseconds of work between two looks at the outside. */
 const SLICE = 50;
@@ -11,8 +12,8 @@ const PATIENCE = 700;
 export class Progress {
   readonly #interrupt: Interrupt;
   readonly #watched = hasWatcher();
-  readonly #began = now();
-  #looked = now();
+  readonly #began = performance.now();
+  #looked = performance.now();
   #shown = false;
 
   constructor(interrupt: Interrupt) {
@@ -26,7 +27,7 @@ export class Progress {
    * @returns null to go on at once, or a promise of whether to go on
    */
   step(done: number, all: number): Promise<boolean> | null {
-    const time = now();
+    const time = performance.now();
     if (time - this.#looked < SLICE && !this.#interrupt.stopped) return null;
     this.#looked = time;
     if (this.#watched && time - this.#began > PATIENCE) {
@@ -34,6 +35,7 @@ export class Progress {
       showProgress(progressLine(done, all, left));
       this.#shown = true;
     }
+    // The event loop takes its turn, so that signals arrive.
     return breathe().then(() => !this.#interrupt.stopped);
   }
 

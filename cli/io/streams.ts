@@ -1,12 +1,11 @@
 /**
- * The one place that touches the process: standard streams, signals, terminal or not.
+ * Standard streams, signals, terminal or not. Beside it only what opens the dashboard reads the terminal by itself.
  *
  * Results go to standard output; progress, warnings and errors to standard error.
  */
 
 import { once } from 'node:events';
 import { fstatSync, writeSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
 import { Problem } from '../problem.js';
 
 /** Exit codes. 130 is the shells' code for a program that Ctrl-C ended. */
@@ -14,6 +13,11 @@ export const EXIT_DONE = 0;
 export const EXIT_FAILED = 1;
 export const EXIT_WRONG_INPUT = 2;
 export const EXIT_INTERRUPTED = 130;
+
+/** The arguments that were typed behind the name of the program. */
+export function typedArguments(): readonly string[] {
+  return process.argv.slice(2);
+}
 
 /** The reader of standard output has gone, as `head` does when it has enough. */
 export class OutputClosed extends Error {}
@@ -96,11 +100,6 @@ export function showProgress(text: string): void {
   process.stderr.write(`\r\u001b[K${text}`);
 }
 
-/** How many threads can run at the same time here. */
-export function processors(): number {
-  return availableParallelism();
-}
-
 /** Remembers Ctrl-C (or a polite request to end) until somebody asks. */
 export class Interrupt {
   stopped = false;
@@ -140,21 +139,11 @@ export function atOnceStoppable<T>(work: () => T): T {
   }
 }
 
-/** Milliseconds of an even clock. */
-export function now(): number {
-  return performance.now();
-}
-
 /** Today's date where the user is, ISO 8601. */
 export function today(): string {
   const date = new Date();
   const two = (part: number) => String(part).padStart(2, '0');
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
-}
-
-/** Let the event loop take its turn, so that signals arrive. */
-export async function breathe(): Promise<void> {
-  await new Promise<void>((resolve) => setImmediate(resolve));
 }
 
 /** All of standard input, at most `limit` bytes and one more. */

@@ -27,18 +27,36 @@ export async function sameFile(a: string, b: string): Promise<boolean> {
 export async function writeWhole(path: string, text: string): Promise<void> {
   const state = await checkReplaceable(path);
   const target = await targetOf(path);
-  const folder = dirname(target);
+  try {
+    await putInPlace(target, Buffer.from(text), state);
+  } catch (error) {
+    throw new Problem(`${path}: the file cannot be written: ${reason(error, dirname(target))}`);
+  }
+}
+
+/**
+ * Write into a file beside it, then rename that.
+ * @param like the state of the file that is replaced; null if there is none
+ * @param may asked right before the renaming
+ * @returns whether it was renamed
+ */
+export async function putInPlace(
+  target: string,
+  bytes: Buffer,
+  like: BigIntStats | null,
+  may: () => Promise<boolean> = async () => true,
+): Promise<boolean> {
   const part = partBeside(target);
   try {
-    await writeDown(part, Buffer.from(text), state);
+    await writeDown(part, bytes, like);
+    if (!(await may())) return false;
     await rename(part, target);
-    await syncFolder(folder);
-  } catch (error) {
-    throw new Problem(`${path}: the file cannot be written: ${reason(error, folder)}`);
   } finally {
     // After the renaming there is no such file any more.
     await rm(part, { force: true }).catch(() => {});
   }
+  await syncFolder(dirname(target));
+  return true;
 }
 
 /**
@@ -97,13 +115,13 @@ export async function stateOf(path: string): Promise<BigIntStats | null> {
 }
 
 /** A name that nobody has, in the same folder, for a file that is not finished yet. */
-export function partBeside(target: string): string {
+function partBeside(target: string): string {
   const mark = Math.floor(Math.random() * 2 ** 32).toString(16);
   return join(dirname(target), `.${basename(target)}.${process.pid}.${mark}.part`);
 }
 
 /** Write a new file and wait until it is on the disk. It gets the owner and the permissions of the one it replaces. */
-export async function writeDown(path: string, bytes: Buffer, like: BigIntStats | null): Promise<void> {
+async function writeDown(path: string, bytes: Buffer, like: BigIntStats | null): Promise<void> {
   // Until it has the permissions of the one it replaces, nobody else may read it.
   const handle = await open(path, 'wx', like === null ? 0o666 : 0o600);
   try {
@@ -120,7 +138,7 @@ export async function writeDown(path: string, bytes: Buffer, like: BigIntStats |
 }
 
 /** The name is on the disk only once its folder is. Some systems cannot open a folder; there nothing more can be done. */
-export async function syncFolder(folder: string): Promise<void> {
+async function syncFolder(folder: string): Promise<void> {
   const handle = await open(folder, 'r').catch(() => null);
   await handle?.sync().catch(() => {});
   await handle?.close();

@@ -10,8 +10,8 @@ interface Items<Item> {
   /** Such as "whole numbers from 1 to 1000000". */
   readonly expected: string;
   readonly example: string;
-  /** `2..5` stands for 2,3,4,5. */
-  readonly ranges: boolean;
+  /** `2..5` is no range that stands for 2,3,4,5. */
+  readonly whole?: boolean;
   /** @returns undefined if the text is no such item */
   read(text: string): Item | undefined;
 }
@@ -52,7 +52,6 @@ export function everyList(text: string | undefined, faults: string[]): number[] 
     text,
     {
       option: '--every',
-      ranges: true,
       expected: 'numbers of days from 0.01 to 3650',
       example: '2,3,4,7',
       read: (item) => numberFrom(item, 0.01, 3650),
@@ -85,7 +84,6 @@ export function wholeList(
     text,
     {
       option,
-      ranges: true,
       expected: `whole numbers from ${least} to ${most}`,
       example,
       read: (item) => {
@@ -104,8 +102,8 @@ const LONGEST_RANGE = 1000;
  * An item like `4..6` written out as 4, 5, 6. What is no range stays.
  * @param faults takes a sentence if the range runs down or is too long; then it stands for nothing
  */
-function rangeItems(item: string, { option, ranges }: Items<unknown>, faults: string[]): string[] {
-  const range = ranges ? /^(\d+)\.\.(\d+)$/.exec(item) : null;
+function rangeItems(item: string, { option, whole }: Items<unknown>, faults: string[]): string[] {
+  const range = whole ? null : /^(\d+)\.\.(\d+)$/.exec(item);
   if (range === null) return [item];
   const [first, last] = [Number(range[1]), Number(range[2])];
   const values = last - first + 1;
@@ -168,7 +166,7 @@ export function weekdayLists(
     text,
     {
       option,
-      ranges: false,
+      whole: true,
       expected: `${[...words, 'weekdays joined by +'].join(' or ')} (${WEEKDAYS.join(', ')})`,
       example: words.length > 0 ? `${words[0]},mon+thu` : 'mon+thu,tue',
       read: (item) => (words.includes(item) ? item : weekdaysFrom(item)),

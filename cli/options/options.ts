@@ -39,10 +39,13 @@ export function wholeNumber(
   const value =
     typeof text === 'string' && /^[+-]?\d+(\.\d+)?([eE]\+?\d+)?$/.test(text) ? Number(text) : Number.NaN;
   if (Number.isInteger(value) && value >= least && value <= most) return value;
-  faults.push(
-    `${name} must not be ${JSON.stringify(text)}. It must be a whole number from ${least} to ${most}. Example: ${name} ${example}`,
-  );
+  faults.push(wrong(name, text, `a whole number from ${least} to ${most}`, example));
   return undefined;
+}
+
+/** The sentences on a value that is wrong. @param expected what it must be */
+export function wrong(name: string, text: unknown, expected: string, example: string | number): string {
+  return `${name} must not be ${JSON.stringify(text)}. It must be ${expected}. Example: ${name} ${example}`;
 }
 
 /** Options as commander hands them over: texts, or true for those without a value. */
@@ -68,10 +71,10 @@ export function formOf(options: Options): Form {
  */
 export function fileToWrite(option: string, what: string, example: string, output: string) {
   return (name: string): string => {
-    const wrong = name.trim() === '' ? 'be empty.' : name === '-' ? `be "-". ${output}` : null;
-    if (wrong === null) return name;
+    const fault = name.trim() === '' ? 'be empty.' : name === '-' ? `be "-". ${output}` : null;
+    if (fault === null) return name;
     throw new Problem(
-      `${option} must not ${wrong} It must be a file for ${what}. Example: ${option} ${example}`,
+      `${option} must not ${fault} It must be a file for ${what}. Example: ${option} ${example}`,
     );
   };
 }
@@ -128,13 +131,19 @@ export interface StudyOptions extends SeasonOptions {
 
 /** @param faults takes a sentence for each wrong option */
 export function studyOptions(options: Options, faults: string[]): StudyOptions {
+  const shard = shardOf(options['shard'], faults);
+  if (shard !== null && options['out'] === undefined) {
+    faults.push(
+      `--shard must not stand without --out. A part is written to a file of its own, to be joined with merge. Example: --shard ${shard.k}/${shard.n} --out part-${shard.k}.json`,
+    );
+  }
   return {
     ...seasonOptions(options, faults),
     execution: {
       form: formOf(options),
       out: options['out'] ?? null,
       workers: workersOf(options, faults),
-      shard: shardOf(options['shard'], faults),
+      shard,
     },
   };
 }
@@ -148,9 +157,7 @@ function shardOf(text: string | undefined, faults: string[]): Shard | null {
   if (text === undefined) return null;
   const [, k, n] = (/^(\d+)\/(\d+)$/.exec(text) ?? []).map(Number);
   if (k !== undefined && n !== undefined && k >= 1 && k <= n && n <= MOST_SHARDS) return { k, n };
-  faults.push(
-    `--shard must not be ${JSON.stringify(text)}. It must be k/n: part k, from 1 to n, of n parts. Example: --shard 2/4`,
-  );
+  faults.push(wrong('--shard', text, 'k/n: part k, from 1 to n, of n parts', '2/4'));
   return null;
 }
 

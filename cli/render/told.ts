@@ -2,23 +2,26 @@
 
 import type { Rows, Section } from '../sections/section.js';
 import { csvText } from './csv.js';
-import { jsonText } from './json.js';
 import { textOf } from './text.js';
 
-/** The result itself is what --json gives. */
-export interface Told {
-  readonly result: unknown;
-  sections(): readonly Section[];
-  rows(): Rows;
-}
-
-export function toldAs(form: 'text' | 'json' | 'csv', { result, sections, rows }: Told): string {
+/** @param result itself is what --json gives @param sections what is said of it @param rows of its CSV */
+export function toldAs<Result>(
+  form: 'text' | 'json' | 'csv',
+  result: Result,
+  sections: (result: Result) => readonly Section[],
+  rows: (result: Result) => Rows,
+): string {
   switch (form) {
     case 'text':
-      return textOf(sections());
+      return textOf(sections(result));
     case 'json':
       return jsonText(result);
     case 'csv':
-      return csvText(rows());
+      return csvText(rows(result));
   }
+}
+
+/** One JSON document, numbers in full; its keys are those of the result's type. */
+export function jsonText(result: unknown): string {
+  return `${JSON.stringify(result, null, 2)}\n`;
 }

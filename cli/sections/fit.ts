@@ -1,5 +1,6 @@
 /** What a log tells in a grower's words. Figures come from the result; here they are only laid out. */
 
+import * as route from '../../sim/models/route.js';
 import {
   type CropFit,
   FEWEST_ENDED,
@@ -91,7 +92,7 @@ function heading({ from, to, holes_known }: FitResult): string[] {
 
 function cropSection({ crop, known, stages }: CropFit): Section {
   const fitted = stages.filter(({ days }) => days !== null);
-  const germination = stages[0]?.germination ?? null;
+  const germination = stages[route.first({ stages })]?.germination ?? null;
   return section(
     known ? crop : `${crop} (not in the scenario)`,
     table(fitted.map(row), {
@@ -152,8 +153,8 @@ function shareText({ value, low, high, good }: FittedFigure): string {
   return `${good ? percentText(value) : `(${percentText(value)})`} (${intervalText({ low, high }, SHARE)})`;
 }
 
-function isDoubtful({ days, spread, loss, germination }: StageFit): boolean {
-  return [days, spread, loss, germination].some((figure) => figure?.good === false);
+function isDoubtful(fit: StageFit): boolean {
+  return FIGURES.some((of) => fit[of]?.good === false);
 }
 
 /** What is taken for granted of what was cleared in the first stage. */
@@ -185,9 +186,11 @@ function shapeWords({ shapes, shape, told_apart }: StageFit): string {
       : `${shape} fits best, but ${shapes[1]!.shape} cannot be told from it`;
   }
   const gap = shapes.find((other) => other.shape === shape)!.aic - best.aic;
-  return gap < 2
-    ? `${shape} was fitted; it cannot be told from ${best.shape}`
-    : `${shape} was fitted, but ${best.shape} fits better (AIC lower by ${gap.toFixed(1)})`;
+  if (gap < 2) return `${shape} was fitted; it cannot be told from ${best.shape}`;
+  // Akaike's relative likelihood (Burnham & Anderson 2002, section 2.8).
+  const times = Math.exp(gap / 2);
+  const often = times > 1000 ? 'more than 1000' : `${Math.round(times)}`;
+  return `${shape} was fitted, but ${best.shape} is ${often} times as likely by this log (AIC lower by ${gap.toFixed(1)})`;
 }
 
 /** What too little was seen for. */
@@ -239,11 +242,7 @@ function waiting(stages: readonly StageFit[]): string[] {
 }
 
 function anythingGood({ crops }: FitResult): boolean {
-  return crops.some(({ stages }) =>
-    stages.some(({ days, spread, loss, germination }) =>
-      [days, spread, loss, germination].some((figure) => figure?.good === true),
-    ),
-  );
+  return crops.some(({ stages }) => stages.some((fit) => FIGURES.some((of) => fit[of]?.good === true)));
 }
 
 /** @param known whether any figure is sure enough */

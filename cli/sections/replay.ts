@@ -1,19 +1,20 @@
 /** A replayed season in a grower's words. Figures come from the result; here they are only told. */
 
 import { isoOfDay } from '../../sim/models/dates.js';
+import * as route from '../../sim/models/route.js';
 import type { IdleSpell } from '../../sim/season/replay/idle-spells.js';
 import type { ReplayedStage, ReplayResult } from '../../sim/season/replay/result.js';
 import type { CadenceChange, WhatIf } from '../../sim/season/replay/what-if.js';
 import { dateText, daysText } from '../words/dates.js';
 import { causeText } from '../words/idle.js';
-import { COUNT, counted, gainText, percentText, SHARE, thousands } from '../words/numbers.js';
+import { COUNT, counted, gainText, percentText, thousands } from '../words/numbers.js';
+import { holeDayTable } from './season.js';
 import {
   type Block,
   bar,
   type Cell,
   day,
   figure,
-  name,
   type Rows,
   type Section,
   section,
@@ -32,7 +33,7 @@ export function replaySections(result: ReplayResult): Section[] {
       ? []
       : [section(`The same season, sown ${cadenceText(what_if.change)}`, ...otherCadence(result, what_if))]),
     section('Where holes stood empty, and why', ...emptyHoles(result)),
-    section('Where the hole-days went', holeDays(result.stages)),
+    section('Where the hole-days went', holeDayTable(HOLE_DAYS, result.stages)),
     section('What the log does not tell', ...notTold(result)),
   ];
 }
@@ -126,7 +127,7 @@ function emptyHoles({ idle, scarcest, stages }: ReplayResult): Block[] {
       : `By holes and mean times ${scarcest} holds the line back, so heads are counted there: an estimate. Empty holes elsewhere cost none by themselves.`;
   const spells = idle.slice(0, MOST_SPELLS).flatMap((spell, i) => [
     [`${i + 1}.`, `${spellText(spell)}:`],
-    ['', causeText(spell.cause, spell.stage === stages[0]!.name)],
+    ['', causeText(spell.cause, spell.stage === stages[route.first({ stages })]!.name)],
   ]);
   const rest = idle.slice(MOST_SPELLS);
   if (rest.length === 0) return [known, table(spells)];
@@ -148,31 +149,15 @@ function headsText(heads: number | null): string {
   return heads !== null && heads >= 0.5 ? `, about ${counted(Math.round(heads), 'head')}` : '';
 }
 
-/** Rows of the table of hole-days: what they are called, and the hole-days (null if they cannot be told). */
-const HOLE_DAYS: readonly (readonly [string, (stage: ReplayedStage) => number | null])[] = [
-  ['taken', ({ ledger }) => ledger.occupied],
-  ['of these growing for certain', ({ ledger }) => ledger.growing_at_least],
-  ['being cleaned', ({ ledger }) => ledger.cleaning],
-  ['empty: before the first plant came', ({ ledger }) => ledger.filling],
-  ['empty: later', ({ ledger }) => ledger.empty - ledger.filling],
-];
-
-function holeDays(stages: readonly ReplayedStage[]): Block {
-  return table(
-    [
-      ...HOLE_DAYS.map(([what, days]) => [
-        what,
-        ...stages.map((stage) => {
-          const told = days(stage);
-          return figure(told === null ? null : told / stage.hole_days, SHARE);
-        }),
-      ]),
-      ['holes', ...stages.map(({ holes }) => figure(holes, COUNT))],
-      ['hole-days in all', ...stages.map(({ hole_days }) => figure(hole_days, COUNT))],
-    ],
-    { head: ['', ...stages.map((stage) => name(stage.name))] },
-  );
-}
+/** Rows of the table of hole-days. */
+const HOLE_DAYS: readonly { readonly what: string; readonly of: (stage: ReplayedStage) => number | null }[] =
+  [
+    { what: 'taken', of: ({ ledger }) => ledger.occupied },
+    { what: 'of these growing for certain', of: ({ ledger }) => ledger.growing_at_least },
+    { what: 'being cleaned', of: ({ ledger }) => ledger.cleaning },
+    { what: 'empty: before the first plant came', of: ({ ledger }) => ledger.filling },
+    { what: 'empty: later', of: ({ ledger }) => ledger.empty - ledger.filling },
+  ];
 
 function notTold({ planned, whole, end, stages, missed_visits }: ReplayResult): string[] {
   const sentences = [

@@ -1,14 +1,15 @@
 /** The result of a run in a grower's words. Figures come from the result; here they are only told. */
 
 import type { HoleState } from '../../sim/models/ledger.js';
+import * as route from '../../sim/models/route.js';
 import type { Bottleneck } from '../../sim/study/bottleneck.js';
 import type { RunResult, StageResult } from '../../sim/study/summary.js';
 import { dateText } from '../words/dates.js';
 import { changeText } from '../words/limits.js';
-import { COUNT, counted, countText, fixed, listed, percentText, plural, SHARE } from '../words/numbers.js';
+import { COUNT, counted, countText, listed, percentText, plural, SHARE } from '../words/numbers.js';
 import { STATE_WORDS } from '../words/states.js';
-import { stoppedEarly, weeksFrom } from './season.js';
-import { type Block, type Cell, figure, name, type Rows, type Section, section, table } from './section.js';
+import { holeDayTable, stoppedEarly, weeksFrom } from './season.js';
+import { type Block, type Cell, figure, type Rows, type Section, section, table } from './section.js';
 import { trialTable } from './trials.js';
 
 export function runSections(result: RunResult): Section[] {
@@ -96,32 +97,28 @@ function holdsBack({ limits, partial, stages }: RunResult): Block[] {
   ];
 }
 
+const NO_STAGE: Readonly<Record<Exclude<Bottleneck['by'], 'stage'>, string>> = {
+  sowing: 'None: one more channel brings nothing in any stage, more seeds do. What is sown sets the yield.',
+  visits:
+    'None: one more channel brings nothing in any stage, a visit every day does. Ready plants wait for you.',
+  want: 'None: what is wanted is picked, and one more channel brings nothing in any stage.',
+  nothing: 'None of them: nothing that was tried brings more heads.',
+};
+
 function verdict({ by, stages }: Bottleneck): string {
-  switch (by) {
-    case 'stage':
-      return stages.length === 1
-        ? `${stages[0]}: one more channel there brings more heads than in any other stage.`
-        : `${listed(stages)}: one more channel brings more heads in each, and none stands out.`;
-    case 'sowing':
-      return 'None: one more channel brings nothing in any stage, more seeds do. What is sown sets the yield.';
-    case 'visits':
-      return 'None: one more channel brings nothing in any stage, a visit every day does. Ready plants wait for you.';
-    case 'want':
-      return 'None: what is wanted is picked, and one more channel brings nothing in any stage.';
-    case 'nothing':
-      return 'None of them: nothing that was tried brings more heads.';
-  }
+  if (by !== 'stage') return NO_STAGE[by];
+  return stages.length === 1
+    ? `${stages[0]}: one more channel there brings more heads than in any other stage.`
+    : `${listed(stages)}: one more channel brings more heads in each, and none stands out.`;
 }
 
 /** What the ledger shows of plants that could not go on. */
 function seenInLedger(stages: readonly StageResult[]): string[] {
-  const sentences = stages.slice(0, -1).flatMap(({ name, ledger, hole_days }, s) => {
+  const sentences = stages.flatMap(({ name, ledger, hole_days }, s) => {
     const blocked = ledger.blocked.mean / hole_days;
-    return blocked > 0
-      ? [
-          `Seen: ${percentText(blocked)} of the hole-days of ${name} held plants that were ready while ${stages[s + 1]!.name} had no free hole.`,
-        ]
-      : [];
+    if (blocked === 0 || route.isLast({ stages }, s)) return [];
+    const next = stages[route.next({ stages }, s)]!.name;
+    return `Seen: ${percentText(blocked)} of the hole-days of ${name} held plants that were ready while ${next} had no free hole.`;
   });
   return sentences.length === 0 && stages.length > 1
     ? ['Seen: no ready plant ever waited for a free hole.']
@@ -132,17 +129,11 @@ function holeDays({ stages }: RunResult): Block {
   const states = (Object.keys(STATE_WORDS) as HoleState[]).filter((state) =>
     stages.some((stage) => stage.ledger[state].mean > 0),
   );
-  return table(
-    [
-      ...states.map((state) => [
-        STATE_WORDS[state].text,
-        ...stages.map(({ ledger, hole_days }) => figure(ledger[state].mean / hole_days, SHARE)),
-      ]),
-      ['holes', ...stages.map(({ holes }) => figure(holes, fixed(0)))],
-      ['hole-days in all', ...stages.map(({ hole_days }) => figure(hole_days, fixed(0)))],
-    ],
-    { head: ['', ...stages.map((stage) => name(stage.name))] },
-  );
+  const rows = states.map((state) => ({
+    what: STATE_WORDS[state].text,
+    of: ({ ledger }: StageResult) => ledger[state].mean,
+  }));
+  return holeDayTable(rows, stages);
 }
 
 function seeds({ counts, attended }: RunResult): Block[] {

@@ -172,6 +172,17 @@ export function table(rows: Table['rows'], rest: Pick<Table, 'head' | 'bars'> = 
   return { kind: 'table', rows, ...rest };
 }
 
+/** @returns a plane from the least to the most of the marks; down or left to `from`, if given */
+export function plane(marks: Plane['marks'], x: Along, y: Along): Plane {
+  const axis = (values: readonly number[], { form, label, from }: Along): Axis => {
+    return { least: from ?? Math.min(...values), most: Math.max(...values), form, label };
+  };
+  const [xs, ys] = [marks.map((mark) => mark.x), marks.map((mark) => mark.y)];
+  return { kind: 'plane', marks, x: axis(xs, x), y: axis(ys, y) };
+}
+
+type Along = Pick<Axis, 'form' | 'label'> & { readonly from?: number };
+
 export function key(...signs: Key['signs']): Key {
   return { kind: 'key', signs };
 }

@@ -1,11 +1,43 @@
-/** The kinds of studies, by the command that asks for them. */
+/** The kinds of studies, by the command that asks for them: how each is set up and what its result says. */
 
-import type { Assignment } from './assignment.js';
-import { compare } from './compare.js';
-import { run } from './run.js';
-import { search } from './search.js';
-import { size } from './size.js';
-import type { StudyKind } from './study-kind.js';
+import { comparisonFaults } from '../../sim/calls/compare.js';
+import { candidatesWithin } from '../../sim/calls/search.js';
+import { toPlan } from '../../sim/scenario/plan.js';
+import { variationText, vary } from '../../sim/scenario/vary.js';
+import type { WorkloadTallies } from '../../sim/seasons/workload-tallies.js';
+import { type CompareResult, type Contender, compareStudy } from '../../sim/study/compare.js';
+import type { CandidateResult } from '../../sim/study/search/candidate-test.js';
+import type { Candidate } from '../../sim/study/search/candidates.js';
+import type { SearchResult } from '../../sim/study/search/result.js';
+import { searchStudy } from '../../sim/study/search/search.js';
+import { sizesOf } from '../../sim/study/size/layout.js';
+import { type SizeResult, sizeStudy } from '../../sim/study/size/size.js';
+import type { Study } from '../../sim/study/study.js';
+import { type RunResult, runStudy } from '../../sim/study/summary.js';
+import { readSource } from '../inputs/scenario-file.js';
+import { Problem } from '../problem.js';
+import { compareRows, compareSections } from '../sections/compare.js';
+import { runRows, runSections } from '../sections/run.js';
+import { searchRows } from '../sections/search/rows.js';
+import { searchSections } from '../sections/search/search.js';
+import type { Rows, Section } from '../sections/section.js';
+import { sizeRows } from '../sections/size/rows.js';
+import { sizeSections } from '../sections/size/size.js';
+import type {
+  Assignment,
+  CompareAssignment,
+  RunAssignment,
+  SearchAssignment,
+  SizeAssignment,
+} from './assignment.js';
+
+/** What the program must know of a kind of study. */
+interface StudyKind<Asked, Collected, Result> {
+  /** @throws Problem if a scenario is wrong or the options do not fit it */
+  study(asked: Asked): Study<Collected, Result>;
+  sections(result: Result, asked: Asked): Section[];
+  rows(result: Result): Rows;
+}
 
 /** The kind of a study. What it yields and results in is its own business: only itself reads it. */
 export function kindOf(asked: Assignment): StudyKind<Assignment, unknown, unknown> {
@@ -14,4 +46,72 @@ export function kindOf(asked: Assignment): StudyKind<Assignment, unknown, unknow
     StudyKind<Assignment, unknown, unknown>
   >;
   return kinds[asked.command];
+}
+
+const run: StudyKind<RunAssignment, WorkloadTallies, RunResult> = {
+  study: ({ sources, seed, seasons }) => runStudy(readSource(sources[0]!).plan, seed, seasons),
+  sections: runSections,
+  rows: runRows,
+};
+
+const compare: StudyKind<CompareAssignment, WorkloadTallies, CompareResult> = {
+  study: (asked) => compareStudy(contendersOf(asked), asked.seed, asked.seasons, asked.by),
+  sections: compareSections,
+  rows: compareRows,
+};
+
+/** Each scenario with each variation. */
+function contendersOf({ sources, variations }: CompareAssignment): Contender[] {
+  const faults: string[] = [];
+  const contenders: Contender[] = [];
+  for (const source of sources) {
+    const { scenario } = readSource(source);
+    for (const variation of variations.length === 0 ? [{}] : variations) {
+      const varied = vary(scenario, variation);
+      if (!varied.ok) {
+        faults.push(...varied.faults.filter((fault) => !faults.includes(fault)));
+        continue;
+      }
+      const change = variationText(variation);
+      const name =
+        sources.length === 1 ? change : variations.length === 0 ? source.name : `${source.name}: ${change}`;
+      contenders.push({ name, plan: toPlan(varied.value) });
+    }
+  }
+  if (faults.length === 0 && contenders.length < 2) {
+    throw new Problem(
+      'There is only one plan, and nothing to compare it with. Name several cadences, seeds, visits or files. Example: evensow compare FILE --every 2,3,4,7',
+    );
+  }
+  if (faults.length === 0) faults.push(...comparisonFaults(contenders));
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  return contenders;
+}
+
+const size: StudyKind<SizeAssignment, WorkloadTallies, SizeResult> = {
+  study: ({ sources, layout, seed, seasons }) => {
+    const { plan } = readSource(sources[0]!);
+    const sizes = sizesOf(plan, layout);
+    if (Array.isArray(sizes)) throw new Problem(sizes.join('\n'));
+    return sizeStudy(plan, sizes, layout.kind, seed, seasons);
+  },
+  sections: sizeSections,
+  rows: sizeRows,
+};
+
+const search: StudyKind<SearchAssignment, readonly CandidateResult[], SearchResult> = {
+  study: (asked) => {
+    const { heads, weeksMet, least, confidence, near, runners, seasons: first, seed } = asked;
+    const goal = { heads, weeksMet, least, confidence, near, runners, first };
+    return searchStudy(candidatesOf(asked), goal, seed);
+  },
+  sections: searchSections,
+  rows: searchRows,
+};
+
+/** @throws Problem if the limits or the goal do not fit the scenario */
+function candidatesOf({ sources, grid, least }: SearchAssignment): Candidate[] {
+  const candidates = candidatesWithin(readSource(sources[0]!).scenario, grid, least);
+  if (!candidates.ok) throw new Problem(candidates.faults.join('\n'));
+  return candidates.value;
 }

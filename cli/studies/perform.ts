@@ -1,25 +1,34 @@
 /** Carries out what a study was asked to do, and shows it or writes its part. */
 
+import { SeasonRunner } from '../../sim/seasons/season-runner.js';
+import { threadPool } from '../../sim/seasons/thread-pool.js';
+import { plantsOf, type Workload } from '../../sim/seasons/workload.js';
 import { WHOLE } from '../../sim/study/study.js';
-import { EXIT_DONE, EXIT_INTERRUPTED, print, tell } from '../io/streams.js';
+import { onThreads } from '../inputs/threads.js';
+import { EXIT_DONE, EXIT_INTERRUPTED, print, tell, typedArguments } from '../io/streams.js';
 import { writeWhole } from '../io/write-file.js';
 import type { ExecutionOptions, Form } from '../options/options.js';
 import { toldAs } from '../render/told.js';
 import type { Assignment } from './assignment.js';
-import { carryOut } from './carry-out.js';
 import { kindOf } from './kinds.js';
 import { partText } from './parts.js';
 
 export async function carryOutStudy(asked: Assignment, execution: ExecutionOptions): Promise<number> {
   const study = kindOf(asked).study(asked);
   const { form, out, workers, shard } = execution;
-  const { collected, stopped } = await carryOut(study, shard ?? WHOLE, workers);
+  const part = shard ?? WHOLE;
+  const { result: collected, stopped } = await onThreads(workers, async ({ threadsFor, keep, step }) => {
+    const { workload } = study;
+    const threads = threadsFor(plantsIn(workload) / part.n);
+    const pool = keep(threads === 1 ? new SeasonRunner(workload) : await threadPool(workload, threads));
+    return study.carryOut(pool, part, step);
+  });
   if (shard !== null) {
     if (stopped) {
       tell('evensow: stopped; a part that is not whole is of no use, so none is written.');
       return EXIT_INTERRUPTED;
     }
-    await writeResult(partText(asked, shard, study.pack(collected)), out);
+    await writeResult(partText(typedArguments(), asked, shard, study.pack(collected)), out);
     return EXIT_DONE;
   }
   const result = study.conclude(collected);
@@ -35,14 +44,14 @@ export async function carryOutStudy(asked: Assignment, execution: ExecutionOptio
   return stopped ? EXIT_INTERRUPTED : EXIT_DONE;
 }
 
+function plantsIn({ jobs }: Workload): number {
+  return jobs.reduce((sum, { plan, seasons }) => sum + plantsOf(plan) * seasons, 0);
+}
+
 /** The result of a study as text, CSV or JSON. */
 export function renderResult(asked: Assignment, result: unknown, form: Form): string {
-  const kind = kindOf(asked);
-  return toldAs(form, {
-    result,
-    sections: () => kind.sections(result, asked),
-    rows: () => kind.rows(result),
-  });
+  const { sections, rows } = kindOf(asked);
+  return toldAs(form, result, (told) => sections(told, asked), rows);
 }
 
 /** To the file, or to standard output if there is none. */

@@ -29,12 +29,12 @@ export function choreLines(chores: readonly Chore[]): ChoreLine[] {
     const verb = verbOf(action);
     if (isExpected(chore)) {
       const batches = batchParts(chore);
-      const where = whereParts(action, routeParts(chore));
+      const where = [BEFORE_STAGES[action], ...routeParts(chore)];
       lines.push({ verb, count, where: batches.length === 0 ? where : [...where, ': ', ...batches] });
     } else if (action !== 'clean' && !told.has(action)) {
       told.add(action);
       const rare = chores.filter((one) => one.action === action && !isExpected(one));
-      lines.push({ verb, count: null, where: whereParts(action, joined(rare.map(routeParts))) });
+      lines.push({ verb, count: null, where: [BEFORE_STAGES[action], ...joined(rare.map(routeParts))] });
     }
   }
   return lines;
@@ -76,20 +76,14 @@ function routeParts({ stage, from }: Chore): Part[] {
   return from === null ? [{ name: stage }] : [{ name: from }, ' -> ', { name: stage }];
 }
 
-function whereParts(action: Chore['action'], stages: readonly Part[]): readonly Part[] {
-  switch (action) {
-    case 'lose':
-      return ['dead, failed or overgrown in ', ...stages];
-    case 'pick':
-      return ['ready in ', ...stages];
-    case 'move':
-      return stages;
-    case 'sow':
-      return ['into ', ...stages];
-    case 'clean':
-      return ['holes that were left in ', ...stages];
-  }
-}
+/** Before the stages of a chore. */
+const BEFORE_STAGES: Readonly<Record<Chore['action'], string>> = {
+  lose: 'dead, failed or overgrown in ',
+  pick: 'ready in ',
+  move: '',
+  sow: 'into ',
+  clean: 'holes that were left in ',
+};
 
 /** `B3 4, B5 1`; of a sowing the crops, and a name for each batch. */
 function batchParts({ action, batches }: Chore): Part[] {

@@ -1,7 +1,9 @@
 /** Dates as a grower reads them. */
 
+import { isoOfDay, weekdayOfDay } from '../../sim/models/dates.js';
+
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+export const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 /** `Mon 4 Jan 2027` of an ISO date. */
 export function dateText(iso: string): string {
@@ -22,7 +24,5 @@ export function daysText(first: string, last: string): string {
 
 /** The Monday of a date's week. ISO 8601. */
 export function mondayOf(iso: string): string {
-  const date = new Date(`${iso}T00:00:00Z`);
-  date.setUTCDate(date.getUTCDate() - ((date.getUTCDay() + 6) % 7));
-  return date.toISOString().slice(0, 10);
+  return isoOfDay(iso, -weekdayOfDay(iso, 0));
 }

@@ -4,21 +4,18 @@ import type { Change } from '../../sim/seasons/changes.js';
 import type { Bottleneck } from '../../sim/study/bottleneck.js';
 import { counted, listed } from './numbers.js';
 
+/** Where it is no stage. */
+const NO_STAGE: Readonly<Record<Exclude<Bottleneck['by'], 'stage'>, string>> = {
+  sowing: 'what is sown',
+  visits: 'the visits',
+  want: 'nothing: what is wanted is picked',
+  nothing: 'nothing that was tried',
+};
+
 /** @param limits null if nothing was tried */
 export function heldBackBy(limits: Bottleneck | null): string {
   if (limits === null) return 'not tried';
-  switch (limits.by) {
-    case 'stage':
-      return listed(limits.stages);
-    case 'sowing':
-      return 'what is sown';
-    case 'visits':
-      return 'the visits';
-    case 'want':
-      return 'nothing: what is wanted is picked';
-    case 'nothing':
-      return 'nothing that was tried';
-  }
+  return limits.by === 'stage' ? listed(limits.stages) : NO_STAGE[limits.by];
 }
 
 /** What was changed; the name of a stage stands by itself. */

@@ -2,13 +2,8 @@
 
 import type { HoleState } from '../../sim/models/ledger.js';
 
-export interface StateWords {
-  readonly text: string;
-  /** In few words. */
-  readonly short: string;
-}
-
-export const STATE_WORDS: Readonly<Record<HoleState, StateWords>> = {
+/** `short`: in few words. */
+export const STATE_WORDS: Readonly<Record<HoleState, Readonly<Record<'text' | 'short', string>>>> = {
   growing: { text: 'growing', short: 'growing' },
   dead: { text: 'dead or failed, not cleared yet', short: 'dead, not cleared' },
   unattended: { text: 'ready, nobody came by yet', short: 'ready, not seen yet' },

@@ -2,9 +2,9 @@
 
 import type { Plan } from '../models/plan.js';
 import { defaultSeasons, MOST_SEASONS } from '../seasons/how-many.js';
+import { SeasonRunner } from '../seasons/season-runner.js';
 import { threadPool } from '../seasons/thread-pool.js';
 import { MOST_WORKERS } from '../seasons/threads.js';
-import { singleThread } from '../seasons/worker-pool.js';
 import { type Study, WHOLE } from '../study/study.js';
 
 /** How a study is carried out. All of it may be left out. */
@@ -49,9 +49,11 @@ export async function carriedOut<Yield, Result>(
 ): Promise<Result> {
   const { workload } = study;
   const workers = workersOf(options);
-  const pool = workers === 1 ? singleThread(workload) : await threadPool(workload, workers);
-  return untilStopped(options.signal, pool.close, async () =>
-    study.conclude(await study.carryOut(pool, WHOLE, pauseOf(options))),
+  const pool = workers === 1 ? new SeasonRunner(workload) : await threadPool(workload, workers);
+  return untilStopped(
+    options.signal,
+    () => pool.close(),
+    async () => study.conclude(await study.carryOut(pool, WHOLE, pauseOf(options))),
   );
 }
 

@@ -1,6 +1,6 @@
 /** The gamma law of times. */
 
-import { gammaQuantile, lnGamma, regularisedGamma } from './gamma.js';
+import { gammaQuantile, HALF_LN_2PI, lnGamma, regularisedGamma } from './gamma.js';
 import { type FittedLaw, positive, shareOfAny } from './laws.js';
 import { normalBelow, normalBeyond, normalQuantiles } from './normal.js';
 import { upperGamma } from './upper-gamma.js';
@@ -91,7 +91,7 @@ function gammaTable(shape: number, scale: number): Float64Array {
     const x =
       z < 0 ? gammaQuantile(tail, shape, 1 - tail, start) : gammaQuantile(1 - tail, shape, tail, start);
     // dx/dz = normal density / gamma density, and d ln x = dx / x.
-    const slope = Math.exp(-0.5 * z * z - 0.9189385332046727 - (shape * Math.log(x) - x - lnFront));
+    const slope = Math.exp(-0.5 * z * z - HALF_LN_2PI - (shape * Math.log(x) - x - lnFront));
     // The logarithm of that, differentiated once more.
     const bend = slope * (-z - (shape - x) * slope);
     return { x, value: Math.log(scale * x), slope: slope * step, bend: bend * step * step };

@@ -16,7 +16,8 @@ const LANCZOS = [
   0.99999999999980993, 676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059,
   12.507343278686905, -0.13857109526572012, 9.9843695780195716e-6, 1.5056327351493116e-7,
 ];
-const HALF_LN_2PI = 0.9189385332046727;
+/** ln(2 pi) / 2 */
+export const HALF_LN_2PI = 0.9189385332046727;
 
 /** ln Gamma(x). @param x above 0 @throws RangeError otherwise */
 export function lnGamma(x: number): number {

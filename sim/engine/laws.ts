@@ -6,7 +6,7 @@
  * mean. Parameters by the method of moments, from the textbook moments of each law. The gamma law has a file of its own.
  */
 
-import { lnGamma } from './gamma.js';
+import { HALF_LN_2PI, lnGamma } from './gamma.js';
 import { normalBelow, normalBeyond, normalQuantile, normalQuantiles } from './normal.js';
 import { upperGamma } from './upper-gamma.js';
 
@@ -51,8 +51,6 @@ export function fixedLaw(mean: number): Law {
     share: shareOfAny((t) => (t >= mean ? 1 : 0)),
   };
 }
-
-const HALF_LN_2PI = 0.9189385332046727;
 
 /** Lognormal: ln T is normal with sigma^2 = ln(1 + CV^2) and mu = ln(mean) - sigma^2/2. */
 export function lognormalLaw(mean: number, cv: number): FittedLaw {

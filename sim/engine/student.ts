@@ -30,7 +30,7 @@ export function studentQuantile(p: number, df: number): number {
     (z3 + z) / (4 * df) +
     (5 * z5 + 16 * z3 + 3 * z) / (96 * df * df) +
     (3 * z ** 7 + 19 * z5 + 17 * z3 - 15 * z) / (384 * df ** 3);
-  // Far above, the expansion is as good as a double.
+  // Above, what the expansion leaves out is less than 1e-10 of the quantile, up to 99.95 %.
   if (df > 1000) return t;
   const lnFront = lnGamma((df + 1) / 2) - lnGamma(df / 2) - 0.5 * Math.log(df * Math.PI);
   for (let i = 0; i < 20; i++) {

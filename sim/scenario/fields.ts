@@ -4,6 +4,7 @@ import * as z from 'zod';
 import { isIsoDate, WEEKDAYS, whyNoDate } from '../models/dates.js';
 import { nearest } from '../models/nearest.js';
 import { type Expectation, field } from './expectations.js';
+import { bare } from './schema-walk.js';
 
 const WEEKDAY_NAMES = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 
@@ -77,8 +78,8 @@ export const weekday = field(z.enum(WEEKDAYS), 'A weekday.', {
 
 /** A map; what is expected of it is the keys that it needs. */
 export function map<Shape extends z.ZodRawShape>(shape: Shape, meaning: string, example?: string) {
-  const needed = Object.keys(shape).filter((key) => !(shape[key] as z.ZodType).safeParse(undefined).success);
-  const expected = `a map with ${needed.slice(0, -1).join(', ')} and ${needed.at(-1)}`;
+  const needed = Object.keys(shape).filter((key) => bare(shape[key] as z.ZodType) === shape[key]);
+  const expected = `the keys ${needed.slice(0, -1).join(', ')} and ${needed.at(-1)}`;
   return field(z.strictObject(shape), meaning, example === undefined ? { expected } : { expected, example });
 }
 

@@ -1,5 +1,6 @@
 /** All plans within some limits: every cadence with every number of seeds, all channels and all visits that are named. */
 
+import * as route from '../models/route.js';
 import type { Scenario } from './schema.js';
 import type { Cadence, Variation } from './vary.js';
 
@@ -54,13 +55,16 @@ const CHANNELS_AROUND = 2;
  * Limits around a scenario, for those who give none: a sowing every 1 to 7 days, half to twice the seeds, up to two channels more or
  * fewer in the last two stages. Of several crops the seeds stay; where one is sown on dates or refilled the cadence stays.
  */
-export function gridAround({ crops, stages }: Scenario): Grid {
+export function gridAround(scenario: Scenario): Grid {
+  const { crops, stages } = scenario;
+  const last = route.last(scenario);
+  const lastTwo = [route.before(scenario, last), last].flatMap((s) => stages[s] ?? []);
   const regular = crops.every(({ sow }) => 'every' in sow || 'on' in sow);
   const sow = crops.length === 1 ? crops[0]!.sow : null;
   return {
     cadences: regular ? [1, 2, 3, 4, 5, 6, 7].map((every) => ({ every })) : [],
     seeds: sow === null || 'refill' in sow ? [] : spaced(Math.ceil(sow.seeds / 2), 2 * sow.seeds, SEED_STEPS),
-    channels: stages.slice(-2).map(({ name, channels }) => ({
+    channels: lastTwo.map(({ name, channels }) => ({
       stage: name,
       counts: spaced(Math.max(1, channels - CHANNELS_AROUND), channels + CHANNELS_AROUND, Infinity),
     })),

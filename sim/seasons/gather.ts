@@ -1,7 +1,8 @@
 /** Run the seasons of a workload with whoever is there, and bring together what they give. */
 
+import { SeasonRunner } from './season-runner.js';
 import { shareOut } from './threads.js';
-import { singleThread, type WorkerPool } from './worker-pool.js';
+import type { WorkerPool } from './worker-pool.js';
 import { chunksOf, runsOf, type SeasonRange, seasonsOf, type Workload } from './workload.js';
 import { WorkloadTallies } from './workload-tallies.js';
 
@@ -25,7 +26,7 @@ export interface GatherOptions {
  * @returns fewer seasons than asked for only if `pause` said to stop; every job then has the same ones
  */
 export async function gather(workload: Workload, options: GatherOptions = {}): Promise<WorkloadTallies> {
-  const { pool = singleThread(workload), range = { from: 0, to: seasonsOf(workload) }, pause } = options;
+  const { pool = new SeasonRunner(workload), range = { from: 0, to: seasonsOf(workload) }, pause } = options;
   const chunks = chunksOf(workload, range);
   const all = chunks.reduce((sum, chunk) => sum + runsOf(workload, chunk), 0);
   const gathered = new WorkloadTallies(workload);

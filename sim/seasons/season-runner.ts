@@ -4,16 +4,16 @@ import { type Season, SHORT, WANTED } from '../models/ledger.js';
 import { Line } from '../models/line/line.js';
 import { holesOf, type Plan } from '../models/plan.js';
 import { applied, type Change, cannotMatter } from './changes.js';
+import type { PauseAfterRuns, WorkerPool } from './worker-pool.js';
 import { type Chunk, changesTried, type Workload } from './workload.js';
 import { type TrialSeason, WorkloadTallies } from './workload-tallies.js';
-
-/** Hears how many more seasons were run. null: go on at once; false in a promise: stop. */
-export type PauseAfterRuns = (runs: number) => Promise<boolean> | null;
 
 /** Holes of all lines together that are kept for the next piece; beyond it they are made anew each time. */
 const KEPT_HOLES = 500_000;
 
-export class SeasonRunner {
+/** Everything on this thread, one piece after another. */
+export class SeasonRunner implements WorkerPool {
+  readonly concurrency = 1;
   readonly #workload: Workload;
   readonly #changes: readonly (readonly Change[])[];
   readonly #lines = new Map<string, Line>();
@@ -65,6 +65,8 @@ export class SeasonRunner {
     }
     return weeks;
   }
+
+  async close(): Promise<void> {}
 
   async #trial(
     j: number,

@@ -7,12 +7,7 @@
 import { ExactMoments } from '../engine/exact-moments.js';
 import { Histogram } from '../engine/tally.js';
 import { COUNTS, type Season, STATE_COUNT } from '../models/ledger.js';
-
-/** What makes the size of a tally. A plan has both. */
-export interface TallySize {
-  readonly weeks: number;
-  readonly stages: { readonly length: number };
-}
+import type { Plan } from '../models/plan.js';
 
 /** Tallies as plain numbers, to be sent to another thread or written to a file. */
 export interface TallyData {
@@ -34,12 +29,12 @@ export class Tallies {
   /** Day of the first pick; seasons without a pick are missing here. */
   readonly firstPickDay: Histogram;
 
-  constructor(size: TallySize, data?: TallyData) {
-    const columns = size.stages.length * STATE_COUNT;
+  constructor(plan: Plan, data?: TallyData) {
+    const columns = plan.stages.length * STATE_COUNT;
     if (data === undefined) {
       this.counts = new ExactMoments(COUNTS.length);
       this.ledger = new ExactMoments(columns);
-      this.weekPicks = Array.from({ length: size.weeks }, () => new Histogram());
+      this.weekPicks = Array.from({ length: plan.weeks }, () => new Histogram());
       this.firstPickDay = new Histogram();
       return;
     }

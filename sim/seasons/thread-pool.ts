@@ -1,8 +1,7 @@
 /** Several threads that run the seasons of a workload. */
 
-import type { PauseAfterRuns } from './season-runner.js';
 import { startThreads } from './threads.js';
-import type { WorkerPool } from './worker-pool.js';
+import type { PauseAfterRuns, WorkerPool } from './worker-pool.js';
 import { type Chunk, runsOf, type Workload } from './workload.js';
 import { type JobData, WorkloadTallies } from './workload-tallies.js';
 

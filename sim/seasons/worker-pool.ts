@@ -1,8 +1,10 @@
-/** Those who run the seasons of a workload: this thread alone, or several others (thread-pool.ts). */
+/** Those who run the seasons of a workload: this thread alone (season-runner.ts), or several others (thread-pool.ts). */
 
-import { type PauseAfterRuns, SeasonRunner } from './season-runner.js';
-import type { Chunk, Workload } from './workload.js';
+import type { Chunk } from './workload.js';
 import type { WorkloadTallies } from './workload-tallies.js';
+
+/** Hears how many more seasons were run. null: go on at once; false in a promise: stop. */
+export type PauseAfterRuns = (runs: number) => Promise<boolean> | null;
 
 export interface WorkerPool {
   /** How many chunks can be in work at the same time. */
@@ -20,15 +22,4 @@ export interface WorkerPool {
   weeks(job: number, first: number, count: number, step?: PauseAfterRuns): Promise<Float64Array | null>;
   /** Let go of the threads. What is still in work is dropped. */
   close(): Promise<void>;
-}
-
-/** Everything on this thread, chunk after chunk. */
-export function singleThread(workload: Workload): WorkerPool {
-  const runner = new SeasonRunner(workload);
-  return {
-    concurrency: 1,
-    tally: (chunk, step) => runner.tally(chunk, step),
-    weeks: (job, first, count, step) => runner.weeks(job, first, count, step),
-    close: async () => {},
-  };
 }

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { studentQuantile } from '../../sim/engine/student.js';
 
-// Computed independently with scipy 1.17.
+// Computed independently with scipy 1.17; above 1000 degrees of freedom nothing improves the expansion.
 const VALUES: readonly [df: number, p: number, t: number][] = [
   [1, 0.95, 6.3137515147],
   [1, 0.975, 12.7062047362],
@@ -20,6 +20,9 @@ const VALUES: readonly [df: number, p: number, t: number][] = [
   [39, 0.975, 2.02269092],
   [99, 0.95, 1.660391156],
   [99, 0.975, 1.9842169516],
+  [1000, 0.975, 1.9623390808],
+  [1001, 0.975, 1.9623367053],
+  [2000, 0.995, 2.5782897876],
 ];
 
 test.each(VALUES)('with %i degrees of freedom the quantile of %d is %d', (df, p, t) => {
@@ -36,11 +39,6 @@ test('quantiles are symmetric about 0', () => {
 
 test('with many degrees of freedom the quantile is the normal one', () => {
   expect(studentQuantile(0.975, 1e9)).toBeCloseTo(1.959963985, 8);
-});
-
-test('the expansion for large df joins the exact form', () => {
-  expect(studentQuantile(0.975, 1001)).toBeCloseTo(studentQuantile(0.975, 1000), 5);
-  expect(studentQuantile(0.975, 1001)).toBeLessThan(studentQuantile(0.975, 1000));
 });
 
 test.each([

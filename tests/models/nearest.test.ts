@@ -19,9 +19,11 @@ test.each(['light', 'climate', 'tank', 'prices', 'x', ''])('"%s" was meant as no
   expect(nearest(word, KEYS)).toBeNull();
 });
 
-test('a word inside another is near', () => {
+test('a word inside another is near, from three letters on', () => {
   expect(nearest('area', ['holes', 'hole_area_cm2'])).toBe('hole_area_cm2');
   expect(nearest('finish', ['germination', 'finishing'])).toBe('finishing');
+  expect(nearest('day', ['holes', 'clean_days'])).toBe('clean_days');
+  expect(nearest('da', ['holes', 'clean_days'])).toBeNull();
 });
 
 test.each([

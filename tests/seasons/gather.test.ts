@@ -5,9 +5,10 @@ import { describe, expect, test } from 'vitest';
 import { Line } from '../../sim/models/line/line.js';
 import { applied, cannotMatter, changesOf } from '../../sim/seasons/changes.js';
 import { gather } from '../../sim/seasons/gather.js';
+import { SeasonRunner } from '../../sim/seasons/season-runner.js';
 import type { Tallies } from '../../sim/seasons/tallies.js';
 import { threadPool } from '../../sim/seasons/thread-pool.js';
-import { singleThread, type WorkerPool } from '../../sim/seasons/worker-pool.js';
+import type { WorkerPool } from '../../sim/seasons/worker-pool.js';
 import { chunksOf, shardRange, type Workload } from '../../sim/seasons/workload.js';
 import { ofSeasons, type Study } from '../../sim/study/study.js';
 import { arbitraryPlan } from '../support/arbitrary-plan.js';
@@ -109,11 +110,11 @@ describe('gathering', () => {
   test('in shards, packed, unpacked in any order and joined, is the same to the last digit', async () => {
     const work = workload(50, 7);
     const study: Study<Awaited<ReturnType<typeof gather>>, unknown> = ofSeasons(work, (g) => g.toData());
-    const whole = study.conclude(await study.carryOut(singleThread(work), { k: 1, n: 1 }));
+    const whole = study.conclude(await study.carryOut(new SeasonRunner(work), { k: 1, n: 1 }));
     const parts: unknown[] = [];
     for (const k of [2, 4, 1, 3]) {
       parts.push(
-        JSON.parse(JSON.stringify(study.pack(await study.carryOut(singleThread(work), { k, n: 4 })))),
+        JSON.parse(JSON.stringify(study.pack(await study.carryOut(new SeasonRunner(work), { k, n: 4 })))),
       );
     }
     const means = (data: unknown): unknown => {
@@ -178,7 +179,7 @@ describe('threads', () => {
     const crew = await threadPool(work, threads, worker);
     try {
       expect(readable(await gather(work, { pool: crew }))).toEqual(readable(await gather(work)));
-      expect(await crew.weeks(1, 5, 3)).toEqual(await singleThread(work).weeks(1, 5, 3));
+      expect(await crew.weeks(1, 5, 3)).toEqual(await new SeasonRunner(work).weeks(1, 5, 3));
     } finally {
       await crew.close();
     }

@@ -1,7 +1,7 @@
 /** Lines whose best size is known: a nursery that is never short of seedlings before finishing channels of one hole each. */
 
 import type { GrowthTime, Plan } from '../../sim/models/plan.js';
-import { singleThread } from '../../sim/seasons/worker-pool.js';
+import { SeasonRunner } from '../../sim/seasons/season-runner.js';
 import { type SizeLayout, sizesOf } from '../../sim/study/size/layout.js';
 import { type SizeResult, sizeStudy } from '../../sim/study/size/size.js';
 import { WHOLE } from '../../sim/study/study.js';
@@ -41,5 +41,5 @@ export async function sizeOf(
   const sizes = sizesOf(plan, layout);
   if (Array.isArray(sizes)) throw new Error(sizes.join('\n'));
   const study = sizeStudy(plan, sizes, layout.kind, seed, seasons);
-  return study.conclude(await study.carryOut(singleThread(study.workload), WHOLE))!;
+  return study.conclude(await study.carryOut(new SeasonRunner(study.workload), WHOLE))!;
 }

@@ -10,7 +10,7 @@ import { figureRows } from './figures.js';
 import { factsOf, weeklyPicks } from './film.js';
 import { idleRows, idleTitle } from './idle.js';
 import type { Layout } from './layout.js';
-import { beside, span } from './rows.js';
+import { halves, span } from './rows.js';
 
 export type AnswerState = Pick<State, 'scenario' | 'figures' | 'day' | 'real'>;
 
@@ -58,14 +58,8 @@ export function answerRows({ state, film, realPicks, layout, signs }: AnswerInpu
     figures === null
       ? [[span(runningWords(), 'faint')]]
       : figureRows(figures.result, answer.figures, height, signs);
-  const rows = beside(
-    [
-      { rows: drawn, width: left },
-      { rows: told, width: answer.figures },
-    ],
-    GAP,
-  );
-  const seasons = figures === null ? null : figures.result.seasons;
+  const rows = halves([drawn, told], width, answer.figures, GAP);
+  const seasons = figures?.result.seasons ?? null;
   return [chartLegend(axis, { want, real, width, seasons }, signs), ...rows.slice(0, height)];
 }
 

@@ -7,7 +7,7 @@ import type { WeekResult } from '../../../sim/study/summary.js';
 import { counted, thousands } from '../../words/numbers.js';
 import type { Meaning, Row, Signs, Span } from '../theme.js';
 import { columnOfDay, type TimeAxis, weekOfColumn } from './axis.js';
-import { apart, fittedRight, RowWriter, rowWidth, span } from './rows.js';
+import { apart, fittedRight, mark, RowWriter, rowWidth, span } from './rows.js';
 
 export interface ChartInput {
   readonly axis: TimeAxis;
@@ -28,11 +28,7 @@ export interface ChartInput {
 }
 
 /** What stands in one column of the weeks: heads a week. */
-interface Column {
-  readonly p10: number;
-  readonly p50: number;
-  readonly p90: number;
-}
+type Column = Pick<WeekResult, 'p10' | 'p50' | 'p90'>;
 
 export function chartRows(input: ChartInput): Row[] {
   const { axis, weeks, want, height, gutter, signs } = input;
@@ -167,8 +163,8 @@ export function chartLegend(
   ];
   const row: Span[] = [span('Heads a week', 'strong'), span(shared, 'faint')];
   for (const [sign, meaning, words] of marks) {
-    const mark = [span('  '), span(sign, meaning), span(` ${words}`, 'faint')];
-    if (rowWidth([...row, ...mark]) <= width) row.push(...mark);
+    const next = [span('  '), ...mark(sign, meaning, words)];
+    if (rowWidth([...row, ...next]) <= width) row.push(...next);
   }
   return apart(row, seasons === null ? [] : [span(counted(seasons, 'season'), 'faint')], width);
 }

@@ -57,7 +57,7 @@ export function figureWords(result: RunResult): FigureWords[] {
   put(figureNamed('first_pick_day').short, first.p50 === null ? 'never, mostly' : dateText(first.p50));
   if (runs) {
     put('held back by', result.limits === null ? 'being tried' : heldBackBy(result.limits));
-    if (result.limits !== null) for (const { label, value } of trialWords(result.limits)) put(label, value);
+    if (result.limits !== null) words.push(...trialWords(result.limits));
     putFigure('weeks_without_pick', 'of weeks');
     putFigure('heads_a_week', 'on average');
   }
@@ -101,8 +101,5 @@ function tellingTrial({ by, stages, trials }: Bottleneck): Trial | null {
     ({ change }) =>
       change.kind === kind && (by !== 'stage' || (change.kind === 'channel' && change.stage === stages[0])),
   );
-  return candidates.reduce<Trial | null>(
-    (best, one) => (best === null || one.gain > best.gain ? one : best),
-    null,
-  );
+  return candidates.sort((a, b) => b.gain - a.gain)[0] ?? null;
 }

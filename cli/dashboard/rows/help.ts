@@ -4,8 +4,7 @@ import { STATES } from '../../../sim/models/ledger.js';
 import { STATE_WORDS } from '../../words/states.js';
 import { GROUPS } from '../state/keys.js';
 import type { Meaning, Row, Signs } from '../theme.js';
-import { putMeaning } from './line.js';
-import { beside, fitted, RowWriter, span } from './rows.js';
+import { fitted, halves, mark, span } from './rows.js';
 
 /** Columns of the names of keys. */
 const KEYS = 13;
@@ -13,17 +12,7 @@ const KEYS = 13;
 export function helpRows(width: number, height: number, signs: Signs): Row[] {
   const keys = keyRows();
   const meanings = signRows(signs);
-  const right = 24;
-  const rows =
-    width >= 78
-      ? beside(
-          [
-            { rows: keys, width: width - right - 2 },
-            { rows: meanings, width: right },
-          ],
-          2,
-        )
-      : [...keys, ...meanings];
+  const rows = width >= 78 ? halves([keys, meanings], width, 24, 2) : [...keys, ...meanings];
   if (rows.length <= height) return rows;
   return [
     ...rows.slice(0, Math.max(0, height - 1)),
@@ -39,11 +28,7 @@ function keyRows(): Row[] {
 }
 
 function signRows(signs: Signs): Row[] {
-  const holes = STATES.map((state): Row => {
-    const writer = new RowWriter();
-    putMeaning(writer, state, STATE_WORDS[state].short, signs);
-    return writer.row();
-  });
+  const holes = STATES.map((state) => mark(signs.holes[state], state, STATE_WORDS[state].short));
   const chart: [string, Meaning, string][] = [
     [signs.middle[1], 'middle', 'a usual week'],
     [signs.band, 'band', '8 of 10 seasons'],
@@ -56,6 +41,6 @@ function signRows(signs: Signs): Row[] {
     ...holes,
     [],
     [span('In the chart', 'strong')],
-    ...chart.map(([sign, meaning, words]): Row => [span(sign, meaning), span(` ${words}`, 'faint')]),
+    ...chart.map(([sign, meaning, words]) => mark(sign, meaning, words)),
   ];
 }

@@ -4,6 +4,7 @@
  */
 
 import { STATE_COUNT } from '../../../sim/models/ledger.js';
+import * as route from '../../../sim/models/route.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import { widthOf } from '../../render/width.js';
 import { thousands } from '../../words/numbers.js';
@@ -66,7 +67,7 @@ export function workDigits(film: Film): number {
 /** Columns of the whole name of a stage, what was sown before the first, and what goes on behind it. */
 function nameWidth(film: Film, stage: number): number {
   const digits = workDigits(film);
-  const sown = stage === 0 ? digits + 3 : 0;
+  const sown = stage === route.first(film) ? digits + 3 : 0;
   return sown + widthOf(film.stages[stage]!.name) + digits + STREAM;
 }
 
@@ -107,7 +108,7 @@ function isBetter(merits: readonly number[], before: readonly number[]): boolean
 /** The stages of a band beside each other, as good as `width` columns and `body` rows allow. */
 function placed(film: Film, stages: readonly number[], width: number, body: number): StagePlace[] {
   const choices = stages.map((s) =>
-    film.holes === null ? [] : arrangements(film.stages[s]!, body, pitchOf(s, film.stages.length)),
+    film.holes === null ? [] : arrangements(film.stages[s]!, body, pitchOf(film, s)),
   );
   const smallest = choices.map(narrowest);
   const room = width - (stages.length - 1) * GAP;
@@ -183,16 +184,13 @@ function spread(widths: number[], wanted: readonly number[], chosen: Chosen, spa
 }
 
 function narrowest(choices: readonly Arrangement[]): Arrangement | null {
-  return choices.reduce<Arrangement | null>(
-    (best, one) => (best === null || one.width < best.width ? one : best),
-    null,
-  );
+  return [...choices].sort((a, b) => a.width - b.width)[0] ?? null;
 }
 
 /** Plants stand close together where they begin and get wider holes on their way: so do the signs. */
-function pitchOf(stage: number, stages: number): 1 | 2 | 3 {
-  if (stage === stages - 1) return 3;
-  return stage === 0 ? 1 : 2;
+function pitchOf(film: Film, stage: number): 1 | 2 | 3 {
+  if (route.isLast(film, stage)) return 3;
+  return stage === route.first(film) ? 1 : 2;
 }
 
 /** Places of the states that any hole of a stage ever has. */

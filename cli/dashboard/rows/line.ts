@@ -3,11 +3,12 @@
  * its state.
  */
 
-import { type HoleState, STATES } from '../../../sim/models/ledger.js';
+import { STATES } from '../../../sim/models/ledger.js';
+import * as route from '../../../sim/models/route.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import { widthOf } from '../../render/width.js';
 import { percentText, thousands } from '../../words/numbers.js';
-import type { Row, Signs } from '../theme.js';
+import type { Row, Signs, Span } from '../theme.js';
 import { emptyAt, factsOf, frameOf } from './film.js';
 import {
   type Band,
@@ -18,7 +19,7 @@ import {
   statesSeen,
   workDigits,
 } from './line-layout.js';
-import { beside, cut, fitted, fittedRight, RowWriter, span } from './rows.js';
+import { beside, cut, fitted, fittedRight, mark, RowWriter, span } from './rows.js';
 import { FIRST_ROW, holeAt, LAST_ROW, MIDDLE_ROW, RAIL } from './stage.js';
 import { holeWords } from './words.js';
 
@@ -34,18 +35,23 @@ export interface LineInput {
 export function lineRows({ film, day, layout, width, height, signs }: LineInput): Row[] {
   const frame = frameOf(film, day);
   if (layout === null) return briefRows(film, frame, width, height, signs);
-  return layout.bands.flatMap((band) => bandRows(film, frame, band, layout.names, signs));
+  return layout.bands.flatMap((band) => bandRows({ film, frame, signs }, band, layout.names));
 }
 
-function bandRows(film: Film, frame: number, band: Band, names: 1 | 2, signs: Signs): Row[] {
+/** What is drawn: a picture of a film, with these signs. */
+interface Drawing {
+  readonly film: Film;
+  readonly frame: number;
+  readonly signs: Signs;
+}
+
+function bandRows(drawing: Drawing, band: Band, names: 1 | 2): Row[] {
   const blocks = band.places.map((place) => ({
     width: place.width,
     rows: [
-      nameRow(film, frame, place, signs),
-      ...(names === 2 ? [takenRow(film, frame, place, signs)] : []),
-      ...(place.arrangement === null
-        ? shareRows(film, frame, place, band.body, signs)
-        : holeRows(film, frame, place, band.body, signs)),
+      nameRow(drawing, place),
+      ...(names === 2 ? [takenRow(drawing, place)] : []),
+      ...(place.arrangement === null ? shareRows : holeRows)(drawing, place, band.body),
     ],
   }));
   const rows = beside(blocks, GAP);
@@ -58,11 +64,12 @@ function bandRows(film: Film, frame: number, band: Band, names: 1 | 2, signs: Si
  * The name of a stage in the stream of plants, as wide as the stage: `nursery ────── 7 →`. Before the first
  * stage stands what was sown.
  */
-function nameRow(film: Film, frame: number, { stage, width }: StagePlace, signs: Signs): Row {
+function nameRow({ film, frame, signs }: Drawing, { stage, width }: StagePlace): Row {
   const { sown, moved, picked } = film.workAt(frame);
   const digits = workDigits(film);
-  const on = stage === film.stages.length - 1 ? picked : moved[stage + 1]!;
-  const entry = stage === 0 ? `${number(sown, digits, signs).trimStart()} ${signs.arrow} ` : '';
+  const on = route.isLast(film, stage) ? picked : moved[route.next(film, stage)]!;
+  const entry =
+    stage === route.first(film) ? `${number(sown, digits, signs).trimStart()} ${signs.arrow} ` : '';
   const room = width - widthOf(entry) - digits - STREAM;
   const name = cut(film.stages[stage]!.name, room, signs.more);
   const rule = room - widthOf(name) + 1;
@@ -79,19 +86,14 @@ function number(plants: number, digits: number, signs: Signs): string {
   return plants === 0 ? fittedRight(signs.dot, digits) : fittedRight(thousands(plants), digits);
 }
 
-function takenRow(film: Film, frame: number, { stage, width }: StagePlace, signs: Signs): Row {
+function takenRow({ film, frame, signs }: Drawing, { stage, width }: StagePlace): Row {
   const { holes } = film.stages[stage]!;
   const empty = emptyAt(film, frame, stage);
   return [span(cut(`${thousands(empty)} of ${thousands(holes)} empty`, width, signs.more), 'faint')];
 }
 
-function holeRows(
-  film: Film,
-  frame: number,
-  { stage, arrangement, width }: StagePlace,
-  body: number,
-  signs: Signs,
-): Row[] {
+function holeRows({ film, frame, signs }: Drawing, place: StagePlace, body: number): Row[] {
+  const { stage, arrangement, width } = place;
   const { firstHole } = film.stages[stage]!;
   const states = film.statesAt(frame);
   const layout = arrangement!;
@@ -113,13 +115,7 @@ function holeRows(
 }
 
 /** A row a state: a bar of its own sign, and its share of the holes. */
-function shareRows(
-  film: Film,
-  frame: number,
-  { stage, width }: StagePlace,
-  body: number,
-  signs: Signs,
-): Row[] {
+function shareRows({ film, frame, signs }: Drawing, { stage, width }: StagePlace, body: number): Row[] {
   const counts = film.countsAt(frame, stage);
   const { holes } = film.stages[stage]!;
   const room = Math.max(1, width - 8);
@@ -174,25 +170,20 @@ function briefRows(film: Film, frame: number, width: number, height: number, sig
  */
 export function legendRows(film: Film, real: boolean, width: number, height: number, signs: Signs): Row[] {
   const seen = STATES.filter((_, k) => film.stages.some((_, s) => statesSeen(film, s).includes(k)));
-  const rows: RowWriter[] = [];
+  const rows: Span[][] = [];
   let room = 0;
   for (const state of seen) {
     const words = holeWords(state, real);
     const takes = widthOf(words) + 2;
     if (rows.length === 0 || takes + 3 > room) {
       if (rows.length === height) break;
-      rows.push(new RowWriter());
+      rows.push([]);
       room = width;
     }
-    const writer = rows.at(-1)!;
-    if (room < width) writer.put('   ');
+    const row = rows.at(-1)!;
+    if (room < width) row.push(span('   '));
     room -= takes + (room < width ? 3 : 0);
-    putMeaning(writer, state, words, signs);
+    row.push(...mark(signs.holes[state], state, words));
   }
-  return rows.map((writer) => writer.row());
-}
-
-export function putMeaning(writer: RowWriter, state: HoleState, words: string, signs: Signs): void {
-  writer.put(signs.holes[state], state);
-  writer.put(` ${words}`, 'faint');
+  return rows;
 }

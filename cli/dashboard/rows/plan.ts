@@ -12,7 +12,7 @@ import { differenceRows, isOut, runningWords } from './difference.js';
 import { keptRows } from './kept.js';
 import { knobRows } from './knobs.js';
 import type { Layout } from './layout.js';
-import { beside, span } from './rows.js';
+import { halves, span } from './rows.js';
 import { spellRows } from './spells.js';
 
 export type PlanState = Pick<State, 'scenario' | 'knob' | 'figures' | 'asked' | 'answered' | 'kept' | 'real'>;
@@ -43,19 +43,9 @@ export function planRows({ state, spells, day, layout, signs }: PlanInput): Row[
     ? spellRows(spells, day, state.scenario.start, plan.left, room)
     : differenceRows(state, plan.left, room);
   const left = [...knobs, ...below];
+  const right = width - plan.left - GAP;
   const rows =
-    plan.left < width
-      ? beside(
-          [
-            { rows: left, width: plan.left },
-            {
-              rows: keptRows(state, width - plan.left - GAP, plan.height, signs),
-              width: width - plan.left - GAP,
-            },
-          ],
-          GAP,
-        )
-      : left;
+    plan.left < width ? halves([left, keptRows(state, right, plan.height, signs)], width, right, GAP) : left;
   return [planTitle(state, width, plan.left < width, signs), ...rows.slice(0, plan.height)];
 }
 

@@ -69,6 +69,25 @@ export function beside(
   );
 }
 
+/** A block on the left and one on the right, which is `right` columns wide, in `width` columns. */
+export function halves(
+  blocks: readonly [left: readonly Row[], right: readonly Row[]],
+  width: number,
+  right: number,
+  gap: number,
+): Row[] {
+  const widths = [width - right - gap, right];
+  return beside(
+    blocks.map((rows, i) => ({ rows, width: widths[i]! })),
+    gap,
+  );
+}
+
+/** A sign and what it means. */
+export function mark(sign: string, meaning: Meaning, words: string): Row {
+  return [span(sign, meaning), span(` ${words}`, 'faint')];
+}
+
 /** Puts signs one by one into a row; neighbours of one meaning become one piece. */
 export class RowWriter {
   readonly #spans: Span[] = [];

@@ -211,31 +211,24 @@ function isAnswered({ asked, answered, figures }: State): boolean {
 /** The state with another plan; the present one can be brought back. */
 function changed(state: State, scenario: Scenario): State {
   if (scenario === state.scenario) return { ...state, note: 'This is the end of the range.' };
-  return {
-    ...replaced(state, scenario),
-    past: [...state.past, state.scenario].slice(-MOST_PAST),
-    future: [],
-  };
+  return replaced(state, scenario, [...state.past, state.scenario], []);
 }
 
-function replaced(state: State, scenario: Scenario): State {
-  return { ...state, scenario, real: false, asked: state.asked + 1, note: null };
+function replaced(state: State, scenario: Scenario, past: State['past'], future: State['future']): State {
+  const asked = state.asked + 1;
+  return { ...state, scenario, past: past.slice(-MOST_PAST), future, real: false, asked, note: null };
 }
 
 function undone(state: State): State {
   const scenario = state.past.at(-1);
   if (scenario === undefined) return { ...state, note: 'There is nothing to undo.' };
-  return {
-    ...replaced(state, scenario),
-    past: state.past.slice(0, -1),
-    future: [state.scenario, ...state.future],
-  };
+  return replaced(state, scenario, state.past.slice(0, -1), [state.scenario, ...state.future]);
 }
 
 function redone(state: State): State {
   const [scenario, ...future] = state.future;
   if (scenario === undefined) return { ...state, note: 'There is nothing to bring back.' };
-  return { ...replaced(state, scenario), past: [...state.past, state.scenario].slice(-MOST_PAST), future };
+  return replaced(state, scenario, [...state.past, state.scenario], future);
 }
 
 function kept(state: State): State {

@@ -7,7 +7,8 @@
 
 import { dayFrom } from '../../../sim/models/dates.js';
 import { CLEANING, FILLING, GROWING, STATE_COUNT, UNSUPPLIED } from '../../../sim/models/ledger.js';
-import type { Plan } from '../../../sim/models/plan.js';
+import { holesOf, type Plan } from '../../../sim/models/plan.js';
+import * as route from '../../../sim/models/route.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
 import type { ReplayedStage, ReplayResult } from '../../../sim/season/replay/result.js';
 import {
@@ -48,18 +49,18 @@ export function realSeason(result: ReplayResult, plan: Plan, rows: readonly LogR
       from: dayFrom(result.start, spell.from),
       to: dayFrom(result.start, spell.to) + 1,
       holes: spell.holes,
-      cause: causeText(spell.cause, spell.stage === plan.stages[0]!.name),
+      cause: causeText(spell.cause, spell.stage === plan.stages[route.first(plan)]!.name),
     })),
     picks: result.weeks.map(({ heads }) => heads),
   };
 }
 
 function filmed(result: ReplayResult, plan: Plan, rows: readonly LogRow[]): FilmData {
-  const holeCount = plan.stages.reduce((sum, stage) => sum + stage.channels * stage.holesPerChannel, 0);
+  const holeCount = plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0);
   const data = blankFilm(plan.stages, result.days, holeCount <= MOST_HOLES);
   let firstHole = 0;
   plan.stages.forEach((stage, s) => {
-    const holes = stage.channels * stage.holesPerChannel;
+    const holes = holesOf(stage);
     placed(result.stages[s]!, holes, (day, states) => {
       data.holes?.set(states, day * holeCount + firstHole);
       for (const state of states) data.counts[(day * plan.stages.length + s) * STATE_COUNT + state]!++;

@@ -2,7 +2,7 @@
 
 import type { SearchedPlan, SearchResult } from '../../../sim/study/search/result.js';
 import { COUNT, counted, countText, SHARE } from '../../words/numbers.js';
-import { key, type Section, section } from '../section.js';
+import { key, plane, type Section, section } from '../section.js';
 
 /** Most plans of the frontier that are named. */
 const NAMED = 6;
@@ -26,12 +26,7 @@ export function yieldAgainstSteadiness(result: SearchResult): Section {
   });
   return section(
     `Yield against steadiness: a bad week as a share of the mean week (${counted(first, 'season')} of each plan, so rough)`,
-    {
-      kind: 'plane',
-      marks,
-      x: { ...span(marks.map(({ x }) => x)), form: COUNT, label: 'heads a week (mean)' },
-      y: { ...span(marks.map(({ y }) => y)), form: SHARE, label: '' },
-    },
+    plane(marks, { form: COUNT, label: 'heads a week (mean)' }, { form: SHARE, label: '' }),
     key(
       ['.', 'a plan'],
       ['o', 'no other plan brings more and is steadier'],
@@ -41,8 +36,4 @@ export function yieldAgainstSteadiness(result: SearchResult): Section {
     ...named,
     ...(frontier.length > NAMED ? [`and ${frontier.length - NAMED} more: see --csv`] : []),
   );
-}
-
-function span(values: readonly number[]): { readonly least: number; readonly most: number } {
-  return { least: Math.min(...values), most: Math.max(...values) };
 }

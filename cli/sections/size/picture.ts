@@ -2,7 +2,7 @@
 
 import type { SizeResult } from '../../../sim/study/size/size.js';
 import { COUNT, fixed } from '../../words/numbers.js';
-import { key, type Section, section } from '../section.js';
+import { key, plane, type Section, section } from '../section.js';
 import { headsOf, KNEE, PRESENT } from './signs.js';
 
 /** What matters most is drawn last. */
@@ -21,23 +21,16 @@ export function frontierPicture(result: SizeResult): Section[] {
     .filter((size) => size[cost] !== null)
     .map((size) => ({ x: size[cost]!, y: headsOf(size), sign: signOf(size.name) }))
     .sort((a, b) => ORDER.indexOf(a.sign) - ORDER.indexOf(b.sign));
-  const xs = marks.map(({ x }) => x);
   const unit = cost === 'holes' ? 'holes' : 'm2';
   const atKnee = present === knee?.size;
   return [
     section(
       `Heads a week against ${unit}`,
-      {
-        kind: 'plane',
+      plane(
         marks,
-        x: {
-          least: Math.min(...xs),
-          most: Math.max(...xs),
-          form: cost === 'holes' ? COUNT : fixed(2),
-          label: unit,
-        },
-        y: { least: 0, most: Math.max(...marks.map(({ y }) => y)), form: COUNT, label: '' },
-      },
+        { form: cost === 'holes' ? COUNT : fixed(2), label: unit },
+        { form: COUNT, label: '', from: 0 },
+      ),
       key(
         ['o', 'no other gives as much with as little'],
         ['.', 'others'],

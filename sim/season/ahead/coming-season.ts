@@ -2,8 +2,8 @@
 
 import type { Plan } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
-import type { PauseAfterRuns } from '../../seasons/season-runner.js';
 import type { Threads } from '../../seasons/threads.js';
+import type { PauseAfterRuns } from '../../seasons/worker-pool.js';
 import { withDays } from '../history/plan-days.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';

@@ -2,8 +2,8 @@
 
 import { Line } from '../../models/line/line.js';
 import { type Plan, seasonDays } from '../../models/plan.js';
-import type { PauseAfterRuns } from '../../seasons/season-runner.js';
 import { shareOut, type Threads } from '../../seasons/threads.js';
+import type { PauseAfterRuns } from '../../seasons/worker-pool.js';
 import { plantsOf, seasonsAPiece } from '../../seasons/workload.js';
 import { type Fates, type InitialStates, initialStateOf, type Stand } from './initial-states.js';
 import { type LookAt, type LookName, type SeenBy, watcherOf } from './looks.js';

@@ -126,17 +126,8 @@ export class StagePast {
   /* ---- the beginning ---- */
 
   #begin(): void {
-    const visits = this.#visits;
-    const cutoffs = this.#left.some((list) => list.length > 0)
-      ? initialCutoffs(this.#left, this.#standing, visits, this.#short, this.#firstVisit)
-      : new Float64Array(visits.length);
-    for (let i = this.#firstVisit; i < visits.length; i++) {
-      for (const unknown of this.#left[i]!) {
-        const most = this.#short[i] === 1 ? cutoffs[i]! : visits[i]!;
-        this.#setReady(unknown, this.#least(unknown, i), this.#most(unknown, most));
-      }
-      this.#pushCutoff(i);
-    }
+    const cutoffs = initialCutoffs(this.#left, this.#standing, this.#visits, this.#short, this.#firstVisit);
+    this.#drawLeft((visit) => cutoffs[visit]!);
     this.#drawStanding();
   }
 
@@ -155,14 +146,18 @@ export class StagePast {
     b.from = from;
   }
 
-  /** Visit by visit: when those became ready that left then, after those that left before and before those that stayed. */
+  /** When those became ready that left: before those that stayed. */
   #drawReady(): void {
-    const visits = this.#visits;
     const until = this.#leastAfter();
-    for (let i = this.#firstVisit; i < visits.length; i++) {
+    this.#drawLeft((visit) => Math.min(this.#visits[visit]!, until[visit]!));
+  }
+
+  /** Visit by visit: when those became ready that left then, after those that left before. @param most where holes were short */
+  #drawLeft(most: (visit: number) => number): void {
+    for (let i = this.#firstVisit; i < this.#visits.length; i++) {
+      const latest = this.#short[i] === 1 ? most(i) : this.#visits[i]!;
       for (const unknown of this.#left[i]!) {
-        const most = this.#short[i] === 1 ? Math.min(visits[i]!, until[i]!) : visits[i]!;
-        this.#setReady(unknown, this.#least(unknown, i), this.#most(unknown, most));
+        this.#setReady(unknown, this.#least(unknown, i), this.#most(unknown, latest));
       }
       this.#pushCutoff(i);
     }
@@ -195,9 +190,8 @@ export class StagePast {
 
   /** The earliest that a plant can have become ready that left at visit i. */
   #least({ growth, law, from }: LatentGrowth, i: number): number {
-    const before = i > this.#firstVisit ? this.#cutoff[i - 1]! : this.#cutoffBefore();
     const kept = growth.end === 'discarded' ? (this.#visits[i - 1] ?? -Infinity) : this.#visits[i]!;
-    return Math.max(from + TICK, before, kept - law.keeps);
+    return Math.max(from + TICK, this.#cutoffBefore(i), kept - law.keeps);
   }
 
   /** The latest: before those that stayed; but who was thrown away had been ready for longer than it keeps. */
@@ -212,8 +206,9 @@ export class StagePast {
     return Math.max(from + TICK, this.#cutoff[last]!, this.#visits[last]! - law.keeps);
   }
 
-  /** Of those that were left behind at the last visit before the first that is looked at. */
-  #cutoffBefore(): number {
+  /** Of those that were left behind at the visit before visit i, the first that is looked at or a later one. */
+  #cutoffBefore(i: number): number {
+    if (i > this.#firstVisit) return this.#cutoff[i - 1]!;
     const before = this.#firstVisit - 1;
     return before >= 0 && this.#short[before] === 0 ? this.#visits[before]! + TICK : -Infinity;
   }
@@ -224,7 +219,7 @@ export class StagePast {
       this.#cutoff[i] = this.#visits[i]! + TICK;
       return;
     }
-    let cutoff = i > this.#firstVisit ? this.#cutoff[i - 1]! : this.#cutoffBefore();
+    let cutoff = this.#cutoffBefore(i);
     for (const { growth, ready } of this.#left[i]!) if (growth.end === 'on') cutoff = Math.max(cutoff, ready);
     this.#cutoff[i] = cutoff;
   }

@@ -131,9 +131,9 @@ export function fitSeason(
   begin: (stage: string) => void = () => {},
 ): FitResult {
   const seen = observe(rows, stages, plan);
-  const fits = seen.stages.flatMap((stage, s) => {
-    begin(stage.name);
-    return fitsOf(seen, stage, s === route.first(seen), plan);
+  const fits = seen.stages.flatMap(({ name }, s) => {
+    begin(name);
+    return fitsOf(seen, s, plan);
   });
   return {
     from: rows[0]?.date ?? '',
@@ -151,14 +151,6 @@ function planned(plan: Plan | null, crop: string) {
   return plan?.crops.find(({ name }) => name === crop);
 }
 
-/** The growth time that the plan has. */
-function plannedTime(plan: Plan | null, crop: string, stage: string, regrowth: boolean): GrowthTime | null {
-  const found = planned(plan, crop);
-  if (regrowth) return found?.regrow?.time ?? null;
-  const place = plan?.stages.findIndex(({ name }) => name === stage) ?? -1;
-  return found?.stages[place]?.time ?? null;
-}
-
 /**
  * What is fitted for a shape of the plan: itself if it can be, the exponential law as a Weibull law, else the
  * lognormal.
@@ -169,20 +161,17 @@ function fittedShape(time: GrowthTime | null): FittedShape {
 }
 
 /** The fits of a stage, one for each kind of plant that was there. */
-function fitsOf(
-  seen: Observations,
-  stage: ObservedStage,
-  first: boolean,
-  plan: Plan | null,
-): { crop: number; told: StageFit }[] {
-  const { name, kinds, record } = stage;
+function fitsOf(seen: Observations, s: number, plan: Plan | null): { crop: number; told: StageFit }[] {
+  const stage = seen.stages[s]!;
+  const { kinds, record } = stage;
   const groups = kinds.map((_, k) => record.groups.filter(({ kind }) => kind === k));
   const questions = kinds.map(({ crop, regrowth }, k): KindModel => {
-    const time = plannedTime(plan, seen.crops[crop]!, name, regrowth);
+    const known = planned(plan, seen.crops[crop]!);
+    const time = (regrowth ? known?.regrow : known?.stages[s])?.time ?? null;
     const ready = total(groups[k]!.flatMap((group) => group.ready));
     // A line of one stage sows into the stage that it picks from, and there a plant may regrow.
-    const seeds = first && !regrowth;
-    const planLoss = planned(plan, seen.crops[crop]!)?.stages[route.first(seen)]?.loss ?? 0;
+    const seeds = s === route.first(seen) && !regrowth;
+    const planLoss = known?.stages[route.first(seen)]?.loss ?? 0;
     const died = groups[k]!.some(({ dead }) => dead.some(({ cause }) => cause === 'died'));
     return {
       shape: fittedShape(time),

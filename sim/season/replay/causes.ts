@@ -6,7 +6,21 @@ import type { LoggedSeason } from '../history/logged-season.js';
 import type { StageDays } from '../history/occupancy.js';
 import type { FailedBatch } from './failed-batches.js';
 import type { MeanFlow } from './mean-flow.js';
-import type { ShortSowings } from './short-sowings.js';
+
+/** Sowings of fewer seeds than keep a stage full until the next sowing. */
+export interface ShortSowings {
+  /** ISO dates of the first and the last of them. */
+  readonly from: string;
+  readonly to: string;
+  readonly count: number;
+  /** Seeds sown in them, and seeds that would have been needed for the stage to be full. */
+  readonly sown: number;
+  readonly needed: number;
+  /** ISO dates among them on which less was sown than planned although there were free cells. */
+  readonly below_plan: readonly string[];
+  /** On how many of these nobody came. */
+  readonly nobody_came: number;
+}
 
 /** Why holes stood empty. Dates are ISO 8601, names those of the log and the plan. */
 export type IdleCause =

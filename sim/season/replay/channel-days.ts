@@ -51,11 +51,8 @@ export function channelDays(season: LoggedSeason): ChannelDays[][] {
   const channelOf = (stage: number, name: string | null): Channel => {
     // Plants without a channel stand somewhere: in a place of no name, which is not shown.
     const key = name ?? '';
-    let channel = channels[stage]!.get(key);
-    if (channel === undefined) {
-      channel = new Channel();
-      channels[stage]!.set(key, channel);
-    }
+    const channel = channels[stage]!.get(key) ?? new Channel();
+    channels[stage]!.set(key, channel);
     return channel;
   };
   for (const { action, batch, stage, channel, count, day } of events) {
@@ -99,22 +96,15 @@ function take(
 ): void {
   const named = name === null ? undefined : parts.find(({ channel }) => channel === channels.get(name));
   let left = count;
-  if (named !== undefined) {
-    const n = Math.min(left, named.count);
-    remove(parts, named, day, n);
+  const leave = (part: Part): void => {
+    const n = Math.min(left, part.count);
     left -= n;
-  }
+    part.channel.add(day, -n);
+    part.count -= n;
+    if (part.count === 0) parts.splice(parts.indexOf(part), 1);
+  };
+  if (named !== undefined) leave(named);
   if (left === 0) return;
   if (parts.length > 1) for (const { channel } of parts) channel.doubt(day);
-  while (left > 0 && parts.length > 0) {
-    const n = Math.min(left, parts[0]!.count);
-    remove(parts, parts[0]!, day, n);
-    left -= n;
-  }
-}
-
-function remove(parts: Part[], part: Part, day: number, count: number): void {
-  part.channel.add(day, -count);
-  part.count -= count;
-  if (part.count === 0) parts.splice(parts.indexOf(part), 1);
+  while (left > 0 && parts.length > 0) leave(parts[0]!);
 }

@@ -13,7 +13,7 @@
  *    mean times and losses; if the first stage was full at half or more of the visits at which more would have had to be
  *    sown, that counts as stage_before_full.
  * 6. stage_before_full: a stage before was full at half or more of the visits of the last mean stay there; that one of them
- *    which was full most often.
+ *    which was full most often, of equals the nearest.
  * 7. late: enough was sown, but it came later or lost more than the plan's means say, without a batch that stands out.
  */
 
@@ -63,14 +63,14 @@ export class IdleCauses {
     // What could not go on because nobody came did not wait for holes.
     const full = stages.map(({ empty }) => upTo((day) => empty[day] === 0 && !missed.has(day)));
     this.#fullVisits = [...full, upTo(() => true)];
+    this.#sown = new Float64Array(days);
+    for (const { sown, seeds } of batches) this.#sown[sown]! += seeds;
     const planned = plannedSeeds(season);
     const { empty } = stages[route.first(season.plan)]!;
     const notSown = seedsNotSown(season, planned, empty, missed);
-    this.#sowings = new SowingDates(evidence, planned, notSown);
+    this.#sowings = new SowingDates(evidence, this.#sown, planned, notSown);
     this.#notSown = notSown.map(summedUp);
     this.#due = summedUp(seedsDue(season));
-    this.#sown = new Float64Array(days);
-    for (const { sown, seeds } of batches) this.#sown[sown]! += seeds;
   }
 
   /** Deal out the empty holes of stage `s`, from the first day to the last. */

@@ -2,49 +2,36 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import type { IdleEvidence } from './causes.js';
+import type { IdleEvidence, ShortSowings } from './causes.js';
 import type { MeanFlow } from './mean-flow.js';
-
-/** Sowings of fewer seeds than keep a stage full until the next sowing. */
-export interface ShortSowings {
-  /** ISO dates of the first and the last of them. */
-  readonly from: string;
-  readonly to: string;
-  readonly count: number;
-  /** Seeds sown in them, and seeds that would have been needed for the stage to be full. */
-  readonly sown: number;
-  readonly needed: number;
-  /** ISO dates among them on which less was sown than planned although there were free cells. */
-  readonly below_plan: readonly string[];
-  /** On how many of these nobody came. */
-  readonly nobody_came: number;
-}
 
 export class SowingDates {
   readonly #season: LoggedSeason;
   readonly #tracing: MeanFlow;
   /** Days with a sowing in the log or in the plan, ascending. */
-  readonly #days: readonly number[];
+  readonly #days: number[] = [];
   readonly #missed: ReadonlySet<number>;
-  readonly #sown = new Map<number, number>();
+  readonly #sown: Float64Array;
   readonly #belowPlan = new Set<number>();
 
-  /** @param planned seeds of each crop on each day @param notSown likewise (see planned-sowings.ts) */
+  /**
+   * @param sown seeds sown on each day
+   * @param planned seeds of each crop on each day @param notSown likewise (see planned-sowings.ts)
+   */
   constructor(
     { season, meanFlow, attendance }: IdleEvidence,
+    sown: Float64Array,
     planned: readonly Float64Array[],
     notSown: readonly Float64Array[],
   ) {
     this.#season = season;
     this.#missed = new Set(attendance.missed);
     this.#tracing = meanFlow;
-    for (const { sown, seeds } of season.batches) this.#sown.set(sown, (this.#sown.get(sown) ?? 0) + seeds);
-    const days = new Set(this.#sown.keys());
+    this.#sown = sown;
     for (let day = 0; day < season.days; day++) {
-      if (planned.some((crop) => crop[day]! > 0)) days.add(day);
+      if (sown[day]! > 0 || planned.some((crop) => crop[day]! > 0)) this.#days.push(day);
       if (notSown.some((crop) => crop[day]! > 0)) this.#belowPlan.add(day);
     }
-    this.#days = [...days].sort((a, b) => a - b);
   }
 
   /**
@@ -61,7 +48,7 @@ export class SowingDates {
       const day = this.#days[i]!;
       if (day < window.from || day > window.to) continue;
       const need = perDay * ((this.#days[i + 1] ?? this.#season.days) - day);
-      const seeds = this.#sown.get(day) ?? 0;
+      const seeds = this.#sown[day]!;
       if (seeds >= need) continue;
       short.push(day);
       sown += seeds;

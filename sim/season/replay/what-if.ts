@@ -110,18 +110,12 @@ function changedSowing(
   };
 }
 
-interface Simulated {
-  readonly weekPicks: readonly number[];
-  readonly sown: number;
-  readonly resampled: number;
-}
-
 function simulated(
   season: LoggedSeason,
   draws: SeasonDraws,
   visits: readonly number[],
   sowings: readonly Sowing[],
-): Simulated {
+): { weekPicks: readonly number[]; sown: number; resampled: number } {
   const plan: Plan = {
     ...season.plan,
     visits: { kind: 'days', days: visits },

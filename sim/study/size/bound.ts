@@ -16,6 +16,7 @@
 import { type CropPlan, holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Refill, refills } from '../../models/refill.js';
 import * as route from '../../models/route.js';
+import { losslessCrop } from './growings.js';
 
 /** Most heads a week, and which stage allows no more (the first of equals). */
 export interface StagesBound {
@@ -52,7 +53,7 @@ export function fluidBound(plan: Plan): FluidBound {
   const uses = plan.crops.map(useOf);
   const cleanDays = plan.stages.map((stage) => stage.cleanDays);
   const noCleaning = plan.stages.map(() => 0);
-  const pure = stageBounds(plan, seeds, plan.crops.map(withoutLosses).map(useOf), noCleaning);
+  const pure = stageBounds(plan, seeds, plan.crops.map(losslessCrop).map(useOf), noCleaning);
   const stages = stageBounds(plan, seeds, uses, cleanDays);
   const sowing = sowingBound(plan, uses);
   const want =
@@ -99,21 +100,12 @@ function useOf(crop: CropPlan): Use {
   if (crop.regrow !== null) {
     const { time, loss } = crop.regrow;
     for (let cut = 1; cut < crop.cuts; cut++) {
-      days[days.length - 1]! += alive * time.days * (1 - loss / 2);
+      days[route.last(crop)]! += alive * time.days * (1 - loss / 2);
       alive *= 1 - loss;
       heads += alive;
     }
   }
   return { heads, entering, days };
-}
-
-function withoutLosses(crop: CropPlan): CropPlan {
-  return {
-    ...crop,
-    germination: 1,
-    stages: crop.stages.map((growing) => ({ ...growing, loss: 0 })),
-    regrow: crop.regrow === null ? null : { ...crop.regrow, loss: 0 },
-  };
 }
 
 /** What each stage allows when crops are sown as `seeds` to each other. */

@@ -17,10 +17,11 @@
  * in batches, it has to fill, and weeks cut through its rhythm; over few weeks it can also be above the bound.
  */
 
-import type { CropPlan, Growing, Plan } from '../../models/plan.js';
+import type { Growing, Plan } from '../../models/plan.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { differenceOf, type Figure, figureOf, type Samples } from '../figures.js';
 import { fluidBound, type StagesBound } from './bound.js';
+import { growingsOf, losslessCrop, withGrowings } from './growings.js';
 
 /** The steps from the bound down, in this order. */
 export const GAP_STEPS = ['sown_or_wanted', 'batches', 'spread', 'visits', 'losses', 'cleaning'] as const;
@@ -103,11 +104,7 @@ function alwaysVisited(plan: Plan): Plan {
 function withoutLosses(plan: Plan): Plan {
   const lossless = ({ loss, keeps }: Growing): boolean => loss === 0 && keeps === Number.POSITIVE_INFINITY;
   if (plan.crops.every((crop) => crop.germination === 1 && growingsOf(crop).every(lossless))) return plan;
-  const change = (growing: Growing): Growing => ({ ...growing, loss: 0, keeps: Number.POSITIVE_INFINITY });
-  return {
-    ...plan,
-    crops: plan.crops.map((crop) => ({ ...withGrowings(crop, change), germination: 1 })),
-  };
+  return { ...plan, crops: plan.crops.map(losslessCrop) };
 }
 
 function withoutSpread(plan: Plan): Plan {
@@ -118,16 +115,4 @@ function withoutSpread(plan: Plan): Plan {
     time: { shape: 'fixed', days: growing.time.days, spread: 0, times: [] },
   });
   return { ...plan, crops: plan.crops.map((crop) => withGrowings(crop, change)) };
-}
-
-function growingsOf({ stages, regrow }: CropPlan): readonly Growing[] {
-  return regrow === null ? stages : [...stages, regrow];
-}
-
-function withGrowings(crop: CropPlan, change: (growing: Growing) => Growing): CropPlan {
-  return {
-    ...crop,
-    stages: crop.stages.map(change),
-    regrow: crop.regrow === null ? null : change(crop.regrow),
-  };
 }

@@ -17,7 +17,7 @@ import { type ChoresResult, listChores } from '../../../sim/season/ahead/chores.
 import type { LogRow } from '../../../sim/season/log/rows.js';
 import { replaySeason } from '../../../sim/season/replay/replay.js';
 import type { ReplayResult } from '../../../sim/season/replay/result.js';
-import { singleThread } from '../../../sim/seasons/worker-pool.js';
+import { SeasonRunner } from '../../../sim/seasons/season-runner.js';
 import { compareStudy } from '../../../sim/study/compare.js';
 import type { Candidate } from '../../../sim/study/search/candidates.js';
 import { searchStudy } from '../../../sim/study/search/search.js';
@@ -105,7 +105,7 @@ export async function studySections(plan: Plan): Promise<Record<string, readonly
 }
 
 async function concluded<Yield, Result>(study: Study<Yield, Result>): Promise<Result> {
-  return study.conclude(await study.carryOut(singleThread(study.workload), WHOLE))!;
+  return study.conclude(await study.carryOut(new SeasonRunner(study.workload), WHOLE))!;
 }
 
 /** The texts of all that takes a plan. @param day of the season from which is looked ahead [d] */

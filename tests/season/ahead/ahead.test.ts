@@ -132,6 +132,18 @@ describe('batches that run out of room', () => {
     ]);
   });
 
+  test('may still have to be sown: then the day tells which', async () => {
+    // The same line two weeks on: the seedlings of day 14 are ready on 18, and the two wide holes are taken from 14 to 24.
+    const tight = plan({
+      stages: [stage('tray', 12), stage('wide', 2)],
+      crops: [crop([grow(time(4), { keeps: 6 }), grow(time(10))], every(7, 7 * WEEKS, 3))],
+    });
+    const { no_room } = await from(10, tight, { weeks: 2 });
+    expect(no_room.filter(({ batch }) => batch === null)).toMatchObject([
+      { crop: 'leaf', sown: '2027-01-18', stage: 'tray', from: '2027-01-22', blocked: surely(3) },
+    ]);
+  });
+
   test('are none if every plant finds its hole', async () => {
     expect((await from(20, plan())).no_room).toEqual([]);
   });

@@ -266,6 +266,19 @@ test('a tray that is too small holds up the bed: the stage before was full', () 
   expect(spells.map(({ cause }) => cause.kind).sort()).toEqual(['end', 'filling', 'stage_before_full']);
 });
 
+test('of two stages before that were full alike the nearest is named', () => {
+  // Two holes for four days each pass on a plant every other day: half of what is sown, and of what the bed could take.
+  const plan = line(
+    [stage('tray', 40), stage('far', 2), stage('near', 2), stage('bed', 7)],
+    [crop([grow(time(3)), grow(time(4)), grow(time(4)), grow(time(7))], every(1, DAYS, 1))],
+    { weeks: WEEKS, visits: visitDays(WEEKS) },
+  );
+  const full = spellsOf(plan).flatMap(({ stage: name, cause }) =>
+    name === 'bed' && cause.kind === 'stage_before_full' ? [cause.stage] : [],
+  );
+  expect(full).toEqual(['near']);
+});
+
 test("holes that no head could come from any more are put down to the season's end and cost nothing", () => {
   const spells = spellsOf(full, sownOn(full, without(33, 41, allDays)));
   // A seed of day 33 would be picked on day 33 + 3.5 + 7.5 = 44 by the means; the season has 42 days.

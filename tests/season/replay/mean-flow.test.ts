@@ -22,3 +22,9 @@ test('where nothing was sown they count alike', () => {
   expect(flow.beforeTheStart(0, 0)).toBe(1);
   expect(flow.seedsNeeded(0)).toBe(6 / 15.5);
 });
+
+test('what is sown stands from its day on, also if that is the last of the season', () => {
+  const flow = new MeanFlow(seasonOf(PLAN, rowsOf(PLAN, ['69 sow B1 5 bed'])));
+  expect(flow.expected(0, 68)).toBe(0);
+  expect(flow.expected(0, 69)).toBe(5);
+});

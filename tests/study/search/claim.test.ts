@@ -11,7 +11,7 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../../sim/models/plan.js';
-import { singleThread } from '../../../sim/seasons/worker-pool.js';
+import { SeasonRunner } from '../../../sim/seasons/season-runner.js';
 import type { SearchGoal } from '../../../sim/study/search/budget.js';
 import type { Candidate } from '../../../sim/study/search/candidates.js';
 import type { SearchResult } from '../../../sim/study/search/result.js';
@@ -82,7 +82,7 @@ async function repeated(candidates: readonly Candidate[], goal: SearchGoal, righ
   let grid = 0;
   for (let seed = 0; seed < REPEATS; seed++) {
     const study = searchStudy(candidates, goal, seed);
-    const trials = await study.carryOut(singleThread(study.workload), WHOLE);
+    const trials = await study.carryOut(new SeasonRunner(study.workload), WHOLE);
     const { best, seasons } = study.conclude(trials) as SearchResult;
     if (best?.name === right) found++;
     used += seasons.used;
@@ -168,7 +168,9 @@ describe('the right plan is found at least as often as is claimed', () => {
 test('a plan that fails everywhere gets the first seasons and no more', async () => {
   const plans = [5, 6, 7, 14].map((n) => candidate(`${n} seeds`, weekly(n, 0.9), n));
   const study = searchStudy(plans, GOAL, 1);
-  const result = study.conclude(await study.carryOut(singleThread(study.workload), WHOLE)) as SearchResult;
+  const result = study.conclude(
+    await study.carryOut(new SeasonRunner(study.workload), WHOLE),
+  ) as SearchResult;
   expect(result.best?.name).toBe('14 seeds');
   expect(result.plans.slice(0, 3).map(({ verdict, seasons }) => [verdict, seasons])).toEqual([
     ['misses', 20],

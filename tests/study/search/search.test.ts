@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { Line } from '../../../sim/models/line/line.js';
 import type { Pause } from '../../../sim/seasons/gather.js';
-import { singleThread, type WorkerPool } from '../../../sim/seasons/worker-pool.js';
+import { SeasonRunner } from '../../../sim/seasons/season-runner.js';
+import type { WorkerPool } from '../../../sim/seasons/worker-pool.js';
 import type { Workload } from '../../../sim/seasons/workload.js';
 import type { SearchGoal } from '../../../sim/study/search/budget.js';
 import type { CandidateResult } from '../../../sim/study/search/candidate-test.js';
@@ -48,7 +49,7 @@ type SearchStudy = Study<readonly CandidateResult[], SearchResult>;
 
 async function result(
   study: SearchStudy,
-  crew: WorkerPool = singleThread(study.workload),
+  crew: WorkerPool = new SeasonRunner(study.workload),
   pause?: Pause,
 ): Promise<SearchResult> {
   return study.conclude(await study.carryOut(crew, WHOLE, pause)) as SearchResult;
@@ -56,11 +57,12 @@ async function result(
 
 /** Several hands that are never done in the order in which they began. */
 function restless(workload: Workload, hands: number): WorkerPool {
-  const crew = singleThread(workload);
+  const crew = new SeasonRunner(workload);
   let turn = 0;
   return {
-    ...crew,
     concurrency: hands,
+    tally: (...piece) => crew.tally(...piece),
+    close: () => crew.close(),
     weeks: async (...seasons) => {
       const waits = (turn++ * 7) % 5;
       for (let i = 0; i < waits; i++) await new Promise<void>((resolve) => setImmediate(resolve));
@@ -132,6 +134,20 @@ describe('a search', () => {
     expect(best!.weeks_met.mean).toBeCloseTo(good / weeks, 12);
   });
 
+  test('tells how many seasons there will probably be', async () => {
+    const study = searchStudy([sown(5, 0.91)], GOAL, 8);
+    const told: { done: number; all: number }[] = [];
+    await study.carryOut(new SeasonRunner(study.workload), WHOLE, async (done, all) => {
+      told.push({ done, all });
+      return true;
+    });
+    expect(told.every(({ done, all }) => done <= all)).toBe(true);
+    expect(told[0]!.all).toBe(20);
+    // So near the goal that many more are needed: that is known once the first seasons are done.
+    const next = told.find(({ done }) => done > 20)!;
+    expect(next.all).toBeGreaterThan(next.done);
+  });
+
   test('says which came nearest if none meets the goal', async () => {
     const found = await result(
       searchStudy(
@@ -149,10 +165,10 @@ describe('a search', () => {
   });
 
   test('the frontier holds what brings more or is steadier', async () => {
-    const candidates = [sown(20, 0.5), sown(6, 0.5), sown(5, 0.9), sown(3, 1)];
+    const candidates = [sown(20, 0.5), sown(6, 0.5), sown(5, 0.95), sown(3, 1)];
     const { plans, frontier } = await result(searchStudy(candidates, GOAL, 1));
     expect(plans.map(({ settings }) => settings.seeds)).toEqual([3, 5, 6, 20]);
-    // 10 heads, 7 in a bad week; 4.5 and 4; 3 heads each week. 6 seeds bring 3 heads as well, but 1 in a bad week.
+    // 10 heads, 7 in a bad week; 4.75 and 4; 3 heads each week. 6 seeds bring 3 heads as well, but 1 in a bad week.
     expect(frontier).toEqual([4, 2, 1]);
   });
 
@@ -210,7 +226,7 @@ describe('the result is the same to the last digit', () => {
 
   test('parts that are not whole are refused', async () => {
     const study = searchStudy(GRID, GOAL, 1);
-    const part = (k: number) => study.carryOut(singleThread(study.workload), { k, n: 2 });
+    const part = (k: number) => study.carryOut(new SeasonRunner(study.workload), { k, n: 2 });
     const [first, second] = [await part(1), await part(2)];
     expect(() => study.unpack([first])).toThrow('not there');
     expect(() => study.unpack([first, second, second])).toThrow('plans');
@@ -227,7 +243,7 @@ describe('a search that is stopped', () => {
 
   test('before any plan had its first seasons gives nothing', async () => {
     const study = searchStudy(GRID, GOAL, 1);
-    const trials = await study.carryOut(singleThread(study.workload), WHOLE, stopAfter(19));
+    const trials = await study.carryOut(new SeasonRunner(study.workload), WHOLE, stopAfter(19));
     expect(study.conclude(trials)).toBeNull();
   });
 
@@ -235,10 +251,10 @@ describe('a search that is stopped', () => {
     const study = searchStudy(GRID, GOAL, 1);
     const whole = await result(study);
     // 3 plans whole, 5 seasons of the next.
-    const early = await result(study, singleThread(study.workload), stopAfter(65));
+    const early = await result(study, new SeasonRunner(study.workload), stopAfter(65));
     expect([early.partial, early.plans.length, early.seasons.used]).toEqual([true, 3, 60]);
     // All plans have had their first seasons, some of those that need more not yet all of them.
-    const late = await result(study, singleThread(study.workload), stopAfter(20 * GRID.length + 30));
+    const late = await result(study, new SeasonRunner(study.workload), stopAfter(20 * GRID.length + 30));
     expect([late.partial, late.plans.length]).toEqual([true, GRID.length]);
     expect(late.seasons.used).toBeGreaterThanOrEqual(20 * GRID.length);
     expect(late.seasons.used).toBeLessThan(whole.seasons.used);
@@ -249,7 +265,7 @@ describe('a search that is stopped', () => {
     // So low a goal is met beyond doubt after the first seasons.
     const plans = [2, 3, 4, 5].map((seeds) => sown(seeds, 0.8));
     const study = searchStudy(plans, { ...GOAL, heads: 1, weeksMet: 0.1, runners: 0 }, 1);
-    const early = await result(study, singleThread(study.workload), stopAfter(65));
+    const early = await result(study, new SeasonRunner(study.workload), stopAfter(65));
     expect(early.best).not.toBeNull();
     expect([early.partial, early.plans.length]).toEqual([true, 3]);
     expect((await result(study)).partial).toBe(false);

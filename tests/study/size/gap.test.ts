@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Growing, Plan } from '../../../sim/models/plan.js';
-import { singleThread } from '../../../sim/seasons/worker-pool.js';
+import { SeasonRunner } from '../../../sim/seasons/season-runner.js';
 import { GAP_STEPS, type Gap, ladderOf } from '../../../sim/study/size/gap.js';
 import { sizeStudy } from '../../../sim/study/size/size.js';
 import { WHOLE } from '../../../sim/study/study.js';
@@ -14,7 +14,7 @@ import { crop, every, grow, line, stage, time, visitDays } from '../../support/p
 async function gapOf(plan: Plan, seasons = 5): Promise<Gap | null> {
   const channels = plan.stages.map((one) => one.channels);
   const study = sizeStudy(plan, { varied: [0], counts: [channels] }, 'channels', 1, seasons);
-  return study.conclude(await study.carryOut(singleThread(study.workload), WHOLE))!.sizes[0]!.gap;
+  return study.conclude(await study.carryOut(new SeasonRunner(study.workload), WHOLE))!.sizes[0]!.gap;
 }
 
 /** The steps of a plan in which a week counts, by name. */

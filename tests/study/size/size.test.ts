@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan, StagePlan } from '../../../sim/models/plan.js';
 import { gather } from '../../../sim/seasons/gather.js';
-import { singleThread } from '../../../sim/seasons/worker-pool.js';
+import { SeasonRunner } from '../../../sim/seasons/season-runner.js';
 import { compareStudy } from '../../../sim/study/compare.js';
 import { ladderSeasons } from '../../../sim/study/size/jobs.js';
 import { type SizeLayout, sizesOf, withChannels } from '../../../sim/study/size/layout.js';
@@ -195,7 +195,7 @@ describe('a study in parts', () => {
     const whole = study.conclude(await gather(study.workload));
     const parts: unknown[] = [];
     for (const k of [1, 2, 3]) {
-      const part = await study.carryOut(singleThread(study.workload), { k, n: 3 });
+      const part = await study.carryOut(new SeasonRunner(study.workload), { k, n: 3 });
       parts.unshift(JSON.parse(JSON.stringify(study.pack(part))));
     }
     expect(study.conclude(study.unpack(parts))).toEqual(whole);
@@ -204,7 +204,7 @@ describe('a study in parts', () => {
   test('stopped early it says so, and counts the seasons that it has', async () => {
     const study = studyOf(CROWDED, channels([3, 4], [6]), 500);
     let asked = 0;
-    const some = await study.carryOut(singleThread(study.workload), { k: 1, n: 1 }, () =>
+    const some = await study.carryOut(new SeasonRunner(study.workload), { k: 1, n: 1 }, () =>
       ++asked < 2000 ? null : Promise.resolve(false),
     );
     const result = study.conclude(some)!;
@@ -216,7 +216,7 @@ describe('a study in parts', () => {
 
   test('stopped before the first season it has nothing to say', async () => {
     const study = studyOf(CROWDED, channels([3, 4], [6]), 50);
-    const none = await study.carryOut(singleThread(study.workload), { k: 1, n: 1 }, () =>
+    const none = await study.carryOut(new SeasonRunner(study.workload), { k: 1, n: 1 }, () =>
       Promise.resolve(false),
     );
     expect(study.conclude(none)).toBeNull();

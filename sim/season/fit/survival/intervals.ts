@@ -34,7 +34,7 @@ export interface StretchFate {
 /** The fates of a group. */
 export interface GroupFates {
   readonly kind: number;
-  /** In units, and plants; the largest cohort last, which costs least (see cohorts.ts). */
+  /** In units, and plants; the largest cohort last, which costs least (see cohort-mixture.ts). */
   readonly entries: readonly number[];
   readonly sizes: readonly number[];
   readonly known: KnownFate[];

@@ -141,15 +141,13 @@ export class KindSearch {
   fitted(compare: boolean): Fitted {
     const { seeds, losses } = this.question;
     const raw = this.#withoutPadding();
-    const heights = Object.fromEntries(
-      FITTED_SHAPES.map((shape) => [shape, compare ? this.#height(shape) : Number.NaN]),
-    );
+    const heights = () => Object.fromEntries(FITTED_SHAPES.map((shape) => [shape, this.#height(shape)]));
     return {
       days: this.#lawEstimate(0),
       spread: this.#lawEstimate(1),
       loss: losses ? this.#shareEstimate(2, raw[0]!) : null,
       germination: seeds ? this.#shareEstimate(this.#at.length - 1, raw.at(-1)!) : null,
-      likelihoods: compare ? (heights as Record<FittedShape, number>) : null,
+      likelihoods: compare ? (heights() as Record<FittedShape, number>) : null,
     };
   }
 

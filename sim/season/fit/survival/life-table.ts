@@ -102,7 +102,6 @@ export class LifeTable {
   }
 
   #between(from: number, to: number): number {
-    if (to <= 0) return 0;
     const start = this.#belowAt(from);
     // The difference of the two smaller numbers is the one that keeps its digits.
     if (start < 0.5) return (to === Infinity ? 1 : this.#belowAt(to)) - start;
