@@ -299,6 +299,7 @@ function futuresCommand(command: Command): Command {
     .option('-n, --seasons <number>', 'how many futures (200, fewer for very large lines)')
     .option('-s, --seed <number>', SEED)
     .option('--workers <number>', WORKERS)
+    .option('--all', 'long lists in full')
     .addOption(new Option('--csv', 'print the figures as CSV'))
     .option('-o, --out <file>', OUT, RESULT_FILE);
 }

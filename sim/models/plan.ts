@@ -28,6 +28,12 @@ export interface Growing {
   readonly keeps: number;
 }
 
+/**
+ * What a visit does where several sowings of a crop fell due since the last one: all of them are made up for, or all but the
+ * latest are dropped.
+ */
+export type Missed = 'made_up' | 'dropped';
+
 /** When seeds of a crop are sown. */
 export type Sowing =
   /**
@@ -39,6 +45,8 @@ export type Sowing =
       readonly days: readonly number[];
       readonly seeds: number;
       readonly more?: readonly number[];
+      /** `made_up` if left out. */
+      readonly missed?: Missed;
     }
   /** At each visit, what the line will miss (see refill.ts). */
   | { readonly kind: 'refill' };

@@ -59,7 +59,10 @@ function sowWith(sow: Sow, { cadence, seeds, seedsAWeek }: Variation): Sow | str
   const each = seeds ?? (seedsAWeek === undefined ? presentSeeds(sow) : perSowing(timing, seedsAWeek));
   if (typeof each === 'string') return each;
   if (cadence === undefined) return { ...(sow as Exclude<Sow, { refill: true }>), seeds: each };
-  return 'every' in cadence ? { every: cadence.every, seeds: each } : { on: [...cadence.on], seeds: each };
+  const rest = 'refill' in sow || sow.missed === undefined ? {} : { missed: sow.missed };
+  return 'every' in cadence
+    ? { every: cadence.every, seeds: each, ...rest }
+    : { on: [...cadence.on], seeds: each, ...rest };
 }
 
 function presentSeeds(sow: Sow): number | string {

@@ -115,13 +115,14 @@ function moveOn(line: LineState): void {
   }
 }
 
-/** What fell due since the last visit is sown, as far as there are free cells. */
+/** What fell due since the last visit is sown, as far as there are free cells; of what is dropped, nothing. */
 function sowDue(line: LineState): void {
   const { calendar, books } = line;
   for (let c = 0; c < calendar.due.length; c++) {
     const due = calendar.due[c]!;
     calendar.due[c] = 0;
-    books.counts[UNSOWN]! += due - sow(line, c, due);
+    books.counts[UNSOWN]! += due - sow(line, c, due) + calendar.dropped[c]!;
+    calendar.dropped[c] = 0;
   }
   calendar.sowingDue = false;
 }

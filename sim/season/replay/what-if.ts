@@ -95,5 +95,10 @@ function changedSowing(
         ? daysOn(on, plan.start, seasonDays(plan))
         : (planned?.days ?? mine.map((batch) => batch.sown));
   // A crop that has no number of seeds of its own is sown as it was on average.
-  return { kind: 'due', days, seeds: seeds ?? planned?.seeds ?? Math.round(sown / Math.max(1, mine.length)) };
+  return {
+    kind: 'due',
+    days,
+    seeds: seeds ?? planned?.seeds ?? Math.round(sown / Math.max(1, mine.length)),
+    ...(planned?.missed === undefined ? {} : { missed: planned.missed }),
+  };
 }
