@@ -1,10 +1,9 @@
 /** A replayed season in a grower's words. Figures come from the result; here they are only told. */
 
-import { groupedBy } from '../../sim/engine/lists.js';
 import { isoOfDay } from '../../sim/models/dates.js';
 import * as route from '../../sim/models/route.js';
 import type { CostlyCause, Heads } from '../../sim/season/replay/costs.js';
-import { causeOfSpell } from '../../sim/season/replay/evidence.js';
+import { emptyFor } from '../../sim/season/replay/evidence.js';
 import type { IdleSpell } from '../../sim/season/replay/idle-spells.js';
 import type { ReplayedStage, ReplayResult } from '../../sim/season/replay/result.js';
 import type { CadenceChange, WhatIf } from '../../sim/season/replay/what-if.js';
@@ -133,7 +132,7 @@ function heldBack({ causes, all_together, without_cost, as_it_was, counts, idle 
   if (all_together === null) return ['Nothing that was tried would have given more heads.', ...free];
   const cost = (of: Heads): string => (faithful ? costText(of) : `[${costText(of)}]`);
   const empty = (cause: CostlyCause): string[][] => {
-    const text = emptyText(idle.filter((spell) => causeOfSpell(spell, causes) === cause));
+    const text = emptyText(emptyFor(cause, causes, idle));
     return text === '' ? [] : [['', text]];
   };
   return [
@@ -157,17 +156,11 @@ function heldBack({ causes, all_together, without_cost, as_it_was, counts, idle 
 }
 
 /** `stood empty for it: nursery 225 hole-days, 1 Apr to 25 Apr; ...`; nothing if none did. */
-function emptyText(spells: readonly IdleSpell[]): string {
-  const stages = [...groupedBy(spells, ({ stage }) => stage)].map(([stage, some]) => {
-    const days = some.reduce((sum, { hole_days }) => sum + hole_days, 0);
-    const from = some.map((one) => one.from).sort()[0]!;
-    const to = some
-      .map((one) => one.to)
-      .sort()
-      .at(-1)!;
-    return `${stage} ${counted(days, 'hole-day')}, ${daysText(from, to)}`;
-  });
-  return stages.length === 0 ? '' : `stood empty for it: ${stages.join('; ')}`;
+function emptyText(stages: ReturnType<typeof emptyFor>): string {
+  const told = stages.map(
+    ({ stage, from, to, hole_days }) => `${stage} ${counted(hole_days, 'hole-day')}, ${daysText(from, to)}`,
+  );
+  return told.length === 0 ? '' : `stood empty for it: ${told.join('; ')}`;
 }
 
 function emptyHoles({ idle, stages }: ReplayResult): Block[] {

@@ -9,10 +9,10 @@
 import { TICK, toGrid } from '../../engine/clock.js';
 import { streamAt, streamKey, type Uniform } from '../../engine/random.js';
 import type { GrowingTime } from '../../models/growing-time.js';
+import type { Draws } from '../../models/growth.js';
 import type { Growing, Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { Cohort, Stay } from '../history/cohorts.js';
-import type { ObservedDraws } from './observed-draws.js';
 import type { ShareOf } from './spread.js';
 
 export interface Completion {
@@ -65,7 +65,7 @@ export class StageCompletion {
   }
 
   /** Draw what the log leaves open of the plants of a stay, the first of which is at `place`. */
-  complete(draws: ObservedDraws, place: number, { cohort, stay, ready, least, time }: Seen): void {
+  complete(draws: Draws, place: number, { cohort, stay, ready, least, time }: Seen): void {
     const lostAllTheSame = this.#completion.lostAllTheSame(cohort.batch, this.#stage);
     const pace = this.#completion.pace(this.#crop, this.#stage);
     for (let k = place; k < place + stay.count; k++) {
@@ -79,7 +79,7 @@ export class StageCompletion {
   }
 
   /** A plant that still stands may fail or die yet, as the plan has it: at an even moment of its time, so beyond that which it has stood. */
-  #still(draws: ObservedDraws, k: number, stood: number): void {
+  #still(draws: Draws, k: number, stood: number): void {
     const days = draws.times[k]!;
     const { loss } = this.#growing;
     const fails = 1 - this.#germination;
@@ -91,7 +91,7 @@ export class StageCompletion {
   }
 
   /** Mix the fates of those that came in on the same day. @param cohorts whose fates they are, in the same order */
-  mixed({ times, moments, sprouts }: ObservedDraws, cohorts: readonly Cohort[]): void {
+  mixed({ times, moments, sprouts }: Draws, cohorts: readonly Cohort[]): void {
     if (!this.#alike) return;
     let from = 0;
     for (let c = 0, place = 0; c < cohorts.length; c++) {

@@ -1,5 +1,6 @@
 /** Which spells of empty holes a cause of the season explains. */
 
+import { groupedBy } from '../../engine/lists.js';
 import type { CostlyCause } from './costs.js';
 import type { IdleSpell } from './idle-spells.js';
 
@@ -48,4 +49,22 @@ export function causeOfSpell(
     }
   };
   return found() ?? null;
+}
+
+/** Where and when holes stood empty for a cause, stage by stage. */
+export function emptyFor(
+  cause: CostlyCause,
+  causes: readonly CostlyCause[],
+  idle: readonly IdleSpell[],
+): Pick<IdleSpell, 'stage' | 'from' | 'to' | 'hole_days'>[] {
+  const spells = idle.filter((spell) => causeOfSpell(spell, causes) === cause);
+  return [...groupedBy(spells, ({ stage }) => stage)].map(([stage, some]) => ({
+    stage,
+    from: some.map(({ from }) => from).sort()[0]!,
+    to: some
+      .map(({ to }) => to)
+      .sort()
+      .at(-1)!,
+    hole_days: some.reduce((sum, { hole_days }) => sum + hole_days, 0),
+  }));
 }
