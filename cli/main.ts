@@ -153,7 +153,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .action(ends(compareCommand));
 
   studyCommand(program.command('size'))
-    .description('the nursery against the finishing channels: which size, what one more channel is worth')
+    .description('the nursery against the finishing channels: which size, what more channels are worth')
     .argument('[file]', FILE)
     .option('--channels <stage=counts>', 'channels to try: nursery=1..4 (again for another stage)', listed)
     .option('--split <number>', 'deal so many channels to the stages in every way')
@@ -305,6 +305,7 @@ function futuresCommand(command: Command): Command {
     .option('-n, --seasons <number>', `how many futures (${USUAL_SEASONS}, fewer for very large lines)`)
     .option('-s, --seed <number>', SEED)
     .option('--workers <number>', WORKERS)
+    .option('--all', 'long lists in full')
     .addOption(new Option('--csv', 'print the figures as CSV'))
     .option('-o, --out <file>', OUT, RESULT_FILE);
 }

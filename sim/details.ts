@@ -7,9 +7,11 @@ export type { Cleaning, InitialState, StandingPlant } from './models/initial-sta
 export type { CountName, HoleState } from './models/ledger.js';
 export type { EventObserver, LineOptions, PlantEvent } from './models/line/line.js';
 export type {
+  Absence,
   CropPlan,
   Growing,
   GrowthTime,
+  Missed,
   Shape,
   Sowing,
   StagePlan,
@@ -24,6 +26,7 @@ export type { Grid, StageLimit } from './scenario/grid.js';
 export type { KeyRow } from './scenario/schema-walk.js';
 export type { Cadence } from './scenario/vary.js';
 /* The next weeks, and the work list. */
+export type { LostToAbsence } from './season/ahead/absence.js';
 export type { PairedDifference } from './season/ahead/advice.js';
 export type {
   NoRoom,
@@ -35,7 +38,8 @@ export type {
   WeekAhead,
 } from './season/ahead/ahead.js';
 export type { Assumed } from './season/ahead/assumed.js';
-export type { BatchChore, Chore, VisitChores } from './season/ahead/chores.js';
+export type { BatchChore, Chore, VisitChores, WeekChores } from './season/ahead/chores.js';
+export type { MadeUpFor } from './season/ahead/coming-sowings.js';
 export type { Forecast } from './season/ahead/forecast.js';
 /* A log: fitted, read, added to, replayed. */
 export type { CropFit, FitDoubt, FittedFigure, ShapeFit, StageFit } from './season/fit/fit.js';
@@ -50,25 +54,29 @@ export type { LogAction, LogRow } from './season/log/rows.js';
 export type { BatchStanding, Slip, Standing, StandingRow } from './season/log/standing.js';
 export type { IdleCause, ShortSowings } from './season/replay/causes.js';
 export type { ChannelDays } from './season/replay/channel-days.js';
+export type { CostlyCause, Heads } from './season/replay/costs.js';
 export type { FailedBatch } from './season/replay/failed-batches.js';
 export type { HoleDays } from './season/replay/hole-days.js';
 export type { IdleSpell } from './season/replay/idle-spells.js';
 export type { Crowded, ReplayedStage, WeekPicks } from './season/replay/result.js';
+export type { SeasonCause } from './season/replay/season-causes.js';
 export type { CadenceChange, WhatIf } from './season/replay/what-if.js';
 /* Studies: what holds a line back, comparison, a film, search, sizes, a run. */
 export type { Change } from './seasons/changes.js';
 export type { Estimate } from './seasons/sections.js';
-export type { Bottleneck, Trial } from './study/bottleneck.js';
+export type { Bottleneck, Effect, Trial } from './study/bottleneck.js';
 export type { Compared, Difference, PlanResult, Verdict } from './study/compare.js';
 export type { FigureName, Scope } from './study/figures.js';
 export type { FilmData, FilmedStage, FilmStage, WorkDone } from './study/film/film-data.js';
 export type { SearchGoal } from './study/search/budget.js';
 export type { Cost, CostKind, Settings } from './study/search/candidates.js';
+export type { Obstacle, Obstacles, Relief } from './study/search/obstacles.js';
 export type { FoundPlan, SearchedPlan } from './study/search/result.js';
 export type { GoalVerdict } from './study/search/sequential-test.js';
 export type { SettingValues } from './study/search/setting-values.js';
 export type { FluidBound, StagesBound } from './study/size/bound.js';
 export type { Gap, GapStep } from './study/size/gap.js';
+export type { Knee } from './study/size/knee.js';
 export type { SizeLayout, StageCounts } from './study/size/layout.js';
 export type { SizeFigure, SizeOfLine } from './study/size/size.js';
 export type { Worth, Worths } from './study/size/worth.js';
@@ -79,5 +87,6 @@ export type {
   RunFigures,
   RunningWeeks,
   StageResult,
+  WeekFigures,
   WeekResult,
 } from './study/summary.js';

@@ -3,7 +3,7 @@
 import { aheadFrom } from '../../sim/calls/look.js';
 import type { Limits } from '../../sim/models/limits.js';
 import { USUAL_WEEKS } from '../../sim/seasons/how-many.js';
-import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
+import { futuresOptions, loadLine, lookInto, tellingOf } from '../inputs/futures-inputs.js';
 import { AHEAD } from '../inputs/line-files.js';
 import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
@@ -34,6 +34,7 @@ export async function ahead(
   const look = aheadFrom(going.scenario.scenario, going.rows, asked.today, weeks);
   const result = await lookInto(going, asked, look);
   if (result === null) return EXIT_INTERRUPTED;
-  await writeResult(toldAs(formOf(options), result, aheadSections, aheadRows), out);
+  const sections = (of: typeof result) => aheadSections(of, tellingOf(options, going));
+  await writeResult(toldAs(formOf(options), result, sections, aheadRows), out);
   return EXIT_DONE;
 }

@@ -3,7 +3,7 @@
 import { choresFrom } from '../../sim/calls/look.js';
 import type { Limits } from '../../sim/models/limits.js';
 import { USUAL_DAYS } from '../../sim/seasons/how-many.js';
-import { futuresOptions, loadLine, lookInto } from '../inputs/futures-inputs.js';
+import { futuresOptions, loadLine, lookInto, tellingOf } from '../inputs/futures-inputs.js';
 import { CHORES } from '../inputs/line-files.js';
 import { EXIT_DONE, EXIT_INTERRUPTED } from '../io/streams.js';
 import { formOf, type Options, wholeNumber } from '../options/options.js';
@@ -43,9 +43,10 @@ export async function chores(
   const look = choresFrom(going.scenario.scenario, going.rows, asked.today, days);
   const result = await lookInto(going, asked, look);
   if (result === null) return EXIT_INTERRUPTED;
+  const sections = (of: typeof result) => choresSections(of, tellingOf(options, going));
   const text = options.ics
     ? calendarText(choresCalendar(result))
-    : toldAs(formOf(options), result, choresSections, choresRows);
+    : toldAs(formOf(options), result, sections, choresRows);
   await writeResult(text, out);
   return EXIT_DONE;
 }

@@ -17,6 +17,7 @@ import {
   workersOf,
 } from '../options/options.js';
 import { Problem } from '../problem.js';
+import type { Telling } from '../words/assumed.js';
 import { faultsProblem } from './faults-problem.js';
 import { type AHEAD, type CHORES, loadLineFiles } from './line-files.js';
 import type { Loaded } from './scenario-file.js';
@@ -54,6 +55,11 @@ export async function loadLine(
 export interface FuturesOptions extends SeasonOptions {
   readonly today: string | null;
   readonly workers: number | undefined;
+}
+
+/** How much is told of a line, and which log the commands that are told name. */
+export function tellingOf({ all = false }: Options, { name }: LoadedLine): Telling {
+  return { all, log: name === '' || name === 'standard input' ? null : name };
 }
 
 /** @param faults takes a sentence for each wrong option */

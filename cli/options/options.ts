@@ -54,6 +54,7 @@ export type Options = Readonly<Record<string, string | undefined>> & {
   readonly csv?: boolean;
   readonly refill?: boolean;
   readonly aloud?: boolean;
+  readonly all?: boolean;
 };
 
 export function formOf(options: Options): Form {

@@ -2,7 +2,7 @@
 
 import type { Forecast } from '../../sim/season/ahead/forecast.js';
 import { COUNT } from '../words/numbers.js';
-import { spanOf, withinText } from '../words/range.js';
+import { withinText } from '../words/range.js';
 import { type Cell, figure, interval } from './section.js';
 
 /** The whole number to expect, with what eight in ten futures stay within. */
@@ -11,7 +11,6 @@ export function expected(range: Forecast): Cell {
 }
 
 /** What eight in ten futures stay within. */
-export function span(range: Forecast): Cell {
-  const { low, high } = spanOf(range);
+export function span({ low, high }: Forecast): Cell {
   return low === high ? figure(low, COUNT) : interval({ low, high }, COUNT);
 }

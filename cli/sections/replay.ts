@@ -2,9 +2,12 @@
 
 import { isoOfDay } from '../../sim/models/dates.js';
 import * as route from '../../sim/models/route.js';
+import type { CostlyCause, Heads } from '../../sim/season/replay/costs.js';
+import { emptyFor } from '../../sim/season/replay/evidence.js';
 import type { IdleSpell } from '../../sim/season/replay/idle-spells.js';
 import type { ReplayedStage, ReplayResult } from '../../sim/season/replay/result.js';
 import type { CadenceChange, WhatIf } from '../../sim/season/replay/what-if.js';
+import { costText, seasonCauseText } from '../words/causes.js';
 import { dateText, daysText } from '../words/dates.js';
 import { causeText } from '../words/idle.js';
 import { COUNT, counted, gainText, percentText, thousands } from '../words/numbers.js';
@@ -28,6 +31,7 @@ export function replaySections(result: ReplayResult): Section[] {
   const { what_if } = result;
   return [
     section(null, ...heading(result)),
+    section('What held the season back', ...heldBack(result)),
     section('What was picked, week by week', ...picks(result)),
     ...(what_if === null
       ? []
@@ -119,34 +123,60 @@ function otherCadence({ planned, idle }: ReplayResult, what: WhatIf): Block[] {
   return blocks;
 }
 
-function emptyHoles({ idle, scarcest, stages }: ReplayResult): Block[] {
+function heldBack({ causes, all_together, without_cost, as_it_was, counts, idle }: ReplayResult): Block[] {
+  const { faithful, heads, departs } = as_it_was;
+  const free =
+    without_cost.length === 0
+      ? []
+      : [`Cost no heads that can be told: ${without_cost.map(seasonCauseText).join('; ')}.`];
+  if (all_together === null) return ['Nothing that was tried would have given more heads.', ...free];
+  const cost = (of: Heads): string => (faithful ? costText(of) : `[${costText(of)}]`);
+  const empty = (cause: CostlyCause): string[][] => {
+    const text = emptyText(emptyFor(cause, causes, idle));
+    return text === '' ? [] : [['', text]];
+  };
+  return [
+    'Heads that the same season would have given more without it, with the same luck (and how far that is sure: it is tried in several ways to fill in what the log does not show).',
+    ...(faithful
+      ? []
+      : [
+          `The line was not run quite as the rules say: simulated as it was, the season gives ${counted(Math.round(heads), 'head')}, not ${thousands(counts.picked)}, and the weeks differ by ${thousands(Math.round(departs))}. So what things cost stands in brackets.`,
+        ]),
+    table(
+      causes.flatMap((cause, i) => [
+        [`${i + 1}.`, `${cost(cause.heads)}: ${seasonCauseText(cause)}`],
+        ...empty(cause),
+      ]),
+    ),
+    ...(causes.length > 1
+      ? [`All of them together: ${cost(all_together)}. The single ones need not add up to that.`]
+      : []),
+    ...free,
+  ];
+}
+
+/** `stood empty for it: nursery 225 hole-days, 1 Apr to 25 Apr; ...`; nothing if none did. */
+function emptyText(stages: ReturnType<typeof emptyFor>): string {
+  const told = stages.map(
+    ({ stage, from, to, hole_days }) => `${stage} ${counted(hole_days, 'hole-day')}, ${daysText(from, to)}`,
+  );
+  return told.length === 0 ? '' : `stood empty for it: ${told.join('; ')}`;
+}
+
+function emptyHoles({ idle, stages }: ReplayResult): Block[] {
   if (idle.length === 0) return ['Nowhere.'];
-  const known =
-    scarcest === null
-      ? 'By holes and mean times the line can give all that is wanted, so empty holes cost no heads by themselves.'
-      : `By holes and mean times ${scarcest} holds the line back, so heads are counted there: an estimate. Empty holes elsewhere cost none by themselves.`;
   const spells = idle.slice(0, MOST_SPELLS).flatMap((spell, i) => [
     [`${i + 1}.`, `${spellText(spell)}:`],
     ['', causeText(spell.cause, spell.stage === stages[route.first({ stages })]!.name)],
   ]);
   const rest = idle.slice(MOST_SPELLS);
-  if (rest.length === 0) return [known, table(spells)];
+  if (rest.length === 0) return [table(spells)];
   const days = rest.reduce((sum, spell) => sum + spell.hole_days, 0);
-  const heads = rest.reduce((sum, spell) => sum + (spell.heads ?? 0), 0);
-  return [
-    known,
-    table(spells),
-    `and ${thousands(rest.length)} more: ${counted(days, 'hole-day')}${headsText(heads)}.`,
-  ];
+  return [table(spells), `and ${thousands(rest.length)} more: ${counted(days, 'hole-day')}.`];
 }
 
-function spellText({ stage, from, to, holes, hole_days, heads }: IdleSpell): string {
-  return `${stage}, ${daysText(from, to)}: up to ${counted(holes, 'hole')}, ${counted(hole_days, 'hole-day')}${headsText(heads)}`;
-}
-
-/** `, about 3 heads`; nothing if it is none or not known. */
-function headsText(heads: number | null): string {
-  return heads !== null && heads >= 0.5 ? `, about ${counted(Math.round(heads), 'head')}` : '';
+function spellText({ stage, from, to, holes, hole_days }: IdleSpell): string {
+  return `${stage}, ${daysText(from, to)}: up to ${counted(holes, 'hole')}, ${counted(hole_days, 'hole-day')}`;
 }
 
 /** Rows of the table of hole-days. */
@@ -159,7 +189,7 @@ const HOLE_DAYS: readonly { readonly what: string; readonly of: (stage: Replayed
     { what: 'empty: later', of: ({ ledger }) => ledger.empty - ledger.filling },
   ];
 
-function notTold({ planned, whole, end, stages, missed_visits }: ReplayResult): string[] {
+function notTold({ planned, whole, end, stages, missed_visits, unseen }: ReplayResult): string[] {
   const sentences = [
     'When plants became ready or died. So of the holes that were taken only those count as growing for certain whose plants still stood after a visit that left holes free further on.',
   ];
@@ -171,6 +201,15 @@ function notTold({ planned, whole, end, stages, missed_visits }: ReplayResult): 
       'The holes: no scenario was given, so of each stage only the most that ever stood there at once is known, a lower bound. Nor is anything known of cleaning after plants, of visits without a row and of the cadence. Name the scenario behind the log to have it all.',
     );
   }
+  if (unseen.length > 0) {
+    const lost = unseen.map(({ stage, plants, batches }) => {
+      const more = batches.length > 3 ? ` and ${batches.length - 3} more` : '';
+      return `${thousands(plants)} in ${stage} (${batches.slice(0, 3).join(', ')}${more})`;
+    });
+    sentences.push(
+      `What became of plants that are never mentioned again, though fewer than 1 in 100 would still grow: ${lost.join(', ')}. They are taken to have been lost and cleared without a row.`,
+    );
+  }
   for (const { name, exact } of stages) {
     if (!exact)
       sentences.push(
@@ -179,7 +218,7 @@ function notTold({ planned, whole, end, stages, missed_visits }: ReplayResult): 
   }
   if (missed_visits.length > 0) {
     sentences.push(
-      `Whether somebody came on ${counted(missed_visits.length, 'planned visit')} without a row, from ${dateText(missed_visits[0]!)} to ${dateText(missed_visits.at(-1)!)}: a sowing was due then and cells were free, so it is taken that nobody came.`,
+      `Whether somebody came on ${counted(missed_visits.length, 'planned visit')} without a row, from ${dateText(missed_visits[0]!)} to ${dateText(missed_visits.at(-1)!)}: there was something to do then, so it is taken that nobody came.`,
     );
   }
   for (const { name, holes, exact, standing } of stages) {

@@ -3,14 +3,32 @@
 import type { HoleState } from '../../sim/models/ledger.js';
 import * as route from '../../sim/models/route.js';
 import type { Bottleneck } from '../../sim/study/bottleneck.js';
-import type { RunResult, StageResult } from '../../sim/study/summary.js';
+import type { RunResult, StageResult, WeekFigures } from '../../sim/study/summary.js';
 import { dateText } from '../words/dates.js';
 import { changeText } from '../words/limits.js';
-import { COUNT, counted, countText, listed, percentText, plural, SHARE } from '../words/numbers.js';
+import {
+  COUNT,
+  counted,
+  countText,
+  decimalsFor,
+  figureText,
+  intervalText,
+  listed,
+  percentText,
+  plural,
+  SHARE,
+  signed,
+} from '../words/numbers.js';
 import { STATE_WORDS } from '../words/states.js';
 import { holeDayTable, stoppedEarly, weeksFrom } from './season.js';
 import { type Block, type Cell, figure, type Rows, type Section, section, table } from './section.js';
-import { trialTable } from './trials.js';
+import { PER_CENT, trialTable } from './trials.js';
+
+/** More weeks than these are counted, not named. */
+const MOST_WEEKS = 4;
+
+/** Fewer plants a season than this would read as none. */
+const LEAST_TOLD = 0.05;
 
 export function runSections(result: RunResult): Section[] {
   return [
@@ -43,15 +61,33 @@ function picks(result: RunResult): Block[] {
   }
   const heads = (value: number, more = ''): Cell =>
     figure(value, COUNT, plural(countText(value), 'head') + more);
+  const { without_absence: present, wanted } = running;
+  const rows = (what: string, of: (weeks: WeekFigures) => Cell): Cell[][] => [
+    [what, of(running)],
+    ...(present === null ? [] : [['the same, if nobody were away', of(present)]]),
+  ];
+  const missing = ({ missing }: WeekFigures): Cell =>
+    figure(missing, COUNT, wanted ? `(${percentText(missing! / wanted)})` : '');
   return [
     table([
       ['in a usual week', heads(running.p50)],
-      ['in a bad week (1 in 10)', heads(running.p10, ' or fewer')],
+      ...rows('in a bad week (1 in 10)', ({ p10 }) => heads(p10, ' or fewer')),
       ['on average', heads(running.mean, ' a week')],
       ['weeks without a pick', figure(running.without_pick, SHARE)],
+      ...(wanted === null ? [] : rows(`missing of ${counted(wanted, 'head')} wanted`, missing)),
     ]),
     `(${weeksFrom(running)}, when the line is running)`,
+    ...(running.bad_by_absence.length === 0
+      ? []
+      : [`Bad by the absence: ${weeksText(running.bad_by_absence)}.`]),
   ];
+}
+
+/** `the weeks from Mon 8 Feb 2027, Mon 15 Feb 2027 and 2 more` */
+function weeksText(starts: readonly string[]): string {
+  const named = starts.slice(0, MOST_WEEKS).map(dateText);
+  const more = starts.length - named.length;
+  return `the ${starts.length === 1 ? 'week' : 'weeks'} from ${listed(more > 0 ? [...named, `${more} more`] : named)}`;
 }
 
 /** What keeps a line from running. */
@@ -83,33 +119,43 @@ function holdsBack({ limits, partial, stages }: RunResult): Block[] {
     const why = partial ? 'it was stopped before.' : 'that takes a running line and at least 2 seasons.';
     return [`Not tried: ${why}`, ...seenInLedger(stages)];
   }
-  const { seasons, trials, better } = limits;
+  const { seasons, trials, better, risk } = limits;
   return [
     verdict(limits),
     section(
       `How we know: ${seasons} seasons run again with the same luck and one thing changed.`,
       trialTable(trials.map((trial) => ({ ...trial, mean: trial.gain }))),
+      PER_CENT,
     ),
     ...(better.length === 0
       ? []
-      : [`But ${listed(better.map(changeText))} would bring more than any channel.`]),
+      : [`For what it adds, this brings more than any channel: ${listed(better.map(changeText))}.`]),
+    riskText(risk),
     ...seenInLedger(stages),
   ];
 }
 
 const NO_STAGE: Readonly<Record<Exclude<Bottleneck['by'], 'stage'>, string>> = {
-  sowing: 'None: one more channel brings nothing in any stage, more seeds do. What is sown sets the yield.',
+  sowing:
+    'None: more channels bring hardly anything in any stage, more seeds do. What is sown sets the yield.',
   visits:
-    'None: one more channel brings nothing in any stage, a visit every day does. Ready plants wait for you.',
-  want: 'None: what is wanted is picked, and one more channel brings nothing in any stage.',
-  nothing: 'None of them: nothing that was tried brings more heads.',
+    'None: more channels bring hardly anything in any stage, a visit every day does. Ready plants wait for you.',
+  away: 'None: more channels bring hardly anything in any stage; if nobody were away, there would be more heads.',
+  want: 'None: what is wanted is picked, and more channels bring hardly anything in any stage.',
+  nothing: 'None of them: nothing that was tried brings heads worth the name.',
 };
 
 function verdict({ by, stages }: Bottleneck): string {
   if (by !== 'stage') return NO_STAGE[by];
   return stages.length === 1
-    ? `${stages[0]}: one more channel there brings more heads than in any other stage.`
-    : `${listed(stages)}: one more channel brings more heads in each, and none stands out.`;
+    ? `${stages[0]}: more room there brings more heads, for its share, than in any other stage.`
+    : `${listed(stages)}: more room brings more heads in each, and none stands out.`;
+}
+
+function riskText(risk: Bottleneck['risk']): string {
+  const { change, gain, low, high } = risk;
+  const form = signed(decimalsFor(Math.max(Math.abs(low), Math.abs(high))));
+  return `If ${changeText(change)}: ${figureText(gain, form)} heads a week (${intervalText({ low, high }, form)}).`;
 }
 
 /** What the ledger shows of plants that could not go on. */
@@ -136,7 +182,7 @@ function holeDays({ stages }: RunResult): Block {
   return holeDayTable(rows, stages);
 }
 
-function seeds({ counts, attended }: RunResult): Block[] {
+function seeds({ counts, attended, stages, weeks }: RunResult): Block[] {
   const sown = counts.sown.mean;
   if (sown === 0) return [`Nothing was sown${attended.visits === 0 ? ': nobody came' : ''}.`];
   const fates: [string, number][] = [
@@ -156,11 +202,25 @@ function seeds({ counts, attended }: RunResult): Block[] {
     blocks.push(`In all ${counted(counts.picked.mean, 'pick')}: plants that are cut again count each time.`);
   if (counts.unsown.mean > 0)
     blocks.push(`Not sown, because no cell was free: ${counted(counts.unsown.mean, 'seed')}.`);
-  if (counts.wanted.mean > 0) {
-    const short = counts.short.mean;
-    blocks.push(
-      `Wanted: ${counted(counts.wanted.mean, 'head')}; missing on the day: ${countText(short)} (${percentText(short / counts.wanted.mean)}).`,
-    );
-  }
-  return blocks;
+  return [...blocks, ...thrownAway(stages, weeks)];
+}
+
+/** Where and when most plants were thrown away. */
+function thrownAway(stages: readonly StageResult[], weeks: RunResult['weeks']): string[] {
+  return stages.flatMap(({ name, thrown_away: { mean, weeks: plants } }) => {
+    if (mean < LEAST_TOLD) return [];
+    // The fewest weeks that hold half of them.
+    const order = [...plants.keys()].sort((a, b) => plants[b]! - plants[a]! || a - b);
+    let sum = 0;
+    const half = order.filter((week) => {
+      const needed = sum < mean / 2;
+      sum += plants[week]!;
+      return needed;
+    });
+    const when =
+      half.length <= MOST_WEEKS
+        ? `at least half of them in ${weeksText(half.sort((a, b) => a - b).map((week) => weeks[week]!.start))}`
+        : `all through the season, from ${dateText(weeks[plants.findIndex((count) => count > 0)]!.start)} on`;
+    return [`Thrown away in ${name}: ${counted(mean, 'plant')}, ${when}.`];
+  });
 }

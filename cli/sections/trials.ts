@@ -2,7 +2,7 @@
 
 import type { Change } from '../../sim/seasons/changes.js';
 import { changeParts } from '../words/limits.js';
-import { decimalsFor, signed } from '../words/numbers.js';
+import { decimalsFor, fixed, signed } from '../words/numbers.js';
 import { type Ends, figure, interval, type Table, table, words } from './section.js';
 
 /** A change and what it brings, in heads a week, with its 95 % interval. */
@@ -10,9 +10,15 @@ export interface Tried extends Ends {
   readonly change: Change;
   /** null if no week counts. */
   readonly mean: number | null;
+  /** Share of the heads that it brings more, over the share that it adds. */
+  readonly elasticity: { readonly mean: number } | null;
   /** Whether that is worth the change. */
   readonly brings: boolean;
 }
+
+/** What the column `per 1 %` means. */
+export const PER_CENT =
+  'Per 1 %: by how many % each 1 % more (of that room, of the seeds, of the visits) raises the heads. What limits alone has 1, what never limits 0.';
 
 export function trialTable(trials: readonly Tried[]): Table {
   const form = signed(
@@ -23,9 +29,10 @@ export function trialTable(trials: readonly Tried[]): Table {
       words(...changeParts(one.change)),
       figure(one.mean, form),
       interval(one, form),
+      figure(one.elasticity?.mean, fixed(2)),
       verdict(one),
     ]),
-    { head: ['changed', 'heads a week', '95 % interval', ''] },
+    { head: ['changed', 'heads\na week', '95 %\ninterval', 'per 1 %', ''] },
   );
 }
 

@@ -2,7 +2,7 @@
 
 import type { Assumed } from '../../sim/season/ahead/assumed.js';
 import { dateText } from './dates.js';
-import { listed, thousands } from './numbers.js';
+import { counted, listed, thousands } from './numbers.js';
 
 /** Visits that are named one by one. */
 const MOST_NAMED = 3;
@@ -19,10 +19,69 @@ export function assumedSentences({ missed, overdue }: Pick<Assumed, 'missed' | '
       : [
           `No row tells of ${listed(named)}, although sowings were due: taken as not made. If they were, log what was done.`,
         ]),
-    ...overdue.map(({ batch, stage, plants }) =>
-      plants === 1
-        ? `1 of ${batch} stands in ${stage} for longer than the scenario's times allow; it is taken to be ready by the next visit. If it is dead, log it as lost.`
-        : `${thousands(plants)} of ${batch} stand in ${stage} for longer than the scenario's times allow; they are taken to be ready by the next visit. If they are dead, log them as lost.`,
-    ),
+    ...overdueSentence(overdue),
   ];
+}
+
+function overdueSentence(overdue: Assumed['overdue']): string[] {
+  if (overdue.length === 0) return [];
+  const plants = overdue.reduce((sum, group) => sum + group.plants, 0);
+  const [first] = overdue;
+  const where =
+    overdue.length === 1 ? `of ${first!.batch} in ${first!.stage}` : `of ${overdueBatches(overdue)} batches`;
+  const [stand, gone] =
+    plants === 1
+      ? ['stands', 'it is taken as failed and cleared at the next visit. If it is gone already, log it']
+      : [
+          'stand',
+          'they are taken as failed and cleared at the next visit. If they are gone already, log them',
+        ];
+  return [
+    `${counted(plants, 'plant')} ${where} ${stand} so long that fewer than 1 in 100 would still grow: ${gone}.`,
+  ];
+}
+
+function overdueBatches(overdue: Assumed['overdue']): number {
+  return new Set(overdue.map(({ batch }) => batch)).size;
+}
+
+/** Commands that are told; of more groups the largest. */
+const MOST_COMMANDS = 6;
+
+/**
+ * What to type to log plants that are taken as failed: one command for all of a batch in a stage.
+ * @param all whether every command is asked for @returns also how many are left out
+ */
+export function loseCommands(
+  overdue: Assumed['overdue'],
+  { log, all }: Telling,
+): { readonly lines: readonly string[]; readonly more: number } {
+  const most = all ? overdue.length : MOST_COMMANDS;
+  const told = [...overdue].sort((a, b) => b.plants - a.plants).slice(0, most);
+  const to = log === null || log === USUAL_LOG ? '' : ` --to ${typed(log)}`;
+  return {
+    lines: told.map(
+      ({ batch, stage, plants }) => `evensow log lose ${plants} ${typed(batch)} ${typed(stage)}${to}`,
+    ),
+    more: overdue.length - told.length,
+  };
+}
+
+/** How much is told, and of which log. */
+export interface Telling {
+  /** Long lists in full. */
+  readonly all: boolean;
+  /** Path of the log; null if it came from standard input, or there is none. */
+  readonly log: string | null;
+}
+
+/** As long as nobody asks for more. */
+export const BRIEF: Telling = { all: false, log: null };
+
+/** What `evensow log` writes to if it is not told. */
+const USUAL_LOG = 'season.csv';
+
+/** A word as a shell reads it. */
+function typed(word: string): string {
+  return /^[\w./:@%+,-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
 }

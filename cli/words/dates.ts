@@ -1,5 +1,7 @@
 /** Dates as a grower reads them. */
 
+import { isoOfDay, weekdayOfDay } from '../../sim/models/dates.js';
+
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 export const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
@@ -18,4 +20,9 @@ export function shortDate(iso: string): string {
 /** `Mon 4 Jan 2027 to Wed 6 Jan 2027` of ISO dates, or the one date that both are. */
 export function daysText(first: string, last: string): string {
   return first === last ? dateText(first) : `${dateText(first)} to ${dateText(last)}`;
+}
+
+/** The Monday of a date's week. ISO 8601. */
+export function mondayOf(iso: string): string {
+  return isoOfDay(iso, -weekdayOfDay(iso, 0));
 }

@@ -8,6 +8,7 @@ import { counted, listed } from './numbers.js';
 const NO_STAGE: Readonly<Record<Exclude<Bottleneck['by'], 'stage'>, string>> = {
   sowing: 'what is sown',
   visits: 'the visits',
+  away: 'the absence',
   want: 'nothing: what is wanted is picked',
   nothing: 'nothing that was tried',
 };
@@ -22,11 +23,19 @@ export function heldBackBy(limits: Bottleneck | null): string {
 export function changeParts(change: Change): (string | { readonly name: string })[] {
   switch (change.kind) {
     case 'channel':
-      return ['+1 channel of ', { name: change.stage }, ` (${counted(change.holes, 'hole')})`];
+      return [
+        `+${counted(change.channels, 'channel')} of `,
+        { name: change.stage },
+        ` (${counted(change.holes, 'hole')})`,
+      ];
     case 'seeds':
       return [`${change.percent} % more seeds`];
     case 'visits':
       return ['a visit every day'];
+    case 'away':
+      return ['nobody away'];
+    case 'growing':
+      return [`all growing takes ${change.percent} % longer`];
   }
 }
 

@@ -1,9 +1,11 @@
 /** `ahead` and `chores`: what comes, from what stands by the log. */
 
 import { SEED, wholeWithin } from '../models/limits.js';
+import type { Plan } from '../models/plan.js';
 import type { Result } from '../models/result.js';
 import { toPlan } from '../scenario/plan.js';
 import type { Scenario } from '../scenario/schema.js';
+import { absenceRuns, weeksUntilThrown } from '../season/ahead/absence.js';
 import { type AheadResult, lookAhead, runsAhead, weeksNeeded } from '../season/ahead/ahead.js';
 import { type ChoresResult, listChores, weeksToList } from '../season/ahead/chores.js';
 import type { LookOptions } from '../season/ahead/coming-season.js';
@@ -81,8 +83,13 @@ export function aheadFrom(
   today: string | null,
   weeks: number,
 ): Look<AheadResult> {
-  const plan = lengthenedPlan(scenario, rows, today, (short, from) => weeksNeeded(short, from, weeks));
-  return { runsOf: runsAhead, take: (options) => lookAhead(plan, rows, { ...options, weeks }) };
+  const needed = (short: Plan, from: number): number => weeksNeeded(short, from, weeks);
+  const plan = lengthenedPlan(scenario, rows, today, needed);
+  const attended = attendedPlan(scenario, rows, today, needed);
+  return {
+    runsOf: (futures) => runsAhead(futures) + (attended === null ? 0 : absenceRuns(futures)),
+    take: (options) => lookAhead(plan, rows, { ...options, weeks, attended }),
+  };
 }
 
 export function choresFrom(
@@ -91,9 +98,22 @@ export function choresFrom(
   today: string | null,
   days: number,
 ): Look<ChoresResult> {
-  const plan = lengthenedPlan(scenario, rows, today, (_, from) => weeksToList(from, days));
-  return { runsOf: (futures) => futures, take: (options) => listChores(plan, rows, { ...options, days }) };
+  const needed = (short: Plan, from: number): number =>
+    scenario.away.length === 0 ? weeksToList(from, days) : weeksUntilThrown(short, from + days);
+  const plan = lengthenedPlan(scenario, rows, today, needed);
+  const attended = attendedPlan(scenario, rows, today, needed);
+  return {
+    runsOf: (futures) => futures + (attended === null ? 0 : absenceRuns(futures)),
+    take: (options) => listChores(plan, rows, { ...options, days, attended }),
+  };
 }
+
+/** The plan with nobody away; null if it has no absence. */
+function attendedPlan(scenario: Scenario, ...rest: Tail<Parameters<typeof lengthenedPlan>>): Plan | null {
+  return scenario.away.length === 0 ? null : lengthenedPlan({ ...scenario, away: [] }, ...rest);
+}
+
+type Tail<List extends unknown[]> = List extends [unknown, ...infer Rest] ? Rest : never;
 
 /** How a look is taken. */
 interface Manner extends Pick<LookOptions, 'today' | 'futures' | 'threads'> {

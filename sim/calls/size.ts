@@ -13,7 +13,7 @@ export interface SizeOptions extends StudyOptions {
 }
 
 /**
- * One line with other numbers of channels, with the same luck: the best size, the knee, what one more channel is worth.
+ * One line with other numbers of channels, with the same luck: the best size, the knee, what more channels are worth.
  *
  * @returns faults, a sentence each, if the layout does not fit the line
  * @throws RangeError if an option is out of range; the signal's reason if it was stopped before the first season was over

@@ -86,6 +86,8 @@ export interface Season {
   readonly ledger: Float64Array;
   /** Picks in each week. */
   readonly weekPicks: Float64Array;
+  /** Plants thrown away: stage s, week w at s x weeks + w. */
+  readonly weekDiscards: Float64Array;
   /** When the first pick was made [d from the start]; NaN if never. */
   firstPick: number;
 }

@@ -28,10 +28,26 @@ export interface Growing {
   readonly keeps: number;
 }
 
+/**
+ * What a visit does where several sowings of a crop fell due since the last one: all of them are made up for, or all but the
+ * latest are dropped.
+ */
+export type Missed = 'made_up' | 'dropped';
+
 /** When seeds of a crop are sown. */
 export type Sowing =
-  /** `days`: days from the start on which a sowing falls due, ascending [d]. `seeds`: seeds per sowing. */
-  | { readonly kind: 'due'; readonly days: readonly number[]; readonly seeds: number }
+  /**
+   * `days`: days from the start on which a sowing falls due, ascending [d]. `seeds`: seeds per sowing. `more`: seeds beyond
+   * these of each sowing; none if it is left out.
+   */
+  | {
+      readonly kind: 'due';
+      readonly days: readonly number[];
+      readonly seeds: number;
+      readonly more?: readonly number[];
+      /** `made_up` if left out. */
+      readonly missed?: Missed;
+    }
   /** At each visit, what the line will miss (see refill.ts). */
   | { readonly kind: 'refill' };
 
@@ -64,8 +80,15 @@ export interface StagePlan {
 export type Visits =
   /** Somebody acts at the instant of every change. */
   | { readonly kind: 'always' }
-  /** Whole days from the start at whose beginning there is a visit, ascending [d]. */
-  | { readonly kind: 'days'; readonly days: readonly number[] };
+  /** Whole days from the start at whose beginning there is a visit, ascending [d]. `away`: left out if nobody is ever away. */
+  | { readonly kind: 'days'; readonly days: readonly number[]; readonly away?: Absence };
+
+/** Days of the season on which nobody can come, ascending [d]. */
+export interface Absence {
+  readonly days: readonly number[];
+  /** Those of them on which there would be a visit. */
+  readonly visits: readonly number[];
+}
 
 /** Heads that are wanted. */
 export interface Want {

@@ -45,10 +45,13 @@ export function toPlan(scenario: Scenario): Plan {
 function toVisits({ visits, away, start, weeks }: Scenario): Visits {
   if (visits === 'always') return { kind: 'always' };
   const spans = away.map(({ from, to }) => ({ from: dayFrom(start, from), to: dayFrom(start, to) }));
+  const isAway = (day: number): boolean => spans.some(({ from, to }) => from <= day && day <= to);
   const days = daysOn(visits === 'daily' ? WEEKDAYS : visits, start, weeks * 7);
+  const gone = daysOn(WEEKDAYS, start, weeks * 7).filter(isAway);
   return {
     kind: 'days',
-    days: days.filter((day) => !spans.some(({ from, to }) => from <= day && day <= to)),
+    days: days.filter((day) => !isAway(day)),
+    ...(gone.length === 0 ? {} : { away: { days: gone, visits: days.filter(isAway) } }),
   };
 }
 
@@ -69,10 +72,19 @@ function toCrop(crop: Crop, { stages, start, weeks }: Scenario): CropPlan {
 /** `season` is its length [d]. */
 function toSowing(sow: Crop['sow'], start: string, season: number): Sowing {
   if ('refill' in sow) return { kind: 'refill' };
-  if ('every' in sow) return { kind: 'due', days: daysEvery(sow.every, season), seeds: sow.seeds };
-  if ('on' in sow) return { kind: 'due', days: daysOn(sow.on, start, season), seeds: sow.seeds };
-  const days = daysIn(sow.dates, start, season).sort((a, b) => a - b);
-  return { kind: 'due', days, seeds: sow.seeds };
+  const { seeds, missed } = sow;
+  return {
+    kind: 'due',
+    days: dueDays(sow, start, season),
+    seeds,
+    ...(missed === undefined ? {} : { missed }),
+  };
+}
+
+function dueDays(sow: Exclude<Crop['sow'], { refill: true }>, start: string, season: number): number[] {
+  if ('every' in sow) return daysEvery(sow.every, season);
+  if ('on' in sow) return daysOn(sow.on, start, season);
+  return daysIn(sow.dates, start, season).sort((a, b) => a - b);
 }
 
 /** Days of the dates that lie in the season, from its start [d]. */

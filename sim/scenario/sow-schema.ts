@@ -2,6 +2,7 @@
 
 import * as z from 'zod';
 import { EVERY, SEEDS } from '../models/limits.js';
+import { nearest } from '../models/nearest.js';
 import { field } from './expectations.js';
 import { date, weekdays, whole } from './fields.js';
 
@@ -23,11 +24,23 @@ const refill = field(z.literal(true), 'Sow at each visit what the line will miss
   example: 'sow: {refill: true}',
 });
 
+const RULES = ['made_up', 'dropped'] as const;
+
+const missed = field(
+  z.enum(RULES),
+  'What a visit sows where several sowings fell due since the last one: all of them, or only the latest; made_up if not given.',
+  {
+    expected: 'made_up (all that fell due is sown) or dropped (only the latest sowing)',
+    example: 'missed: dropped',
+    nearest: (word) => nearest(word, [...RULES]),
+  },
+).optional();
+
 export const sow = field(
   z.union([
-    z.strictObject({ every, seeds }),
-    z.strictObject({ on: weekdays('Weekdays on which sowings are due.', 'on'), seeds }),
-    z.strictObject({ dates, seeds }),
+    z.strictObject({ every, seeds, missed }),
+    z.strictObject({ on: weekdays('Weekdays on which sowings are due.', 'on'), seeds, missed }),
+    z.strictObject({ dates, seeds, missed }),
     z.strictObject({ refill }),
   ]),
   'When seeds are sown, and how many.',

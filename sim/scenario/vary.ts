@@ -87,10 +87,11 @@ function sowWith(sow: Sow, { cadence, seeds, seedsAWeek }: Variation): Result<So
   if (cadence === undefined) {
     return success({ ...(sow as Exclude<Sow, { refill: true }>), seeds: each.value });
   }
+  const rest = 'refill' in sow || sow.missed === undefined ? {} : { missed: sow.missed };
   return success(
     'every' in cadence
-      ? { every: cadence.every, seeds: each.value }
-      : { on: [...cadence.on], seeds: each.value },
+      ? { every: cadence.every, seeds: each.value, ...rest }
+      : { on: [...cadence.on], seeds: each.value, ...rest },
   );
 }
 

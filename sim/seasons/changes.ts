@@ -1,30 +1,79 @@
-/** Small changes to a plan that are tried to find what holds the line back. */
+/** Small changes to a plan that are tried to find what holds the line back, and what may go wrong. */
 
+import { withGrowings } from '../models/growings.js';
 import { BLOCKED, type Season, STATE_COUNT, UNSOWN } from '../models/ledger.js';
-import { type CropPlan, type Plan, seasonDays } from '../models/plan.js';
+import { type CropPlan, type Plan, type StagePlan, seasonDays } from '../models/plan.js';
 import * as route from '../models/route.js';
 
 export type Change =
-  | { readonly kind: 'channel'; readonly stage: string; readonly holes: number }
+  /** `channels` more of a stage, with so many `holes` together. */
+  | {
+      readonly kind: 'channel';
+      readonly stage: string;
+      readonly channels: number;
+      readonly holes: number;
+    }
   | { readonly kind: 'seeds'; readonly percent: number }
-  | { readonly kind: 'visits' };
+  /** A visit every day on which somebody can come. */
+  | { readonly kind: 'visits' }
+  /** The visits that an absence takes away. */
+  | { readonly kind: 'away' }
+  /** All growing takes longer: no remedy but a risk. */
+  | { readonly kind: 'growing'; readonly percent: number };
 
-/** More seeds at each sowing, in the trial of more seeds [%]. */
+/** More seeds over all sowings, in the trial of more seeds [%]. */
 const MORE_SEEDS_PERCENT = 10;
 
-/** What can be tried: one more channel in each stage; more seeds; a visit every day. */
+/** What may go wrong and is tried beside the remedies. */
+export const RISK: Change = { kind: 'growing', percent: 10 };
+
+/**
+ * The remedies that can be tried, each only where it changes anything: more channels in each stage; more seeds; a visit every day;
+ * nobody away.
+ */
 export function changesOf(plan: Plan): Change[] {
-  const changes: Change[] = plan.stages.map((stage) => ({
-    kind: 'channel',
-    stage: stage.name,
-    holes: stage.holesPerChannel,
-  }));
-  if (plan.crops.some((crop) => crop.sowing.kind === 'due')) {
-    changes.push({ kind: 'seeds', percent: MORE_SEEDS_PERCENT });
+  const changes: Change[] = [
+    ...plan.stages.map((stage): Change => {
+      const channels = channelsMore(stage);
+      return { kind: 'channel', stage: stage.name, channels, holes: channels * stage.holesPerChannel };
+    }),
+    { kind: 'seeds', percent: MORE_SEEDS_PERCENT },
+    { kind: 'visits' },
+    { kind: 'away' },
+  ];
+  return changes.filter((change) => shareAdded(plan, change) > 0);
+}
+
+/** Channels that are tried beyond those of a stage: 1 in 100, at least one. */
+export function channelsMore({ channels }: StagePlan): number {
+  return Math.max(1, Math.round(channels / 100));
+}
+
+/** What a remedy adds, as a share of what is there: of the channels of its stage, of the seeds, of the visits. */
+export function shareAdded(plan: Plan, change: Change): number {
+  switch (change.kind) {
+    case 'channel':
+      return change.channels / plan.stages.find(({ name }) => name === change.stage)!.channels;
+    case 'seeds':
+      return seedsDue(applied(plan, change)) / seedsDue(plan) - 1;
+    case 'visits':
+    case 'away':
+      return visitsOf(applied(plan, change)) / visitsOf(plan) - 1;
+    case 'growing':
+      return 0;
   }
-  if (plan.visits.kind === 'days' && plan.visits.days.length < seasonDays(plan))
-    changes.push({ kind: 'visits' });
-  return changes;
+}
+
+function seedsDue({ crops }: Plan): number {
+  return crops.reduce((sum, { sowing }) => {
+    if (sowing.kind !== 'due') return sum;
+    const more = sowing.more?.reduce((all, seeds) => all + seeds, 0) ?? 0;
+    return sum + sowing.seeds * sowing.days.length + more;
+  }, 0);
+}
+
+function visitsOf({ visits }: Plan): number {
+  return visits.kind === 'days' ? visits.days.length : Number.POSITIVE_INFINITY;
 }
 
 /** The plan with the change made. */
@@ -34,22 +83,50 @@ export function applied(plan: Plan, change: Change): Plan {
       return {
         ...plan,
         stages: plan.stages.map((stage) =>
-          stage.name === change.stage ? { ...stage, channels: stage.channels + 1 } : stage,
+          stage.name === change.stage ? { ...stage, channels: stage.channels + change.channels } : stage,
         ),
       };
     case 'seeds':
       return { ...plan, crops: plan.crops.map((crop) => withMoreSeeds(crop, change.percent)) };
     case 'visits':
-      return {
-        ...plan,
-        visits: { kind: 'days', days: Array.from({ length: seasonDays(plan) }, (_, day) => day) },
-      };
+      return visitedDaily(plan);
+    case 'away':
+      return neverAway(plan);
+    case 'growing':
+      return { ...plan, crops: plan.crops.map((crop) => growingLonger(crop, 1 + change.percent / 100)) };
   }
 }
 
+/** The plan with a visit every day, but for those on which nobody can come. */
+export function visitedDaily(plan: Plan): Plan {
+  const { visits } = plan;
+  if (visits.kind === 'always') return plan;
+  const away = new Set(visits.away?.days);
+  const days = Array.from({ length: seasonDays(plan) }, (_, day) => day).filter((day) => !away.has(day));
+  return { ...plan, visits: { ...visits, days } };
+}
+
+/** The plan with the visits that an absence takes away; the same object if it takes none. */
+export function neverAway(plan: Plan): Plan {
+  const { visits } = plan;
+  if (visits.kind === 'always' || !visits.away?.visits.length) return plan;
+  const days = [...visits.days, ...visits.away.visits].sort((a, b) => a - b);
+  return { ...plan, visits: { kind: 'days', days } };
+}
+
+/** Whole seeds, spread over the sowings: after each of them their sum is as near as it can be to the share. */
 function withMoreSeeds(crop: CropPlan, percent: number): CropPlan {
-  if (crop.sowing.kind !== 'due') return crop;
-  return { ...crop, sowing: { ...crop.sowing, seeds: Math.ceil(crop.sowing.seeds * (1 + percent / 100)) } };
+  const { sowing } = crop;
+  if (sowing.kind !== 'due') return crop;
+  const upTo = (sowings: number): number => Math.round((sowings * sowing.seeds * percent) / 100);
+  return { ...crop, sowing: { ...sowing, more: sowing.days.map((_, k) => upTo(k + 1) - upTo(k)) } };
+}
+
+function growingLonger(crop: CropPlan, times: number): CropPlan {
+  return withGrowings(crop, ({ time, ...rest }) => ({
+    ...rest,
+    time: { ...time, days: time.days * times, times: time.times.map((one) => one * times) },
+  }));
 }
 
 /**

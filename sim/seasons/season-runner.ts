@@ -1,6 +1,6 @@
 /** One who runs seasons: holds the plans of a workload and does one piece of it after another. */
 
-import { type Season, SHORT, WANTED } from '../models/ledger.js';
+import type { Season } from '../models/ledger.js';
 import { Line } from '../models/line/line.js';
 import { holesOf, type Plan } from '../models/plan.js';
 import { applied, type Change, cannotMatter } from './changes.js';
@@ -84,7 +84,7 @@ export class SeasonRunner implements WorkerPool {
       const more = goOn(step);
       if (more !== true && !(await more)) return null;
     }
-    return { season, wanted: asItIs.counts[WANTED]!, short: asItIs.counts[SHORT]!, picks };
+    return { season, picks };
   }
 
   /** The line of a name, kept from one season to the next while they fit. */

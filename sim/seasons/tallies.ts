@@ -16,6 +16,7 @@ export interface TallyData {
   readonly ledger: readonly number[];
   readonly weeks: readonly (readonly number[])[];
   readonly first: readonly number[];
+  readonly discards: readonly number[];
 }
 
 export class Tallies {
@@ -28,6 +29,8 @@ export class Tallies {
   readonly weekPicks: Histogram[];
   /** Day of the first pick; seasons without a pick are missing here. */
   readonly firstPickDay: Histogram;
+  /** Plants thrown away, of all seasons together: stage s, week w at s x weeks + w. */
+  readonly discards: Float64Array;
 
   constructor(plan: Plan, data?: TallyData) {
     const columns = plan.stages.length * STATE_COUNT;
@@ -36,6 +39,7 @@ export class Tallies {
       this.ledger = new ExactMoments(columns);
       this.weekPicks = Array.from({ length: plan.weeks }, () => new Histogram());
       this.firstPickDay = new Histogram();
+      this.discards = new Float64Array(plan.stages.length * plan.weeks);
       return;
     }
     this.seasons = data.seasons;
@@ -43,6 +47,7 @@ export class Tallies {
     this.ledger = ExactMoments.from(columns, data.ledger);
     this.weekPicks = data.weeks.map((week) => Histogram.from(week));
     this.firstPickDay = Histogram.from(data.first);
+    this.discards = Float64Array.from(data.discards);
   }
 
   add(season: Season): void {
@@ -51,6 +56,7 @@ export class Tallies {
     this.ledger.add(season.ledger);
     for (let week = 0; week < this.weekPicks.length; week++)
       this.weekPicks[week]!.add(season.weekPicks[week]!);
+    for (let i = 0; i < this.discards.length; i++) this.discards[i]! += season.weekDiscards[i]!;
     if (!Number.isNaN(season.firstPick)) this.firstPickDay.add(Math.floor(season.firstPick));
   }
 
@@ -62,6 +68,7 @@ export class Tallies {
     for (let week = 0; week < this.weekPicks.length; week++)
       this.weekPicks[week]!.merge(other.weekPicks[week]!);
     this.firstPickDay.merge(other.firstPickDay);
+    for (let i = 0; i < this.discards.length; i++) this.discards[i]! += other.discards[i]!;
   }
 
   toData(): TallyData {
@@ -71,6 +78,7 @@ export class Tallies {
       ledger: this.ledger.toData(),
       weeks: this.weekPicks.map((week) => week.toData()),
       first: this.firstPickDay.toData(),
+      discards: [...this.discards],
     };
   }
 }

@@ -3,11 +3,9 @@
 import { Tallies, type TallyData } from './tallies.js';
 import type { Job, Workload } from './workload.js';
 
-/** One season of a job and the same season with each change of `changesOf(plan)`. */
+/** One season of a job and the same season with each change of `changesTried`. */
 export interface TrialSeason {
   readonly season: number;
-  readonly wanted: number;
-  readonly short: number;
   /** Picks of each week: of the plan as it is, then of each change. */
   readonly picks: readonly (readonly number[])[];
 }

@@ -7,7 +7,7 @@
 
 import { holesOf, type Plan, seasonDays } from '../models/plan.js';
 import * as route from '../models/route.js';
-import { type Change, changesOf } from './changes.js';
+import { type Change, changesOf, RISK } from './changes.js';
 
 /** A plan and how often it is to be run. */
 export interface Job {
@@ -84,9 +84,9 @@ export function seasonsAPiece(plants: number): number {
   return Math.max(1, Math.round(CHUNK_PLANTS / Math.max(1, plants)));
 }
 
-/** The changes that the first seasons of a job are run again with. */
+/** The changes that the first seasons of a job are run again with: all remedies, then the risk. */
 export function changesTried({ plan, trials }: Job): Change[] {
-  return trials > 0 ? changesOf(plan) : [];
+  return trials > 0 ? [...changesOf(plan), RISK] : [];
 }
 
 /** Season runs that a piece takes, trials included. */

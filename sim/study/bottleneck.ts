@@ -1,48 +1,79 @@
 /**
  * What holds the line back: small changes to the plan, each run with the same luck, and what they bring.
  *
- * A stage holds the line back if one more channel there brings more heads. That is tried, not guessed: the same
+ * A stage holds the line back if more channels there bring more heads. That is tried, not guessed: the same
  * seasons are run again with the change, and the difference is taken season by season, so that luck cancels out.
+ *
+ * Changes are judged free of scale, by their elasticity: how much more heads for each 1 % more room (or seeds, or visits), in per cent. A
+ * stage that limits alone has 1, one that never limits has 0; a hall and a tenth of it have the same. (The elasticity of economics,
+ * over the arc from the plan as it is to the plan with the change.)
  */
 
 import { studentInterval } from '../engine/student.js';
 import { Moments } from '../engine/tally.js';
 import type { Plan } from '../models/plan.js';
-import { type Change, changesOf } from '../seasons/changes.js';
+import { type Change, changesOf, RISK, shareAdded } from '../seasons/changes.js';
 import type { TrialSeason } from '../seasons/workload-tallies.js';
+import { wantedFrom } from './figures.js';
 
-/** A change and what it brings. */
-export interface Trial {
+/** A change and how much more it gives: mean more picks a week, over the weeks of a running line. */
+export interface Effect {
   readonly change: Change;
-  /** Mean more picks a week, over the weeks of a running line. */
   readonly gain: number;
   /** 95 % interval of the gain: paired seasons, Student's t. */
   readonly low: number;
   readonly high: number;
-  /** true if the interval lies above 0 and the gain is worth a two-hundredth of the picks. */
+}
+
+/** A remedy and what it brings. */
+export interface Trial extends Effect {
+  /** What it adds, as a share of what is there: of the channels of its stage, of the seeds, of the visits. */
+  readonly added: number;
+  /** Share of the heads that it brings more, over the share that it adds, with its 95 % interval. */
+  readonly elasticity: { readonly mean: number; readonly low: number; readonly high: number };
+  /** true if the interval of the gain lies above 0 and the gain is worth it (see `isWorth`). */
   readonly brings: boolean;
 }
 
 export interface Bottleneck {
-  /** What holds the line back: stages; what is sown; when it is visited; what is wanted; or nothing that was tried. */
-  readonly by: 'stage' | 'sowing' | 'visits' | 'want' | 'nothing';
-  /** The stages that do: the one where a channel brings most, and those that cannot be told from it. */
+  /** What holds the line back: stages; what is sown; when it is visited; an absence; what is wanted; or nothing that was tried. */
+  readonly by: 'stage' | 'sowing' | 'visits' | 'away' | 'want' | 'nothing';
+  /** The stages that do: the one of the largest elasticity, and those that cannot be told from it. */
   readonly stages: readonly string[];
-  /** Changes that are not channels and bring more than the best channel: stages are then not where to begin. */
+  /** Changes that are not channels and bring more for what they add than any channel: stages are then not where to begin. */
   readonly better: readonly Change[];
   /** Seasons that were run for each change. */
   readonly seasons: number;
   readonly trials: readonly Trial[];
+  /** What one thing that may go wrong would do. */
+  readonly risk: Effect;
 }
 
-/** A gain below this share of the picks is not called one. */
+/** A gain below this share of the picks is not called one, unless little was added for it. */
 export const WORTH = 0.005;
+/** From this elasticity on something holds the line back. */
+const LIMITS = 0.05;
 /** Wanted heads that may be missing before the want no longer counts as met. */
 const MET = 0.01;
+
+/** Whether a gain is worth what was added: it is a two-hundredth of the heads, or a twentieth of the share that was added. */
+export function isWorth(shareGained: number, shareOfRoom: number): boolean {
+  return shareGained >= WORTH || limits(shareGained / shareOfRoom);
+}
+
+/** Whether something of such an elasticity holds the line back. */
+export function limits(elasticity: number): boolean {
+  return elasticity >= LIMITS;
+}
 
 /** Seasons for each trial, when `seasons` are run in all: differences of paired seasons need few. */
 export function trialSeasons(seasons: number): number {
   return Math.min(seasons, 12, Math.max(5, Math.ceil(seasons / 4)));
+}
+
+/** A trial, and its elasticity in each season: their mean and scatter are those of the ratio of means. */
+interface Tried extends Trial {
+  readonly elasticities: readonly number[];
 }
 
 /**
@@ -58,19 +89,34 @@ export function findBottleneck(
 ): Bottleneck | null {
   if (fromWeek >= plan.weeks || tried.length < 2) return null;
   const before = tried.map(({ picks }) => meanFrom(picks[0]!, fromWeek));
-  const worth = (WORTH * before.reduce((sum, picks) => sum + picks, 0)) / tried.length;
+  const heads = before.reduce((sum, picks) => sum + picks, 0) / tried.length;
+  const gainsOf = (place: number): number[] =>
+    tried.map(({ picks }, i) => meanFrom(picks[place]!, fromWeek) - before[i]!);
+  const effect = (change: Change, gains: readonly number[]): Effect => {
+    const { mean, low, high } = interval(gains);
+    return { change, gain: mean, low, high };
+  };
   const changes = changesOf(plan);
-  const gains = changes.map((_, c) =>
-    tried.map(({ picks }, i) => meanFrom(picks[c + 1]!, fromWeek) - before[i]!),
-  );
-  const trials = changes.map((change, i) => {
-    const { mean, low, high } = interval(gains[i]!);
-    return { change, gain: mean, low, high, brings: low > 0 && mean >= worth };
+  const trials = changes.map((change, c): Tried => {
+    const gains = gainsOf(c + 1);
+    const found = effect(change, gains);
+    const added = shareAdded(plan, change);
+    const share = heads > 0 ? found.gain / heads : 0;
+    // The error of a ratio of means (Cochran 1977, Sampling Techniques, chapter 6, from memory): what a season gained beyond its share.
+    const elasticities = gains.map((gain, i) =>
+      heads > 0 ? (gain - share * (before[i]! - heads)) / (heads * added) : 0,
+    );
+    const brings = found.low > 0 && isWorth(share, added);
+    return { ...found, added, elasticity: interval(elasticities), brings, elasticities };
   });
-  const wanted = tried.reduce((sum, season) => sum + season.wanted, 0);
-  const short = tried.reduce((sum, season) => sum + season.short, 0);
-  const wantMet = wanted > 0 && short <= MET * wanted;
-  return { ...verdict(trials, gains, wantMet), seasons: tried.length, trials };
+  const wanted = wantedFrom(plan, fromWeek);
+  const wantMet = wanted > 0 && heads * (plan.weeks - fromWeek) >= (1 - MET) * wanted;
+  return {
+    ...verdict(trials, wantMet),
+    seasons: tried.length,
+    trials: trials.map(({ elasticities: _, ...trial }) => trial),
+    risk: effect(RISK, gainsOf(changes.length + 1)),
+  };
 }
 
 /** Mean and 95 % interval of differences between paired seasons. */
@@ -80,30 +126,29 @@ function interval(differences: readonly number[]): { mean: number; low: number; 
   return studentInterval(moments.mean, moments.standardError, differences.length - 1);
 }
 
-function verdict(
-  trials: readonly Trial[],
-  gains: readonly (readonly number[])[],
-  wantMet: boolean,
-): Pick<Bottleneck, 'by' | 'stages' | 'better'> {
-  const brings = (kind: Change['kind']): number[] =>
-    trials.flatMap((trial, i) => (trial.change.kind === kind && trial.brings ? [i] : []));
-  const channels = brings('channel').sort((a, b) => trials[b]!.gain - trials[a]!.gain);
-  if (channels.length > 0) {
-    const best = gains[channels[0]!]!;
-    const equal = channels.filter((i) => interval(best.map((gain, k) => gain - gains[i]![k]!)).low <= 0);
-    const most = trials[channels[0]!]!.gain;
-    return {
-      by: 'stage',
-      stages: equal.map((i) => (trials[i]!.change as { stage: string }).stage),
-      better: trials.flatMap(({ change, brings, low }) =>
-        change.kind !== 'channel' && brings && low > most ? [change] : [],
-      ),
-    };
+function verdict(trials: readonly Tried[], wantMet: boolean): Pick<Bottleneck, 'by' | 'stages' | 'better'> {
+  const ranked = trials.filter(({ brings }) => brings).sort((a, b) => b.elasticity.mean - a.elasticity.mean);
+  const channels = ranked.filter(({ change }) => change.kind === 'channel');
+  const others = ranked.filter(({ change }) => change.kind !== 'channel');
+  const best = channels[0];
+  const only = (by: Bottleneck['by']): ReturnType<typeof verdict> => ({ by, stages: [], better: [] });
+  if (best === undefined || !limits(best.elasticity.mean)) {
+    if (wantMet) return only('want');
+    const kinds = others.map(({ change }) => change.kind);
+    if (kinds.includes('seeds')) return only('sowing');
+    if (kinds.length > 0) return only(kinds[0] as 'visits' | 'away');
+    if (best === undefined) return only('nothing');
   }
-  if (wantMet) return { by: 'want', stages: [], better: [] };
-  if (brings('seeds').length > 0) return { by: 'sowing', stages: [], better: [] };
-  if (brings('visits').length > 0) return { by: 'visits', stages: [], better: [] };
-  return { by: 'nothing', stages: [], better: [] };
+  const equal = channels.filter(
+    ({ elasticities }) => interval(best.elasticities.map((one, i) => one - elasticities[i]!)).low <= 0,
+  );
+  return {
+    by: 'stage',
+    stages: equal.map(({ change }) => (change as { stage: string }).stage),
+    better: others
+      .filter(({ elasticity }) => elasticity.low > best.elasticity.mean)
+      .map(({ change }) => change),
+  };
 }
 
 function meanFrom(weekPicks: readonly number[], from: number): number {

@@ -226,6 +226,13 @@ function stagesAt({ stages }: Plan, stage: number | undefined): readonly number[
   return stage === undefined ? [...stages.keys()] : [stage];
 }
 
+/** Heads that are wanted in the weeks from `from` on. */
+export function wantedFrom({ want, weeks }: Plan, from: number): number {
+  return want === null
+    ? 0
+    : want.heads * want.days.filter((day) => from * 7 <= day && day < weeks * 7).length;
+}
+
 function perHead({ counts }: Tallies, amount: number): number {
   return amount / counts.mean(PICKED);
 }

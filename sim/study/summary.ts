@@ -4,12 +4,13 @@ import type { ExactMoments } from '../engine/exact-moments.js';
 import { isoOfDay } from '../models/dates.js';
 import { COUNTS, type CountName, type HoleState, STATE_COUNT, STATES } from '../models/ledger.js';
 import { holesOf, type Plan, seasonDays } from '../models/plan.js';
+import { neverAway } from '../seasons/changes.js';
 import type { Estimate } from '../seasons/sections.js';
-import { firstPickDay, firstRunningWeek, type Tallies } from '../seasons/tallies.js';
+import { firstPickDay, firstRunningWeek, picksFrom, type Tallies } from '../seasons/tallies.js';
 import { sectionsFor } from '../seasons/workload.js';
 import type { TrialSeason, WorkloadTallies } from '../seasons/workload-tallies.js';
 import { type Bottleneck, findBottleneck, trialSeasons } from './bottleneck.js';
-import { type FigureName, figureOf, ofFigures, samplesFrom } from './figures.js';
+import { type FigureName, figureNamed, figureOf, ofFigures, samplesFrom, wantedFrom } from './figures.js';
 import { ofSeasons, type Study } from './study.js';
 
 /** An average over seasons and its standard error (null when there was one season only). */
@@ -37,13 +38,23 @@ export interface StageResult {
   readonly hole_days: number;
   /** Figures of the stage by name; null where there is none. */
   readonly figures: Readonly<Record<FigureName<'stage'>, Estimate | null>>;
+  /** Plants that were ready for too long, mean of a season: in all, and in each week of the calendar. */
+  readonly thrown_away: { readonly mean: number; readonly weeks: readonly number[] };
 }
 
 /** Picks a week once the line runs: all weeks from `from` on, of all seasons, taken together. */
-export interface RunningWeeks {
+export interface RunningWeeks extends WeekFigures {
   /** ISO date of the first of these weeks. */
   readonly from: string;
   readonly weeks: number;
+  /** The same weeks if nobody were away; null if nobody is. */
+  readonly without_absence: WeekFigures | null;
+  /** ISO dates of those that an absence makes bad: bad (as in `p10`) in most seasons, and not if nobody were away. */
+  readonly bad_by_absence: readonly string[];
+}
+
+/** What some weeks bring. */
+export interface WeekFigures {
   readonly mean: number;
   /** A usual week: half of all weeks bring at least this. A whole number. */
   readonly p50: number;
@@ -51,6 +62,9 @@ export interface RunningWeeks {
   readonly p10: number;
   /** Share of weeks without a pick. */
   readonly without_pick: number;
+  /** Heads wanted in all these weeks, and those missing on the day, mean of a season; null without `want`. */
+  readonly wanted: number | null;
+  readonly missing: number | null;
 }
 
 /** When the first head is picked. Dates are null for the seasons (share `never`) in which nothing is. */
@@ -96,6 +110,7 @@ export type RunFigures = Readonly<Record<FigureName<'whole'>, Estimate | null>>;
 /**
  * @param partial true if the study was stopped before all seasons were run
  * @param sections of `tallies` (see sections.ts); without them figures have no intervals
+ * @param present the same seasons if nobody were away; null if nobody is
  */
 export function summarise(
   plan: Plan,
@@ -104,6 +119,7 @@ export function summarise(
   limits: Bottleneck | null,
   partial: boolean,
   sections: readonly (Tallies | null)[] = [],
+  present: Tallies | null = null,
 ): RunResult {
   const from = firstRunningWeek(tallies);
   const samples = samplesFrom(plan, from, tallies, sections);
@@ -116,7 +132,7 @@ export function summarise(
     partial,
     attended: attendedOf(plan),
     counts: record(COUNTS, (i) => meanOf(tallies.counts, i)),
-    running: from < plan.weeks ? runningWeeks(plan, from, figures) : null,
+    running: from < plan.weeks ? runningWeeks(plan, from, tallies, present) : null,
     first_pick: firstPick(plan, tallies),
     limits,
     weeks: tallies.weekPicks.map((picks, week) => ({
@@ -134,6 +150,10 @@ export function summarise(
       hole_days: holesOf(stage) * seasonDays(plan),
       ledger: record(STATES, (k) => meanOf(tallies.ledger, s * STATE_COUNT + k)),
       figures: ofFigures('stage', (figure) => figureOf(samples, figure, s)),
+      thrown_away: thrownAway(
+        tallies.discards.subarray(s * plan.weeks, (s + 1) * plan.weeks),
+        tallies.seasons,
+      ),
     })),
     figures,
   };
@@ -141,6 +161,13 @@ export function summarise(
 
 function record<Name extends string>(names: readonly Name[], value: (i: number) => Mean): Record<Name, Mean> {
   return Object.fromEntries(names.map((name, i) => [name, value(i)])) as Record<Name, Mean>;
+}
+
+function thrownAway(plants: Float64Array, seasons: number): StageResult['thrown_away'] {
+  return {
+    mean: plants.reduce((sum, count) => sum + count, 0) / seasons,
+    weeks: Array.from(plants, (count) => count / seasons),
+  };
 }
 
 function meanOf(moments: ExactMoments, i: number): Mean {
@@ -159,15 +186,33 @@ function attendedOf({ start, visits, want }: Plan): Attended {
   };
 }
 
-/** @param figures of a line that runs from week `from` on, so that those of its weeks are there */
-function runningWeeks(plan: Plan, from: number, figures: RunFigures): RunningWeeks {
+function runningWeeks(plan: Plan, from: number, tallies: Tallies, present: Tallies | null): RunningWeeks {
+  const figures = weekFigures(plan, from, tallies);
+  const mostlyBad = (of: Tallies, week: number): boolean => of.weekPicks[week]!.shareUpTo(figures.p10) > 0.5;
+  const weeks = Array.from({ length: plan.weeks - from }, (_, i) => from + i);
   return {
     from: isoOfDay(plan.start, from * 7),
-    weeks: plan.weeks - from,
-    mean: figures.heads_a_week!.mean,
-    p50: figures.usual_week!.mean,
-    p10: figures.bad_week!.mean,
-    without_pick: figures.weeks_without_pick!.mean,
+    weeks: weeks.length,
+    ...figures,
+    without_absence: present && weekFigures(plan, from, present),
+    bad_by_absence: weeks
+      .filter((week) => present !== null && mostlyBad(tallies, week) && !mostlyBad(present, week))
+      .map((week) => isoOfDay(plan.start, week * 7)),
+  };
+}
+
+function weekFigures(plan: Plan, from: number, tallies: Tallies): WeekFigures {
+  const sample = { picks: picksFrom(tallies, from) };
+  const mean = figureNamed('heads_a_week').of(sample);
+  const wanted = plan.want === null ? null : wantedFrom(plan, from);
+  return {
+    mean,
+    p50: figureNamed('usual_week').of(sample),
+    p10: figureNamed('bad_week').of(sample),
+    without_pick: figureNamed('weeks_without_pick').of(sample),
+    wanted,
+    // No more is picked than is wanted that day.
+    missing: wanted === null ? null : wanted - mean * (plan.weeks - from),
   };
 }
 
@@ -193,6 +238,7 @@ interface AskedSeasons {
  * What seasons of one plan come to.
  * @param tried seasons with changes; what holds the line back is told only from as many as were asked for: fewer would say less
  * than they seem to
+ * @param present tallies of the same seasons if nobody is away; null if they are not known, or nobody is away anyway
  * @returns null if no season was run
  */
 export function concludeRun(
@@ -201,18 +247,24 @@ export function concludeRun(
   { seasons, trials }: AskedSeasons,
   gathered: WorkloadTallies,
   tried: readonly TrialSeason[],
+  present: Tallies | null,
 ): RunResult | null {
   const tallies = gathered.whole(0);
   if (tallies.seasons === 0) return null;
   const limits = tried.length === trials ? findBottleneck(plan, tried, firstRunningWeek(tallies)) : null;
-  return summarise(plan, seed, tallies, limits, tallies.seasons < seasons, gathered.sectionsOf(0));
+  const partial = tallies.seasons < seasons;
+  return summarise(plan, seed, tallies, limits, partial, gathered.sectionsOf(0), present);
 }
 
 /** The study of one plan: `run`. */
 export function runStudy(plan: Plan, seed: number, seasons: number): Study<WorkloadTallies, RunResult> {
   const trials = trialSeasons(seasons);
-  const workload = { seed, sections: sectionsFor(seasons), jobs: [{ plan, seasons, trials }] };
-  return ofSeasons(workload, (gathered) =>
-    concludeRun(plan, seed, { seasons, trials }, gathered, gathered.trials(0)),
-  );
+  const present = neverAway(plan);
+  const jobs = [{ plan, seasons, trials }];
+  if (present !== plan) jobs.push({ plan: present, seasons, trials: 0 });
+  const workload = { seed, sections: sectionsFor(seasons), jobs };
+  return ofSeasons(workload, (gathered) => {
+    const unaway = present === plan ? null : gathered.whole(1);
+    return concludeRun(plan, seed, { seasons, trials }, gathered, gathered.trials(0), unaway);
+  });
 }

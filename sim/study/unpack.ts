@@ -35,13 +35,14 @@ export function unpacked<Data>(form: z.ZodType<Data>, data: unknown): Result<Dat
 const numbers = z.array(z.number());
 
 function jobForm({ plan }: Job, sections: number): z.ZodType<JobData> {
-  const { counts, ledger } = new Tallies(plan).toData();
+  const { counts, ledger, discards } = new Tallies(plan).toData();
   const tally = z.object({
     seasons: z.int().min(1),
     counts: numbers.length(counts.length),
     ledger: numbers.length(ledger.length),
     weeks: z.array(numbers).length(plan.weeks),
     first: numbers,
+    discards: numbers.length(discards.length),
   });
   const trial = z.object({
     season: z.int().min(0),

@@ -49,6 +49,8 @@ interface Crop {
   seedsPerSowing: number;
   /** Seeds that fell due since the last visit. */
   seedsDue: number;
+  /** Seeds that fell due before another sowing did, and are dropped. */
+  seedsDropped: number;
   /** What it does in each stage. */
   stages: Growth[];
   regrow: Growth | null;
@@ -122,6 +124,7 @@ export function runStraightforward(plan: Plan, seed: number, season: number): Ou
       cuts: crop.cuts,
       seedsPerSowing: crop.sowing.seeds,
       seedsDue: 0,
+      seedsDropped: 0,
       stages: crop.stages.map(growthOf),
       regrow: crop.regrow === null ? null : growthOf(crop.regrow),
     };
@@ -281,8 +284,9 @@ export function runStraightforward(plan: Plan, seed: number, season: number): Ou
 
   function sowDue(crop: Crop): void {
     const seeds = Math.min(crop.seedsDue, first.free);
-    counts.unsown += crop.seedsDue - seeds;
+    counts.unsown += crop.seedsDue - seeds + crop.seedsDropped;
     crop.seedsDue = 0;
+    crop.seedsDropped = 0;
     for (let i = 0; i < seeds; i++) {
       const plant = { number: counts.sown, crop, stage: first, state: GONE, readyAt: 0, picks: 0 };
       counts.sown++;
@@ -328,9 +332,15 @@ export function runStraightforward(plan: Plan, seed: number, season: number): Ou
   }
   plan.crops.forEach((crop, i) => {
     if (crop.sowing.kind !== 'due') return;
-    for (const day of crop.sowing.days) {
+    const { days, missed } = crop.sowing;
+    for (const day of days) {
       events.push(day, () => {
-        crops[i]!.seedsDue += crops[i]!.seedsPerSowing;
+        const due = crops[i]!;
+        if (missed === 'dropped') {
+          due.seedsDropped += due.seedsDue;
+          due.seedsDue = 0;
+        }
+        due.seedsDue += due.seedsPerSowing;
       });
     }
   });

@@ -71,7 +71,10 @@ describe('as text', () => {
     expect(standing.reduce((all, [, plants]) => all + Number(plants), 0)).toBe(
       sum('sow') - sum('pick', 'lose'),
     );
-    expect(text).toMatch(/Thu 25 Mar 2027 +10 +\d+/);
+    // The plan's seeds are as good: the others are listed only if they are asked for.
+    expect(text.replace(/\s+/g, ' ')).toContain('Keep to the plan');
+    expect(text).not.toContain('seeds that fill the gap');
+    expect(await shown('home-shelf', { all: true })).toMatch(/Thu 25 Mar 2027 +10 +\d+/);
   });
 
   test('crops that are refilled are told as such; what is wanted stands beside what is picked', async () => {

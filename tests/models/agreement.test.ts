@@ -304,6 +304,7 @@ function planWithoutChance(): fc.Arbitrary<Plan> {
         germination: fc.constantFrom(1, 1, 1, 0),
         interval: fc.constantFrom(1, 2, 2.5, 4),
         seeds: fc.integer({ min: 1, max: 6 }),
+        missed: fc.constantFrom('made_up', 'dropped'),
       }),
       { minLength: 1, maxLength: 3 },
     );
@@ -317,8 +318,8 @@ function planWithoutChance(): fc.Arbitrary<Plan> {
     return fc.record({ stages, crops, visits, want }).map((parts) =>
       line(
         parts.stages.map(({ holes, cleanDays }, s) => stage(`stage ${s + 1}`, holes, cleanDays)),
-        parts.crops.map(({ stages: growth, regrow, cuts, germination, interval, seeds }, c) =>
-          crop(growth, every(interval, weeks * 7, seeds), {
+        parts.crops.map(({ stages: growth, regrow, cuts, germination, interval, seeds, missed }, c) =>
+          crop(growth, every(interval, weeks * 7, seeds, missed), {
             name: `crop ${c + 1}`,
             germination,
             cuts,

@@ -122,6 +122,30 @@ describe('sowing', () => {
     ]);
   });
 
+  test('of what fell due since the last visit only the latest is sown where missed sowings are dropped', () => {
+    const dropped = { ...due([0, 1, 2.5, 4, 9, 10], 2), missed: 'dropped' as const };
+    const plan = tray(20, fixed(40), dropped, { visits: on(0, 3, 4, 5, 8) });
+    // Due on 1 and 2.5: only the latter is sown on day 3. What falls due on 9 and 10, after the last visit, counts as nothing.
+    expect(log(new Line(plan)).filter((event) => event.includes('sow'))).toEqual([
+      '0 sow 0 @0',
+      '0 sow 1 @1',
+      '3 sow 2 @2',
+      '3 sow 3 @3',
+      '4 sow 4 @4',
+      '4 sow 5 @5',
+    ]);
+    expect(counts(plan)).toEqual({ sown: 6, unsown: 2, standing: 6 });
+  });
+
+  test('what is dropped counts as unsown, with what finds no cell', () => {
+    const dropped = { ...due([0, 1, 2], 5), missed: 'dropped' as const };
+    expect(counts(tray(3, fixed(40), dropped, { visits: on(2) }))).toEqual({
+      sown: 3,
+      unsown: 12,
+      standing: 3,
+    });
+  });
+
   test('into a tray with too few free cells goes what fits; the rest is unsown, not kept for later', () => {
     const plan = tray(3, fixed(5), due([0, 4, 5], 2));
     expect(log(new Line(plan), ['sow'])).toEqual([

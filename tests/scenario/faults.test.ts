@@ -384,7 +384,7 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       'a misspelt way is one fault',
       CADENCE,
       '{evry: 3, seeds: 10}',
-      '14:11 crops[0].sow.evry | the key evry | one of the keys every, seeds, on, dates, refill | every',
+      '14:11 crops[0].sow.evry | the key evry | one of the keys every, seeds, missed, on, dates, refill | every',
     ],
     [
       'refill: false is refused',
@@ -397,6 +397,12 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       CADENCE,
       '{refill: true, seeds: 10}',
       '14:25 crops[0].sow.seeds | the key seeds | only the key refill | null',
+    ],
+    [
+      'what a visit sows of missed sowings is one of two words',
+      CADENCE,
+      '{every: 3, seeds: 10, missed: drop}',
+      '14:40 crops[0].sow.missed | "drop" | made_up (all that fell due is sown) or dropped (only the latest sowing) | dropped',
     ],
     ['a number is no way to sow', CADENCE, '3', `14:10 crops[0].sow | 3 | ${SOW} | null`],
     ['a crop needs sow', `    sow: ${CADENCE}`, '    ', `12:5 crops[0].sow | nothing | ${SOW} | null`],

@@ -40,6 +40,14 @@ describe('sowings', () => {
     expect(dueDays('{on: [thu, mon], seeds: 1}', 2)).toEqual([0, 3, 7, 10]);
   });
 
+  test('that were missed are made up for, unless the scenario drops them', () => {
+    const missedOf = (sow: string) => planWith([CADENCE, sow]).crops[0]!.sowing;
+    expect(missedOf('{every: 3, seeds: 1}')).not.toHaveProperty('missed');
+    for (const cadence of ['every: 3', 'on: [mon]', 'dates: [2027-01-04]']) {
+      expect(missedOf(`{${cadence}, seeds: 1, missed: dropped}`)).toMatchObject({ missed: 'dropped' });
+    }
+  });
+
   test('on dates fall due in the order of the calendar, those outside the season left out', () => {
     expect(dueDays('{dates: [2027-01-10, 2027-01-04, 2027-01-03, 2027-01-11], seeds: 1}', 1)).toEqual([0, 6]);
   });

@@ -10,6 +10,7 @@ function scenario(text = CELLAR) {
 }
 
 const REFILLED = cellarWith(['sow: {every: 3, seeds: 10}', 'sow: {refill: true}']);
+const DROPPED = cellarWith(['seeds: 10}', 'seeds: 10, missed: dropped}']);
 const DATED = cellarWith(['sow: {every: 3, seeds: 10}', 'sow: {dates: [2027-01-04], seeds: 10}']);
 
 describe('sowing', () => {
@@ -42,6 +43,11 @@ describe('sowing', () => {
     ['dates have no week', DATED, { seedsAWeek: 20 }, /^Crop butterhead is sown on dates/],
   ])('%s', (_, text, variation, message) => {
     expect(vary(scenario(text), variation)).toEqual({ ok: false, faults: [expect.stringMatching(message)] });
+  });
+
+  test('what becomes of missed sowings stays, whatever the cadence', () => {
+    const varied = vary(scenario(DROPPED), { cadence: { every: 4 } });
+    expect(varied.ok && varied.value.crops[0]!.sow).toEqual({ every: 4, seeds: 10, missed: 'dropped' });
   });
 
   test('dates take other seeds', () => {

@@ -173,8 +173,8 @@ describe('gathering', () => {
         return null;
       },
     });
-    // 20 seasons, 7 of the other job, and 4 seasons with each change of the first.
-    const all = 20 + 7 + 4 * changesOf(plan).length;
+    // 20 seasons, 7 of the other job, and 4 seasons with each change of the first and with the risk.
+    const all = 20 + 7 + 4 * (changesOf(plan).length + 1);
     expect(calls.at(-1)).toEqual([all, all]);
     expect(calls.map(([done]) => done)).toEqual(Array.from({ length: all }, (_, i) => i + 1));
   });

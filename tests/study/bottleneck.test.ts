@@ -55,8 +55,10 @@ describe('what holds the line back is', () => {
       expect(gain).toBe(0);
       expect(brings).toBe(false);
     }
-    // 10 % more of 2 seeds is rounded up to 3: 7 more heads a week.
-    expect(limits.trials.find(({ change }) => change.kind === 'seeds')!.gain).toBeCloseTo(7, 0);
+    // 10 % more of 14 seeds a week, and as many heads.
+    const seeds = limits.trials.find(({ change }) => change.kind === 'seeds')!;
+    expect(seeds.gain).toBeCloseTo(1.4, 1);
+    expect(seeds.elasticity.mean).toBeCloseTo(1, 1);
   });
 
   test('what is wanted, when that is picked', async () => {
@@ -64,25 +66,73 @@ describe('what holds the line back is', () => {
     expect(await limitsThere(plan)).toMatchObject({ by: 'want' });
   });
 
-  test('the visits, when plants are thrown away before somebody comes', async () => {
-    const refilled = twoStages([200, 300], 2, { visits: visitDays(WEEKS, [1, 0, 0, 0, 0, 0, 0]) });
-    // No cadence, so that more seeds cannot be tried; nursery plants keep 2 days and are seen once a week.
-    const [only] = refilled.crops;
-    const plan: Plan = {
-      ...refilled,
-      crops: [
-        {
-          ...only!,
-          sowing: { kind: 'refill' },
-          stages: [grow(time(9, 0.2), { keeps: 2 }), grow(time(21, 0.1))],
-        },
-      ],
-      stages: [stage('nursery', 400), stage('finishing', 40)].map((s) => ({ ...s, channels: 1 })),
-    };
+  test('the visits, when more is wanted than is there to be picked on the few', async () => {
+    // 3 heads are wanted every day and may be picked on one day of the week; more than enough are sown.
+    const plan = twoStages([200, 300], 4, {
+      visits: visitDays(WEEKS, [1, 0, 0, 0, 0, 0, 0]),
+      want: { heads: 3, days: Array.from({ length: DAYS }, (_, day) => day) },
+    });
     const limits = await limitsThere(plan);
-    expect(limits.trials.find(({ change }) => change.kind === 'visits')!.brings).toBe(true);
-    expect(limits.by === 'visits' || limits.better.some(({ kind }) => kind === 'visits')).toBe(true);
+    expect(limits).toMatchObject({ by: 'visits', stages: [] });
+    // 7 times the visits, and 7 times the heads.
+    const { gain, added, elasticity } = limits.trials.find(({ change }) => change.kind === 'visits')!;
+    expect([gain, added]).toEqual([18, 6]);
+    expect(elasticity).toEqual({ mean: 1, low: 1, high: 1 });
   });
+
+  test('the absence, when what is wanted is picked but for the days on which nobody can come', async () => {
+    const gone = [105, 112, 119];
+    const days = Array.from({ length: DAYS }, (_, day) => day).filter((day) => day < 105 || day > 119);
+    const away = { days: Array.from({ length: 15 }, (_, i) => 105 + i), visits: gone };
+    const plan = twoStages([40, 200], 2, {
+      want: { heads: 3, days: mondays() },
+      visits: { kind: 'days', days: days.filter((day) => day % 7 === 0), away },
+    });
+    const limits = await limitsThere(plan);
+    expect(limits).toMatchObject({ by: 'away', stages: [] });
+    const first = limits.trials.find(({ change }) => change.kind === 'away')!;
+    // Three Mondays with 3 heads each; the weeks that count begin with the first pick.
+    const weeks = WEEKS - 9;
+    expect(first.gain).toBeCloseTo(9 / weeks, 12);
+  });
+
+  test.each([467, 47])(
+    'judged free of scale: germination, of %d channels as of a tenth',
+    async (channels) => {
+      // Germination passes on channels / 7 a day; three times its holes would do in finishing, and seeds are sown without end.
+      const plan = line(
+        [
+          { ...stage('germination', 1), channels },
+          { ...stage('finishing', 1), channels: 4 * channels },
+        ],
+        [crop([grow(time(7, 0.1)), grow(time(21, 0.1))], every(1, DAYS, Math.ceil(channels / 4)))],
+        { weeks: WEEKS },
+      );
+      const limits = await limitsThere(plan, channels === 467 ? 5 : 12);
+      expect(limits).toMatchObject({ by: 'stage', stages: ['germination'] });
+      const [germination, finishing] = limits.trials;
+      const tried = channels === 467 ? 5 : 1;
+      expect(germination!.change).toMatchObject({ channels: tried, holes: tried });
+      expect(germination!.added).toBeCloseTo(tried / channels, 12);
+      // What limits alone: each 1 % more room brings 1 % more heads.
+      expect(germination!.elasticity.low).toBeLessThan(1);
+      expect(germination!.elasticity.high).toBeGreaterThan(1);
+      expect(germination!.elasticity.high - germination!.elasticity.low).toBeLessThan(0.3);
+      expect(finishing!.elasticity).toEqual({ mean: 0, low: 0, high: 0 });
+    },
+  );
+});
+
+test('beside the remedies stands what it costs if all growing takes a tenth longer', async () => {
+  // 42 holes of 21 d, always full: 14 heads a week; of 23.1 d: 12.73.
+  const plan = line([stage('finishing', 42)], [crop([grow(time(21))], every(0.1, DAYS, 5))], {
+    weeks: WEEKS,
+  });
+  const { risk } = await limitsThere(plan, 5);
+  expect(risk.change).toEqual({ kind: 'growing', percent: 10 });
+  // Rounds of 42 are cut by the end of 23 weeks.
+  expect(Math.abs(risk.gain - (14 / 1.1 - 14))).toBeLessThan(42 / 23);
+  expect([risk.low, risk.high]).toEqual([risk.gain, risk.gain]);
 });
 
 test('a stage that cannot be told from the best is named beside it', async () => {
@@ -113,9 +163,9 @@ test('without a running week there is nothing to try', async () => {
 test('in seasons that give nothing no change brings anything', () => {
   const plan = twoStages([10, 30], 1);
   const nothing = new Array<number>(WEEKS).fill(0);
-  // As it is, with a channel more in either stage, with more seeds.
-  const picks = [nothing, nothing, nothing, nothing];
-  const tried = [0, 1].map((season) => ({ season, wanted: 0, short: 0, picks }));
+  // As it is, with a channel more in either stage, with more seeds, and with the risk.
+  const picks = [nothing, nothing, nothing, nothing, nothing];
+  const tried = [0, 1].map((season) => ({ season, picks }));
   const limits = findBottleneck(plan, tried, 0);
   expect(limits).toMatchObject({ by: 'nothing', stages: [], better: [] });
   expect(limits!.trials.map(({ brings }) => brings)).toEqual([false, false, false]);

@@ -216,6 +216,7 @@ describe('a sum of hole-days, each times its weight', () => {
       counts: new Float64Array(COUNTS.length),
       ledger,
       weekPicks: new Float64Array(WEEKS),
+      weekDiscards: new Float64Array(2 * WEEKS),
       firstPick: NaN,
     };
   }

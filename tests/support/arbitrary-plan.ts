@@ -53,11 +53,13 @@ function arbitrarySowing(days: number, limits: Limits): fc.Arbitrary<CropPlan['s
     .record({
       times: fc.array(fc.integer({ min: 0, max: 4 * days + 8 }), { minLength: 1, maxLength: 20 }),
       seeds: fc.integer({ min: 1, max: 8 }),
+      missed: fc.constantFrom('made_up', 'made_up', 'dropped'),
     })
-    .map(({ times, seeds }): CropPlan['sowing'] => ({
+    .map(({ times, seeds, missed }): CropPlan['sowing'] => ({
       kind: 'due',
       days: [...new Set(times)].sort((a, b) => a - b).map((t) => t / 4),
       seeds,
+      missed,
     }));
   if (limits.refill === false) return due;
   return fc.oneof(due, due, due, fc.constant<CropPlan['sowing']>({ kind: 'refill' }));

@@ -51,6 +51,7 @@ export function copyOf(season: Season): Season {
     counts: season.counts.slice(),
     ledger: season.ledger.slice(),
     weekPicks: season.weekPicks.slice(),
+    weekDiscards: season.weekDiscards.slice(),
     firstPick: season.firstPick,
   };
 }
@@ -78,6 +79,10 @@ export function seedsAddUp({ plan, season, notes }: Run): void {
   expect(counts[DISCARDED]).toBe(count('discard'));
   expect(counts[PICKED]).toBe(count('pick'));
   expect(season.weekPicks.reduce((sum, picks) => sum + picks, 0)).toBe(counts[PICKED]);
+  const discards = new Float64Array(plan.stages.length * plan.weeks);
+  for (const { t, deed, stage } of notes)
+    if (deed === 'discard') discards[stage * plan.weeks + Math.floor(t / 7)]!++;
+  expect(season.weekDiscards).toEqual(discards);
   const first = notes.find(({ deed }) => deed === 'pick');
   expect(season.firstPick).toBe(first === undefined ? Number.NaN : first.t);
 

@@ -1,6 +1,15 @@
 /** Plans made by hand, for tests and benchmarks: a short description in, a whole plan out. */
 
-import type { CropPlan, Growing, GrowthTime, Plan, StagePlan, Visits, Want } from '../../sim/models/plan.js';
+import type {
+  CropPlan,
+  Growing,
+  GrowthTime,
+  Missed,
+  Plan,
+  StagePlan,
+  Visits,
+  Want,
+} from '../../sim/models/plan.js';
 
 /** A growth time; without `spread` every plant needs exactly `days`. */
 export function time(days: number, spread = 0, shape: GrowthTime['shape'] = 'lognormal'): GrowthTime {
@@ -35,8 +44,13 @@ export function crop(
 }
 
 /** Due days 0, k, 2k, ... below `days`. */
-export function every(k: number, days: number, seeds: number): CropPlan['sowing'] {
-  return { kind: 'due', days: Array.from({ length: Math.ceil(days / k) }, (_, i) => i * k), seeds };
+export function every(
+  k: number,
+  days: number,
+  seeds: number,
+  missed: Missed = 'made_up',
+): CropPlan['sowing'] {
+  return { kind: 'due', days: Array.from({ length: Math.ceil(days / k) }, (_, i) => i * k), seeds, missed };
 }
 
 export const always: Visits = { kind: 'always' };

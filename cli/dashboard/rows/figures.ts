@@ -1,13 +1,22 @@
 /** The figures beside the chart: a usual week, a bad one, the first pick, what holds the line back. */
 
-import type { Bottleneck, Trial } from '../../../sim/study/bottleneck.js';
+import type { Bottleneck, Effect, Trial } from '../../../sim/study/bottleneck.js';
 import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { wrapped } from '../../render/wrap.js';
 import { dateText } from '../../words/dates.js';
 import { formOf } from '../../words/figures.js';
 import { changeText, heldBackBy } from '../../words/limits.js';
-import { decimalsFor, figureText, intervalText, percentText, signed } from '../../words/numbers.js';
+import {
+  type Bounds,
+  countText,
+  decimalsFor,
+  type Form,
+  figureText,
+  intervalText,
+  percentText,
+  signed,
+} from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { cut, fitted, span } from './rows.js';
 
@@ -40,7 +49,7 @@ export function figureRows(result: RunResult, width: number, height: number, sig
 }
 
 export function figureWords(result: RunResult): FigureWords[] {
-  const { first_pick: first, counts } = result;
+  const { first_pick: first, running } = result;
   const words: FigureWords[] = [];
   const put = (label: string, value: string): void => {
     words.push({ label, value });
@@ -49,19 +58,21 @@ export function figureWords(result: RunResult): FigureWords[] {
     const figure = figureNamed(name);
     put(figure.short, `${figureText(result.figures[name]!.mean, formOf(figure))} ${more}`);
   };
-  const runs = result.running !== null;
-  if (runs) {
+  if (running !== null) {
     putFigure('usual_week', 'heads');
     putFigure('bad_week', 'or fewer');
+    if (running.without_absence !== null)
+      put(' nobody away', `${countText(running.without_absence.p10)} or fewer`);
   } else put(figureNamed('usual_week').short, 'none in this time');
   put(figureNamed('first_pick_day').short, first.p50 === null ? 'never, mostly' : dateText(first.p50));
-  if (runs) {
+  if (running !== null) {
     put('held back by', result.limits === null ? 'being tried' : heldBackBy(result.limits));
     if (result.limits !== null) words.push(...trialWords(result.limits));
     putFigure('weeks_without_pick', 'of weeks');
     putFigure('heads_a_week', 'on average');
+    if (result.limits !== null) words.push(riskWords(result.limits));
   }
-  if (counts.wanted.mean > 0) put('wanted, missed', percentText(counts.short.mean / counts.wanted.mean));
+  if (running?.wanted) put('wanted, missed', percentText(running.missing! / running.wanted));
   return words;
 }
 
@@ -69,9 +80,9 @@ export function figureWords(result: RunResult): FigureWords[] {
 export function trialWords(limits: Bottleneck): FigureWords[] {
   const trial = tellingTrial(limits);
   if (trial === null) return [];
-  const form = signed(decimalsFor(Math.max(Math.abs(trial.low), Math.abs(trial.high))));
+  const form = gainForm(trial);
   const words = [
-    { label: trialLabel(trial), value: `${figureText(trial.gain, form)} ${trialWhere(trial)}` },
+    { label: changeLabel(trial), value: `${figureText(trial.gain, form)} ${trialWhere(trial)}` },
     { label: ' 95 % interval', value: intervalText(trial, form) },
   ];
   if (limits.better.length > 0) {
@@ -80,14 +91,26 @@ export function trialWords(limits: Bottleneck): FigureWords[] {
   return words;
 }
 
-function trialLabel({ change }: Trial): string {
+function riskWords({ risk }: Bottleneck): FigureWords {
+  return { label: changeLabel(risk), value: `${figureText(risk.gain, gainForm(risk))} a week` };
+}
+
+function gainForm({ low, high }: Bounds): Form {
+  return signed(decimalsFor(Math.max(Math.abs(low), Math.abs(high))));
+}
+
+function changeLabel({ change }: Effect): string {
   switch (change.kind) {
     case 'channel':
-      return 'a channel more';
+      return change.channels === 1 ? 'a channel more' : `+${change.channels} channels`;
     case 'seeds':
       return `seeds +${change.percent} %`;
     case 'visits':
       return 'a visit a day';
+    case 'away':
+      return 'nobody away';
+    case 'growing':
+      return `all ${change.percent} % slower`;
   }
 }
 
@@ -96,10 +119,10 @@ function trialWhere({ change }: Trial): string {
 }
 
 function tellingTrial({ by, stages, trials }: Bottleneck): Trial | null {
-  const kind = by === 'sowing' ? 'seeds' : by === 'visits' ? 'visits' : 'channel';
+  const kind = by === 'sowing' ? 'seeds' : by === 'visits' || by === 'away' ? by : 'channel';
   const candidates = trials.filter(
     ({ change }) =>
       change.kind === kind && (by !== 'stage' || (change.kind === 'channel' && change.stage === stages[0])),
   );
-  return candidates.sort((a, b) => b.gain - a.gain)[0] ?? null;
+  return candidates.sort((a, b) => b.elasticity.mean - a.elasticity.mean)[0] ?? null;
 }

@@ -10,6 +10,8 @@ import { CLEANING, FILLING, GROWING, STATE_COUNT, UNSUPPLIED } from '../../../si
 import { holesOf, type Plan } from '../../../sim/models/plan.js';
 import * as route from '../../../sim/models/route.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
+import { causeOfSpell } from '../../../sim/season/replay/evidence.js';
+import type { IdleSpell } from '../../../sim/season/replay/idle-spells.js';
 import type { ReplayedStage, ReplayResult } from '../../../sim/season/replay/result.js';
 import {
   blankFilm,
@@ -22,6 +24,7 @@ import {
   WORK_SOWN,
   workWidth,
 } from '../../../sim/study/film/film-data.js';
+import { costText } from '../../words/causes.js';
 import { causeText } from '../../words/idle.js';
 
 /** Holes of a stage that stood empty for a while, and why. */
@@ -49,10 +52,19 @@ export function realSeason(result: ReplayResult, plan: Plan, rows: readonly LogR
       from: dayFrom(result.start, spell.from),
       to: dayFrom(result.start, spell.to) + 1,
       holes: spell.holes,
-      cause: causeText(spell.cause, spell.stage === plan.stages[route.first(plan)]!.name),
+      cause: `${causeText(spell.cause, spell.stage === plan.stages[route.first(plan)]!.name)}${costOf(spell, result)}`,
     })),
     picks: result.weeks.map(({ heads }) => heads),
   };
+}
+
+/** `, which cost 58 heads (52 to 63) in all`; nothing where no cost is told. */
+function costOf(spell: IdleSpell, { causes, as_it_was }: ReplayResult): string {
+  const cause = causeOfSpell(spell, causes);
+  if (cause === null) return '';
+  return as_it_was.faithful
+    ? `, which cost ${costText(cause.heads)} in all`
+    : `, which cost perhaps [${costText(cause.heads)}] in all`;
 }
 
 function filmed(result: ReplayResult, plan: Plan, rows: readonly LogRow[]): FilmData {

@@ -8,9 +8,10 @@
 import { parentPort } from 'node:worker_threads';
 import { toPlan } from '../../../sim/scenario/plan.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
+import { neverAway } from '../../../sim/seasons/changes.js';
 import { gather } from '../../../sim/seasons/gather.js';
 import { defaultSeasons } from '../../../sim/seasons/how-many.js';
-import { firstCommonWeek, firstRunningWeek } from '../../../sim/seasons/tallies.js';
+import { firstCommonWeek, firstRunningWeek, type Tallies } from '../../../sim/seasons/tallies.js';
 import { sectionsFor } from '../../../sim/seasons/workload.js';
 import type { TrialSeason, WorkloadTallies } from '../../../sim/seasons/workload-tallies.js';
 import { trialSeasons } from '../../../sim/study/bottleneck.js';
@@ -63,8 +64,8 @@ async function answer({ id, scenario, before, season, onlyFilm }: Question): Pro
   if (gathered === null) return;
   const { seasons } = gathered.whole(0);
   const trials = trialSeasons(seasons);
-  const result = (tried: readonly TrialSeason[]): RunResult =>
-    concludeRun(plan, plan.seed, { seasons, trials }, gathered, tried)!;
+  const result = (tried: readonly TrialSeason[], present: Tallies | null = null): RunResult =>
+    concludeRun(plan, plan.seed, { seasons, trials }, gathered, tried, present)!;
   const differences = before === null ? null : await differencesTo(before, scenario, gathered);
   if (waiting !== null) return;
   const figures: Reply = {
@@ -81,7 +82,10 @@ async function answer({ id, scenario, before, season, onlyFilm }: Question): Pro
     { pause: breath() },
   );
   if (tried.trials(0).length < trials) return;
-  send({ kind: 'figures', id, film: null, result: result(tried.trials(0)), differences });
+  const present = neverAway(plan) === plan ? null : await seasonsFor({ ...scenario, away: [] });
+  if (waiting !== null) return;
+  const complete = result(tried.trials(0), present?.whole(0));
+  send({ kind: 'figures', id, film: null, result: complete, differences });
 }
 
 /** @returns null if a newer question came before they were run */

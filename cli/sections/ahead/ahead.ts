@@ -8,9 +8,21 @@ import type {
   WeekAhead,
 } from '../../../sim/season/ahead/ahead.js';
 import type { Forecast } from '../../../sim/season/ahead/forecast.js';
-import { assumedSentences } from '../../words/assumed.js';
+import { BRIEF, type Telling } from '../../words/assumed.js';
 import { dateText, shortDate } from '../../words/dates.js';
-import { COUNT, counted, percentText, SHARE, thousands } from '../../words/numbers.js';
+import {
+  COUNT,
+  counted,
+  decimalsFor,
+  gainText,
+  intervalText,
+  percentText,
+  SHARE,
+  signed,
+  thousands,
+} from '../../words/numbers.js';
+import { mostText } from '../../words/range.js';
+import { assumedBlocks } from '../assumed.js';
 import { expected, span } from '../range.js';
 import {
   type Block,
@@ -31,17 +43,21 @@ const MOST_BATCHES = 12;
 /** A batch is told if at least so many of its plants are expected to wait or to be thrown away. */
 const LEAST_PLANTS = 1;
 
-export function aheadSections(result: AheadResult): Section[] {
+export function aheadSections(result: AheadResult, telling: Telling = BRIEF): Section[] {
+  const { weeks, stages } = result;
   return [
-    section(null, heading(result), ...assumedSentences(result)),
+    section(null, heading(result), ...assumedBlocks(result, telling)),
     section('What stands now', now(result)),
     section(
-      'Heads in each week: the middle one of all futures, and what 8 of 10 stay within',
-      heads(result.weeks),
+      `Heads in each week: the middle one of all futures, and what ${mostText(weeks.flatMap(({ ready, picked }) => [ready, picked]))} stay within`,
+      heads(weeks),
     ),
-    section('Holes that will stand empty, mean of the week (8 of 10 futures)', ...emptyHoles(result)),
-    noRoom(result),
-    sowingSection(result),
+    section(
+      `Holes that will stand empty, mean of the week (${mostText(stages.flatMap(({ empty }) => empty))})`,
+      ...emptyHoles(result),
+    ),
+    noRoom(result, telling),
+    sowingSection(result, telling),
   ];
 }
 
@@ -65,7 +81,7 @@ function now({ now: stages }: AheadResult): Block {
 }
 
 function heads(weeks: readonly WeekAhead[]): Block {
-  const most = Math.max(1, ...weeks.map(({ picked }) => picked.p90));
+  const most = Math.max(1, ...weeks.map(({ picked }) => picked.high));
   const wanted = weeks.some((week) => week.wanted !== null);
   const only = (cell: Cell): Cell[] => (wanted ? [cell] : []);
   const middle = ({ p50 }: Forecast): Cell => figure(Math.round(p50), COUNT);
@@ -77,11 +93,11 @@ function heads(weeks: readonly WeekAhead[]): Block {
       middle(week.picked),
       span(week.picked),
       ...only(figure(week.wanted ?? 0, COUNT)),
-      bar(week.picked.p10 / most, { upTo: week.picked.p90 / most }),
+      bar(week.picked.low / most, { upTo: week.picked.high / most }),
     ]),
     {
       head: ['week from', 'ready', '', 'picked', '', ...only('wanted'), ''],
-      bars: key(['=', 'picks in 9 of 10 futures at least'], ['-', 'in 1 of 10 so many']),
+      bars: key(['=', 'picks that most futures have at least'], ['-', 'up to the end of the range']),
     },
   );
 }
@@ -107,7 +123,24 @@ function firstEmpty({ name, holes, empty_now, first_empty }: StageAhead): string
   ];
 }
 
-function noRoom({ no_room, overgrown }: AheadResult): Section {
+/** What room without limit would bring. */
+function costOfRoom({ blocked_cost: cost, sowings, weeks }: AheadResult): string[] {
+  if (cost === null) return [];
+  const { mean, low, high } = cost;
+  const decimals = decimalsFor(Math.max(1, ...[mean, low ?? 0, high ?? 0].map(Math.abs)));
+  const interval =
+    low === null || high === null ? '' : ` (95 %: ${intervalText({ low, high }, signed(decimals))})`;
+  const until = sowings === null ? '' : ` by ${dateText(sowings.until)}`;
+  const found = `room without limit would bring ${gainText(mean, decimals)} heads${until}${interval}, with the same luck, of all that is sown in ${weeks.length === 1 ? 'this week' : `these ${weeks.length} weeks`}`;
+  return [
+    (low ?? mean) > 0
+      ? `They cost ${counted(Number(mean.toFixed(decimals)), 'head')}: ${found}.`
+      : `They cost no heads that could be told: ${found}.`,
+  ];
+}
+
+function noRoom(result: AheadResult, telling: Telling): Section {
+  const { no_room, overgrown } = result;
   const title = 'Batches that will run out of room';
   const blocked = no_room.filter((one) => Math.max(one.blocked.mean, one.thrown_away.mean) >= LEAST_PLANTS);
   const others = overgrown.filter(({ thrown_away }) => thrown_away.mean >= LEAST_PLANTS);
@@ -115,25 +148,28 @@ function noRoom({ no_room, overgrown }: AheadResult): Section {
   const rest =
     others.length === 0
       ? []
-      : [section(reason, ...batchTable(others, ['thrown away'], (one) => [one.thrown_away]))];
+      : [section(reason, ...batchTable(others, telling, ['thrown away'], (one) => [one.thrown_away]))];
   if (blocked.length === 0) return section(title, 'None, as far as can be told.', ...rest);
   return section(
     `${title}: ready plants that find no hole further on`,
-    ...batchTable(blocked, ['blocked', 'thrown away'], (one) => [one.blocked, one.thrown_away]),
+    ...batchTable(blocked, telling, ['blocked', 'thrown away'], (one) => [one.blocked, one.thrown_away]),
+    ...costOfRoom(result),
     ...rest,
   );
 }
 
 function batchTable<Told extends NoRoom | ThrownAway>(
   batches: readonly Told[],
+  { all }: Telling,
   titles: readonly string[],
   figures: (batch: Told) => readonly Forecast[],
 ): Block[] {
-  const rest = batches.length - MOST_BATCHES;
+  const most = all ? batches.length : MOST_BATCHES;
+  const rest = batches.length - most;
   return [
     table(
       batches
-        .slice(0, MOST_BATCHES)
+        .slice(0, most)
         .map((one) => [
           one.batch === null ? `sown ${shortDate(one.sown)}` : name(one.batch),
           name(one.stage),
@@ -144,6 +180,6 @@ function batchTable<Told extends NoRoom | ThrownAway>(
         ]),
       { head: ['batch', 'in', 'from', 'to', ...titles, 'chance'] },
     ),
-    ...(rest > 0 ? [`... and ${thousands(rest)} more.`] : []),
+    ...(rest > 0 ? [`... and ${thousands(rest)} more: --all, or --csv.`] : []),
   ];
 }

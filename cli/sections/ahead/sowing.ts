@@ -1,7 +1,10 @@
 /** What to sow, and why nothing is. */
 
 import type { AheadResult, Sowings } from '../../../sim/season/ahead/ahead.js';
-import { dateText } from '../../words/dates.js';
+import { absenceSentences } from '../../words/absence.js';
+import type { Telling } from '../../words/assumed.js';
+import { dateText, mondayOf } from '../../words/dates.js';
+import { missedSowingSentences } from '../../words/missed.js';
 import {
   COUNT,
   counted,
@@ -15,63 +18,103 @@ import {
 import { span } from '../range.js';
 import { type Block, type Cell, day, figure, name, type Section, section, table } from '../section.js';
 
+/** Sowings that are told one by one. */
+const MOST_SOWINGS = 30;
 /** Visits with refilled crops that are told. */
 const MOST_REFILLS = 14;
 
-export function sowingSection(result: AheadResult): Section {
+/** @param telling what is advised against is told only if all is asked for */
+export function sowingSection(result: AheadResult, { all }: Telling): Section {
   const { sowings, refills } = result;
   return section(
     'What to sow',
-    ...(sowings === null ? [] : [verdict(sowings), sowingTable(sowings)]),
-    ...(refills.length === 0 ? [] : [section('Refilled, as the scenario says:', refillTable(refills))]),
+    ...missedSowingSentences(result.missed_sowings),
+    ...absenceSentences(result.lost_to_absence),
+    ...(sowings === null ? [] : [verdict(sowings, all)]),
+    ...(sowings === null || (sowings.verdict === 'keep' && !all) ? [] : sowingTable(sowings, all)),
+    ...(refills.length === 0
+      ? []
+      : [
+          section(
+            'Refilled, as the scenario says:',
+            refillTable(all ? refills : refills.slice(0, MOST_REFILLS)),
+          ),
+        ]),
     ...notSown(result),
   );
 }
 
-function sowingTable({ dates }: Sowings): Block {
+/** Visit by visit, or of a long list the seeds of each week. */
+function sowingTable({ dates }: Sowings, all: boolean): Block[] {
   const several = new Set(dates.map(({ crop }) => crop)).size > 1;
   const only = (cell: Cell): Cell[] => (several ? [cell] : []);
-  return table(
-    dates.map(({ date, crop, planned_seeds, advised_seeds }) => [
-      day(date),
-      ...only(name(crop)),
-      figure(planned_seeds, COUNT),
-      figure(advised_seeds, COUNT),
-    ]),
-    { head: ['visit', ...only('crop'), 'seeds by the plan', 'seeds that fill the gap'] },
-  );
+  const weekly = !all && dates.length > MOST_SOWINGS;
+  const rows = weekly ? weeklySeeds(dates) : dates;
+  return [
+    table(
+      rows.map(({ date, crop, planned_seeds, advised_seeds }) => [
+        day(date),
+        ...only(name(crop)),
+        figure(planned_seeds, COUNT),
+        figure(advised_seeds, COUNT),
+      ]),
+      {
+        head: [weekly ? 'week of' : 'visit', ...only('crop'), 'seeds by the plan', 'seeds that fill the gap'],
+      },
+    ),
+    ...(weekly ? [`Seeds of each of ${counted(dates.length, 'sowing')}: --all, or --csv.`] : []),
+  ];
+}
+
+/** Seeds of each week and crop, under the Monday. */
+function weeklySeeds(dates: Sowings['dates']): Sowings['dates'] {
+  const weeks = new Map<string, Sowings['dates'][number]>();
+  for (const one of dates) {
+    const date = mondayOf(one.date);
+    const sum = weeks.get(`${date} ${one.crop}`);
+    weeks.set(`${date} ${one.crop}`, {
+      date,
+      crop: one.crop,
+      planned_seeds: one.planned_seeds + (sum?.planned_seeds ?? 0),
+      advised_seeds: one.advised_seeds + (sum?.advised_seeds ?? 0),
+    });
+  }
+  return [...weeks.values()];
+}
+
+function sumOf(dates: Sowings['dates'], of: 'planned_seeds' | 'advised_seeds'): number {
+  return dates.reduce((sum, date) => sum + date[of], 0);
 }
 
 function refillTable(refills: AheadResult['refills']): Block {
   return table(
-    refills
-      .slice(0, MOST_REFILLS)
-      .map(({ date, crop, seeds }) => [
-        day(date),
-        name(crop),
-        figure(Math.round(seeds.mean), COUNT),
-        span(seeds),
-      ]),
+    refills.map(({ date, crop, seeds }) => [
+      day(date),
+      name(crop),
+      figure(Math.round(seeds.mean), COUNT),
+      span(seeds),
+    ]),
     { head: ['visit', 'crop', 'seeds', ''] },
   );
 }
 
-function verdict({ verdict: kind, planned, advised, difference, until, dates }: Sowings): string {
+function verdict(
+  { verdict: kind, planned, advised, difference, until, dates }: Sowings,
+  all: boolean,
+): string {
   const { low, high, mean } = difference;
   const decimals = decimalsFor(Math.max(1, ...[mean, low ?? 0, high ?? 0].map(Math.abs)));
   const interval =
     low === null || high === null ? '' : ` (95 %: ${intervalText({ low, high }, signed(decimals))})`;
   const change = `${counted(advised, 'head')} by ${dateText(until)} against ${countText(planned)} with the plan's seeds, ${gainText(mean, decimals)}${interval}`;
-  const seeds = (of: 'planned_seeds' | 'advised_seeds'): string =>
-    thousands(dates.reduce((sum, date) => sum + date[of], 0));
-  const fewer = `${seeds('advised_seeds')} seeds in place of ${seeds('planned_seeds')}`;
+  const fewer = `${thousands(sumOf(dates, 'advised_seeds'))} seeds in place of ${thousands(sumOf(dates, 'planned_seeds'))}`;
   switch (kind) {
     case 'more':
       return `Seeds that fill what would stand empty bring more: ${change}.`;
     case 'fewer seeds':
       return `Fewer seeds bring as many heads (${fewer}): ${change}.`;
     case 'keep':
-      return `Keep to the plan: seeds that fill what would stand empty are not worth a change. ${change}.`;
+      return `Keep to the plan: seeds that fill what would stand empty are not worth a change${all ? '' : ' (--all lists them)'}. ${change}.`;
   }
 }
 

@@ -15,6 +15,7 @@ import {
 } from '../../words/numbers.js';
 import { weeksFrom } from '../season.js';
 import { type Block, figure, interval, type Section, section, table } from '../section.js';
+import { inTheWay, takenAway } from './obstacles.js';
 import { yieldAgainstSteadiness } from './picture.js';
 import { limitsText, planLines } from './words.js';
 
@@ -70,12 +71,12 @@ function whatItGives(
 }
 
 function nothing(result: SearchResult): Section {
-  const { partial, nearest } = result;
+  const { partial, nearest, obstacles } = result;
   return section(
     null,
     partial
       ? 'No plan that meets the goal was found by then.'
-      : 'No plan within these limits meets the goal. Widen the limits (--channels, --seeds, --visits), or ask for fewer heads or a smaller share of the weeks.',
+      : `No plan within these limits meets the goal. ${obstacles === null ? '' : inTheWay(obstacles)}`,
     ...(nearest === null
       ? []
       : [
@@ -84,6 +85,7 @@ function nothing(result: SearchResult): Section {
             ...whatItGives(result, nearest),
           ),
         ]),
+    ...(obstacles === null ? [] : [takenAway(obstacles)]),
   );
 }
 

@@ -3,7 +3,7 @@
 import type { SizeResult } from '../../../sim/study/size/size.js';
 import { counted, decimalsFor, figureText, intervalText } from '../../words/numbers.js';
 import { type Section, section } from '../section.js';
-import { headsForm, headsOf, KNEE, sizeNamed } from './signs.js';
+import { headsForm, KNEE, sizeNamed } from './signs.js';
 
 /** More equals than these are counted, not named. */
 const NAMED = 3;
@@ -38,19 +38,13 @@ function asGood(result: SizeResult): string {
     : `${others}; none of them is smaller.`;
 }
 
-function bend(result: SizeResult, { cost, sizes }: NonNullable<SizeResult['frontier']>): string {
-  if (result.knee === null) {
+function bend({ knee }: SizeResult, { cost, sizes }: NonNullable<SizeResult['frontier']>): string {
+  if (knee === null) {
     return sizes.length === 1
       ? 'More room than the smallest size has brings no more heads.'
-      : 'No size stands out: with more room heads rise about evenly, or hardly at all.';
+      : 'There is no knee among these sizes: where each 1 % more room begins to bring less than 0.5 % more heads lies below the smallest or beyond the largest.';
   }
-  const [low, knee, best] = [sizes[0]!, result.knee.size, sizes.at(-1)!].map((name) => {
-    const size = sizeNamed(result, name);
-    return { room: size[cost]!, heads: headsOf(size) };
-  });
-  const largest = Math.max(...result.sizes.filter(({ asked }) => asked).map((size) => size[cost]!));
-  const before = (knee!.heads - low!.heads) / (knee!.room - low!.room);
-  const after = (best!.heads - knee!.heads) / (largest - knee!.room);
-  const decimals = decimalsFor(Math.max(before, after));
-  return `The knee (${KNEE}): ${result.knee.size}. From the smallest size up to there each ${cost === 'holes' ? 'hole' : 'm2'} brings ${before.toFixed(decimals)} heads a week more, from there to the largest ${after.toFixed(decimals)}.`;
+  const { size, up_to, beyond } = knee;
+  const decimals = decimalsFor(up_to);
+  return `The knee (${KNEE}): ${size}. Up to there each ${cost === 'holes' ? 'hole' : 'm2'} brings ${up_to.toFixed(decimals)} heads a week; beyond it one more brings ${beyond === 0 ? 'nothing' : `${beyond.toFixed(decimals)} at most`}, not half as much.`;
 }

@@ -13,6 +13,7 @@ const WORDS: Readonly<Record<GapStep['name'], string>> = {
   visits: 'visits on some days only',
   losses: 'seeds fail, plants die or overgrow',
   cleaning: 'cleaning',
+  absence: 'nobody comes during an absence',
 };
 
 /** The gap of the size as it is, and of the one that is of most interest beside it. */

@@ -1,4 +1,4 @@
-/** Sizes as rows of CSV: one a size and figure; then what one more channel is worth. */
+/** Sizes as rows of CSV: one a size and figure; then what more channels are worth. */
 
 import type { SizeOfLine, SizeResult } from '../../../sim/study/size/size.js';
 import { estimateCells, type Rows } from '../section.js';
@@ -14,9 +14,9 @@ export function sizeRows({ sizes, present, worth }: SizeResult): Rows {
   return [
     ['size', ...stages, 'holes', 'area_m2', ...FIGURE.split(',')],
     ...sizes.flatMap((size) => figuresOf(size).map((figure) => [...about(size), ...figure])),
-    ...worth.stages.map(({ stage, heads_a_week: gain }) => [
+    ...worth.stages.map(({ stage, channels, heads_a_week: gain }) => [
       ...about(base),
-      `worth of one more channel ${stage}`,
+      `worth of ${channels === 1 ? 'one more channel' : `${channels} more channels`} ${stage}`,
       ...estimateCells(gain),
       ...NOTHING,
     ]),

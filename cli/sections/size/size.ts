@@ -4,7 +4,7 @@ import type { SizeResult } from '../../../sim/study/size/size.js';
 import { counted, listed } from '../../words/numbers.js';
 import { stoppedEarly, weeksFrom } from '../season.js';
 import { type Section, section } from '../section.js';
-import { trialTable } from '../trials.js';
+import { PER_CENT, trialTable } from '../trials.js';
 import { choice } from './choice.js';
 import { gap } from './gap.js';
 import { grid, isGrid } from './grid.js';
@@ -35,22 +35,24 @@ function heading({ title, sizes, seasons, seed, partial, present, running }: Siz
 
 function worth({ worth: { stages, hold_back } }: SizeResult): Section {
   return section(
-    'What one more channel is worth (same luck)',
+    'What more channels are worth (same luck)',
     trialTable(
-      stages.map(({ stage, holes, heads_a_week: gain, brings }) => ({
-        change: { kind: 'channel', stage, holes },
+      stages.map(({ stage, channels, holes, heads_a_week: gain, elasticity, brings }) => ({
+        change: { kind: 'channel', stage, channels, holes },
+        elasticity,
         brings,
         ...(gain ?? { mean: null, low: null, high: null }),
       })),
     ),
+    PER_CENT,
     holdsBack(hold_back),
   );
 }
 
 function holdsBack(stages: readonly string[] | null): string {
   if (stages === null) return 'Which stage holds the line back takes at least 2 seasons to tell.';
-  if (stages.length === 0) return 'No stage holds the line back: one more channel brings nothing in any.';
+  if (stages.length === 0) return 'No stage holds the line back: more channels bring hardly anything in any.';
   return stages.length === 1
-    ? `${stages[0]} holds the line back: one more channel is worth most there.`
+    ? `${stages[0]} holds the line back: more room is worth most there, for its share.`
     : `${listed(stages)} hold the line back; which one more cannot be told.`;
 }

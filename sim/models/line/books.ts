@@ -18,6 +18,7 @@ export class Books {
       counts: this.counts,
       ledger: this.#levels.areas,
       weekPicks: new Float64Array(plan.weeks),
+      weekDiscards: new Float64Array(plan.stages.length * plan.weeks),
       firstPick: Number.NaN,
     };
   }
@@ -27,6 +28,7 @@ export class Books {
     this.#levels.reset();
     this.counts.fill(0);
     this.season.weekPicks.fill(0);
+    this.season.weekDiscards.fill(0);
     this.season.firstPick = Number.NaN;
   }
 

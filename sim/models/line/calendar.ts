@@ -23,6 +23,8 @@ export class Calendar {
   quota = Infinity;
   /** Seeds that are due and not dealt with, by crop. */
   readonly due: Float64Array;
+  /** Of crops whose missed sowings are dropped: seeds that are not sown any more since a later sowing fell due. */
+  readonly dropped: Float64Array;
   sowingDue = false;
   refillDue = false;
 
@@ -31,6 +33,8 @@ export class Calendar {
   readonly #visits: Days;
   readonly #wants: Days;
   readonly #sowings: readonly Days[];
+  /** When the latest sowing fell due, by crop [d]. */
+  readonly #lastDue: Float64Array;
 
   /** @param crops of each stage, in turn */
   constructor(plan: Plan, holes: number, crops: readonly CropInStage[]) {
@@ -40,6 +44,8 @@ export class Calendar {
     this.#wants = new Days(plan.want?.days ?? []);
     this.#sowings = plan.crops.map((crop) => new Days(sowingDays(plan, crop)));
     this.due = new Float64Array(plan.crops.length);
+    this.dropped = new Float64Array(plan.crops.length);
+    this.#lastDue = new Float64Array(plan.crops.length);
     this.visitId = holes;
     this.wantId = holes + 1;
     this.keepsId = holes + 2;
@@ -52,6 +58,8 @@ export class Calendar {
     for (const days of [this.#visits, this.#wants, ...this.#sowings]) days.next = 0;
     this.quota = this.#plan.want === null ? Infinity : 0;
     this.due.fill(0);
+    this.dropped.fill(0);
+    this.#lastDue.fill(-1);
     this.sowingDue = false;
     this.refillDue = false;
   }
@@ -88,7 +96,8 @@ export class Calendar {
       const { sowing } = this.#plan.crops[c]!;
       if (sowing.kind === 'refill') this.refillDue = true;
       else {
-        this.due[c]! += sowing.seeds;
+        if (sowing.missed === 'dropped') this.#drop(c, queue.now);
+        this.due[c]! += sowing.seeds + (sowing.more?.[this.#sowings[c]!.next] ?? 0);
         this.sowingDue = true;
       }
       queue.schedule(id, this.#sowings[c]!.pass());
@@ -100,6 +109,15 @@ export class Calendar {
     if (this.#plan.visits.kind === 'always') return 1;
     const { day } = this.#visits;
     return (day === Infinity ? seasonDays(this.#plan) : day) - now;
+  }
+
+  /** Of a crop another sowing falls due; what falls due at the same instant is one sowing. */
+  #drop(c: number, now: number): void {
+    if (this.#lastDue[c] !== now) {
+      this.dropped[c]! += this.due[c]!;
+      this.due[c] = 0;
+    }
+    this.#lastDue[c] = now;
   }
 
   /** A day on which heads are wanted begins, or the day after it. */

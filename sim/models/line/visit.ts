@@ -62,6 +62,7 @@ function discard(line: LineState): void {
       const hole = takeReady(line, crop);
       crop.standing--;
       books.counts[DISCARDED]!++;
+      books.season.weekDiscards[crop.stage.place * line.plan.weeks + Math.floor(queue.now / 7)]!++;
       note(line, 'discard', crop.stage, hole);
       vacate(line, crop.stage, hole);
     }
@@ -114,13 +115,14 @@ function moveOn(line: LineState): void {
   }
 }
 
-/** What fell due since the last visit is sown, as far as there are free cells. */
+/** What fell due since the last visit is sown, as far as there are free cells; of what is dropped, nothing. */
 function sowDue(line: LineState): void {
   const { calendar, books } = line;
   for (let c = 0; c < calendar.due.length; c++) {
     const due = calendar.due[c]!;
     calendar.due[c] = 0;
-    books.counts[UNSOWN]! += due - sow(line, c, due);
+    books.counts[UNSOWN]! += due - sow(line, c, due) + calendar.dropped[c]!;
+    calendar.dropped[c] = 0;
   }
   calendar.sowingDue = false;
 }

@@ -100,7 +100,7 @@ export async function advise(
 }
 
 /** b less a, future by future. */
-function differenceOf(a: readonly number[], b: readonly number[]): PairedDifference {
+export function differenceOf(a: readonly number[], b: readonly number[]): PairedDifference {
   const moments = new Moments();
   a.forEach((value, i) => {
     moments.add(b[i]! - value);

@@ -13,11 +13,13 @@ import { type Result, success } from '../../models/result.js';
 import { dailyVisits } from '../history/plan-days.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
-import { type Advice, advise, trialRuns } from './advice.js';
+import { type LostToAbsence, lostToAbsence } from './absence.js';
+import { type Advice, advise, type PairedDifference, trialRuns } from './advice.js';
 import { type Assumed, assumedOf } from './assumed.js';
 import { Batches } from './batches.js';
+import { blockedCost, costRuns } from './blocked-cost.js';
 import { comingSeason, type LookOptions } from './coming-season.js';
-import { comingSowings, sowingsWithoutVisit } from './coming-sowings.js';
+import { comingSowings, type MadeUpFor, madeUpFor, sowingsWithoutVisit } from './coming-sowings.js';
 import type { Forecast } from './forecast.js';
 import { runFutures } from './futures.js';
 import { type EmptyHoles, emptyHoles } from './holes-watch.js';
@@ -46,11 +48,20 @@ export interface AheadResult extends Assumed {
   readonly weeks: readonly WeekAhead[];
   readonly stages: readonly StageAhead[];
   readonly no_room: readonly NoRoom[];
+  /**
+   * Heads that come with room without limit behind the first stage, less those with the line's holes, of all that is sown in
+   * these weeks; null if no plant finds no room, or where crops are refilled, since what is sown then depends on the room.
+   */
+  readonly blocked_cost: PairedDifference | null;
   readonly overgrown: readonly ThrownAway[];
   /** null if no crop has a date on which it is sown in these weeks. */
   readonly sowings: Sowings | null;
   /** What refilled crops will be sown, visit by visit. */
   readonly refills: readonly RefillSowing[];
+  /** Visits at which sowings are made up for or dropped, by the rule of the line. */
+  readonly missed_sowings: readonly MadeUpFor[];
+  /** Sowings of these weeks of which many plants would be thrown away because nobody is there. */
+  readonly lost_to_absence: readonly LostToAbsence[];
   /** What falls due in these weeks and nobody comes to sow in them. */
   readonly not_sown: readonly { readonly due: string; readonly crop: string; readonly seeds: number }[];
 }
@@ -153,7 +164,7 @@ function weeksToRun(plan: Plan, from: number, weeks: number): number {
 
 /** How many futures are run at most, those that try other seeds included. */
 export function runsAhead(futures: number): number {
-  return 2 * futures + trialRuns(futures);
+  return 2 * futures + trialRuns(futures) + costRuns(futures);
 }
 
 function weeksUntilPicked(plan: Plan, weeks: number): number {
@@ -197,6 +208,9 @@ export async function lookAhead(
   const advice = sowings.length === 0 ? null : await advise(line, sowings, planned, setup, until);
   if (sowings.length > 0 && advice === null) return null;
 
+  const lost = await lostToAbsence(plan, options.attended ?? null, from, to, futures, setup);
+  if (lost === null) return null;
+
   const batches = new Batches(
     line,
     season.batches,
@@ -205,6 +219,9 @@ export async function lookAhead(
   const room = seen.map((one) => one.room);
   const told = (short: boolean) =>
     overgrown(room, batches, short).filter(({ chance }) => chance >= LEAST_CHANCE);
+  const noRoom = told(true);
+  const cost = noRoom.length === 0 ? { heads: null } : await blockedCost(line, to, futures, setup, until);
+  if (cost === null) return null;
   const iso = (day: number): string => isoOfDay(plan.start, day);
   const now = stagesNow(plan, today, initialStates);
   const seeds = refilled(
@@ -225,7 +242,8 @@ export async function lookAhead(
       wanted: wantedIn(line, from + 7 * i),
     })),
     stages: emptyHoles(seen.map(({ holes }) => holes)).map((empty, s) => stageAhead(now[s]!, empty, iso)),
-    no_room: told(true).map((one) => ({ ...thrownAway(line, batches, one, iso), blocked: one.blocked })),
+    blocked_cost: cost.heads,
+    no_room: noRoom.map((one) => ({ ...thrownAway(line, batches, one, iso), blocked: one.blocked })),
     overgrown: told(false).map((one) => thrownAway(line, batches, one, iso)),
     sowings: advice && {
       planned: advice.planned,
@@ -245,6 +263,8 @@ export async function lookAhead(
       crop: line.crops[crop]!.name,
       seeds: seeds[i]!,
     })),
+    lost_to_absence: lost,
+    missed_sowings: madeUpFor(line, sowings),
     not_sown: sowingsWithoutVisit(line, over, from, to).map(({ due, crop, seeds }) => ({
       due: iso(Math.floor(due)),
       crop: line.crops[crop]!.name,

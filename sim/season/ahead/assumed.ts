@@ -9,7 +9,10 @@ export interface Assumed {
   readonly last_visit: string | null;
   /** ISO dates of planned visits after it that cannot have been made: sowings were due, and none is in the log. */
   readonly missed: readonly string[];
-  /** Plants that stand longer than the scenario's times allow; they are taken to be ready at the next visit. */
+  /**
+   * Plants that stand for so long that by the scenario's times fewer than 1 in 100 such plants would still grow: they are taken
+   * as failed, and cleared at the next visit.
+   */
   readonly overdue: readonly { readonly batch: string; readonly stage: string; readonly plants: number }[];
 }
 

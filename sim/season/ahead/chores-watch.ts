@@ -4,7 +4,7 @@ import { groupedBy } from '../../engine/lists.js';
 import type { InitialState } from '../../models/initial-state.js';
 import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
-import type { Batches, BatchWatch } from './batches.js';
+import type { BatchWatch } from './batches.js';
 import { type Forecast, forecastOf } from './forecast.js';
 import type { Watch } from './watcher.js';
 
@@ -84,15 +84,39 @@ function keyOf({ day, kind, stage, batch }: Omit<ChoreSeen, 'count'>): string {
   return `${day} ${kind} ${stage} ${batch ?? ''}`;
 }
 
-/** The chores of all futures, in no special order. @param seen one entry a future */
-export function countedChores(seen: readonly (readonly ChoreSeen[])[], batches: Batches): CountedChore[] {
+/**
+ * The same week by week: each chore on the first day of its week, all batches together, of sowings also crop by crop.
+ * @param weekOf the first day of a day's week @param cropOf the crop of a batch; its place stands for the batch
+ */
+export function weeklyChores(
+  seen: readonly ChoreSeen[],
+  weekOf: (day: number) => number,
+  cropOf: (batch: number) => number,
+): ChoreSeen[] {
+  const told = seen
+    .filter(({ kind, batch }) => batch === null || kind === 'sow')
+    .map((one) => ({ ...one, day: weekOf(one.day), batch: one.batch === null ? null : cropOf(one.batch) }));
+  return [...groupedBy(told, keyOf).values()].map((some) => ({
+    ...some[0],
+    count: some.reduce((sum, { count }) => sum + count, 0),
+  }));
+}
+
+/**
+ * The chores of all futures, in no special order.
+ * @param seen one entry a future @param placeOf the place of a batch among all
+ */
+export function countedChores(
+  seen: readonly (readonly ChoreSeen[])[],
+  placeOf: (batch: number) => number,
+): CountedChore[] {
   return [...groupedBy(seen.flat(), keyOf).values()].map((some) => {
     const { day, kind, stage, batch } = some[0];
     return {
       day,
       kind,
       stage,
-      batch: batch === null ? null : batches.placeOf(batch),
+      batch: batch === null ? null : placeOf(batch),
       count: forecastOf(
         some.map(({ count }) => count),
         seen.length,

@@ -7,18 +7,21 @@
  * in the order of sowing, if it is sown in at least half of them.
  */
 
+import { groupedBy } from '../../engine/lists.js';
 import { streamKey } from '../../engine/random.js';
-import { isoOfDay } from '../../models/dates.js';
+import { isoOfDay, weekdayOfDay } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
 import { dailyVisits } from '../history/plan-days.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
+import { type LostToAbsence, lostToAbsence } from './absence.js';
 import { type Assumed, assumedOf } from './assumed.js';
 import { type AnyBatch, Batches } from './batches.js';
-import { CHORES, type ChoreKind, type CountedChore, countedChores } from './chores-watch.js';
+import { CHORES, type ChoreKind, type CountedChore, countedChores, weeklyChores } from './chores-watch.js';
 import { comingSeason, type LookOptions } from './coming-season.js';
+import { comingSowings, type MadeUpFor, madeUpFor } from './coming-sowings.js';
 import type { Forecast } from './forecast.js';
 import { runFutures } from './futures.js';
 
@@ -40,6 +43,12 @@ export interface ChoresResult extends Assumed {
   readonly futures: number;
   readonly seed: number;
   readonly visits: readonly VisitChores[];
+  /** The same summed up week by week, from Monday to Sunday; batches by crop, of sowings only. */
+  readonly weeks: readonly WeekChores[];
+  /** Visits at which sowings are made up for or dropped, by the rule of the line. */
+  readonly missed_sowings: readonly MadeUpFor[];
+  /** Listed sowings of which many plants would be thrown away because nobody is there. */
+  readonly lost_to_absence: readonly LostToAbsence[];
 }
 
 export interface VisitChores {
@@ -47,6 +56,13 @@ export interface VisitChores {
   readonly date: string;
   /** In the order of a visit; empty if nothing is to be done, as far as can be told. */
   readonly chores: readonly Chore[];
+}
+
+export interface WeekChores extends Pick<VisitChores, 'chores'> {
+  /** ISO date of its Monday. */
+  readonly start: string;
+  /** Visits that are listed. */
+  readonly visits: number;
 }
 
 export interface Chore {
@@ -103,6 +119,10 @@ export async function listChores(
   const seen = await runFutures(line, futures, setup, 'chores', looked);
   if (seen === null) return null;
 
+  const { attended = null } = options;
+  const lost = await lostToAbsence(plan, attended, from, from + days, futures, setup);
+  if (lost === null) return null;
+
   const batches = new Batches(
     line,
     season.batches,
@@ -110,8 +130,16 @@ export async function listChores(
   );
   const counted = countedChores(
     seen.map((one) => one.chores),
-    batches,
+    (batch) => batches.placeOf(batch),
   );
+  const weekOf = (day: number): number => day - weekdayOfDay(plan.start, day);
+  const cropOf = (batch: number): number => batches.all[batches.placeOf(batch)]!.crop;
+  const weekly = countedChores(
+    seen.map((one) => weeklyChores(one.chores, weekOf, cropOf)),
+    (crop) => crop,
+  );
+  const visits = dailyVisits(line).filter((day) => day >= from && day < from + days);
+  const crops = line.crops.map((_, crop): AnyBatch => ({ name: null, crop, sown: 0 }));
   const names = namesOf(batches.all, counted);
   const iso = (day: number): string => isoOfDay(plan.start, day);
   return success({
@@ -123,12 +151,17 @@ export async function listChores(
     revision: rows.length + from,
     futures,
     seed: setup.seed,
-    visits: dailyVisits(line)
-      .filter((day) => day >= from && day < from + days)
-      .map((day) => {
-        const then = counted.filter((one) => one.day === day);
-        return { date: iso(day), chores: choresOf(line, then, batches.all, names) };
-      }),
+    missed_sowings: madeUpFor(line, comingSowings(line, setup.openings.stand?.day ?? -1, from, from + days)),
+    lost_to_absence: lost,
+    visits: visits.map((day) => {
+      const then = counted.filter((one) => one.day === day);
+      return { date: iso(day), chores: choresOf(line, then, batches.all, names) };
+    }),
+    weeks: [...groupedBy(visits, (day) => iso(weekOf(day)))].map(([start, mine]) => {
+      const then = weekly.filter((one) => one.day === weekOf(mine[0]));
+      const unnamed = crops.map(() => null);
+      return { start, visits: mine.length, chores: choresOf(line, then, crops, unnamed) };
+    }),
   });
 }
 

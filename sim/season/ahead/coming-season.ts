@@ -20,6 +20,8 @@ export interface LookOptions {
   readonly futures: number;
   /** Seed of the random streams; the plan's own if left out. */
   readonly seed?: number;
+  /** The same plan with all visits, at least as long; null or left out if nobody is ever away. */
+  readonly attended?: Plan | null;
   /** Told of each future that was run, or of several at once; says to stop by a promise of false. */
   readonly pause?: PauseAfterRuns;
   /**
@@ -79,6 +81,6 @@ export async function comingSeason(
 }
 
 /** The same plan with a season that ends earlier. */
-function cutShort(plan: Plan, weeks: number): Plan {
+export function cutShort(plan: Plan, weeks: number): Plan {
   return { ...withDays(plan, (days) => days.filter((day) => day < 7 * weeks)), weeks };
 }

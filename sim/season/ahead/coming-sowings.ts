@@ -1,6 +1,8 @@
 /** The sowings that are to come by the scenario, of the crops that have dates; and the same plan with other seeds on them. */
 
-import type { Plan, Sowing } from '../../models/plan.js';
+import { isoOfDay } from '../../models/dates.js';
+import type { Missed, Plan, Sowing } from '../../models/plan.js';
+import { usualGap } from '../history/attendance.js';
 import { dailyVisits } from '../history/plan-days.js';
 
 /** A visit at which seeds of a crop are sown that were due. */
@@ -11,7 +13,12 @@ export interface ComingSowing {
   readonly day: number;
   /** When they fall due, the earliest of those that are sown then [d from the start]. */
   readonly due: number;
-  /** Seeds that the plan sows. */
+  /** How many of the plan's sowings fell due since the visit before, and the seeds of one. */
+  readonly sowings: number;
+  readonly each: number;
+  /** How many of them fell due longer ago than visits usually lie apart. */
+  readonly missed: number;
+  /** Seeds that the plan sows: of all of them, or of the latest where missed sowings are dropped. */
   readonly planned: number;
   /** Day of the crop's next sowing; a gap as before, or a week, if there is none [d from the start]. */
   readonly next: number;
@@ -24,25 +31,53 @@ export interface ComingSowing {
  * @returns in the order of the visits
  */
 export function comingSowings(plan: Plan, over: number, from: number, to: number): ComingSowing[] {
+  const usual = usualGap(dailyVisits(plan));
   const visits = dailyVisits(plan).filter((day) => day >= from);
   return plan.crops
     .flatMap(({ sowing }, crop) => {
       if (sowing.kind === 'refill') return [];
-      const found: { day: number; due: number; planned: number }[] = [];
+      const found: { day: number; due: number; sowings: number; missed: number }[] = [];
       for (const due of sowing.days) {
         const day = due > over ? visits.find((visit) => visit >= due) : undefined;
         if (day === undefined) continue;
-        const before = found.at(-1);
-        if (before?.day === day) before.planned += sowing.seeds;
-        else found.push({ day, due, planned: sowing.seeds });
+        if (found.at(-1)?.day !== day) found.push({ day, due, sowings: 0, missed: 0 });
+        const sown = found.at(-1)!;
+        sown.sowings++;
+        if (day - due >= usual) sown.missed++;
       }
-      return found.map(({ day, due, planned }, i): ComingSowing => {
+      return found.map(({ day, due, sowings, missed }, i): ComingSowing => {
         const gap = i > 0 ? day - found[i - 1]!.day : 7;
-        return { crop, day, due, planned, next: found[i + 1]?.day ?? day + gap };
+        const each = sowing.seeds;
+        const planned = sowing.missed === 'dropped' ? each : sowings * each;
+        return { crop, day, due, sowings, each, missed, planned, next: found[i + 1]?.day ?? day + gap };
       });
     })
     .filter(({ day }) => day < to)
     .sort((a, b) => a.day - b.day || a.crop - b.crop);
+}
+
+/** A visit at which a crop's rule for missed sowings matters: some were missed, and more than one is due. */
+export interface MadeUpFor {
+  /** ISO date of the visit. */
+  readonly date: string;
+  readonly crop: string;
+  /** Sowings that were missed, for nobody came as usual. */
+  readonly missed: number;
+  /** Seeds of one sowing, and of all that fell due. */
+  readonly one: number;
+  readonly all: number;
+  readonly rule: Missed;
+}
+
+/** @param plan of the sowings */
+export function madeUpFor(plan: Plan, sowings: readonly ComingSowing[]): MadeUpFor[] {
+  return sowings
+    .filter(({ sowings: due, missed }) => due > 1 && missed > 0)
+    .map(({ crop, day, sowings: due, each, missed }) => {
+      const { name, sowing } = plan.crops[crop]!;
+      const rule = (sowing.kind === 'due' && sowing.missed) || 'made_up';
+      return { date: isoOfDay(plan.start, day), crop: name, missed, one: each, all: due * each, rule };
+    });
 }
 
 /** Seeds that fall due and that nobody comes to sow. */
@@ -99,7 +134,7 @@ function withDueDays(
 ): Plan {
   const crops = plan.crops.map((crop, c) => {
     if (crop.sowing.kind === 'refill') return crop;
-    return { ...crop, sowing: { kind: 'due' as const, days: daysOf(crop.sowing, c), seeds: 1 } };
+    return { ...crop, sowing: { ...crop.sowing, days: daysOf(crop.sowing, c), seeds: 1 } };
   });
   return { ...plan, crops };
 }

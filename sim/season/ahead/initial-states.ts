@@ -1,5 +1,6 @@
 /** States from which the line can go on from today: each drawn at random from all that agree with the log. */
 
+import { TICK } from '../../engine/clock.js';
 import { fillUniform, stream, type Uniform } from '../../engine/random.js';
 import type { InitialState, StandingPlant } from '../../models/initial-state.js';
 import { holesOf } from '../../models/plan.js';
@@ -49,7 +50,10 @@ export function initialStateOf(stand: Stand, { next, at }: Fates): InitialState 
 export class InitialStates {
   /** What stands; null if the season has not begun: futures begin with an empty line. */
   readonly stand: Stand | null;
-  /** Plants that stand longer than the laws of the plan allow, by the place of their batch and stage. */
+  /**
+   * Plants that stand longer than nearly all such plants would, by the place of their batch and stage: they are taken as failed,
+   * and cleared at the next visit.
+   */
   readonly overdue = new Map<string, number>();
   readonly #today: Today;
   readonly #pasts: readonly (StagePast | null)[];
@@ -105,8 +109,9 @@ export class InitialStates {
       for (let i = 0; i < rounds; i++) past.round();
       past.tell((growth, fate, when, overdue) => {
         const place = this.#places.get(growth)!;
-        next[place] = NEXT.indexOf(fate === 'ripen' && when <= day ? 'ready' : fate);
-        at[place] = when;
+        const end = fate === 'ripen' && when <= day ? 'ready' : fate;
+        next[place] = NEXT.indexOf(overdue ? 'fail' : end);
+        at[place] = overdue ? day + TICK : when;
         if (first && overdue) {
           const key = `${growth.batch} ${s}`;
           this.overdue.set(key, (this.overdue.get(key) ?? 0) + 1);

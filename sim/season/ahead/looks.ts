@@ -9,6 +9,7 @@ import { watchHoles } from './holes-watch.js';
 import { watchLoad } from './load-watch.js';
 import { watchRoom } from './room-watch.js';
 import { type RefillDay, watchSown } from './sown-watch.js';
+import { type SowingsLook, watchThrown } from './thrown-watch.js';
 import { combineWatches, type Watcher } from './watcher.js';
 import { watchWeeks } from './weeks-watch.js';
 
@@ -51,6 +52,7 @@ const LOOKS = {
     (plan: Plan, { from, weeks }: WeeksLook) =>
     () =>
       watchWeeks(from, weeks, route.last(plan)),
+  thrown: (_: Plan, look: SowingsLook) => () => watchThrown(look),
   load: (plan: Plan, _: null) => (initial: InitialState | null) => watchLoad(plan, initial),
 };
 

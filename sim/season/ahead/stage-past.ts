@@ -109,7 +109,7 @@ export class StagePast {
   /**
    * What the plants that stand are about to do, in the order of the growths.
    * @param hear is given the growth, what it is about to do and when [d] (a time up to the last visit: it is ready), and
-   * whether by the plan's laws it can hardly stand there still
+   * whether by the plan's laws hardly one such plant would still stand there and grow
    */
   tell(hear: (growth: Growth, fate: Fate, at: number, overdue: boolean) => void): void {
     const last = this.#visits.at(-1)!;
@@ -277,5 +277,5 @@ export class StagePast {
   }
 }
 
-/** Probability below which it is told that a plant stands longer than it should. */
-const HARDLY = 1e-6;
+/** Where fewer than so many of such plants would still grow, a plant is taken as failed, unseen or not logged. */
+const HARDLY = 0.01;

@@ -42,6 +42,8 @@ const MOST_WAITED = 0.9;
 const MOST_WAITED_MIXED = 0.6;
 /** Largest share of plants that were thrown away at short visits: they left out of turn. */
 const MOST_THROWN = 0.05;
+/** What two fits may differ by to be alike, as a share of the interval. */
+const LITTLE = 0.1;
 /** Shapes whose AIC differ by less than this cannot be told apart (Burnham & Anderson 2002, from memory). */
 const APART = 2;
 
@@ -245,11 +247,11 @@ function commonDoubts(
   return doubts;
 }
 
-/** Whether the figures that one fit tells, and those of the other, lie within each other's intervals. */
+/** Whether the figures that one fit tells hardly differ in the other. */
 function agree(one: Fitted, other: Fitted): boolean {
   return narrowOf(one).every((figure) => {
     const [a, b] = [one[figure], other[figure]];
-    return a.low <= b.value && b.value <= a.high && b.low <= a.value && a.value <= b.high;
+    return Math.abs(a.value - b.value) <= LITTLE * (a.high - a.low);
   });
 }
 

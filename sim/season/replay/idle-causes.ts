@@ -60,8 +60,10 @@ export class IdleCauses {
         sums[day + 1] = sums[day]! + (visited.has(day) && counts(day) ? 1 : 0);
       return sums;
     };
-    // What could not go on because nobody came did not wait for holes.
-    const full = stages.map(({ empty }) => upTo((day) => empty[day] === 0 && !missed.has(day)));
+    // What could not go on because nobody came did not wait for holes; nor is it known where no scenario tells the holes.
+    const full = stages.map(({ empty }) =>
+      upTo((day) => season.planned && empty[day] === 0 && !missed.has(day)),
+    );
     this.#fullVisits = [...full, upTo(() => true)];
     this.#sown = new Float64Array(days);
     for (const { sown, seeds } of batches) this.#sown[sown]! += seeds;

@@ -1,16 +1,14 @@
 /**
- * Spells in which holes stood empty, with their causes, ranked by the heads that they cost.
+ * Spells in which holes stood empty, with their causes: where and when. What a cause cost is told by simulation (costs.ts).
  *
  * A spell is a maximal run of days on which holes of one stage stood empty for one cause. Days without such a hole
  * interrupt it only if they are more than the usual gap between two visits.
  *
- * What a spell cost is an estimate: its hole-days over the hole-days that a head takes in that stage (the plan's mean
- * stay and cleaning, over the picks to be expected of a plant that comes in). It is counted only in the stage that
- * holds the line back: an empty hole elsewhere costs nothing by itself, and the same missing plants would be counted
- * again. If not more heads are wanted than that stage can give, nothing is counted. Filling and the season's end cost nothing that could have been had.
+ * `heads` is a share: the hole-days of a spell over those that a head takes in that stage (the plan's mean
+ * stay and cleaning, over the picks to be expected of a plant that comes in), in the stage that
+ * holds the line back. It is no cost.
  *
- * The ranking: spells that cost half a head or more, the most heads first; then the others, the most hole-days first;
- * then filling and the season's end.
+ * The most hole-days first; filling and the season's end, which could not have been otherwise, last.
  */
 
 import { isoOfDay } from '../../models/dates.js';
@@ -26,7 +24,7 @@ export interface IdleSpell {
   /** Holes that stood empty for this cause at once, at most. */
   readonly holes: number;
   readonly hole_days: number;
-  /** Heads that it cost, an estimate; null in a stage that does not hold the line back. */
+  /** Heads that its hole-days are worth, which is not what it cost; null in a stage that does not hold the line back. */
   readonly heads: number | null;
   readonly cause: IdleCause;
 }
@@ -40,9 +38,6 @@ interface Run {
   holeDays: number;
 }
 
-/** Fewer heads than this are none [heads]. */
-const WORTH_A_RANK = 0.5;
-
 /** @returns all spells in the order of the ranking */
 export function idleSpells(evidence: IdleEvidence): IdleSpell[] {
   const { season, meanFlow, stages, attendance } = evidence;
@@ -55,14 +50,13 @@ export function idleSpells(evidence: IdleEvidence): IdleSpell[] {
     const over = (run: Run): void => {
       const { from, to, holes, holeDays } = run;
       const cause = run.tell(from, to);
-      const free = cause.kind === 'end' || cause.kind === 'filling';
       spells.push({
         stage: season.plan.stages[s]!.name,
         from: isoOfDay(season.plan.start, from),
         to: isoOfDay(season.plan.start, to),
         holes,
         hole_days: holeDays,
-        heads: s !== scarcest ? null : free ? 0 : (holeDays * picks) / needs,
+        heads: s !== scarcest ? null : isFree(cause) ? 0 : (holeDays * picks) / needs,
         cause,
       });
     };
@@ -76,13 +70,14 @@ export function idleSpells(evidence: IdleEvidence): IdleSpell[] {
         holeDays: holes * (to - from),
       });
   });
-  return spells.sort((a, b) => cost(b) - cost(a) || b.hole_days - a.hole_days);
+  return spells.sort(
+    (a, b) => Number(isFree(a.cause)) - Number(isFree(b.cause)) || b.hole_days - a.hole_days,
+  );
 }
 
-/** Heads as far as they count in the ranking; below 0 for what could not have been otherwise. */
-function cost({ heads, cause }: IdleSpell): number {
-  if (cause.kind === 'end' || cause.kind === 'filling') return -1;
-  return heads !== null && heads >= WORTH_A_RANK ? heads : 0;
+/** Whether nothing could have been done about it. */
+function isFree({ kind }: IdleCause): boolean {
+  return kind === 'end' || kind === 'filling';
 }
 
 /** The runs of one stage. @param bridge most days without such a hole within one run */

@@ -24,10 +24,7 @@ const LEAST_SPREAD = 0.05;
  * @param rows at least one, in the order of their dates
  * @param stages names of the stages in their order
  */
-export function inferredSeason(
-  rows: readonly LogRow[],
-  stages: readonly string[],
-): { season: LoggedSeason; lots: CohortsByStage } {
+export function inferredSeason(rows: readonly LogRow[], stages: readonly string[]): LoggedSeason {
   const bare = barePlan(rows, stages);
   const framing = loggedSeason(rows, bare, false);
   if (!framing.ok) throw new Error('a log lies within the season that was made for it');
@@ -40,7 +37,7 @@ export function inferredSeason(
     stages: bare.stages.map((stage, s) => ({ ...stage, holesPerChannel: most[s]! })),
     crops: bare.crops.map((crop, c) => seenCrop(crop, c, cohorts, wait)),
   };
-  return { season: { ...season, plan }, lots: cohorts };
+  return { ...season, plan };
 }
 
 function seenCrop(crop: CropPlan, c: number, cohorts: CohortsByStage, wait: number): CropPlan {

@@ -1,9 +1,11 @@
 /** Draws that are not drawn but were seen: the fates of plants, lot by lot, in the order of entry. */
 
 import { type StreamKey, streamAt, streamKey, type Uniform } from '../../engine/random.js';
-import type { GrowingTime } from '../../models/growing-time.js';
+import { GrowingTime } from '../../models/growing-time.js';
 import type { Draws } from '../../models/growth.js';
+import type { Growing } from '../../models/plan.js';
 import type { Cohort } from '../history/cohorts.js';
+import type { StageCompletion } from './completion.js';
 import type { Readiness } from './readiness.js';
 import { spreadEvenly, spreadLikely } from './spread.js';
 
@@ -39,29 +41,34 @@ export class ObservedDraws implements Draws {
   }
 }
 
-/** The fates of the plants of some lots, one after the other. @param time that the plan gives them */
+/** The fates of the plants of some lots, one after the other. */
 export function drawsOfCohorts(
   cohorts: readonly Cohort[],
   name: readonly string[],
   readiness: Readiness,
-  time: GrowingTime,
+  growing: Growing,
+  completion: StageCompletion | null = null,
 ): ObservedDraws {
+  const time = new GrowingTime(growing.time);
   const plants = cohorts.reduce((sum, { count }) => sum + count, 0);
   const draws = new ObservedDraws(plants, name);
+  const shareOf = completion?.shareOf;
   let place = 0;
   for (const [cohort, stay] of cohorts.flatMap((lot) => lot.stays.map((one) => [lot, one] as const))) {
     const { ready, earliest, latest } = readiness.of(cohort, stay);
     const times = draws.times.subarray(place, place + stay.count);
     const [least, most] = [earliest - cohort.from, latest - cohort.from];
-    if (ready || stay.end === 'failed') spreadLikely(time, least, most, times);
-    else spreadEvenly(least, most, times);
+    if (ready || stay.end === 'failed') spreadLikely(time, least, most, times, shareOf);
+    else spreadEvenly(least, most, times, shareOf);
     if (!ready && stay.end === 'failed') draws.sprouts.fill(0, place, place + stay.count);
     else if (!ready) {
       // It died at half of a time that it did not live to see.
       for (let i = 0; i < times.length; i++) times[i]! *= 2;
       draws.moments.fill(0.5, place, place + stay.count);
     }
+    completion?.complete(draws, place, { cohort, stay, ready, least, time });
     place += stay.count;
   }
+  completion?.mixed(draws, cohorts);
   return draws;
 }

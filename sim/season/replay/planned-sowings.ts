@@ -13,7 +13,8 @@ export function plannedSeeds({ plan, days }: LoggedSeason): Float64Array[] {
     for (const due of sowing.days) {
       while (next < visits.length && visits[next]! < due) next++;
       const day = visits[next];
-      if (day !== undefined && day < days) seeds[day]! += sowing.seeds;
+      if (day === undefined || day >= days) continue;
+      seeds[day] = sowing.seeds + (sowing.missed === 'dropped' ? 0 : seeds[day]!);
     }
     return seeds;
   });

@@ -5,7 +5,6 @@
  */
 
 import { groupedBy } from '../../engine/lists.js';
-import { GrowingTime } from '../../models/growing-time.js';
 import * as route from '../../models/route.js';
 import type { Cohort, CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
@@ -39,7 +38,7 @@ export function regrowthDraws(
   if (crop.regrow === null || first === null || regrown.length === 0) return null;
 
   const name = [crop.name, 'regrowth'];
-  const byLot = drawsOfCohorts(regrown, name, readiness, new GrowingTime(crop.regrow.time));
+  const byLot = drawsOfCohorts(regrown, name, readiness, crop.regrow);
   const picked = [
     ...pickedOf(ofCrop(cohorts[route.last(crop)]!), first.times),
     ...pickedOf(regrown, byLot.times),

@@ -1,17 +1,19 @@
 /** Rebuilds a real season from its log: what stood where, which holes stood empty and why, and what else might have been. */
 
+import { groupedBy } from '../../engine/lists.js';
 import { isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
 import { attendance } from '../history/attendance.js';
-import { type CohortsByStage, cohortsOf } from '../history/cohorts.js';
+import { cohortsOf } from '../history/cohorts.js';
 import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { occupancy } from '../history/occupancy.js';
 import { shortVisits } from '../history/short-visits.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { channelDays } from './channel-days.js';
+import { costs } from './costs.js';
 import { failedBatches } from './failed-batches.js';
 import { holeDays } from './hole-days.js';
 import { idleSpells } from './idle-spells.js';
@@ -20,6 +22,8 @@ import { MeanFlow } from './mean-flow.js';
 import { Readiness } from './readiness.js';
 import type { Crowded, ReplayedStage, ReplayResult, WeekPicks } from './result.js';
 import { seasonDraws } from './season-draws.js';
+import { withoutSilentAbsences } from './silent-absence.js';
+import { unseenLosses } from './unseen-losses.js';
 import { waitingPlants } from './waiting.js';
 import { type CadenceChange, whatIf } from './what-if.js';
 
@@ -37,26 +41,40 @@ export function replaySeason(
   { change = null }: { readonly change?: CadenceChange | null } = {},
 ): Result<ReplayResult, LogFault> {
   if (plan === null) {
-    const { season, lots: cohorts } = inferredSeason(rows, stages);
-    return success(resultOf(season, cohorts, change));
+    return success(resultOf(inferredSeason(rows, stages), change));
   }
   const framing = loggedSeason(rows, plan, true);
   if (!framing.ok) return framing;
-  const season = framing.value;
-  return success(resultOf(season, cohortsOf(season), change));
+  return success(resultOf(framing.value, change));
 }
 
-function resultOf(season: LoggedSeason, cohorts: CohortsByStage, change: CadenceChange | null): ReplayResult {
-  const came = attendance(season, cohorts);
-  const days = occupancy(season, cohorts, came.visits);
-  const short = shortVisits(season, days, came.visits);
-  const readiness = short.map((of, s) => new Readiness(season, s, cohorts, came.visits, of));
+/** What stood and who came, in a season in which plants that are never mentioned again are gone. */
+function worked(logged: LoggedSeason) {
+  for (let season = logged, rounds = 0; ; rounds++) {
+    const cohorts = cohortsOf(season);
+    const came = withoutSilentAbsences(season, cohorts, attendance(season, cohorts));
+    const days = occupancy(season, cohorts, came.visits);
+    const short = shortVisits(season, days, came.visits);
+    const readiness = short.map((of, s) => new Readiness(season, s, cohorts, came.visits, of));
+    const unseen = unseenLosses(season, cohorts, came.visits, readiness);
+    // Holes that are free by this may show others further up to be overdue.
+    if (unseen.length === 0 || rounds > season.plan.stages.length)
+      return { season, cohorts, came, days, short, readiness };
+    const events = [...season.events, ...unseen].sort((a, b) => a.day - b.day);
+    season = { ...season, events };
+  }
+}
+
+function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayResult {
+  const { season, cohorts, came, days, short, readiness } = worked(logged);
   const meanFlow = new MeanFlow(season);
   const waiting = readiness
     .filter((_, s) => !route.isLast(season.plan, s))
     .map((ready, s) => waitingPlants(season, s, cohorts, ready));
-  const failed = failedBatches(season, cohorts);
-  const idle = idleSpells({ season, attendance: came, stages: days, meanFlow, failed, cohorts, waiting });
+  // Of a batch that is never mentioned again nobody knows that it failed.
+  const failed = failedBatches(logged, cohortsOf(logged));
+  const evidence = { season, attendance: came, stages: days, meanFlow, failed, cohorts, waiting };
+  const idle = idleSpells(evidence);
   const ledgers = holeDays(season, cohorts, days, short, came);
   const channels = channelDays(season);
   const several = season.plan.crops.some(({ cuts }) => cuts > 1);
@@ -82,16 +100,18 @@ function resultOf(season: LoggedSeason, cohorts: CohortsByStage, change: Cadence
     days: season.days,
     whole: !season.planned || season.days >= seasonDays(season.plan),
     planned: season.planned,
-    rows: season.events.length,
+    rows: logged.events.length,
     batches: season.batches.length,
     counts: counts(
-      season,
+      logged,
       days.map(({ standing }) => standing.at(-1)!),
     ),
     crowded: crowdedIn(stages, date),
     weeks,
     missed_visits: came.missed.map(date),
     scarcest: scarcest === null ? null : season.plan.stages[scarcest]!.name,
+    ...costs(evidence, readiness, weeks),
+    unseen: unseenOf(season, logged),
     idle,
     stages,
     what_if:
@@ -99,6 +119,19 @@ function resultOf(season: LoggedSeason, cohorts: CohortsByStage, change: Cadence
         ? null
         : whatIf(season, seasonDraws(season, cohorts, readiness), came.visits, weeks, change),
   };
+}
+
+function unseenOf({ plan, events, batches }: LoggedSeason, logged: LoggedSeason): ReplayResult['unseen'] {
+  const seen = new Set(logged.events);
+  const unseen = groupedBy(
+    events.filter((event) => !seen.has(event)),
+    ({ stage }) => stage,
+  );
+  return [...unseen].map(([stage, lost]) => ({
+    stage: plan.stages[stage]!.name,
+    plants: lost.reduce((sum, { count }) => sum + count, 0),
+    batches: [...new Set(lost.map(({ batch }) => batches[batch]!.name))],
+  }));
 }
 
 function crowdedIn(stages: readonly ReplayedStage[], date: (day: number) => string): Crowded[] {

@@ -1,6 +1,7 @@
 /** What a replay gives: plain data, as it is printed with --json. Dates are ISO 8601, times are days. */
 
 import type { ChannelDays } from './channel-days.js';
+import type { Costs } from './costs.js';
 import type { HoleDays } from './hole-days.js';
 import type { IdleSpell } from './idle-spells.js';
 import type { WhatIf } from './what-if.js';
@@ -42,7 +43,7 @@ export interface Crowded {
   readonly most: number;
 }
 
-export interface ReplayResult {
+export interface ReplayResult extends Costs {
   readonly title: string;
   /** First day. */
   readonly start: string;
@@ -72,7 +73,13 @@ export interface ReplayResult {
   readonly missed_visits: readonly string[];
   /** The stage that holds the line back, by holes and mean times; null if not more heads are wanted than it can give. */
   readonly scarcest: string | null;
-  /** Spells of empty holes, ranked (see idle-spells.ts). */
+  /** Plants that the log never mentions again, though they cannot still grow: taken as lost unseen (see unseen-losses.ts). */
+  readonly unseen: readonly {
+    readonly stage: string;
+    readonly plants: number;
+    readonly batches: readonly string[];
+  }[];
+  /** Spells of empty holes: where and when (see idle-spells.ts). What they cost as causes of the season, `causes` tells. */
   readonly idle: readonly IdleSpell[];
   readonly stages: readonly ReplayedStage[];
   /** The same season under another cadence; null if none was asked for. */

@@ -6,12 +6,12 @@
  * seed). If no plant of a crop was ever seen in a stage, the plan's own distributions are drawn from.
  */
 
-import { GrowingTime } from '../../models/growing-time.js';
 import type { Draws } from '../../models/growth.js';
 import { planDraws } from '../../models/line/line.js';
 import * as route from '../../models/route.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
+import { type Completion, StageCompletion } from './completion.js';
 import { drawsOfCohorts, type ObservedDraws } from './observed-draws.js';
 import type { Readiness } from './readiness.js';
 import { regrowthDraws } from './regrowth-draws.js';
@@ -23,21 +23,26 @@ export interface SeasonDraws {
   beyond(): number;
 }
 
-/** @param readiness of each stage */
+/**
+ * @param readiness of each stage
+ * @param completion one way in which what was not seen can have been; null: chosen evenly over what is likely
+ */
 export function seasonDraws(
   season: LoggedSeason,
   cohorts: CohortsByStage,
   readiness: readonly Readiness[],
+  completion: Completion | null = null,
 ): SeasonDraws {
   const { plan } = season;
   const stages = plan.stages.length;
   const fromPlan = planDraws(plan);
   const seen: (ObservedDraws | null)[][] = plan.crops.map((crop, c) => {
-    const likely = crop.stages.map(({ time }) => new GrowingTime(time));
     const luck = cohorts.slice(0, stages).map((list, s) => {
       const mine = list.filter((cohort) => cohort.crop === c);
       if (mine.length === 0) return null;
-      return drawsOfCohorts(mine, [crop.name, plan.stages[s]!.name], readiness[s]!, likely[s]!);
+      const name = [crop.name, plan.stages[s]!.name];
+      const own = completion && new StageCompletion(completion, plan, c, s);
+      return drawsOfCohorts(mine, name, readiness[s]!, crop.stages[s]!, own);
     });
     const last = route.last(crop);
     return [...luck, regrowthDraws(season, cohorts, readiness[last]!, c, luck[last]!)];

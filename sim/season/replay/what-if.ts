@@ -8,11 +8,11 @@
 
 import { daysEvery, daysOn } from '../../models/cadence.js';
 import type { Weekday } from '../../models/dates.js';
-import { SOWN } from '../../models/ledger.js';
-import { Line } from '../../models/line/line.js';
-import { type CropPlan, type Plan, type Sowing, seasonDays } from '../../models/plan.js';
+import { type CropPlan, type Sowing, seasonDays } from '../../models/plan.js';
 import type { LoggedSeason } from '../history/logged-season.js';
+import { sowingOf } from './intended-sowings.js';
 import type { SeasonDraws } from './season-draws.js';
+import { headsIn, planOf, simulated } from './simulated.js';
 
 /** Another cadence, for all crops. At least one is not null, and not both `every` and `on`. */
 export interface CadenceChange {
@@ -54,17 +54,17 @@ export function whatIf(
   if (season.batches.length === 0) return null;
   const { crops } = season.plan;
   const own = crops.map((_, c) => asItWas(season, c));
-  const again = simulated(season, draws, visits, own);
+  const again = simulated(planOf(season, visits, own), draws);
   const changed = crops.map((crop, c) => changedSowing(season, crop, c, change));
-  const would = simulated(season, draws, visits, changed);
+  const would = simulated(planOf(season, visits, changed), draws);
   const was = weeks.map(({ heads }) => heads);
   return {
     change,
     seeds: Object.fromEntries(crops.map(({ name }, c) => [name, changed[c]!.seeds])),
     weeks: weeks.map(({ start, heads }, week) => ({ start, was: heads, would: would.weekPicks[week] ?? 0 })),
-    picked: { was: total(was), would: total(would.weekPicks) },
+    picked: { was: headsIn(was), would: headsIn(would.weekPicks) },
     sown: { was: season.batches.reduce((sum, { seeds }) => sum + seeds, 0), would: would.sown },
-    again: total(again.weekPicks),
+    again: headsIn(again.weekPicks),
     faithful: was.every((heads, week) => heads === again.weekPicks[week]),
     resampled: would.resampled,
   };
@@ -72,17 +72,10 @@ export function whatIf(
 
 type Due = Extract<Sowing, { kind: 'due' }>;
 
-/** The sowings of the log. Each is made of as many parts of one size as it takes, since no two need be alike. */
+/** The sowings of the log. */
 function asItWas({ batches }: LoggedSeason, c: number): Due {
   const mine = batches.filter(({ crop }) => crop === c);
-  const part = mine.reduce((size, { seeds }) => greatestDivisor(size, seeds), 0);
-  const days = mine.flatMap(({ sown, seeds }) => new Array<number>(seeds / part).fill(sown));
-  return { kind: 'due', days, seeds: Math.max(1, part) };
-}
-
-/** The greatest number that divides both, by Euclid; the other one if one is 0. */
-function greatestDivisor(a: number, b: number): number {
-  return b === 0 ? a : greatestDivisor(b, a % b);
+  return sowingOf(mine.map(({ sown, seeds }) => ({ day: sown, seeds })));
 }
 
 function changedSowing(
@@ -102,25 +95,10 @@ function changedSowing(
         ? daysOn(on, plan.start, seasonDays(plan))
         : (planned?.days ?? mine.map((batch) => batch.sown));
   // A crop that has no number of seeds of its own is sown as it was on average.
-  return { kind: 'due', days, seeds: seeds ?? planned?.seeds ?? Math.round(sown / Math.max(1, mine.length)) };
-}
-
-function simulated(
-  season: LoggedSeason,
-  draws: SeasonDraws,
-  visits: readonly number[],
-  sowings: readonly Sowing[],
-): { weekPicks: readonly number[]; sown: number; resampled: number } {
-  const plan: Plan = {
-    ...season.plan,
-    visits: { kind: 'days', days: visits },
-    crops: season.plan.crops.map((crop, c) => ({ ...crop, sowing: sowings[c]! })),
+  return {
+    kind: 'due',
+    days,
+    seeds: seeds ?? planned?.seeds ?? Math.round(sown / Math.max(1, mine.length)),
+    ...(planned?.missed === undefined ? {} : { missed: planned.missed }),
   };
-  // There are no visits behind the end of what the log tells, so nothing is picked or sown there.
-  const { weekPicks, counts } = new Line(plan, draws).run(plan.seed, 0);
-  return { weekPicks: [...weekPicks], sown: counts[SOWN]!, resampled: draws.beyond() };
-}
-
-function total(picks: readonly number[]): number {
-  return picks.reduce((sum, heads) => sum + heads, 0);
 }

@@ -1,26 +1,10 @@
 /** One candidate of a search: its seasons so far, one after the other, and the verdict that comes of them. */
 
-import { Histogram, Moments } from '../../engine/tally.js';
+import { Moments } from '../../engine/tally.js';
+import type { Obstacles } from './obstacles.js';
+import { type CountedSeasons, type CountingRule, SeasonCounter } from './season-counter.js';
 import { Feasibility } from './selection.js';
 import { boundaryAt, type GoalVerdict, type TestDesign } from './sequential-test.js';
-
-/** How a season is counted. */
-export interface CountingRule {
-  /** Heads that make a good week. */
-  readonly heads: number;
-  /** First week that counts, from 0. */
-  readonly from: number;
-  /** Length of a season [weeks]. */
-  readonly weeks: number;
-}
-
-/** Seasons of a plan, from the first on. */
-export interface CountedSeasons {
-  /** Good weeks of each season. */
-  readonly good: readonly number[];
-  /** Picks of all weeks that count: how often each number was picked (see `Histogram.toData`). */
-  readonly picks: readonly number[];
-}
 
 export interface Tie extends CountedSeasons {
   /** true for the one that was picked. */
@@ -39,41 +23,8 @@ export interface CandidateResult {
   readonly judged: CountedSeasons | null;
   /** All seasons, those in which it was held against others of the same price included; null if it was not. */
   readonly tie: Tie | null;
-}
-
-/** Seasons that are counted as they come. */
-export class SeasonCounter {
-  readonly good: number[] = [];
-  readonly #picks = new Histogram();
-  readonly #counting: CountingRule;
-
-  constructor(counting: CountingRule, before?: CountedSeasons) {
-    this.#counting = counting;
-    if (before === undefined) return;
-    this.good.push(...before.good);
-    this.#picks.merge(Histogram.from(before.picks));
-  }
-
-  /**
-   * @param picks of each week, season after season
-   * @param season which of them to count
-   * @returns share of good weeks of that season
-   */
-  add(picks: Float64Array, season: number): number {
-    const { heads, from, weeks } = this.#counting;
-    let good = 0;
-    for (let week = from; week < weeks; week++) {
-      const picked = picks[season * weeks + week]!;
-      this.#picks.add(picked);
-      if (picked >= heads) good++;
-    }
-    this.good.push(good);
-    return good / (weeks - from);
-  }
-
-  toData(): CountedSeasons {
-    return { good: [...this.good], picks: this.#picks.toData() };
-  }
+  /** Why it does not meet the goal, for the plan that came nearest where none does; null if that was not looked at. */
+  readonly obstacles: Obstacles | null;
 }
 
 export class CandidateTest {
@@ -143,6 +94,7 @@ export class CandidateTest {
       first: this.#first,
       judged: this.seasons > this.#design.n0 ? this.soFar() : null,
       tie: this.tie,
+      obstacles: null,
     };
   }
 }

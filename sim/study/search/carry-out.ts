@@ -11,7 +11,9 @@ import type { WorkerPool } from '../../seasons/worker-pool.js';
 import type { Shard } from '../study.js';
 import { CandidateRunner } from './candidate-runner.js';
 import { type CandidateResult, CandidateTest } from './candidate-test.js';
+import { obstaclesOf } from './obstacles.js';
 import { toJudge, type VerdictOf } from './order.js';
+import { nearestOf } from './result.js';
 import type { Search } from './setup.js';
 import { tellApart } from './ties.js';
 
@@ -44,7 +46,12 @@ export async function carryOutSearch(
     work.done + toJudgeBy((place) => trials.get(place)!.guess).reduce((sum, trial) => sum + trial.left, 0);
   await judge(work, () => toJudgeBy((place) => trials.get(place)!.verdict));
   if (!work.stopped) await tellApart(search, work, [...trials.values()]);
-  return known(trials);
+  const results = known(trials);
+  if (work.stopped || results.length === 0 || results.some(({ verdict }) => verdict === 'meets'))
+    return results;
+  const nearest = nearestOf(search, results);
+  const obstacles = await obstaclesOf(search, nearest.place, pause);
+  return results.map((result) => (result === nearest ? { ...result, obstacles } : result));
 }
 
 function known(trials: ReadonlyMap<number, CandidateTest>): CandidateResult[] {

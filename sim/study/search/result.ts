@@ -4,12 +4,14 @@ import { Histogram } from '../../engine/tally.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { figureNamed } from '../figures.js';
-import type { CandidateResult, CountedSeasons } from './candidate-test.js';
+import type { CandidateResult } from './candidate-test.js';
 import type { Cost, CostKind, Settings } from './candidates.js';
 import { paretoFrontier } from './frontier.js';
 import { shareEstimate } from './interval.js';
+import type { Obstacles } from './obstacles.js';
 import { toJudge } from './order.js';
 import { fullSampleSize } from './sample-size.js';
+import { type CountedSeasons, shareMet } from './season-counter.js';
 import type { GoalVerdict } from './sequential-test.js';
 import { type SettingValues, settingValuesOf } from './setting-values.js';
 import type { Search } from './setup.js';
@@ -75,6 +77,8 @@ export interface SearchResult {
   readonly runners_up: readonly FoundPlan[];
   /** If none meets the goal: the plan that came nearest. */
   readonly nearest: FoundPlan | null;
+  /** What stands in the way of the nearest; null if a plan was found, or the search was stopped. */
+  readonly obstacles: Obstacles | null;
   /**
    * Places of the plans that no other beats in both heads a week and steadiness, the most heads first. From the first seasons, so
    * roughly: differences of less than a hundredth (of the most heads) count as none.
@@ -111,7 +115,7 @@ export function concludeSearch(
     if (!judged.has(trial.place)) return trial.first;
     return (equals.includes(trial.place) ? trial.tie : null) ?? trial.judged ?? trial.first;
   };
-  const shareOf = (seasons: CountedSeasons): number => mean(sharesOf(search, seasons));
+  const shareOf = (seasons: CountedSeasons): number => shareMet(seasons, counting);
   const rowOf = (trial: CandidateResult, seasons: CountedSeasons): SearchedPlan => {
     const { candidate, cost } = ranked[trial.place]!;
     const picks = Histogram.from(seasons.picks);
@@ -146,6 +150,7 @@ export function concludeSearch(
   const others = [...byShare, ...meeting.filter((place) => !equals.includes(place))].filter(
     (place) => place !== best,
   );
+  const nearest = best === null ? nearestOf(search, inOrder) : null;
   const used = inOrder.reduce((sum, trial) => sum + seasonsOf(trial).good.length, 0);
   const grid = inOrder.reduce(
     (sum, trial) => sum + fullSampleSize(sharesOf(search, trial.first), search.budget.design),
@@ -172,7 +177,8 @@ export function concludeSearch(
     best: best === null ? null : foundPlan(best),
     same_cost: equals.length,
     runners_up: others.slice(0, goal.runners).map(foundPlan),
-    nearest: best === null ? foundPlan(nearestTo(inOrder, (trial) => shareOf(seasonsOf(trial)))) : null,
+    nearest: nearest && foundPlan(nearest.place),
+    obstacles: nearest?.obstacles ?? null,
     frontier: paretoFrontier(
       plans.map(({ heads_a_week: heads, steadiness }) => [heads / (most || 1), steadiness]),
     ).map((i) => plans[i]!.place),
@@ -184,11 +190,18 @@ function sharesOf({ counting }: Search, { good }: CountedSeasons): number[] {
   return good.map((weeks) => weeks / (counting.weeks - counting.from));
 }
 
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
-/** The place with the largest share; of equal ones the cheapest. */
-function nearestTo(trials: readonly CandidateResult[], shareOf: (trial: CandidateResult) => number): number {
-  return trials.reduce((best, trial) => (shareOf(trial) > shareOf(best) ? trial : best)).place;
+/**
+ * The plan with the largest share of good weeks; of equal ones (there may be none with a good week) the one with most heads, of
+ * these the cheapest.
+ * @param trials at least one, in the order of costs
+ */
+export function nearestOf({ counting }: Search, trials: readonly CandidateResult[]): CandidateResult {
+  const near = trials.map((trial) => {
+    const seasons = trial.judged ?? trial.first;
+    const heads = HEADS.of({ picks: Histogram.from(seasons.picks) });
+    return { trial, share: shareMet(seasons, counting), heads };
+  });
+  return near.reduce((best, one) =>
+    one.share > best.share || (one.share === best.share && one.heads > best.heads) ? one : best,
+  ).trial;
 }

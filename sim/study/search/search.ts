@@ -15,6 +15,7 @@ import type { SearchGoal } from './budget.js';
 import type { CandidateResult } from './candidate-test.js';
 import type { Candidate } from './candidates.js';
 import { carryOutSearch } from './carry-out.js';
+import { OBSTACLES } from './obstacles.js';
 import { concludeSearch, type SearchResult } from './result.js';
 import { setUpSearch } from './setup.js';
 
@@ -39,6 +40,16 @@ export function searchStudy(
 
 const counted = z.object({ good: z.array(z.number()), picks: z.array(z.number()) });
 
+const relief = z.object({ weeks_met: z.number(), heads_a_week: z.number(), meets: z.boolean() });
+
+const obstacles = z.object({
+  seasons: z.int().min(1),
+  alone: z.array(relief.extend({ taken_away: z.enum(OBSTACLES) })),
+  together: relief,
+  in_the_way: z.array(z.enum(OBSTACLES)),
+  one_is_enough: z.boolean(),
+});
+
 const results: z.ZodType<CandidateResult[]> = z.array(
   z.object({
     place: z.int().min(0),
@@ -46,6 +57,7 @@ const results: z.ZodType<CandidateResult[]> = z.array(
     first: counted,
     judged: counted.nullable(),
     tie: counted.extend({ picked: z.boolean() }).nullable(),
+    obstacles: obstacles.nullable(),
   }),
 );
 

@@ -2,8 +2,8 @@
 
 import type { Workload } from '../../seasons/workload.js';
 import { type Budget, budgetOf, type SearchGoal } from './budget.js';
-import type { CountingRule } from './candidate-test.js';
 import { type Candidate, priceSizes, type RankedCandidate, rank } from './candidates.js';
+import type { CountingRule } from './season-counter.js';
 import { firstCountedWeek } from './weeks.js';
 
 export interface Search {

@@ -1,7 +1,8 @@
 /** Of plans of one price that meet the goal, the one that meets it in most weeks: by elimination, season by season. */
 
 import type { CandidateRunner } from './candidate-runner.js';
-import { type CandidateTest, SeasonCounter } from './candidate-test.js';
+import type { CandidateTest } from './candidate-test.js';
+import { SeasonCounter } from './season-counter.js';
 import { Elimination } from './selection-elimination.js';
 import type { Search } from './setup.js';
 

@@ -13,10 +13,10 @@
  * than the bound of the mix, or less.
  */
 
+import { losslessCrop } from '../../models/growings.js';
 import { type CropPlan, holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Refill, refills } from '../../models/refill.js';
 import * as route from '../../models/route.js';
-import { losslessCrop } from './growings.js';
 
 /** Most heads a week, and which stage allows no more (the first of equals). */
 export interface StagesBound {

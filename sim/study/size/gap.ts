@@ -11,20 +11,30 @@
  *     visits                 it is tended on its visits only
  *     losses                 seeds fail, plants die, and what waits too long is thrown away
  *     cleaning               holes are cleaned
+ *     absence                nobody comes while somebody is away, whatever is lost by that
  *
  * Each step is what the line loses (or gains) when its thing is added to all above it; so the steps add up, and what a step
  * is depends on those above. `batches` holds all that keeps a line without any chance below the bound: plants are no fluid and come
  * in batches, it has to fill, and weeks cut through its rhythm; over few weeks it can also be above the bound.
  */
 
+import { growingsOf, losslessCrop, withGrowings } from '../../models/growings.js';
 import type { Growing, Plan } from '../../models/plan.js';
+import { neverAway } from '../../seasons/changes.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { differenceOf, type Figure, figureOf, type Samples } from '../figures.js';
 import { fluidBound, type StagesBound } from './bound.js';
-import { growingsOf, losslessCrop, withGrowings } from './growings.js';
 
 /** The steps from the bound down, in this order. */
-export const GAP_STEPS = ['sown_or_wanted', 'batches', 'spread', 'visits', 'losses', 'cleaning'] as const;
+export const GAP_STEPS = [
+  'sown_or_wanted',
+  'batches',
+  'spread',
+  'visits',
+  'losses',
+  'cleaning',
+  'absence',
+] as const;
 
 export interface GapStep {
   readonly name: (typeof GAP_STEPS)[number];
@@ -42,14 +52,15 @@ export interface Gap {
 }
 
 /**
- * The lines of the ladder: without spread, visits, losses and cleaning; then with each of them, the plan itself last.
+ * The lines of the ladder: without spread, visits, losses, cleaning and absence; then with each of them, the plan itself last.
  * A thing that the plan does not know gives the same object twice.
  */
 export function ladderOf(plan: Plan): readonly Plan[] {
-  const uncleaned = withoutCleaning(plan);
+  const present = neverAway(plan);
+  const uncleaned = withoutCleaning(present);
   const lossless = withoutLosses(uncleaned);
   const attended = alwaysVisited(lossless);
-  return [withoutSpread(attended), attended, lossless, uncleaned, plan];
+  return [withoutSpread(attended), attended, lossless, uncleaned, present, plan];
 }
 
 /**

@@ -1,6 +1,7 @@
-/** The lines that a study of sizes has to run: each size, each stage with one more channel, and the ladder of each size. */
+/** The lines that a study of sizes has to run: each size, each stage with more channels, and the ladder of each size. */
 
 import type { Plan } from '../../models/plan.js';
+import { channelsMore } from '../../seasons/changes.js';
 import type { Job } from '../../seasons/workload.js';
 import { ladderOf } from './gap.js';
 import { type Sizes, withChannels } from './layout.js';
@@ -23,7 +24,7 @@ export interface SizeJobs {
   readonly sizes: readonly SizeJob[];
   /** Place of the present size among them. */
   readonly present: number;
-  /** Jobs of the present size with one more channel, one for each stage. */
+  /** Jobs of the present size with more channels, one for each stage. */
   readonly more: readonly number[];
 }
 
@@ -57,7 +58,9 @@ export function sizeJobs(plan: Plan, { counts }: Sizes, seasons: number): SizeJo
     channels.every((count, s) => count === present[s]);
   const all = counts.some(isPresent) ? counts : [present, ...counts];
   const own = all.map(jobOf);
-  const more = present.map((_, s) => jobOf(present.map((count, i) => (i === s ? count + 1 : count))));
+  const more = present.map((_, s) =>
+    jobOf(present.map((count, i) => (i === s ? count + channelsMore(plan.stages[s]!) : count))),
+  );
 
   const lines = ladderOf(plan);
   const short = ladderSeasons(seasons, all.length);

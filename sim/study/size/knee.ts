@@ -1,42 +1,59 @@
 /** After which of the sizes that nothing beats more room stops to pay: the knee of the frontier. */
 
-import { WORTH } from '../bottleneck.js';
 import type { Offer } from '../frontier.js';
 
-/** The plan where the frontier bends most. */
+/** The plan from which on more room brings less than its share. */
 export interface Knee {
   /** Its place among the offers. */
   readonly at: number;
-  /** How far it lies above the straight line, as a share of the rise from the cheapest to the best [0..1]. */
+  /** How far it lies above the straight line from the cheapest to the dearest cost that was tried, as a share of the rise [0..1]. */
   readonly height: number;
+  /** What it gives for each unit of its cost. */
+  readonly up_to: number;
+  /** The most that a dearer offer gives for each unit that it costs more; 0 if none gives more. */
+  readonly beyond: number;
 }
 
-/** An offer that lies above the line by less than this share of the rise is none that stands out. */
-const STANDS_OUT = 0.1;
+/** More room pays as long as each 1 % of it brings at least this many % more. */
+const PAYS = 0.5;
 
 /**
- * The offer of the frontier that lies farthest above the straight line from the cheapest offer to the dearest.
+ * The cheapest offer of the frontier beyond which no dearer one pays: each gives more by less than half of the share by which it costs
+ * more.
  *
- * The line ends at the dearest cost that was tried, at the height of the best offer: where more room brings nothing at all the
- * frontier stops, and its last offer is the bend. Distance from the line through the ends: for two aims the definition of
- * Das (1999), Structural Optimization 18:107, and of Satopää, Albrecht, Irwin & Raghavan (2011), 31st International Conference
- * on Distributed Computing Systems Workshops, 166 (both as quoted by others). It is measured upwards: that picks the same offer
- * as the distance at right angles, in any units.
+ * That is a matter of the offer and of the dearer ones, so it does not move when more are tried that do not pay; the distance from a
+ * line through the ends, of which knees are often made, moves with the ends. Where already the cheapest offer is such a one the
+ * knee may lie below it, and where more was not tried of everything it may lie beyond: then there is none among these.
  * @param frontier of `offers`
- * @returns null if none stands out (by STANDS_OUT), or if the best gives hardly more than the cheapest
+ * @param moreTried whether more was tried of everything that an offer can have more of
+ * @returns null if there is none among them
  */
-export function kneeOf(offers: readonly Offer[], frontier: readonly number[]): Knee | null {
-  if (frontier.length < 2) return null;
-  const low = offers[frontier[0]!]!;
-  const most = offers[frontier.at(-1)!]!.gain;
-  const rise = most - low.gain;
-  const width = Math.max(...offers.map(({ cost }) => cost)) - low.cost;
-  if (!(rise >= WORTH * most)) return null;
-  let knee: Knee | null = null;
-  for (const at of frontier) {
-    const { cost, gain } = offers[at]!;
-    const height = (gain - low.gain) / rise - (cost - low.cost) / width;
-    if (height >= STANDS_OUT && height > (knee?.height ?? 0)) knee = { at, height };
-  }
-  return knee;
+export function kneeOf(
+  offers: readonly Offer[],
+  frontier: readonly number[],
+  moreTried: (at: number) => boolean = () => true,
+): Knee | null {
+  const low = offers[frontier[0]!];
+  if (low === undefined) return null;
+  const dearest = Math.max(...offers.map(({ cost }) => cost));
+  const beyondOf = ({ cost, gain }: Offer): number =>
+    Math.max(
+      0,
+      ...frontier
+        .map((at) => offers[at]!)
+        .map((more) => (more.cost > cost ? (more.gain - gain) / (more.cost - cost) : 0)),
+    );
+  const at = frontier.find((place) => {
+    const offer = offers[place]!;
+    return offer.cost < dearest && beyondOf(offer) < (PAYS * offer.gain) / offer.cost;
+  });
+  if (at === undefined || at === frontier[0] || !moreTried(at)) return null;
+  const { cost, gain } = offers[at]!;
+  const rise = offers[frontier.at(-1)!]!.gain - low.gain;
+  return {
+    at,
+    height: (gain - low.gain) / rise - (cost - low.cost) / (dearest - low.cost),
+    up_to: gain / cost,
+    beyond: beyondOf(offers[at]!),
+  };
 }

@@ -12,7 +12,7 @@ import { ofSeasons, type Study } from '../study.js';
 import { type FluidBound, fluidBound } from './bound.js';
 import { explainGap, type Gap } from './gap.js';
 import { type SizeJobs, sizeJobs } from './jobs.js';
-import { kneeOf } from './knee.js';
+import { type Knee, kneeOf } from './knee.js';
 import { areaIn, holesIn, type SizeLayout, type Sizes } from './layout.js';
 import { type Worths, worthsOf } from './worth.js';
 
@@ -61,8 +61,8 @@ export interface SizeResult {
   readonly best: { readonly size: string; readonly not_told_apart: readonly string[] } | null;
   /** The sizes that no other beats with as little, smallest first; null where all cost the same (a split, an area). */
   readonly frontier: { readonly cost: 'holes' | 'area_m2'; readonly sizes: readonly string[] } | null;
-  /** Where the frontier bends (see knee.ts); null if no size stands out. */
-  readonly knee: { readonly size: string; readonly height: number } | null;
+  /** From where on more room does not pay (see knee.ts); null if that is none of these sizes. */
+  readonly knee: (Omit<Knee, 'at'> & { readonly size: string }) | null;
   readonly worth: Worths;
   readonly sizes: readonly SizeOfLine[];
 }
@@ -188,9 +188,19 @@ function frontier(sizes: readonly SizeOfLine[]): Pick<SizeResult, 'frontier' | '
   const cost = there.every(({ area_m2 }) => area_m2 !== null) ? 'area_m2' : 'holes';
   const offers = there.map((size) => ({ cost: size[cost]!, gain: size.figures.heads_a_week!.mean }));
   const places = frontierOf(offers);
-  const knee = kneeOf(offers, places);
+  const most = (stage: string): number => Math.max(...there.map(({ channels }) => channels[stage]!));
+  const varies = (stage: string): boolean => there.some(({ channels }) => channels[stage]! < most(stage));
+  const knee = kneeOf(offers, places, (at) =>
+    Object.entries(there[at]!.channels).every(
+      ([stage, channels]) => !varies(stage) || channels < most(stage),
+    ),
+  );
   return {
     frontier: { cost, sizes: places.map((i) => there[i]!.name) },
-    knee: knee && { size: there[knee.at]!.name, height: knee.height },
+    knee: knee && named(there[knee.at]!, knee),
   };
+}
+
+function named({ name }: SizeOfLine, { at: _, ...knee }: Knee): SizeResult['knee'] {
+  return { size: name, ...knee };
 }

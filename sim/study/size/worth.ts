@@ -1,50 +1,83 @@
-/** What one more channel is worth in each stage, and so which stage holds the line back. */
+/** What more channels are worth in each stage, and so which stage holds the line back: judged as in bottleneck.ts. */
 
-import type { Estimate } from '../../seasons/sections.js';
-import { WORTH } from '../bottleneck.js';
-import { differenceOf, type Figure, type Samples } from '../figures.js';
+import { channelsMore } from '../../seasons/changes.js';
+import { type Estimate, estimate } from '../../seasons/sections.js';
+import { isWorth } from '../bottleneck.js';
+import { differenceOf, type Figure, type Sample, type Samples } from '../figures.js';
 
-/** One more channel of a stage, all else as it is. */
+/** More channels of a stage, all else as it is. */
 export interface Worth {
   readonly stage: string;
-  /** Holes of that channel. */
+  readonly channels: number;
+  /** Holes of these channels. */
   readonly holes: number;
+  /** Share of the channels of the stage that they are. */
+  readonly added: number;
   /** More heads a week, with the same luck; null if no week counts. */
   readonly heads_a_week: Estimate | null;
-  /** true if the interval lies above 0 and the gain is worth a two-hundredth of the picks. */
+  /** Share of the heads that they bring more, over the share that they add; null where there is none. */
+  readonly elasticity: Estimate | null;
+  /** true if the interval of the heads lies above 0 and they are worth what was added (see `isWorth`). */
   readonly brings: boolean;
 }
 
 export interface Worths {
   readonly stages: readonly Worth[];
   /**
-   * The stage where one more channel is worth most, and those that cannot be told from it; none if it brings nothing anywhere;
+   * The stage of the largest elasticity, and those that cannot be told from it; none if more channels bring nothing anywhere;
    * null if there are too few seasons, or no weeks, to tell.
    */
   readonly hold_back: readonly string[] | null;
 }
 
+/** A sample of some samples: all of them, or a section. */
+type Pick = (samples: Samples) => Sample;
+
 /**
  * @param present the plan as it is
- * @param more the plan with one more channel, one for each stage
+ * @param more the plan with more channels, one for each stage
  */
 export function worthsOf(present: Samples, more: readonly Samples[], heads: Figure): Worths {
-  const worth = WORTH * heads.of(present.all);
-  const stages = present.all.plan.stages.map(({ name, holesPerChannel }, s): Worth => {
+  const { plan } = present.all;
+  const addedTo = (s: number): number => channelsMore(plan.stages[s]!) / plan.stages[s]!.channels;
+  const elasticity = (s: number, pick: Pick): number =>
+    (heads.of(pick(more[s]!)) / heads.of(pick(present)) - 1) / addedTo(s);
+  const stages = plan.stages.map((stage, s): Worth => {
+    const channels = channelsMore(stage);
     const gain = differenceOf(more[s]!, present, heads);
-    const brings = gain !== null && gain.low !== null && gain.low > 0 && gain.mean >= worth;
-    return { stage: name, holes: holesPerChannel, heads_a_week: gain, brings };
+    const share = (gain?.mean ?? 0) / heads.of(present.all);
+    return {
+      stage: stage.name,
+      channels,
+      holes: channels * stage.holesPerChannel,
+      added: addedTo(s),
+      heads_a_week: gain,
+      elasticity: estimateOf(present, (pick) => elasticity(s, pick)),
+      brings: (gain?.low ?? 0) > 0 && isWorth(share, addedTo(s)),
+    };
   });
   if (stages.some(({ heads_a_week: gain }) => gain === null || gain.low === null))
     return { stages, hold_back: null };
-  const bring = stages
+  const [best, ...others] = stages
     .map((_, s) => s)
     .filter((s) => stages[s]!.brings)
-    .sort((a, b) => stages[b]!.heads_a_week!.mean - stages[a]!.heads_a_week!.mean);
-  const equal = bring.filter((s) => !(lowOf(differenceOf(more[bring[0]!]!, more[s]!, heads)) > 0));
-  return { stages, hold_back: equal.map((s) => stages[s]!.stage) };
+    .sort((a, b) => stages[b]!.elasticity!.mean - stages[a]!.elasticity!.mean);
+  if (best === undefined) return { stages, hold_back: [] };
+  const equal = others.filter((s) => {
+    const less = estimateOf(present, (pick) => elasticity(best, pick) - elasticity(s, pick));
+    return !((less?.low ?? Number.NaN) > 0);
+  });
+  return { stages, hold_back: [best, ...equal].map((s) => stages[s]!.stage) };
 }
 
-function lowOf(estimate: Estimate | null): number {
-  return estimate?.low ?? Number.NaN;
+/** A figure of several plans that met the same luck, with its interval; null if there is none. */
+function estimateOf(present: Samples, of: (pick: Pick) => number): Estimate | null {
+  const all = of((samples) => samples.all);
+  if (!Number.isFinite(all)) return null;
+  const parts = present.sections.flatMap((section, s) =>
+    section === null
+      ? []
+      : [{ figure: of((samples) => samples.sections[s]!), seasons: section.tallies.seasons }],
+  );
+  return estimate(all, parts.every(({ figure }) => Number.isFinite(figure)) ? parts : []);
 }

@@ -134,7 +134,20 @@ export function figures(given: GivenFigures = {}): RunResult {
       short: { mean: short, se: 0 },
     },
     running:
-      p50 === null ? null : { from: '2027-02-15', weeks: 20, mean: 20.5, p50, p10, without_pick: 0.031 },
+      p50 === null
+        ? null
+        : {
+            from: '2027-02-15',
+            weeks: 20,
+            mean: 20.5,
+            p50,
+            p10,
+            without_pick: 0.031,
+            wanted: wanted || null,
+            missing: wanted ? short : null,
+            without_absence: null,
+            bad_by_absence: [],
+          },
     figures: {
       ...ofFigures('whole', () => null),
       heads_a_week: ofWeeks(20.5),
@@ -163,21 +176,34 @@ export const HELD_BY_FINISHING: Bottleneck = {
   seasons: 12,
   trials: [
     {
-      change: { kind: 'channel', stage: 'nursery', holes: 24 },
+      change: { kind: 'channel', stage: 'nursery', channels: 1, holes: 24 },
       gain: 0,
       low: -0.1,
       high: 0.1,
+      added: 0.5,
+      elasticity: { mean: 0, low: -0.01, high: 0.01 },
       brings: false,
     },
     {
-      change: { kind: 'channel', stage: 'finishing', holes: 9 },
+      change: { kind: 'channel', stage: 'finishing', channels: 1, holes: 9 },
       gain: 1.9,
       low: 1.6,
       high: 2.2,
+      added: 0.125,
+      elasticity: { mean: 0.74, low: 0.62, high: 0.86 },
       brings: true,
     },
-    { change: { kind: 'seeds', percent: 10 }, gain: 0.4, low: 0.1, high: 0.7, brings: true },
+    {
+      change: { kind: 'seeds', percent: 10 },
+      gain: 0.4,
+      low: 0.1,
+      high: 0.7,
+      added: 0.1,
+      elasticity: { mean: 0.2, low: 0.05, high: 0.34 },
+      brings: true,
+    },
   ],
+  risk: { change: { kind: 'growing', percent: 10 }, gain: -1.9, low: -2.3, high: -1.5 },
 };
 
 export function start(scenario = CELLAR, size = { columns: 80, rows: 24 }, hasLog = false): State {

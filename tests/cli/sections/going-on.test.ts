@@ -59,7 +59,7 @@ describe('after visits that were not made', () => {
   const SENTENCE =
     /No row tells of [^.]*, although sowings were due: taken as not made\. If they were, log what was done\./;
   const OVERDUE =
-    "2 of B1 stand in tray for longer than the scenario's times allow; they are taken to be ready by the next visit. If they are dead, log them as lost.";
+    '2 plants of B1 in tray stand so long that fewer than 1 in 100 would still grow: they are taken as failed and cleared at the next visit. If they are gone already, log them. evensow log lose 2 B1 tray';
 
   test('ahead and chores say the same', async () => {
     const ahead = inOneLine(aheadSections(await aheadOf(plan(), 16, { rows })));
@@ -84,6 +84,22 @@ describe('after visits that were not made', () => {
     const result = await choresOf(plan(), 16, { rows });
     const sections = choresSections({ ...result, overdue: [{ batch: 'B1', stage: 'tray', plants: 2 }] });
     expect(inOneLine(sections)).toContain(OVERDUE);
+  });
+
+  test('of 22 groups there is one sentence, and the commands of the largest unless all are asked for', async () => {
+    const result = await choresOf(plan(), 16, { rows });
+    const overdue = Array.from({ length: 22 }, (_, i) => ({
+      batch: i === 21 ? "Jo's" : `B${i + 1}`,
+      stage: 'tray',
+      plants: i + 1,
+    }));
+    const brief = textOf(choresSections({ ...result, overdue }, { all: false, log: 'my season.csv' }));
+    expect(brief.replace(/\s+/g, ' ').match(/253 plants of 22 batches stand so long/g)).toHaveLength(1);
+    expect(brief.match(/evensow log lose/g)).toHaveLength(6);
+    expect(brief).toContain("evensow log lose 22 'Jo'\\''s' tray --to 'my season.csv'");
+    expect(brief).toContain('... and 16 more commands: --all');
+    const all = textOf(choresSections({ ...result, overdue }, { all: true, log: 'season.csv' }));
+    expect(all.match(/evensow log lose \d+ \S+ tray$/gm)).toHaveLength(22);
   });
 });
 

@@ -1,17 +1,19 @@
+/** What a figure may be, in few letters; and whether "8 of 10" may be said of it. */
+
 import { expect, test } from 'vitest';
-import { spanOf, withinText } from '../../../cli/words/range.js';
+import { mostText, withinText } from '../../../cli/words/range.js';
 
-function range(p10: number, p50: number, p90: number) {
-  return { mean: p50, se: null, p10, p50, p90 };
-}
-
-test('eight in ten futures stay within whole numbers', () => {
-  expect(spanOf(range(2.4, 4, 6.7))).toEqual({ low: 3, high: 6 });
-  // Between 2.2 and 2.9 there is none: the one nearest to the middle.
-  expect(spanOf(range(2.2, 2.6, 2.9))).toEqual({ low: 3, high: 3 });
+test('a range stands in brackets; nothing stands there where one number only is likely', () => {
+  expect(withinText({ low: 3, high: 6 })).toBe('(3 to 6)');
+  expect(withinText({ low: 3, high: 3 })).toBe('');
 });
 
-test('nothing is told beside a number of which no other is likely', () => {
-  expect(withinText(range(9, 1200, 1400))).toBe('(9 to 1 400)');
-  expect(withinText(range(7, 7, 7))).toBe('');
+test('8 of 10 is said of ranges that hold 78 to 82 % of the futures on average, else the true share', () => {
+  const range = (share: number, low = 1, high = 2) => ({ low, high, share });
+  expect(mostText([range(0.75), range(0.85)])).toBe('8 of 10 futures');
+  expect(mostText([range(0.9), range(0.86)])).toBe('88 % of futures');
+  expect(mostText([range(0.7), range(0.76)])).toBe('73 % of futures');
+  // Single numbers claim nothing.
+  expect(mostText([range(0.8), range(1, 2, 2)])).toBe('8 of 10 futures');
+  expect(mostText([range(1, 2, 2)])).toBe('8 of 10 futures');
 });

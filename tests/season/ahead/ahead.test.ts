@@ -33,7 +33,8 @@ async function from(
 
 /** All futures agree. */
 function surely(value: number): Forecast {
-  return { mean: value, se: 0, p10: value, p50: value, p90: value };
+  const whole = Math.round(value);
+  return { mean: value, se: 0, p10: value, p50: value, p90: value, low: whole, high: whole, share: 1 };
 }
 
 describe('heads in the next weeks', () => {
@@ -294,12 +295,12 @@ describe('what is odd about a log is told', () => {
     note: null,
   };
 
-  test('plants that stand for longer than their times allow; they go at the next visit', async () => {
+  test('plants that stand for longer than their times allow; they are taken as failed', async () => {
     // Ready on day 4 for sure; they still stand on day 6, and the tray was looked at on days 1 to 5.
     const { overdue, weeks } = await from(6, plan(), { rows: [SOWN], weeks: 2 });
     expect(overdue).toEqual([{ batch: 'B1', stage: 'tray', plants: 2 }]);
-    // Moved on day 6, picked on day 16; the sowing of day 7 is moved on 11 and picked on 21.
-    expect(weeks.map(({ picked }) => picked.mean)).toEqual([0, 2]);
+    // They are cleared on day 6; the sowing of day 7 is moved on 11 and picked on 21.
+    expect(weeks.map(({ picked }) => picked.mean)).toEqual([0, 0]);
   });
 
   test('visits that were not made, by the sowings that are not in it', async () => {

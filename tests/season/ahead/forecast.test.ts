@@ -6,8 +6,11 @@ import { dayBy, forecastOf } from '../../../sim/season/ahead/forecast.js';
 
 describe('a range', () => {
   test('of one value is that value', () => {
-    expect(forecastOf([7])).toEqual({ mean: 7, se: null, p10: 7, p50: 7, p90: 7 });
-    expect(forecastOf([7, 7, 7])).toEqual({ mean: 7, se: 0, p10: 7, p50: 7, p90: 7 });
+    expect(forecastOf([7])).toEqual({
+      ...{ mean: 7, se: null, p10: 7, p50: 7, p90: 7 },
+      ...{ low: 7, high: 7, share: 1 },
+    });
+    expect(forecastOf([7, 7, 7])).toMatchObject({ mean: 7, se: 0, p50: 7, low: 7, high: 7 });
   });
 
   test('is by the definition of all other results: of 0, 0, 1, 1, 1, 1, 2, 2, 2, 3', () => {
@@ -27,6 +30,19 @@ describe('a range', () => {
   test('of figures that are all different, 1 to 11, has one below its lower end and one above its upper', () => {
     const { p10, p50, p90 } = forecastOf(Float64Array.from({ length: 11 }, (_, i) => 11 - i));
     expect([p10, p50, p90]).toEqual([2, 6, 10]);
+  });
+
+  test('that is told begins and ends where its share is nearest to eight in ten', () => {
+    // 0 to 3 holds 10 of 10, 1 to 3 and 0 to 2 hold 8 and 9, 1 to 2 holds 7: the ends of 10 and 90 % are 0 and 2.1.
+    expect(forecastOf([3, 0, 1, 2, 1, 0, 2, 1, 2, 1])).toMatchObject({ low: 1, high: 3, share: 0.8 });
+    // Of fractions: 2.5 to 11.5, of which 3 to 11 hold 8 of 10.
+    expect(forecastOf(Float64Array.from({ length: 10 }, (_, i) => i + 2.5))).toMatchObject({
+      ...{ low: 3, high: 11, share: 0.8 },
+    });
+    // Nearly all alike: one number only.
+    expect(forecastOf([...new Array<number>(85).fill(4), ...new Array<number>(15).fill(5)])).toMatchObject({
+      ...{ low: 4, high: 4, share: 0.85 },
+    });
   });
 
   test('of whole numbers: at most 10 % of what comes lies below its lower end, and at least 10 % at it or below', () => {

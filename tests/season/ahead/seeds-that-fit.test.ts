@@ -7,7 +7,16 @@ import { seedsThatFit, wholeSeeds } from '../../../sim/season/ahead/seeds-that-f
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 
 function sowings(crops: readonly number[]): ComingSowing[] {
-  return crops.map((crop, i) => ({ crop, day: i, due: i, planned: 1, next: i + 1 }));
+  return crops.map((crop, i) => ({
+    crop,
+    day: i,
+    due: i,
+    sowings: 1,
+    each: 1,
+    missed: 0,
+    planned: 1,
+    next: i + 1,
+  }));
 }
 
 test('what rounding leaves is carried on, so the sum is right', () => {
@@ -38,7 +47,8 @@ test('what is wanted may come from later cuts: then nothing is sown for it', () 
     [crop([grow(time(10))], every(10, 70, 1), { cuts: 3, regrow: grow(time(5)) })],
     { weeks: 10, visits: visitDays(10), want: { heads: 1, days } },
   );
-  const coming = [0, 10].map((day) => ({ crop: 0, day, due: day, planned: 1, next: day + 10 }));
+  const single = { crop: 0, sowings: 1, each: 1, missed: 0, planned: 1 };
+  const coming = [0, 10].map((day) => ({ ...single, day, due: day, next: day + 10 }));
   const empty = new Load(plan, [watchLoad(plan, null).end()]);
   const found = seedsThatFit(plan, coming, empty);
   expect(found.map(({ seeds }) => seeds)).toEqual([10, 0]);

@@ -80,7 +80,7 @@ test.each([
 
 describe('without a scenario', () => {
   const rows = simulatedLog(plan, 1, 0);
-  const { season } = inferredSeason(rows, ['tray', 'bed']);
+  const season = inferredSeason(rows, ['tray', 'bed']);
 
   test('holes are the most that ever stood at once, visits the dates of the log, the season what the log tells of', () => {
     // Visits every third day: 10 seeds stand for 6 days in the tray (two sowings at once), 9 days in the bed (three).
@@ -111,7 +111,7 @@ describe('without a scenario', () => {
       '12 lose A 1 bed died',
       '15 pick A 3 bed',
     ]);
-    const [seen] = inferredSeason(lossy, ['tray', 'bed']).season.plan.crops;
+    const [seen] = inferredSeason(lossy, ['tray', 'bed']).plan.crops;
     expect(seen!.germination).toBe(0.8);
     expect(seen!.stages.map(({ loss }) => loss)).toEqual([0, 1 / 8]);
   });

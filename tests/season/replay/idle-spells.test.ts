@@ -102,7 +102,7 @@ describe('too little sown', () => {
     expect(sowings!.needed).toBeCloseTo((3 * 7) / 7.5, 12);
   });
 
-  test('heads are counted in the stage that holds the line back: hole-days over those that a head takes', () => {
+  test('their worth in heads is counted in the stage that holds the line back: hole-days over those that a head takes', () => {
     // By the means the tray can give 3/3.5 heads a day, the bed 7/7.5.
     const heads = (name: string): (number | null)[] =>
       spells.filter((spell) => spell.stage === name).map((spell) => spell.heads);
@@ -116,10 +116,10 @@ describe('too little sown', () => {
     expect(spellsOf(wanted, { ...done, want: wanted.want }).every(({ heads }) => heads === null)).toBe(true);
   });
 
-  test('what costs heads comes first, then what stood empty longest, filling last', () => {
+  test('what stood empty longest comes first, filling last', () => {
     expect(spells.map(({ stage: name, cause }) => `${name} ${cause.kind}`)).toEqual([
-      'tray too_little_sown',
       'bed too_little_sown',
+      'tray too_little_sown',
       'bed late',
       'bed filling',
       'tray filling',

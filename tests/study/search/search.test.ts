@@ -158,8 +158,8 @@ describe('a search', () => {
       ),
     );
     expect([found.best, found.runners_up, found.partial]).toEqual([null, [], false]);
-    // None has a good week: of equal ones the cheapest.
-    expect(found.nearest).toMatchObject({ name: '1 seeds, 50 holes', weeks_met: { mean: 0 } });
+    // None has a good week: of equal ones the one with most heads.
+    expect(found.nearest).toMatchObject({ name: '3 seeds, 50 holes', weeks_met: { mean: 0 } });
     const closer = await result(searchStudy([sown(3, 1), sown(4, 0.9), sown(5, 0.8)], GOAL, 1));
     // P(4 of 4) = 0.66, P(4 or 5 of 5) = 0.74: neither is 0.9.
     expect(closer.nearest).toMatchObject({ name: '5 seeds, 50 holes' });
@@ -225,6 +225,17 @@ describe('the result is the same to the last digit', () => {
         text(await result(study)),
       );
     }
+  });
+
+  test('in parts also where no plan meets the goal and it is looked for what stands in the way', async () => {
+    const study = searchStudy(GRID, { ...GOAL, heads: 9 }, 1);
+    const parts: unknown[] = [];
+    for (const k of [2, 3, 1])
+      parts.push(await study.carryOut(new SeasonRunner(study.workload), { k, n: 3 }));
+    const whole = await result(study);
+    expect(whole.nearest?.name).toMatch(/^8 /);
+    expect(whole.obstacles?.in_the_way).toEqual(['seeds']);
+    expect(text(study.conclude(successOf(study.unpack(parts))) as SearchResult)).toBe(text(whole));
   });
 
   test('parts that are not whole are refused', async () => {

@@ -43,17 +43,25 @@ describe('the frontier', () => {
 });
 
 describe('the knee', () => {
-  test('is the offer farthest above the line from the cheapest to the dearest', () => {
-    // The line from (10, 4) to (50, 12) rises by 8. At 20 it is at 6, and 9 is 3 above it: 3/8. At 30: 8, and 10.5 is 2.5 above it.
+  test('is the first offer from which on 1 % more cost brings less than 0.5 % more', () => {
+    // From 20 on: 1.5 more for 10 more, where 9 / 20 are had for each: a third of it.
     expect(kneeAt(offers([10, 4], [20, 9], [30, 10.5], [40, 11], [50, 12]))).toEqual({
       at: 1,
+      // The line from (10, 4) to (50, 12) rises by 8. At 20 it is at 6, and 9 is 3 above it.
       height: 3 / 8,
+      up_to: 0.45,
+      beyond: expect.closeTo(0.15, 12),
     });
   });
 
   test('is where heads stop rising, when more room brings nothing at all', () => {
-    // The frontier ends at 30. The line goes on to 50, the dearest that was tried: at 30 it is halfway up.
-    expect(kneeAt(offers([10, 4], [20, 8], [30, 12], [40, 12], [50, 11]))).toEqual({ at: 2, height: 0.5 });
+    const knee = kneeAt(offers([10, 4], [20, 8], [30, 12], [40, 12], [50, 11]));
+    expect(knee).toEqual({ at: 2, height: 0.5, up_to: 0.4, beyond: 0 });
+  });
+
+  test('looks past a flat stretch behind which room pays again', () => {
+    // From 20 to 30 nothing, from 20 to 40 a gain of all its share.
+    expect(kneeAt(offers([10, 4], [20, 8], [30, 8.1], [40, 16], [50, 16]))).toMatchObject({ at: 3 });
   });
 
   test('is none on a straight line, or where heads rise ever faster', () => {
@@ -61,10 +69,9 @@ describe('the knee', () => {
     expect(kneeAt(offers([10, 4], [20, 5], [30, 12]))).toBeNull();
   });
 
-  test('is none where the best gives hardly more than the cheapest', () => {
-    // 0.4 % and 0.6 % of the best.
-    expect(kneeAt(offers([10, 99.6], [20, 100], [50, 100]))).toBeNull();
-    expect(kneeAt(offers([10, 99.4], [20, 100], [50, 100]))).toMatchObject({ at: 1 });
+  test('is none where it may lie below the smallest or beyond the largest', () => {
+    expect(kneeAt(offers([10, 99], [20, 100], [50, 100]))).toBeNull();
+    expect(kneeAt(offers([10, 4], [20, 8], [30, 12]))).toBeNull();
   });
 
   test('is none where there is one offer, or no more room than one size has', () => {
@@ -74,10 +81,29 @@ describe('the knee', () => {
     expect(kneeAt(offers([10, 0], [20, 0]))).toBeNull();
   });
 
-  test('is an offer just above a tenth of the rise, none just below', () => {
-    const bent = (height: number): Offer[] => offers([0, 10], [50, 15 + 10 * height], [100, 20]);
-    expect(kneeAt(bent(0.101))).toMatchObject({ at: 1 });
-    expect(kneeAt(bent(0.099))).toBeNull();
+  test('does not move with the range that is tried', () => {
+    let found = 0;
+    const steps = fc.array(fc.integer({ min: 0, max: 100 }), { minLength: 4, maxLength: 12 });
+    fc.assert(
+      fc.property(steps, fc.nat(12), fc.nat(3), (rises, longer, fewer) => {
+        // Ever less for each channel more; then nothing.
+        const falling = [...rises].sort((a, b) => b - a);
+        let gain = 0;
+        const curve = [...falling, ...new Array<number>(longer + 1).fill(0)].map((rise, k): Offer => {
+          gain += rise;
+          return { cost: 9 * (k + 1), gain };
+        });
+        const whole = kneeAt(curve);
+        const short = kneeAt(curve.slice(0, falling.length + 1));
+        if (whole === null) expect(short).toBeNull();
+        else expect(short).toMatchObject({ at: whole.at, up_to: whole.up_to, beyond: whole.beyond });
+        if (whole === null || fewer >= whole.at) return;
+        found++;
+        expect(kneeAt(curve.slice(fewer))!.at).toBe(whole.at - fewer);
+      }),
+      { numRuns: 500, seed: 3 },
+    );
+    expect(found).toBeGreaterThan(100);
   });
 
   test('does not depend on the units', () => {

@@ -26,6 +26,12 @@ async function stepsOf(plan: Plan, seasons?: number): Promise<Record<(typeof GAP
   >;
 }
 
+/** Visits, but for those on some days. */
+function withoutDays(visits: Plan['visits'], gone: readonly number[]): { kind: 'days'; days: number[] } {
+  const days = visits.kind === 'days' ? visits.days : [];
+  return { kind: 'days', days: days.filter((day) => !gone.includes(day)) };
+}
+
 const WEEKS = 200;
 const DAYS = 7 * WEEKS;
 
@@ -38,7 +44,7 @@ function full(holes: number, growing: Growing, rest: Partial<Plan> = {}, cleanDa
 }
 
 describe('a ladder', () => {
-  test('of a plan that knows none of the things holds the same line five times', () => {
+  test('of a plan that knows none of the things holds the same line six times', () => {
     const plan = full(4, grow(time(10)));
     expect(new Set(ladderOf(plan))).toEqual(new Set([plan]));
   });
@@ -53,14 +59,21 @@ describe('a ladder', () => {
           { germination: 0.8, cuts: 2, regrow: grow(time(4, 0.1), { loss: 0.2, keeps: 2 }) },
         ),
       ],
-      { weeks: 10, visits: visitDays(10, [1, 0]), want: { heads: 3, days: [20, 30] } },
+      {
+        weeks: 10,
+        visits: {
+          ...withoutDays(visitDays(10, [1, 0]), [20, 22]),
+          away: { days: [20, 21, 22], visits: [20, 22] },
+        },
+        want: { heads: 3, days: [20, 30] },
+      },
     );
     const rungs = ladderOf(plan);
     const seen = rungs.map(({ stages, visits, crops, want }) => {
       const [leaf] = crops;
       return {
         spread: [...leaf!.stages, leaf!.regrow!].map((one) => one.time.spread),
-        visits: visits.kind,
+        visits: visits.kind === 'days' ? visits.days.length : visits.kind,
         germination: leaf!.germination,
         loss: [...leaf!.stages, leaf!.regrow!].map((one) => one.loss),
         keeps: [...leaf!.stages, leaf!.regrow!].map((one) => one.keeps),
@@ -78,9 +91,10 @@ describe('a ladder', () => {
       want: plan.want,
     };
     const spread = { ...ideal, spread: [0.2, 0.3, 0.1] };
-    const visited = { ...spread, visits: 'days' };
+    const visited = { ...spread, visits: 35 };
     const losing = { ...visited, germination: 0.8, loss: [0.1, 0, 0.2], keeps: [3, 2, 2] };
-    expect(seen).toEqual([ideal, spread, visited, losing, { ...losing, clean: [1, 2] }]);
+    const cleaning = { ...losing, clean: [1, 2] };
+    expect(seen).toEqual([ideal, spread, visited, losing, cleaning, { ...cleaning, visits: 33 }]);
     expect(rungs.at(-1)).toBe(plan);
   });
 
@@ -113,7 +127,7 @@ describe('only the step of the one thing that is there differs from 0', () => {
     const { batches, ...others } = steps;
     // 2 000 days of whole rounds of 10 are cut by the first and the last week: at most a round of 4 on all weeks.
     expect(Math.abs(batches)).toBeLessThan(4 / (WEEKS - 2));
-    expect(Object.values(others)).toEqual([0, 0, 0, 0, 0]);
+    expect(Object.values(others)).toEqual([0, 0, 0, 0, 0, 0]);
   });
 
   test('sown_or_wanted: what is sown', async () => {
@@ -129,6 +143,7 @@ describe('only the step of the one thing that is there differs from 0', () => {
       visits: 0,
       losses: 0,
       cleaning: 0,
+      absence: 0,
     });
   });
 
@@ -138,7 +153,9 @@ describe('only the step of the one thing that is there differs from 0', () => {
     // Holes and times allow 2.8 a week, 1 is wanted.
     expect(steps.sown_or_wanted).toBeCloseTo(-1.8, 12);
     expect(steps.batches).toBeCloseTo(0, 12);
-    expect([steps.spread, steps.visits, steps.losses, steps.cleaning]).toEqual([0, 0, 0, 0]);
+    expect([steps.spread, steps.visits, steps.losses, steps.cleaning, steps.absence]).toEqual([
+      0, 0, 0, 0, 0,
+    ]);
   });
 
   test('batches: seeds that find no hole free when they are sown', async () => {
@@ -147,7 +164,7 @@ describe('only the step of the one thing that is there differs from 0', () => {
     const { batches, ...others } = await stepsOf(plan);
     // One pick more or less on all weeks.
     expect(Math.abs(batches + 0.2)).toBeLessThan(1 / (WEEKS - 2));
-    expect(Object.values(others)).toEqual([0, 0, 0, 0, 0]);
+    expect(Object.values(others)).toEqual([0, 0, 0, 0, 0, 0]);
   });
 
   test('spread: two single holes pick 1 / E max of their times', async () => {
@@ -168,7 +185,7 @@ describe('only the step of the one thing that is there differs from 0', () => {
     expect(Math.abs(spread.mean - theory)).toBeLessThan(2 * half + bias);
     expect(spread.high!).toBeLessThan(0);
     const others = gap.steps.filter(({ name }) => !['spread', 'batches'].includes(name));
-    expect(others.map(({ change }) => change.mean)).toEqual([0, 0, 0, 0]);
+    expect(others.map(({ change }) => change.mean)).toEqual([0, 0, 0, 0, 0]);
   });
 
   test('visits: ready plants wait for the next one', async () => {
@@ -178,7 +195,7 @@ describe('only the step of the one thing that is there differs from 0', () => {
     );
     expect(Math.abs(batches)).toBeLessThan(4 / (WEEKS - 2));
     expect(Math.abs(visits - (2 - 2.8))).toBeLessThan(8 / (WEEKS - 2));
-    expect(Object.values(others)).toEqual([0, 0, 0, 0]);
+    expect(Object.values(others)).toEqual([0, 0, 0, 0, 0]);
   });
 
   test('losses: a plant that dies has taken half of its time', async () => {
@@ -194,22 +211,36 @@ describe('only the step of the one thing that is there differs from 0', () => {
     const half = (losses!.high! - losses!.low!) / 2;
     expect(half).toBeLessThan(0.05 * Math.abs(theory));
     expect(Math.abs(losses!.mean - theory)).toBeLessThan(2 * half + bias);
-    expect(Object.values(others).map(({ mean }) => mean)).toEqual([0, 0, 0, 0]);
+    expect(Object.values(others).map(({ mean }) => mean)).toEqual([0, 0, 0, 0, 0]);
   });
 
   test('losses: plants that wait for too long are thrown away', async () => {
     // Somebody is always there and nothing is in the way, but heads are wanted once in 14 days only: 1 in 10 days is ready.
     const wanted = { heads: 4, days: Array.from({ length: WEEKS / 2 }, (_, i) => 14 * i) };
     const keeping = full(1, grow(time(10), { keeps: 2 }), { want: wanted });
-    const { losses, sown_or_wanted, visits, spread, cleaning } = await stepsOf(keeping);
+    const { losses, sown_or_wanted, visits, spread, cleaning, absence } = await stepsOf(keeping);
     expect(losses).toBeLessThan(-0.1);
-    expect([sown_or_wanted, visits, spread, cleaning]).toEqual([0, 0, 0, 0]);
+    expect([sown_or_wanted, visits, spread, cleaning, absence]).toEqual([0, 0, 0, 0, 0]);
   });
 
   test('cleaning: a hole gives a head in its time and the days of cleaning', async () => {
     const { cleaning, batches, ...others } = await stepsOf(full(4, grow(time(10)), {}, 4));
     expect(Math.abs(batches)).toBeLessThan(4 / (WEEKS - 2));
     expect(Math.abs(cleaning - (2 - 2.8))).toBeLessThan(8 / (WEEKS - 2));
-    expect(Object.values(others)).toEqual([0, 0, 0, 0]);
+    expect(Object.values(others)).toEqual([0, 0, 0, 0, 0]);
+  });
+
+  test('absence: all that it costs, plants that overgrow meanwhile included, and not losses', async () => {
+    // 4 holes of 10 days, somebody every day, each head keeps a day. Of 30 days without a visit from day 700 on: the round of 700 is
+    // thrown away on 730, when the next is sown; those of 700, 710, 720 and 730 are missing.
+    const days = Array.from({ length: 30 }, (_, i) => 700 + i);
+    const { absence, losses, batches, ...others } = await stepsOf(
+      full(4, grow(time(10), { keeps: 1 }), {
+        visits: { ...withoutDays(visitDays(WEEKS), days), away: { days, visits: days } },
+      }),
+    );
+    expect(absence).toBeCloseTo(-16 / (WEEKS - 2), 9);
+    expect(Math.abs(batches)).toBeLessThan(4 / (WEEKS - 2));
+    expect([losses, ...Object.values(others)]).toEqual([0, 0, 0, 0, 0]);
   });
 });

@@ -91,7 +91,7 @@ describe('where nothing is left to chance', () => {
       cost: 'holes',
       sizes: ['20 x nursery, 21 x finishing', '20 x nursery, 42 x finishing'],
     });
-    expect(result.knee).toEqual({ size: '20 x nursery, 42 x finishing', height: 0.5 });
+    expect(result.knee).toMatchObject({ size: '20 x nursery, 42 x finishing', height: 0.5, beyond: 0 });
     expect(result.sizes.map((size) => [size.channels, size.holes, size.area_m2])).toEqual([
       [{ nursery: 20, finishing: 21 }, 41, null],
       [{ nursery: 20, finishing: 42 }, 62, null],
@@ -111,6 +111,16 @@ describe('where nothing is left to chance', () => {
     const enough = await sized(twoStages(20, 42, 2), channels([20], [42]), 5);
     expect(enough.worth.hold_back).toEqual([]);
   });
+});
+
+test('the knee is no size at the end of the range, and the same one however far the range goes', async () => {
+  // 42 finishing holes take what is sown: more are of no use, which only a range beyond them can tell.
+  const kneeOf = async (...finishing: number[]) =>
+    (await sized(twoStages(20, 42, 2), channels([20], finishing), 5)).knee;
+  expect(await kneeOf(21, 42)).toBeNull();
+  const short = await kneeOf(21, 42, 63);
+  const { height: _, ...long } = (await kneeOf(21, 42, 63, 84, 105))!;
+  expect(short).toMatchObject({ ...long, size: '20 x nursery, 42 x finishing' });
 });
 
 describe('the size as it is', () => {

@@ -1,6 +1,6 @@
 /** All that a crop does, stage by stage and in regrowth: looked at, and changed. */
 
-import type { CropPlan, Growing } from '../../models/plan.js';
+import type { CropPlan, Growing } from './plan.js';
 
 export function growingsOf({ stages, regrow }: CropPlan): readonly Growing[] {
   return regrow === null ? stages : [...stages, regrow];

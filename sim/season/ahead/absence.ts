@@ -1,0 +1,97 @@
+/**
+ * Sowings whose plants would be thrown away because nobody is there: the same futures once with the absences and once with
+ * all visits, and the difference of what is thrown away of each sowing.
+ */
+
+import { groupedBy } from '../../engine/lists.js';
+import { isoOfDay } from '../../models/dates.js';
+import type { Plan } from '../../models/plan.js';
+import { dailyVisits } from '../history/plan-days.js';
+import { cutShort } from './coming-season.js';
+import { type FuturesSetup, runFutures } from './futures.js';
+import { longestWay } from './seeds-that-fit.js';
+import type { SownSeen } from './thrown-watch.js';
+
+export interface LostToAbsence {
+  /** ISO date of the visit at which they are sown. */
+  readonly date: string;
+  readonly crop: string;
+  /** Sown seeds on average, and how many of them are thrown away because nobody is there. */
+  readonly seeds: number;
+  readonly thrown_away: number;
+  /** ISO dates: the last visit before the absence, and the one at which most of them are thrown away. */
+  readonly since: string;
+  readonly on: string;
+}
+
+/** Futures that are run of each of the two, at most. */
+const FUTURES = 50;
+/** A sowing is told of which at least this share is lost in this way. */
+const LEAST_SHARE = 0.25;
+
+export function absenceRuns(futures: number): number {
+  return 2 * Math.min(FUTURES, futures);
+}
+
+/** Weeks that a plan should have for this. @param to the end of the sowings that are looked at [d from the start] */
+export function weeksUntilThrown(plan: Plan, to: number): number {
+  return Math.ceil((to + longestWay(plan)) / 7) + 1;
+}
+
+/**
+ * @param attended the same plan with all visits; null if nobody is ever away
+ * @param from first day of the sowings that are looked at [d from the start]
+ * @param to their end, not included
+ * @returns in the order of the sowings; null if `pause` said to stop
+ */
+export async function lostToAbsence(
+  plan: Plan,
+  attended: Plan | null,
+  from: number,
+  to: number,
+  futures: number,
+  setup: FuturesSetup,
+): Promise<LostToAbsence[] | null> {
+  if (attended === null) return [];
+  const weeks = Math.min(plan.weeks, attended.weeks, weeksUntilThrown(plan, to));
+  const visits = dailyVisits(plan);
+  const there = new Set(visits);
+  const lastMissing = dailyVisits(attended).findLast((day) => day < 7 * weeks && !there.has(day)) ?? 0;
+  if (!visits.some((day) => day >= from && day < Math.min(to, lastMissing))) return [];
+  const few = Math.min(FUTURES, futures);
+  const away = await runFutures(cutShort(plan, weeks), few, setup, 'thrown', { from, to });
+  const present = away && (await runFutures(cutShort(attended, weeks), few, setup, 'thrown', { from, to }));
+  if (away === null || present === null) return null;
+  const keyOf = ({ day, crop }: SownSeen): string => `${day} ${crop}`;
+  const others = groupedBy(present.flat(), keyOf);
+  const iso = (day: number): string => isoOfDay(plan.start, day);
+  return [...groupedBy(away.flat(), keyOf)]
+    .flatMap(([key, sown]): (LostToAbsence & { readonly day: number })[] => {
+      const share = shareThrown(sown) - shareThrown(others.get(key) ?? []);
+      if (share < LEAST_SHARE) return [];
+      const { day, crop } = sown[0];
+      const seeds = sum(sown.map((one) => one.seeds)) / few;
+      const on = mostCommon(sown.flatMap(({ thrownOn }) => thrownOn));
+      const since = visits.findLast((visit) => visit < on)!;
+      const [date, name] = [iso(day), plan.crops[crop]!.name];
+      return [{ day, date, crop: name, seeds, thrown_away: share * seeds, since: iso(since), on: iso(on) }];
+    })
+    .sort((a, b) => a.day - b.day)
+    .map(({ day: _, ...one }) => one);
+}
+
+function shareThrown(sown: readonly SownSeen[]): number {
+  const seeds = sum(sown.map((one) => one.seeds));
+  return seeds === 0 ? 0 : sum(sown.map(({ thrownOn }) => thrownOn.length)) / seeds;
+}
+
+/** @param days at least one */
+function mostCommon(days: readonly number[]): number {
+  return [...groupedBy(days, String).values()].reduce((most, one) =>
+    one.length > most.length ? one : most,
+  )[0];
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((all, value) => all + value, 0);
+}

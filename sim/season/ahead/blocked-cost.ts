@@ -1,0 +1,69 @@
+/**
+ * What blocked seedlings cost: the heads of the same futures with room without limit behind the first stage, less those with
+ * the line's own holes. Only what is sown in the weeks that are looked at counts, until all of it has been picked: else plants
+ * that come a little later would count as lost.
+ */
+
+import { holesOf, type Plan } from '../../models/plan.js';
+import * as route from '../../models/route.js';
+import { differenceOf, type PairedDifference } from './advice.js';
+import { type FuturesSetup, runFutures } from './futures.js';
+import type { WeeksLook } from './looks.js';
+import { picksIn } from './weeks-watch.js';
+
+/** Futures that are run of each of the two, at most. */
+const FUTURES = 50;
+
+export function costRuns(futures: number): number {
+  return 2 * Math.min(FUTURES, futures);
+}
+
+/** null: it cannot be told, since what is sown to refill depends on the room. */
+export type BlockedCost = { readonly heads: PairedDifference | null };
+
+/**
+ * @param to the end of the sowings that count [d from the start]
+ * @param counting weeks in which heads are counted: until the last of the sowings has been picked
+ * @returns null if `pause` said to stop
+ */
+export async function blockedCost(
+  plan: Plan,
+  to: number,
+  futures: number,
+  setup: FuturesSetup,
+  counting: WeeksLook,
+): Promise<BlockedCost | null> {
+  if (plan.crops.some(({ sowing }) => sowing.kind === 'refill')) return { heads: null };
+  const few = Math.min(FUTURES, futures);
+  const bounded = sownUntil(plan, to);
+  const limited = await runFutures(bounded, few, setup, 'heads', counting);
+  const free = limited && (await runFutures(roomy(bounded, setup), few, setup, 'heads', counting));
+  if (limited === null || free === null) return null;
+  return { heads: differenceOf(picksIn(limited), picksIn(free)) };
+}
+
+function sownUntil(plan: Plan, to: number): Plan {
+  const crops = plan.crops.map((crop) => {
+    const { sowing } = crop;
+    if (sowing.kind === 'refill') return crop;
+    return { ...crop, sowing: { ...sowing, days: sowing.days.filter((day) => day < to) } };
+  });
+  return { ...plan, crops };
+}
+
+/** With holes for all plants at once in every stage but the first. */
+function roomy(plan: Plan, { openings }: FuturesSetup): Plan {
+  const plants = (openings.stand?.plants.length ?? 0) + seedsDue(plan);
+  const stages = plan.stages.map((stage, s) =>
+    s === route.first(plan) ? stage : { ...stage, channels: 1, holesPerChannel: holesOf(stage) + plants },
+  );
+  return { ...plan, stages };
+}
+
+/** All seeds that ever fall due. */
+function seedsDue({ crops }: Plan): number {
+  return crops.reduce(
+    (sum, { sowing }) => sum + (sowing.kind === 'due' ? sowing.days.length * sowing.seeds : 0),
+    0,
+  );
+}

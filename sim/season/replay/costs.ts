@@ -1,0 +1,167 @@
+/**
+ * What each cause cost: what the same season gives without it, all else as it was, less what it gives as it was.
+ *
+ * Both are simulated, with the same luck: growing times and fates as the log shows them. What the log leaves open (when within
+ * its limits a plant became ready, what becomes of plants that would have come in beyond those seen) is drawn several times, so
+ * that a cost comes with an interval. Causes overlap, so what all of them cost together is simulated too.
+ */
+
+import { quantileOf } from '../../engine/tally.js';
+import type { Plan } from '../../models/plan.js';
+import * as route from '../../models/route.js';
+import type { LoggedSeason } from '../history/logged-season.js';
+import type { IdleEvidence } from './causes.js';
+import { type SowingVisit, sowingVisits } from './intended-sowings.js';
+import type { Readiness } from './readiness.js';
+import { changesFates, completionWith, planWithout, type Removal, together } from './removals.js';
+import { channelsMore, type SeasonCause, type Suspect, suspects } from './season-causes.js';
+import { type SeasonDraws, seasonDraws } from './season-draws.js';
+import { headsIn, simulated } from './simulated.js';
+
+/** Heads, with an interval that holds 95 in 100 of the ways in which what was not seen can have been. */
+export interface Heads {
+  readonly mean: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A cause and what it cost. */
+export type CostlyCause = SeasonCause & { readonly heads: Heads };
+
+export interface Costs {
+  /** Those that cost heads for certain (the interval holds no 0), the dearest first. */
+  readonly causes: readonly CostlyCause[];
+  /** What all of them taken away together give; null if there is none. */
+  readonly all_together: Heads | null;
+  /** What happened and cost nothing that can be told. */
+  readonly without_cost: readonly CostlyCause[];
+  /** The season simulated as it was, without anything taken away. */
+  readonly as_it_was: {
+    readonly heads: number;
+    /** Heads that it gives in another week than the log has them, or not at all. */
+    readonly departs: number;
+    /** Whether these are few enough for the costs to be those of this season. */
+    readonly faithful: boolean;
+  };
+}
+
+/** Ways in which what was not seen can have been that are tried; fewer where a season has very many plants, which even out. */
+const MOST_WAYS = 40;
+const FEWEST_WAYS = 8;
+/** Of these, those that are tried to find how many channels are enough. */
+const WAYS_OF_A_SEARCH = 4;
+/** Seeds of all of them together. */
+const SEEDS = 100_000;
+/** Share of the heads that may be in another week for the season to be the same. */
+const FAITHFUL = 0.05;
+
+/** Share of what room for all would give at which a few channels are as good. */
+const AS_GOOD = 0.9;
+
+/** @param weeks heads of each week as they were */
+export function costs(
+  evidence: IdleEvidence,
+  readiness: readonly Readiness[],
+  weeks: readonly { readonly heads: number }[],
+): Costs {
+  const { season, attendance, stages, cohorts } = evidence;
+  const { visits } = attendance;
+  const sowings = sowingVisits(season, visits, stages[route.first(season.plan)]!.empty);
+  const tried = suspects(evidence, sowings, seasonDraws(season, cohorts, readiness));
+  const seeds = season.batches.reduce((sum, batch) => sum + batch.seeds, 0);
+  const ways = Math.max(FEWEST_WAYS, Math.min(MOST_WAYS, Math.floor(SEEDS / Math.max(1, seeds))));
+  const drawsWith = (removal: Removal): SeasonDraws[] =>
+    Array.from({ length: ways }, (_, way) =>
+      seasonDraws(season, cohorts, readiness, completionWith(way, removal)),
+    );
+  const own = drawsWith({});
+  const byLog = (removal: Removal): Plan => planWithout(season, attendance, sowings, removal);
+  const byRule = (removal: Removal): Plan =>
+    planWithout(season, attendance, refilled(season, sowings), removal);
+  const run = (plan: Plan): (readonly number[])[] =>
+    own.map((draws, way) => simulated(plan, draws, way).weekPicks);
+  const departsFrom = (runs: readonly (readonly number[])[]): number =>
+    mean(
+      runs.map((picks) =>
+        weeks.reduce((sum, { heads }, week) => sum + Math.abs(heads - (picks[week] ?? 0)), 0),
+      ),
+    );
+  const logged = run(byLog({}));
+  const ruled = run(byRule({}));
+  // Where the plan's rule gives the season itself, it also says what would have been sown otherwise.
+  const planOf = departsFrom(ruled) <= departsFrom(logged) ? byRule : byLog;
+  const asItWas = planOf === byRule ? ruled : logged;
+  const costOf = (removal: Removal, of = ways): Heads => {
+    const plan = planOf(removal);
+    const draws = changesFates(removal) ? drawsWith(removal) : own;
+    return headsOf(
+      draws
+        .slice(0, of)
+        .map((luck, way) => headsIn(simulated(plan, luck, way).weekPicks) - headsIn(asItWas[way]!)),
+    );
+  };
+  const enough = ({ cause, removal }: Suspect): Suspect => {
+    const [room] = removal.channels ?? [];
+    if (cause.kind !== 'stage_before_full' || room === undefined) return { cause, removal };
+    const gain = (more: number): number =>
+      costOf({ channels: [{ stage: room.stage, more }] }, WAYS_OF_A_SEARCH).mean;
+    const most = gain(Infinity);
+    return channelsMore(season.plan, room.stage, most > 0 ? leastWith(gain, AS_GOOD * most) : 1);
+  };
+  const told = tried.map(enough).map(({ cause, removal }) => ({
+    removal,
+    cause: { ...cause, heads: costOf(removal) },
+  }));
+  const dear = told
+    .filter(({ cause }) => cause.heads.low > 0)
+    .sort((a, b) => b.cause.heads.mean - a.cause.heads.mean);
+  const departs = departsFrom(asItWas);
+  return {
+    causes: dear.map(({ cause }) => cause),
+    all_together: dear.length === 0 ? null : costOf(together(dear.map(({ removal }) => removal))),
+    without_cost: told
+      .filter(({ cause }) => !dear.some((one) => one.cause === cause) && happened(cause))
+      .map(({ cause }) => cause),
+    as_it_was: {
+      heads: mean(asItWas.map(headsIn)),
+      departs,
+      faithful: departs <= FAITHFUL * headsIn(weeks.map(({ heads }) => heads)),
+    },
+  };
+}
+
+/** The sowings of crops that the plan does not refill; null for those that it does. */
+function refilled(
+  { plan, planned }: LoggedSeason,
+  sowings: readonly (readonly SowingVisit[])[],
+): (readonly SowingVisit[] | null)[] {
+  return sowings.map((mine, c) => (planned && plan.crops[c]!.sowing.kind === 'refill' ? null : mine));
+}
+
+/** The least whole number of at least 1 that gains so much, where more never gains less. */
+function leastWith(gain: (more: number) => number, want: number): number {
+  let most = 1;
+  while (gain(most) < want) most *= 2;
+  let least = Math.floor(most / 2) + 1;
+  while (least < most) {
+    const middle = Math.floor((least + most) / 2);
+    if (gain(middle) < want) least = middle + 1;
+    else most = middle;
+  }
+  return most;
+}
+
+/** Whether it went wrong in this season, and is not how the line is run anyway. */
+function happened({ kind }: Suspect['cause']): boolean {
+  return kind !== 'between_visits' && kind !== 'few_seeds' && kind !== 'stage_before_full';
+}
+
+function headsOf(costs: readonly number[]): Heads {
+  const inOrder = [...costs].sort((a, b) => a - b);
+  const at = (p: number): number => quantileOf(p, inOrder.length, (rank) => inOrder[rank]!);
+  return { mean: mean(costs), low: at(0.025), high: at(0.975) };
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
