@@ -59,7 +59,7 @@ export type { FailedBatch } from './season/replay/failed-batches.js';
 export type { HoleDays } from './season/replay/hole-days.js';
 export type { IdleSpell } from './season/replay/idle-spells.js';
 export type { Crowded, ReplayedStage, WeekPicks } from './season/replay/result.js';
-export type { SeasonCause } from './season/replay/season-causes.js';
+export type { Losses, SeasonCause } from './season/replay/season-causes.js';
 export type { CadenceChange, WhatIf } from './season/replay/what-if.js';
 /* Studies: what holds a line back, comparison, a film, search, sizes, a run. */
 export type { Change } from './seasons/changes.js';
