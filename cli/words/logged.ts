@@ -1,6 +1,7 @@
 /** What is said after a row has been logged: what was done, and what now stands of the batch. */
 
 import type { LogRow } from '../../sim/season/log/rows.js';
+import { type Since, sinceOf } from '../../sim/season/log/since.js';
 import { UNNAMED_STAGE } from '../../sim/season/log/stages.js';
 import type { BatchStanding } from '../../sim/season/log/standing.js';
 import { dateText } from './dates.js';
@@ -24,7 +25,8 @@ export function loggedText(row: LogRow, batch: BatchStanding | null, stages: rea
     ...(batch.picked > 0 ? [`${thousands(batch.picked)} picked`] : []),
     ...(batch.lost > 0 ? [`${thousands(batch.lost)} lost`] : []),
   ];
-  const sown = gone.length === 0 ? '' : `; ${gone.join(', ')}, of ${thousands(batch.seeds)} sown`;
+  const all = batch.stood > 0 ? `${thousands(batch.stood)} that stood` : `${thousands(batch.seeds)} sown`;
+  const sown = gone.length === 0 ? '' : `; ${gone.join(', ')}, of ${all}`;
   return `${done} ${batch.name} (${batch.crop}) now: ${standing}${sown}.`;
 }
 
@@ -32,7 +34,7 @@ function placeText(stage: string): string {
   return stage === UNNAMED_STAGE ? 'where they were sown' : `in ${stage}`;
 }
 
-function deedText({ action, count, crop, batch, stage, channel, grams }: LogRow): string {
+function deedText({ action, count, crop, batch, stage, channel, grams, note }: LogRow): string {
   const many = thousands(count);
   const at = channel === null ? '' : `, ${channel}`;
   switch (action) {
@@ -44,7 +46,15 @@ function deedText({ action, count, crop, batch, stage, channel, grams }: LogRow)
       return `${many} of ${batch} picked${grams === null ? '' : `, ${grams} g`}`;
     case 'lose':
       return `${many} of ${batch} lost in ${stage}${at}`;
+    case 'stand':
+      return `${many} of ${batch} stand in ${stage}${at}${sinceText(sinceOf(note))}`;
     case 'clean':
       return `${counted(count, 'hole')} of ${channel ?? stage} out of use${channel === null ? '' : ` (${stage})`}`;
   }
+}
+
+function sinceText(since: Since | null): string {
+  if (since === null) return ', since when is not known';
+  const { from, to } = since;
+  return from === to ? ` since ${dateText(from)}` : `, in it since ${dateText(from)} to ${dateText(to)}`;
 }
