@@ -64,9 +64,10 @@ function heading({ title, start, end, rows, batches, crowded }: ReplayResult): s
 
 function picks({ weeks, counts }: ReplayResult): Block[] {
   const weight = counts.grams === null ? '' : ` (${weightText(counts.grams)} weighed)`;
+  const stood = counts.stood === 0 ? '' : ` and ${counted(counts.stood, 'plant')} that stood before`;
   const most = Math.max(1, ...weeks.map(({ heads }) => heads));
   return [
-    `${counted(counts.picked, 'head')}${weight} from ${counted(counts.sown, 'seed')}; ${thousands(counts.lost)} lost on the way, ${thousands(counts.standing)} still standing.`,
+    `${counted(counts.picked, 'head')}${weight} from ${counted(counts.sown, 'seed')}${stood}; ${thousands(counts.lost)} lost on the way, ${thousands(counts.standing)} still standing.`,
     table(weeks.map(({ start, heads }) => [day(start), figure(heads, COUNT), bar(heads / most)])),
   ];
 }
@@ -159,7 +160,7 @@ const HOLE_DAYS: readonly { readonly what: string; readonly of: (stage: Replayed
     { what: 'empty: later', of: ({ ledger }) => ledger.empty - ledger.filling },
   ];
 
-function notTold({ planned, whole, end, stages, missed_visits }: ReplayResult): string[] {
+function notTold({ planned, whole, end, stages, missed_visits, counts }: ReplayResult): string[] {
   const sentences = [
     'When plants became ready or died. So of the holes that were taken only those count as growing for certain whose plants still stood after a visit that left holes free further on.',
   ];
@@ -171,6 +172,8 @@ function notTold({ planned, whole, end, stages, missed_visits }: ReplayResult): 
       'The holes: no scenario was given, so of each stage only the most that ever stood there at once is known, a lower bound. Nor is anything known of cleaning after plants, of visits without a row and of the cadence. Name the scenario behind the log to have it all.',
     );
   }
+  if (counts.stood > 0)
+    sentences.push('What was before the plants stood there that stand rows tell of: they count from these rows on.');
   for (const { name, exact } of stages) {
     if (!exact)
       sentences.push(

@@ -35,7 +35,7 @@ export function seasonDraws(
   const seen: (ObservedDraws | null)[][] = plan.crops.map((crop, c) => {
     const likely = crop.stages.map(({ time }) => new GrowingTime(time));
     const luck = cohorts.slice(0, stages).map((list, s) => {
-      const mine = list.filter((cohort) => cohort.crop === c);
+      const mine = list.filter((cohort) => cohort.crop === c && cohort.since === null);
       if (mine.length === 0) return null;
       return drawsOfCohorts(mine, [crop.name, plan.stages[s]!.name], readiness[s]!, likely[s]!);
     });
