@@ -18,7 +18,7 @@
 import type { GrowthTime, Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { LogRow } from '../log/rows.js';
-import { type Observations, type ObservedStage, observe, type PlantKind } from './observations.js';
+import { type Observations, type ObservedStage, observe } from './observations.js';
 import { fifoStays } from './survival/fifo-stays.js';
 import { kaplanMeier, type Median, medianOf } from './survival/kaplan-meier.js';
 import type { Fitted, KindModel } from './survival/kind-search.js';
@@ -65,6 +65,10 @@ export interface StageFit {
   readonly in_turn: boolean;
   /** Plants (first stage: seeds) that came in; growths, with `regrowth`. */
   readonly entered: number;
+  /** Of these, plants of `stand` rows, followed from when they were found standing. */
+  readonly stood: number;
+  /** Plants of `stand` rows that do not say since when; they are in no other figure here. */
+  readonly undated: number;
   /** Those that were moved on or picked, or thrown away after having been ready too long. */
   readonly ready: number;
   /** Those that were cleared dead or failed. */
@@ -77,7 +81,8 @@ export interface StageFit {
   /** Of those that left ready, the ones that left at a visit at which holes (or wanted heads) were short. */
   readonly short: number;
   /**
-   * Days that half of the plants stood here, growing and waiting, those that died or still stand allowed for.
+   * Days that half of the plants stood here, growing and waiting, those that died or still stand allowed for; null if none
+   * whose entry was seen has left ready.
    */
   readonly stay: Median | null;
   /** Mean growth time [d]; null if too few plants left ready. */
@@ -185,21 +190,21 @@ function fitsOf(seen: Observations, s: number, plan: Plan | null): { crop: numbe
     ? fitStage(record, questions, true)
     : questions.map(() => null);
   return kinds.flatMap((kind, k) =>
-    groups[k]!.length === 0
+    groups[k]!.length === 0 && stage.undated[k] === 0
       ? []
-      : [{ crop: kind.crop, told: toldOf(stage, kind, kinds, groups[k]!, questions[k]!, fitted[k]!) }],
+      : [{ crop: kind.crop, told: toldOf(stage, k, groups[k]!, questions[k]!, fitted[k]!) }],
   );
 }
 
 function toldOf(
-  { name, record }: ObservedStage,
-  { crop, regrowth }: PlantKind,
-  kinds: readonly PlantKind[],
+  { name, record, kinds, undated }: ObservedStage,
+  k: number,
   groups: readonly Group[],
   question: KindModel,
   fitted: Fitted | null,
 ): StageFit {
-  const entered = total(groups.flatMap(({ entries }) => entries));
+  const { crop, regrowth } = kinds[k]!;
+  const entries = groups.flatMap((group) => group.entries);
   const left = groups.flatMap(({ ready }) => ready);
   const ready = total(left);
   const cleared = groups.flatMap((group) => group.dead);
@@ -214,14 +219,16 @@ function toldOf(
     stage: name,
     regrowth,
     in_turn: inTurn,
-    entered,
+    entered: total(entries),
+    stood: total(entries.filter(({ stood }) => stood !== undefined)),
+    undated: undated[k]!,
     ready,
     dead,
     cause_unknown: question.seeds ? total(cleared.filter(({ cause }) => cause === undefined)) : 0,
     standing: groups.reduce((sum, { standing }) => sum + standing, 0),
     waited: short > mostWaited * ready,
     short,
-    stay: ready === 0 ? null : stayOf(groups, record),
+    stay: stayOf(groups, record),
     days: fitted && narrow(fitted.days, WIDEST_DAYS, !inTurn),
     spread: fitted && narrow(fitted.spread, WIDEST_SPREAD, !inTurn && short <= mostWaited * ready),
     loss: fitted?.loss ? { ...fitted.loss, good: enough && !inTurn } : null,
@@ -244,8 +251,11 @@ function shapesOf({ likelihoods }: Fitted, { seeds, losses }: KindModel): ShapeF
   );
 }
 
-function stayOf(groups: readonly Group[], record: StageRecord): Median {
-  const stays = groups.flatMap((group) => fifoStays(group, record));
+/** Of plants whose entry was seen; null if none of them left. */
+function stayOf(groups: readonly Group[], record: StageRecord): Median | null {
+  const seen = groups.filter(({ entries }) => entries.every(({ stood }) => stood === undefined));
+  const stays = seen.flatMap((group) => fifoStays(group, record));
+  if (!stays.some(({ end }) => end === 'ready')) return null;
   return medianOf(
     kaplanMeier(
       stays.map(({ day, count, end, visit }) => ({

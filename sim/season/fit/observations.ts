@@ -27,7 +27,7 @@ import { occupancy, stageCohorts } from '../history/occupancy.js';
 import { shortVisits } from '../history/short-visits.js';
 import type { LogRow } from '../log/rows.js';
 import { attendedDays } from './attended-days.js';
-import { type Departures, type Group, type StageRecord, total, type Visit } from './survival/record.js';
+import { type Departures, type Entry, type Group, type StageRecord, total, type Visit } from './survival/record.js';
 
 /** Plants that follow one law in a stage. */
 export interface PlantKind {
@@ -42,6 +42,8 @@ export interface ObservedStage {
   /** One for each crop, then one for each crop that regrows; the record counts kinds by their place here. */
   readonly kinds: readonly PlantKind[];
   readonly record: StageRecord;
+  /** Of each kind, the plants of `stand` rows that do not say since when: they tell nothing of a time. */
+  readonly undated: readonly number[];
 }
 
 export interface Observations {
@@ -72,17 +74,25 @@ export function observe(rows: readonly LogRow[], stages: readonly string[], plan
     crops: crops.map((crop) => season.plan.crops[crop]!.name),
     stages: stages.map((name, s) => {
       const kinds = kindsOf(season, crops, s);
-      const groups = lotsTogether(season, cohorts, s).map((lots): Group => {
+      const visits = visitsOf(s);
+      const lotsOf = lotsTogether(season, cohorts, s);
+      const undated = kinds.map(({ crop, regrowth }) =>
+        regrowth ? 0 : total(cohorts[s]!.filter((lot) => lot.crop === crops[crop] && isUndated(lot))),
+      );
+      const groups = lotsOf.map((lots): Group => {
         const [{ crop, phase }] = lots;
         const kind = kinds.findIndex((one) => crops[one.crop] === crop && one.regrowth === phase > 0);
-        const entries = summed(lots, ({ from }) => from).map(([from, count]) => ({
-          day: from - first,
-          count,
-        }));
-        const stays = lots.flatMap((lot) => lot.stays);
+        const known = lots.filter(({ since }) => since === null);
+        const stood = lots.flatMap((lot) => foundStanding(lot, visits, first));
+        const entries = [
+          ...summed(known, ({ from }) => from).map(([from, count]) => ({ day: from - first, count })),
+          ...stood.map(({ entry }) => entry),
+        ].sort((a, b) => a.day - b.day);
+        const stays = [...known, ...stood].flatMap((lot) => lot.stays);
         return { kind, entries, ...fatesOf(stays, s === route.first(season.plan), visitOf) };
       });
-      return { name, kinds, record: { visits: visitsOf(s), groups } };
+      const followed = groups.filter(({ entries }) => entries.length > 0);
+      return { name, kinds, record: { visits, groups: followed }, undated };
     }),
   };
 }
@@ -109,6 +119,28 @@ function lotsTogether(season: LoggedSeason, cohorts: CohortsByStage, s: number):
     ...groupedBy(whole, ({ batch }) => batch).values(),
     ...groupedBy(cut, ({ batch, from, phase }) => `${batch} ${from} ${phase > 0}`).values(),
   ];
+}
+
+function isUndated({ since }: Pick<Cohort, 'since'>): boolean {
+  return since?.from === -Infinity;
+}
+
+/**
+ * Plants of a `stand` row that are followed: those that still stood after the first visit from then on that left nothing ready
+ * behind. What had left by then, and plants of which nobody knows since when they stand there, tell nothing of a time.
+ * @param first day of the first row [d from the start]
+ */
+function foundStanding(
+  { since, seen, from, stays }: Cohort,
+  visits: readonly Visit[],
+  first: number,
+): { entry: Entry; stays: readonly Stay[] }[] {
+  if (since === null || isUndated({ since })) return [];
+  const sure = visits.find(({ day, short }) => day >= seen - first && !short)?.day ?? Infinity;
+  const left = stays.filter(({ to }) => to - first > sure);
+  if (left.length === 0) return [];
+  const stood = { from: since.from - first, to: since.to - first, seen: sure };
+  return [{ entry: { day: from - first, count: total(left), stood }, stays: left }];
 }
 
 /** What became of plants. @param first whether they stood in the first stage */
