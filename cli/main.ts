@@ -255,6 +255,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
       'write the scenario with the values of the log put in, whole or not at all',
       FITTED_FILE,
     )
+    .option('--all', 'write also what the log gives no reason to change')
     .option('--over', 'the file may be there already')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
     .addOption(new Option('--csv', 'print the figures as CSV'))

@@ -129,7 +129,9 @@ const STAND = 'evensow log stand 12 B3 nursery --crop butterhead --since 2027-02
 
 /** The note of a `stand` row, which keeps since when the plants stand there. */
 function sinceNote(since: string | undefined, note: string): string {
-  return [...(since === undefined ? [] : [`since ${since.trim()}`]), ...(note === '' ? [] : [note])].join('; ');
+  return [...(since === undefined ? [] : [`since ${since.trim()}`]), ...(note === '' ? [] : [note])].join(
+    '; ',
+  );
 }
 
 async function lineOf(file: string | undefined): Promise<DatedLine> {

@@ -28,8 +28,8 @@ export async function replay(log: string, file: string | undefined, options: Opt
     );
   }
   checkInputs('the log and the scenario', [log, file], 'evensow replay - my-line.yaml < season.csv');
-  const plan = file === undefined ? null : (await loadScenario(file)).plan;
-  const { name, rows, stages } = await loadSeasonLog(log, plan);
+  const line = file === undefined ? null : await loadScenario(file);
+  const { name, rows, stages, plan } = await loadSeasonLog(log, line);
   if (change !== null && rows.some(({ action }) => action === 'stand')) {
     throw new Problem(
       `another cadence (--every, --on, --seeds) must not be asked for with a log that begins in the middle of a season. ${name} has stand rows, and what their plants would have done is not told. Leave it out; evensow compare tries cadences.`,

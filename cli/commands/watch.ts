@@ -51,8 +51,8 @@ async function realSeasonOf(
     import('../dashboard/thread/real-season.js'),
     import('../inputs/faults-problem.js'),
   ]);
-  const { rows, stages, name } = await loadSeasonLog(log, scenario.plan);
-  const replayed = replaySeason(rows, stages, scenario.plan);
+  const { rows, stages, name, plan } = await loadSeasonLog(log, scenario);
+  const replayed = replaySeason(rows, stages, plan);
   if (!replayed.ok) throw faultsProblem(name, replayed.faults);
-  return realSeason(replayed.value, scenario.plan, rows);
+  return realSeason(replayed.value, plan!, rows);
 }

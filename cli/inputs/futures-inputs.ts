@@ -49,7 +49,7 @@ export async function loadLine(
   await checkOut(out, [scenarioInput(file), ...logs]);
   const scenario = await loadScenario(file);
   if (log === undefined) return { scenario, name: '', rows: [] };
-  const { name, rows } = await loadSeasonLog(log, scenario.plan);
+  const { name, rows } = await loadSeasonLog(log, scenario);
   return { scenario, name, rows };
 }
 

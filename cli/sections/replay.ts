@@ -173,7 +173,9 @@ function notTold({ planned, whole, end, stages, missed_visits, counts }: ReplayR
     );
   }
   if (counts.stood > 0)
-    sentences.push('What was before the plants stood there that stand rows tell of: they count from these rows on.');
+    sentences.push(
+      'What was before the plants stood there that stand rows tell of: they count from these rows on.',
+    );
   for (const { name, exact } of stages) {
     if (!exact)
       sentences.push(

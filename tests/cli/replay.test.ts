@@ -54,7 +54,7 @@ test('without a scenario it says that holes are a lower bound', async () => {
   );
 });
 
-test('a log of more plants than the scenario has holes: it says so at once, not only in shares above 100 %', async () => {
+test('a log of more plants than the scenario had holes for a while: it says so at once, not only in shares above 100 %', async () => {
   const small = readFileSync(SHELF, 'utf8').replace('channels: 8, holes: 9', 'channels: 1, holes: 9');
   const { code, out } = await evensow(['replay', SHELF_LOG, '-'], { input: small });
   expect(code).toBe(0);

@@ -13,7 +13,7 @@ import type { LogRow } from '../../sim/season/log/rows.js';
 export type Memory = 'day' | 'span' | 'vague' | 'none';
 
 /** A vague span has so many days, the true one somewhere in it. */
-const VAGUE = 9;
+const VAGUE = 4;
 
 /**
  * @param rows of the whole season

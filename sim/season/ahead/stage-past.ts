@@ -89,7 +89,15 @@ export class StagePast {
       const { from } = growth;
       const law = lawOf(growth);
       const since = growth.since === undefined ? null : boundedSpan(growth.since, law);
-      const unknown: LatentGrowth = { growth, law, from, since, ready: from, fate: 'ripen', known: new Map() };
+      const unknown: LatentGrowth = {
+        growth,
+        law,
+        from,
+        since,
+        ready: from,
+        fate: 'ripen',
+        known: new Map(),
+      };
       if (group.members.length > 0 && group.members[0]!.from !== from) group.mixed = true;
       group.members.push(unknown);
       if (growth.end === 'standing') this.#standing.push(unknown);

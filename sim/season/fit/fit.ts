@@ -11,13 +11,16 @@
  * waited, the spread is not good: of batches that came in on several dates its interval held the truth in 94 of 100 logs
  * with half of the plants leaving at short visits, in 91 with 69 %, in 87 with 72 %; of others in 88 with 94 %.
  * Where a crop is cut several times, nothing of its last stage is good: which of its plants were picked is not logged
- * (see observations.ts); intervals of the mean days held it in 20 to 68 of 100 logs. What is not good is not to be written
+ * (see observations.ts); intervals of the mean days held it in 20 to 68 of 100 logs. Nor is anything good that cannot be (see
+ * contradictions.ts). What is not good is not to be written
  * into a scenario.
  */
 
 import type { GrowthTime, Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
+import { logFaults } from '../history/log-faults.js';
 import type { LogRow } from '../log/rows.js';
+import { type Contradiction, contradictionsOf } from './contradictions.js';
 import { type Observations, type ObservedStage, observe } from './observations.js';
 import { fifoStays } from './survival/fifo-stays.js';
 import { kaplanMeier, type Median, medianOf } from './survival/kaplan-meier.js';
@@ -67,7 +70,7 @@ export interface StageFit {
   readonly entered: number;
   /** Of these, plants of `stand` rows, followed from when they were found standing. */
   readonly stood: number;
-  /** Plants of `stand` rows that do not say since when; they are in no other figure here. */
+  /** Plants of `stand` rows that say since when to more than 4 days, or not at all; they are in no other figure here. */
   readonly undated: number;
   /** Those that were moved on or picked, or thrown away after having been ready too long. */
   readonly ready: number;
@@ -105,6 +108,8 @@ export interface StageFit {
   readonly shapes: readonly ShapeFit[];
   /** Whether the best shape fits clearly better than the next. */
   readonly told_apart: boolean;
+  /** What cannot be, so that nothing of this is good; none if the log bears it out. */
+  readonly contradictions: readonly Contradiction[];
 }
 
 export interface CropFit {
@@ -123,22 +128,35 @@ export interface FitResult {
   readonly crops: readonly CropFit[];
 }
 
+/** What a thread is asked for. Plain data. */
+export interface FitErrand {
+  readonly kind: 'fit';
+  readonly rows: readonly LogRow[];
+  readonly stages: readonly string[];
+  readonly plan: Plan | null;
+  readonly which: readonly string[];
+}
+
 /**
  * @param rows of a log, as `readLog` hands them out
  * @param stages names of the line's stages in their order
  * @param plan of the line, with the same stages; null if there is none
  * @param begin told of each stage before its turn: where many waited, one can take some seconds
+ * @param which stages to fit; all, if left out
  */
 export function fitSeason(
   rows: readonly LogRow[],
   stages: readonly string[],
   plan: Plan | null,
   begin: (stage: string) => void = () => {},
+  which: readonly string[] = stages,
 ): FitResult {
   const seen = observe(rows, stages, plan);
+  const refused = plan !== null && logFaults(rows, plan).length > 0;
   const fits = seen.stages.flatMap(({ name }, s) => {
+    if (!which.includes(name)) return [];
     begin(name);
-    return fitsOf(seen, s, plan);
+    return fitsOf(seen, s, plan).map(({ crop, told }) => ({ crop, told: borneOut(told, refused) }));
   });
   return {
     from: rows[0]?.date ?? '',
@@ -149,6 +167,32 @@ export function fitSeason(
       known: plan === null || planned(plan, crop) !== undefined,
       stages: fits.filter((fit) => fit.crop === c).map((fit) => fit.told),
     })),
+  };
+}
+
+/** What was fitted stage by stage, as one. @param parts of the same log, at least one */
+export function joinedFits(parts: readonly FitResult[]): FitResult {
+  const [first] = parts as [FitResult, ...FitResult[]];
+  const crops = first.crops.map((crop, c) => ({
+    ...crop,
+    stages: parts.flatMap((part) => part.crops[c]!.stages),
+  }));
+  return { ...first, crops };
+}
+
+/** Nothing is good that the log itself speaks against. @param refused whether the log does not fit the plan */
+function borneOut(told: StageFit, refused: boolean): StageFit {
+  const contradictions = [...told.contradictions, ...(refused ? ['refused' as const] : [])];
+  if (contradictions.length === 0) return told;
+  const doubted = (figure: FittedFigure | null) => figure && { ...figure, good: false };
+  const { days, spread, loss, germination } = told;
+  return {
+    ...told,
+    contradictions,
+    days: doubted(days),
+    spread: doubted(spread),
+    loss: doubted(loss),
+    germination: doubted(germination),
   };
 }
 
@@ -215,6 +259,10 @@ function toldOf(
   const mixed = groups.some(({ entries }) => entries.length > 1);
   const mostWaited = mixed ? MOST_WAITED_MIXED : MOST_WAITED;
   const short = total(left.filter(({ visit }) => record.visits[visit]!.short));
+  const stay = stayOf(groups, record);
+  const { shape } = question;
+  const days = fitted && narrow(fitted.days, WIDEST_DAYS, !inTurn);
+  const spread = fitted && narrow(fitted.spread, WIDEST_SPREAD, !inTurn && short <= mostWaited * ready);
   return {
     stage: name,
     regrowth,
@@ -228,14 +276,15 @@ function toldOf(
     standing: groups.reduce((sum, { standing }) => sum + standing, 0),
     waited: short > mostWaited * ready,
     short,
-    stay: stayOf(groups, record),
-    days: fitted && narrow(fitted.days, WIDEST_DAYS, !inTurn),
-    spread: fitted && narrow(fitted.spread, WIDEST_SPREAD, !inTurn && short <= mostWaited * ready),
+    stay,
+    days,
+    spread,
     loss: fitted?.loss ? { ...fitted.loss, good: enough && !inTurn } : null,
     germination: fitted?.germination ? { ...fitted.germination, good: enough } : null,
-    shape: question.shape,
+    shape,
     shapes,
     told_apart: shapes.length > 1 && shapes[1]!.aic - shapes[0]!.aic >= APART,
+    contradictions: contradictionsOf({ days, spread, shape, stay, ready }, groups, record),
   };
 }
 

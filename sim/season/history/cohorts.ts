@@ -70,7 +70,8 @@ export function cohortsOf(season: LoggedSeason): CohortsByStage {
     since: Span | null = null,
   ): void => {
     const { crop } = batches[batch]!;
-    const from = since === null ? day : likelyEntry(since, growingOf(plan.crops[crop]!, stage, phase).time.days);
+    const from =
+      since === null ? day : likelyEntry(since, growingOf(plan.crops[crop]!, stage, phase).time.days);
     const lot = { batch, crop, phase, from, seen: day, since, count, stays: [], left: count };
     cohorts[phase === 0 ? stage : plan.stages.length]!.push(lot);
     places[batch]!.add(stage, phase, lot);

@@ -123,21 +123,29 @@ function endOf(lastRow: number, plan: Plan): number {
 
 /** Rows before the season or behind it: one fault each, since all have the same remedy. */
 function outside(rows: readonly LogRow[], plan: Plan): LogFault[] {
-  const last = isoOfDay(plan.start, seasonDays(plan) - 1);
-  // ISO dates are in order as texts.
-  const before = rows.filter(({ date }) => date < plan.start);
-  const behind = rows.filter(({ date }) => date > last);
-  const expected = `a date from ${plan.start} to ${last}, the season of the scenario`;
-  const faults: LogFault[] = [];
-  if (before.length > 0) {
-    const advice = `Set start: ${before[0]!.date} in the scenario.`;
-    faults.push(dateFault(before, expected, advice));
-  }
+  const behind = rows.filter(({ date }) => date > lastDate(plan));
+  const faults = rowsBefore(rows, plan);
   if (behind.length > 0) {
     const weeks = Math.floor(dayFrom(plan.start, behind.at(-1)!.date) / 7) + 1;
-    faults.push(dateFault(behind, expected, `Set weeks: ${weeks} in the scenario.`));
+    faults.push(dateFault(behind, inSeason(plan), `Set weeks: ${weeks} in the scenario.`));
   }
   return faults;
+}
+
+/** Rows before the season. */
+export function rowsBefore(rows: readonly LogRow[], plan: Plan): LogFault[] {
+  // ISO dates are in order as texts.
+  const before = rows.filter(({ date }) => date < plan.start);
+  if (before.length === 0) return [];
+  return [dateFault(before, inSeason(plan), `Set start: ${before[0]!.date} in the scenario.`)];
+}
+
+function inSeason(plan: Plan): string {
+  return `a date from ${plan.start} to ${lastDate(plan)}, the season of the scenario`;
+}
+
+function lastDate(plan: Plan): string {
+  return isoOfDay(plan.start, seasonDays(plan) - 1);
 }
 
 /** What is wrong with the dates of rows. @param rows at least one */
@@ -146,7 +154,7 @@ export function dateFault(rows: readonly LogRow[], expected: string, advice: str
 }
 
 /** Sowings without a crop, where the scenario has several. */
-function cropless(rows: readonly LogRow[], plan: Plan): LogFault[] {
+export function cropless(rows: readonly LogRow[], plan: Plan): LogFault[] {
   if (plan.crops.length < 2) return [];
   const nameless = rows.filter(({ action, crop }) => action === 'sow' && crop === '');
   if (nameless.length === 0) return [];

@@ -177,12 +177,15 @@ export class Standing {
   #batchSlip({ action, batch: name, crop, date }: StandingRow): Slip | null {
     if (action === 'clean') return null;
     const batch = this.#batches.get(name);
-    const known = batch && `${quoted(name)}, ${batch.stood > 0 ? 'standing' : 'sown'} already (${batch.sown})`;
+    const known =
+      batch && `${quoted(name)}, ${batch.stood > 0 ? 'standing' : 'sown'} already (${batch.sown})`;
     if (action === 'sow') {
       return known === undefined ? null : slip('batch', known, 'a name that no batch has yet');
     }
     if (action === 'stand' && batch === undefined) {
-      return crop === '' ? slip('crop', 'nothing', `the crop of ${name}, which was not sown in this log`) : null;
+      return crop === ''
+        ? slip('crop', 'nothing', `the crop of ${name}, which was not sown in this log`)
+        : null;
     }
     if (action === 'stand' && !(batch!.stands && (batch!.stood === 0 || batch!.sown === date))) {
       return {

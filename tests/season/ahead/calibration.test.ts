@@ -23,9 +23,9 @@ import { forecastOf } from '../../../sim/season/ahead/forecast.js';
 import { InitialStates } from '../../../sim/season/ahead/initial-states.js';
 import { todayOf } from '../../../sim/season/ahead/today.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
+import { cutLog } from '../../support/cut-log.js';
 import { EXAMPLES, readExample } from '../../support/examples.js';
 import { openingOf } from '../../support/openings.js';
-import { cutLog } from '../../support/cut-log.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
 const SEASONS = 500;

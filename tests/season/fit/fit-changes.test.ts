@@ -33,6 +33,7 @@ const stageFit = (rest: Partial<StageFit>): StageFit => ({
   shape: 'lognormal',
   shapes: [],
   told_apart: false,
+  contradictions: [],
   ...rest,
 });
 
