@@ -269,7 +269,10 @@ describe('--write', () => {
     const { err } = await evensow(['fit', SHELF_LOG, '-', '--write', out], { input: text });
     expect(err).toContain('is the scenario with 1 value from the log; all else says what it said.');
     expect(err).toContain('--all writes them too');
-    const [before, after] = [text, readFileSync(out, 'utf8')].map((one) => one.split('\n')) as [string[], string[]];
+    const [before, after] = [text, readFileSync(out, 'utf8')].map((one) => one.split('\n')) as [
+      string[],
+      string[],
+    ];
     const differ = before.flatMap((was, i) => (was === after[i] ? [] : [after[i]!]));
     expect(differ).toHaveLength(1);
     expect(differ[0]).toMatch(/nursery: +\{days: 1[34]\.\d+,/);

@@ -1,5 +1,6 @@
 /** The log of a season that somebody began to keep in its middle: what stood then is told by `stand` rows. */
 
+import { stream } from '../../sim/engine/random.js';
 import { isoOfDay } from '../../sim/models/dates.js';
 import type { Plan } from '../../sim/models/plan.js';
 import { cohortsOf } from '../../sim/season/history/cohorts.js';
@@ -29,6 +30,12 @@ export function cutLog(rows: readonly LogRow[], plan: Plan, day: number, memory:
   );
   if (!framing.ok) throw new Error('the log is not one of the plan');
   const { batches } = framing.value;
+  // Another memory for each log.
+  const chance = stream(
+    rows.reduce((sum, { count }, i) => sum + count * (i + 1), 0),
+    0,
+    ['memory'],
+  );
   const stand = cohortsOf(framing.value)
     .slice(0, plan.stages.length)
     .flatMap((lots, s) =>
@@ -37,7 +44,7 @@ export function cutLog(rows: readonly LogRow[], plan: Plan, day: number, memory:
         if (count === 0) return [];
         const came = lots.filter((lot) => lot.batch === batch).map((lot) => lot.from);
         // The true day is not always in the middle of what is remembered.
-        const early = from - ((7 * batch + 3 * s) % VAGUE);
+        const early = from - Math.floor(chance() * VAGUE);
         const iso = (d: number): string => isoOfDay(plan.start, Math.min(d, day));
         const since = {
           day: iso(from),
