@@ -56,5 +56,5 @@ function deedText({ action, count, crop, batch, stage, channel, grams, note }: L
 function sinceText(since: Since | null): string {
   if (since === null) return ', since when is not known';
   const { from, to } = since;
-  return from === to ? ` since ${dateText(from)}` : `, in it since ${dateText(from)} to ${dateText(to)}`;
+  return from === to ? ` since ${dateText(from)}` : `, came in from ${dateText(from)} to ${dateText(to)}`;
 }

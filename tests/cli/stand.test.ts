@@ -35,7 +35,7 @@ describe('evensow log stand', () => {
     const { code, out } = await log(...args, '--since', '2027-02-01..2027-02-10', '--note', 'bought');
     expect(code).toBe(0);
     expect(out).toBe(
-      'Mon 15 Feb 2027: 12 of B3 stand in nursery, in it since Mon 1 Feb 2027 to Wed 10 Feb 2027. B3 (butterhead) now: 12 in nursery.\n',
+      'Mon 15 Feb 2027: 12 of B3 stand in nursery, came in from Mon 1 Feb 2027 to Wed 10 Feb 2027. B3 (butterhead) now: 12 in nursery.\n',
     );
     expect(readFileSync(to, 'utf8').split('\n')[1]).toBe(
       '2027-02-15,stand,butterhead,B3,nursery,,12,,since 2027-02-01..2027-02-10; bought',

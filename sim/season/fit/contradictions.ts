@@ -28,7 +28,8 @@ export function contradictionsOf(fit: Told, groups: readonly Group[], record: St
   const { days, spread, shape, stay, ready } = fit;
   if (days === null || spread === null) return [];
   const grown = fittedLaw(shape, days.value, spread.value).quantile(0.5);
-  const exceeds = stay?.value != null && grown > stay.value;
+  // What half stood is known to within its interval, whose ends are visits.
+  const exceeds = stay?.high != null && grown > stay.high;
   return [
     ...(exceeds ? ['grown_exceeds_stood' as const] : []),
     ...(overdue(groups, record) > ready ? ['overdue' as const] : []),

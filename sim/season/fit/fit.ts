@@ -70,7 +70,7 @@ export interface StageFit {
   readonly entered: number;
   /** Of these, plants of `stand` rows, followed from when they were found standing. */
   readonly stood: number;
-  /** Plants of `stand` rows that say since when to more than 4 days, or not at all; they are in no other figure here. */
+  /** Plants of `stand` rows that say since when to more than 2 days, or not at all; they are in no other figure here. */
   readonly undated: number;
   /** Those that were moved on or picked, or thrown away after having been ready too long. */
   readonly ready: number;
