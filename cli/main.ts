@@ -18,9 +18,12 @@ import { EXIT_DONE, EXIT_FAILED, EXIT_WRONG_INPUT, OutputClosed, print, tell } f
 import { exists } from './io/write-file.js';
 import { fileToWrite, type Options } from './options/options.js';
 import { Problem } from './problem.js';
+import { logExample } from './words/logged.js';
 
 const BUILT_IN_IF_NONE = '- for standard input; the built-in scenario if left out';
 const FILE = `scenario file (YAML or JSON), ${BUILT_IN_IF_NONE}`;
+
+const NAMED_LOG = 'the one that the scenario names if left out';
 
 const OUT = 'write the result to a file, whole or not at all';
 const SEED = "seed of the random numbers; the scenario's if left out";
@@ -89,10 +92,11 @@ async function refuseStrayWord(args: readonly string[], program: Command): Promi
   throw new Problem(`${word} is no command${file}. ${advice} See: evensow --help`);
 }
 
-/** Where to look something up after a slip in these arguments: options without a command are those of `run`. */
-function helpFor([first]: readonly string[], program: Command): string {
+/** What helps after a slip in these arguments: options without a command are those of `run`. */
+function helpFor([first, second]: readonly string[], program: Command): string {
   const command = first !== undefined && first !== 'help' && namesOf(program).includes(first) ? first : 'run';
-  return `evensow ${command} --help`;
+  const example = command === 'log' ? `${logExample(second ?? '')}\n` : '';
+  return `${example}See: evensow ${command} --help`;
 }
 
 /** @param ended hears the exit code of the command that ran @param text takes what commander would print */
@@ -111,6 +115,8 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     )
     .version(packageJson.version, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
+    // By its name alone, so that what it does has room beside it.
+    .configureHelp({ subcommandTerm: (command) => command.name(), minWidthToWrap: 20 })
     .exitOverride()
     .configureOutput({ writeOut: (part) => text.push(part), writeErr: (part) => text.push(part) })
     .showSuggestionAfterError();
@@ -119,11 +125,11 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .command('watch')
     .description('see the line on the screen, turn the cadence and watch what happens')
     .argument('[file]', FILE)
-    .argument('[log]', 'season log to be shown in the same picture')
+    .argument('[log]', `season log to be shown in the same picture; ${NAMED_LOG}`)
     .option('--aloud', 'plain sentences instead of pictures, for screen readers')
     .action(
-      ends((file: string | undefined, log: string | undefined, options: Options) =>
-        watch(file, log, { options, demanded: true }),
+      ends((file: string | undefined, other: string | undefined, options: Options) =>
+        watch(file, other, { options, demanded: true }),
       ),
     );
 
@@ -193,12 +199,16 @@ function commands(ended: (code: number) => void, text: string[]): Command {
   program
     .command('log')
     .description('add a row to the season log: log sow 6 butterhead, log move 5 B12 finishing, log pick 4 B9')
-    .argument('<action>', `what was done: ${ACTIONS.join(', ')}`)
-    .argument('<count>', 'seeds, plants or holes')
+    .usage('<action> <count> [what] [stage] [options]')
+    .argument('[action]', `what was done: ${ACTIONS.join(', ')}`)
+    .argument('[count]', 'seeds, plants or holes')
     .argument('[what]', 'the batch; for sow the crop, for clean the stage')
-    .argument('[stage]', 'moved into, lost in, or where they stand; may be left out where it can be one only')
-    .option('--to <file>', 'the log', LOG_FILE, 'season.csv')
-    .option('--line <file>', 'scenario file with the stages and crops of the line')
+    .argument('[stage]', 'moved into, lost in, or stood in; may be left out where it can be one only')
+    .option('--to <file>', 'the log; that of the scenario if left out, or season.csv', LOG_FILE)
+    .option(
+      '--line <file>',
+      'scenario with the stages and crops of the line; without --to, that here which names a log',
+    )
     .option('--date <date>', 'when it was done, YYYY-MM-DD (today)')
     .option('--batch <name>', 'name of the batch that is sown (the next number: B1, B2, ...)')
     .option('--crop <name>', 'stand: the crop of a batch that was not sown in this log')
@@ -212,16 +222,18 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .description(
       'the next weeks from what stands by the log: heads, empty holes, batches without room, what to sow',
     )
-    .argument('<file>', 'scenario file (YAML or JSON), - for standard input')
-    .argument('<log>', 'season log (CSV), - for standard input')
+    .usage('<file> [log] [options]')
+    .argument('[file]', 'scenario file (YAML or JSON), - for standard input')
+    .argument('[log]', `season log (CSV), - for standard input; ${NAMED_LOG}`)
     .option('--weeks <number>', 'weeks to look ahead (8)')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
     .action(later(async () => (await import('./commands/ahead.js')).ahead));
 
   futuresCommand(program.command('chores'))
     .description('the work list of the next visits: what to sow, move, pick and clean')
-    .argument('<file>', 'scenario file (YAML or JSON), - for standard input')
-    .argument('[log]', 'season log (CSV), - for standard input; if left out, the plan from an empty line')
+    .usage('<file> [log] [options]')
+    .argument('[file]', 'scenario file (YAML or JSON), - for standard input')
+    .argument('[log]', `season log (CSV), - for standard input; ${NAMED_LOG}, or the plan from an empty line`)
     .option('--days <number>', 'days to list (14)')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts(['csv', 'ics']))
     .addOption(
@@ -234,7 +246,8 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .description(
       'rebuild a season from its log: the picks, which holes stood empty and why, and another cadence with the same luck',
     )
-    .argument('<log>', 'the season log (CSV), - for standard input')
+    .usage('<log> [file] [options]')
+    .argument('[log]', 'the season log (CSV), - for standard input; or a scenario that names it')
     .argument('[file]', 'scenario file of the line, - for standard input; inferred from the log if left out')
     .option('--every <days>', 'what it would have given, sown every so many days: 3')
     .option('--on <weekdays>', 'the same, sown on weekdays: mon,thu')
@@ -248,7 +261,8 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .description(
       'what the season log tells of growing times, losses and germination, with 95 % intervals; --write puts it into the scenario',
     )
-    .argument('<log>', 'the season log (CSV), - for standard input')
+    .usage('<log> [file] [options]')
+    .argument('[log]', 'the season log (CSV), - for standard input; or a scenario that names it')
     .argument('[file]', 'the present scenario, - for standard input; without it only the estimates are shown')
     .option(
       '--write <file>',
@@ -316,7 +330,7 @@ async function answer(error: unknown, text: readonly string[], help: string): Pr
   if (error instanceof CommanderError) {
     if (error.exitCode !== 0) {
       const said = text.join('').trim();
-      tell(`evensow: ${said.replace(/^error: /, '')}\nSee: ${help}`);
+      tell(`evensow: ${said.replace(/^error: /, '')}\n${help}`);
       return EXIT_WRONG_INPUT;
     }
     try {

@@ -5,8 +5,8 @@ import type { ReadScenario } from '../../sim/scenario/read.js';
 import { type FitErrand, type FitResult, joinedFits } from '../../sim/season/fit/fit.js';
 import { conflictsOf, type FitChange, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
 import { startThreads } from '../../sim/seasons/threads.js';
-import { loadScenario } from '../inputs/scenario-file.js';
-import { loadSeasonLog } from '../inputs/season-log.js';
+import { FIT, loadLineFiles, type SourceFile } from '../inputs/line-files.js';
+import { seasonRows } from '../inputs/season-log.js';
 import {
   EXIT_DONE,
   EXIT_INTERRUPTED,
@@ -16,7 +16,6 @@ import {
   showProgress,
   tell,
 } from '../io/streams.js';
-import { checkInputs } from '../io/text-file.js';
 import { exists, sameFile, writeWhole } from '../io/write-file.js';
 import { formOf, type Options } from '../options/options.js';
 import { Problem } from '../problem.js';
@@ -31,15 +30,20 @@ import { counted, listed } from '../words/numbers.js';
 export type FitOptions = Options & { readonly over?: boolean; readonly all?: boolean };
 
 /**
- * @param log path of the season log, or `-` for standard input
- * @param file path of the present scenario, or `-`; if left out only the estimates are shown
+ * @param file path of the log or the present scenario, or `-` for standard input
+ * @param other path of the other one; without a scenario only the estimates are shown
  * @throws Problem if the log, the scenario or the options are wrong, or the file cannot be written
  */
-export async function fit(log: string, file: string | undefined, options: FitOptions): Promise<number> {
+export async function fit(
+  file: string | undefined,
+  other: string | undefined,
+  options: FitOptions,
+): Promise<number> {
   const out = options['write'] ?? null;
   const all = options.all === true;
-  await checkOptions(log, file, out, { over: options.over === true, all });
-  const present = file === undefined ? null : await loadScenario(file);
+  const { scenario: present, log: named } = await loadLineFiles(FIT, [file, other]);
+  const log = named as SourceFile;
+  await checkOptions(log, present !== null, out, { over: options.over === true, all });
   const { result, left } = await estimate(log, present);
   if (result === null) {
     tell('evensow: stopped before any stage was fitted; there is nothing to show.');
@@ -62,14 +66,13 @@ export async function fit(log: string, file: string | undefined, options: FitOpt
   return EXIT_DONE;
 }
 
-/** What can be told to be wrong before anything is read. */
+/** What can be told to be wrong before anything is worked out. */
 async function checkOptions(
-  log: string,
-  file: string | undefined,
+  { path: log }: SourceFile,
+  hasScenario: boolean,
   out: string | null,
   { over, all }: { readonly over: boolean; readonly all: boolean },
 ): Promise<void> {
-  checkInputs('the log and the scenario', [log, file], 'evensow fit - my-line.yaml < season.csv');
   if (out === null && over) {
     throw new Problem(
       '--over must not be given without --write. It lets that file be there already. Leave it out.',
@@ -80,7 +83,7 @@ async function checkOptions(
       '--all must not be given without --write. It has all that is sure enough written into that file. Leave it out.',
     );
   }
-  if (out !== null && file === undefined) {
+  if (out !== null && !hasScenario) {
     throw new Problem(
       `--write must not be given without a scenario. It writes the scenario with the values of the log put in, so that must be named too. Example: evensow fit ${log} my-line.yaml --write ${out}`,
     );
@@ -102,10 +105,10 @@ async function checkOptions(
  * @returns null if not even one was fitted before somebody pressed Ctrl-C, and the stages that were left
  */
 async function estimate(
-  log: string,
+  log: SourceFile,
   line: ReadScenario | null,
 ): Promise<{ result: FitResult | null; left: readonly string[] }> {
-  const { rows, stages, plan } = await loadSeasonLog(log, line);
+  const { rows, stages, plan } = seasonRows(log, line);
   const watched = hasWatcher();
   const interrupt = new Interrupt();
   const threads = await startThreads(1);
@@ -130,8 +133,11 @@ async function estimate(
 /** @param kept how many values the log gives no reason to change */
 function writtenText(out: string, put: readonly FitChange[], kept: number): string {
   const rest =
-    kept === 0 ? '' : ` Its other figures give no reason to change anything; --all writes them too.`;
-  if (put.length === 0)
-    return `evensow: ${out} is the scenario as it was: the log changes nothing in it.${rest}`;
+    kept === 0
+      ? ''
+      : ` Of ${counted(kept, 'other value')} it holds what the scenario says for possible; --all writes ${kept === 1 ? 'it' : 'them'} too.`;
+  if (put.length === 0) {
+    return `evensow: ${out} is the scenario as it was: the log gives no reason to change it.${rest}`;
+  }
   return `evensow: ${out} is the scenario with ${counted(put.length, 'value')} from the log; all else says what it said.${rest}`;
 }

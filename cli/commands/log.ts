@@ -1,9 +1,11 @@
 /** `evensow log ACTION COUNT BATCH|CROP [STAGE]`: add one row to the season log. */
 
 import { dayFrom, isIsoDate } from '../../sim/models/dates.js';
+import type { Plan } from '../../sim/models/plan.js';
 import { appendRow, type LoggedLine, type Refused, type Typed } from '../../sim/season/log/append.js';
 import { fieldText, type LogFault } from '../../sim/season/log/faults.js';
 import { readLog } from '../../sim/season/log/read.js';
+import { loggedScenario, ownScenario } from '../inputs/own-log.js';
 import { loadSource, readSource } from '../inputs/scenario-file.js';
 import { appendToLog } from '../io/log-file.js';
 import { EXIT_DONE, print, tell, today } from '../io/streams.js';
@@ -11,11 +13,8 @@ import type { Options } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { messageOf } from '../render/text.js';
 import { faultSections, rowFaultSections } from '../sections/faults.js';
-import { loggedText } from '../words/logged.js';
+import { logExample, loggedText } from '../words/logged.js';
 import { counted } from '../words/numbers.js';
-
-/** As typed; `to` is the log. */
-export type LogOptions = Options & { readonly to: string };
 
 /** A line with the date of its first day. */
 interface DatedLine extends LoggedLine {
@@ -29,20 +28,19 @@ interface DatedLine extends LoggedLine {
  * @throws Problem if the row cannot be true, or the log is wrong; then nothing is written
  */
 export async function log(
-  action: string,
-  count: string,
+  action: string | undefined,
+  count: string | undefined,
   what: string | undefined,
   stage: string | undefined,
-  options: LogOptions,
+  options: Options,
 ): Promise<number> {
-  const file = options.to;
-  const typed = typedRow(action.toLowerCase(), count, what ?? '', stage ?? '', options);
-  const line = options['line'] === undefined ? null : await lineOf(options['line']);
+  const typed = typedRow((action ?? '').toLowerCase(), count ?? '', what ?? '', stage ?? '', options);
+  const { file, line, note } = await logOf(options['to'], options['line']);
   const usual = line?.stages ?? (await lineOf(undefined)).stages;
   const added = await appendToLog(file, (text) => {
     const appending = appendRow(text, typed, line, usual);
     const early = line === null ? [] : beforeStart(typed.date, line);
-    if (!appending.ok) throw new Problem(refusal(file, text, appending, early));
+    if (!appending.ok) throw new Problem(refusal(file, text, typed.action, appending, early));
     if (early.length > 0) throw new Problem(messageOf(rowFaultSections(file, early)));
     const { value } = appending;
     const { stages } = value.standing;
@@ -51,6 +49,7 @@ export async function log(
       result: { ...value, far: farText(file, text, stages, line, typed.date) },
     };
   });
+  if (note !== null) tell(note);
   if (added.far !== null) tell(added.far);
   try {
     await print(`${loggedText(added.row, added.batch, added.standing.stages)}\n`);
@@ -93,7 +92,7 @@ function farText(
   return `evensow: ${date} is about ${counted(years, 'year')} after ${what} (${before}), and no row of an earlier date can be added behind it. If it is a slip, remove the last line of ${file}.`;
 }
 
-function typedRow(action: string, count: string, what: string, stage: string, options: LogOptions): Typed {
+function typedRow(action: string, count: string, what: string, stage: string, options: Options): Typed {
   const { batch, date = today(), channel = '', grams = '', note = '' } = options;
   const { crop, since } = options;
   const row = { action, count, date, channel, grams, note, stage };
@@ -135,18 +134,51 @@ function sinceNote(since: string | undefined, note: string): string {
 }
 
 async function lineOf(file: string | undefined): Promise<DatedLine> {
-  const { plan } = readSource(await loadSource(file));
-  return { stages: plan.stages.map(({ name }) => name), crops: plan.crops, start: plan.start };
+  return lineOfPlan(readSource(await loadSource(file)).plan);
 }
 
-function refusal(file: string, text: string, appending: Refused, early: readonly LogFault[]): string {
+function lineOfPlan({ stages, crops, start }: Plan): DatedLine {
+  return { stages: stages.map(({ name }) => name), crops, start };
+}
+
+/** The log if neither it nor a scenario that names one is named, nor is there one. */
+const USUAL_LOG = 'season.csv';
+
+/**
+ * Where the row goes, and the line that it is of; null if that is not known.
+ * @param to the log @param named the scenario
+ */
+async function logOf(
+  to: string | undefined,
+  named: string | undefined,
+): Promise<{ file: string; line: DatedLine | null; note: string | null }> {
+  if (to !== undefined)
+    return { file: to, line: named === undefined ? null : await lineOf(named), note: null };
+  const own = named === undefined ? await ownScenario() : await loggedScenario(named);
+  if (own === null) return { file: USUAL_LOG, line: null, note: null };
+  const line = lineOfPlan(own.plan);
+  if (own.log === null) return { file: USUAL_LOG, line, note: null };
+  return { file: own.log, line, note: `Note: written into ${own.log}, the log that ${own.name} names.` };
+}
+
+function refusal(
+  file: string,
+  text: string,
+  action: string,
+  appending: Refused,
+  early: readonly LogFault[],
+): string {
   if (appending.wrong === 'file') {
     return `nothing was written. ${messageOf(faultSections(file, appending.faults))}`;
   }
   // Of a date that is wrong in two ways, the log's word counts: it is the later one.
   const dated = appending.faults.some(({ column }) => column === 'date');
   const faults = dated ? appending.faults : [...early, ...appending.faults];
-  return [messageOf(rowFaultSections(file, faults)), ...hints(file, text, appending)].join('\n');
+  return [
+    messageOf(rowFaultSections(file, faults)),
+    logExample(action),
+    ...hints(file, text, appending),
+  ].join('\n');
 }
 
 /** What may be behind a row that cannot be: another log or another line was meant. */

@@ -5,7 +5,7 @@ import { checkInputs, readTextFile, type TextKind } from '../io/text-file.js';
 import { checkOut, formOf, type Options } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { kindOf } from '../studies/kinds.js';
-import { faultsOf, readPart } from '../studies/parts.js';
+import { againText, faultsOf, type Part, readPart } from '../studies/parts.js';
 import { renderResult, writeResult } from '../studies/perform.js';
 
 const PART: TextKind = {
@@ -22,23 +22,38 @@ export async function merge(files: readonly string[], options: Options): Promise
     out,
     files.map((path) => ({ path, what: 'one of the parts' })),
   );
-  const parts = [];
-  for (const file of files) {
-    parts.push(readPart(file, await readTextFile(file, PART)));
-  }
-  const faults = faultsOf(parts);
+  const read = [];
+  for (const file of files) read.push(readPart(file, await readTextFile(file, PART)));
+  const faults = faultsOf(read);
   if (faults.length > 0) throw new Problem(faults.join('\n'));
+  const parts = read as readonly Part[];
   const { asked } = parts[0]!;
   const study = kindOf(asked).study(asked);
+  const unpacked = (some: readonly Part[]): unknown => study.unpack(some.map(({ data }) => data));
   let collected: unknown;
   try {
-    collected = study.unpack(parts.map(({ data }) => data));
+    collected = unpacked(parts);
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    throw new Problem(
-      `One of the parts is damaged (${why}). Parts must be as they were written. Carry them out again.`,
-    );
+    const spoilt = parts.filter((part) => fails(() => unpacked([part])));
+    throw new Problem(damageText(spoilt.length === 1 ? spoilt[0]! : null, error));
   }
   await writeResult(renderResult(asked, study.conclude(collected), formOf(options)), out);
   return EXIT_DONE;
+}
+
+/** @param part null if it cannot be told which */
+function damageText(part: Part | null, error: unknown): string {
+  const why = error instanceof Error ? error.message : String(error);
+  return part === null
+    ? `One of the parts is damaged (${why}). Parts must be as they were written. Carry them out again.`
+    : `${part.name}, part ${part.shard.k} of ${part.shard.n}, is damaged (${why}). ${againText(part, part.name)}`;
+}
+
+function fails(run: () => unknown): boolean {
+  try {
+    run();
+    return false;
+  } catch {
+    return true;
+  }
 }

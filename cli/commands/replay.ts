@@ -4,10 +4,10 @@ import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
 import { replaySeason } from '../../sim/season/replay/replay.js';
 import type { CadenceChange } from '../../sim/season/replay/what-if.js';
 import { faultsProblem } from '../inputs/faults-problem.js';
-import { loadScenario } from '../inputs/scenario-file.js';
-import { loadSeasonLog } from '../inputs/season-log.js';
+import { loadLineFiles, REPLAY } from '../inputs/line-files.js';
+import type { Source } from '../inputs/scenario-file.js';
+import { seasonRows } from '../inputs/season-log.js';
 import { EXIT_DONE, print } from '../io/streams.js';
-import { checkInputs } from '../io/text-file.js';
 import { everyList } from '../options/lists.js';
 import { formOf, type Options, wholeNumber, wrong } from '../options/options.js';
 import { Problem } from '../problem.js';
@@ -15,11 +15,15 @@ import { toldAs } from '../render/told.js';
 import { replayRows, replaySections } from '../sections/replay.js';
 
 /**
- * @param log path of the season log, or `-` for standard input
- * @param file path of the scenario, or `-`; if left out the line is inferred from the log
+ * @param file path of the log or the scenario, or `-` for standard input
+ * @param other path of the other one; without a scenario the line is inferred from the log
  * @throws Problem if an option, the log or the scenario is wrong
  */
-export async function replay(log: string, file: string | undefined, options: Options): Promise<number> {
+export async function replay(
+  file: string | undefined,
+  other: string | undefined,
+  options: Options,
+): Promise<number> {
   const change = changeFrom(options);
   const form = formOf(options);
   if (change !== null && form === 'csv') {
@@ -27,9 +31,8 @@ export async function replay(log: string, file: string | undefined, options: Opt
       '--csv must not be given with another cadence (--every, --on, --seeds). It holds the season as it was, day by day; leave one of them out. --json holds both.',
     );
   }
-  checkInputs('the log and the scenario', [log, file], 'evensow replay - my-line.yaml < season.csv');
-  const line = file === undefined ? null : await loadScenario(file);
-  const { name, rows, stages, plan } = await loadSeasonLog(log, line);
+  const { scenario, log } = await loadLineFiles(REPLAY, [file, other]);
+  const { name, rows, stages, plan } = seasonRows(log as Source, scenario);
   if (change !== null && rows.some(({ action }) => action === 'stand')) {
     throw new Problem(
       `another cadence (--every, --on, --seeds) must not be asked for with a log that begins in the middle of a season. ${name} has stand rows, and what their plants would have done is not told. Leave it out; evensow compare tries cadences.`,

@@ -8,7 +8,6 @@ import type { LogRow } from '../../sim/season/log/rows.js';
 import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import { startThreads } from '../../sim/seasons/threads.js';
 import { tell, today } from '../io/streams.js';
-import { checkInputs } from '../io/text-file.js';
 import {
   checkOut,
   futureFaults,
@@ -19,8 +18,9 @@ import {
 } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { faultsProblem } from './faults-problem.js';
-import { type Loaded, loadScenario, scenarioInput } from './scenario-file.js';
-import { loadSeasonLog } from './season-log.js';
+import { type AHEAD, type CHORES, loadLineFiles } from './line-files.js';
+import type { Loaded } from './scenario-file.js';
+import { seasonRows } from './season-log.js';
 import { onThreads } from './threads.js';
 
 /** A scenario, and its log so far. */
@@ -32,25 +32,22 @@ export interface LoadedLine {
 }
 
 /**
- * @param command for examples
- * @param file path of the scenario, or `-` for standard input
- * @param log path of the log, or `-`; if undefined, nothing was done yet
+ * @param named paths of the scenario and the log, in any order
  * @param out file for the result; null for standard output
  * @throws Problem if the scenario or the log is wrong, or the result may not be written where it is to go
  */
 export async function loadLine(
-  command: string,
-  file: string,
-  log: string | undefined,
+  reader: typeof AHEAD | typeof CHORES,
+  named: readonly (string | undefined)[],
   out: string | null,
 ): Promise<LoadedLine> {
-  checkInputs('the scenario and the log', [file, log], `evensow ${command} my-line.yaml - < season.csv`);
-  const logs = log === undefined ? [] : [{ path: log, what: 'the log' }];
-  await checkOut(out, [scenarioInput(file), ...logs]);
-  const scenario = await loadScenario(file);
-  if (log === undefined) return { scenario, name: '', rows: [] };
-  const { name, rows } = await loadSeasonLog(log, scenario);
-  return { scenario, name, rows };
+  const { scenario, log, inputs } = await loadLineFiles(reader, named);
+  await checkOut(out, inputs);
+  // Both need a scenario.
+  const line = scenario as Loaded;
+  if (log === null) return { scenario: line, name: '', rows: [] };
+  const { name, rows } = seasonRows(log, line);
+  return { scenario: line, name, rows };
 }
 
 /** Options of both commands, checked. */

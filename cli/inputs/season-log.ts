@@ -9,11 +9,11 @@ import type { ReadScenario } from '../../sim/scenario/read.js';
 import { logFaults } from '../../sim/season/history/log-faults.js';
 import { readLog } from '../../sim/season/log/read.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
-import { loadLog } from '../io/log-file.js';
 import { tell } from '../io/streams.js';
 import { Problem } from '../problem.js';
 import { warningLines } from '../sections/faults.js';
 import { faultsProblem } from './faults-problem.js';
+import type { Source } from './scenario-file.js';
 
 export interface SeasonRows {
   /** Name of the file, for messages. */
@@ -26,18 +26,12 @@ export interface SeasonRows {
 }
 
 /**
- * @param log path, or `-` for standard input
  * @param line its scenario; null if none is known
  * @throws Problem with every fault of the log, or if it has no row
  */
-export async function loadSeasonLog(log: string, line: ReadScenario | null): Promise<SeasonRows> {
+export function seasonRows({ name, text }: Source, line: ReadScenario | null): SeasonRows {
   const plan = line?.plan ?? null;
-  const name = log === '-' ? 'standard input' : log;
-  const read = readLog(
-    await loadLog(log),
-    plan?.stages.map((stage) => stage.name) ?? null,
-    plan?.crops ?? null,
-  );
+  const read = readLog(text, plan?.stages.map((stage) => stage.name) ?? null, plan?.crops ?? null);
   if (!read.ok) throw faultsProblem(name, read.faults);
   const { rows, stages, warnings } = read.value;
   if (warnings.length > 0) tell(warningLines(name, warnings).join('\n'));

@@ -14,13 +14,13 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { lock } from 'proper-lockfile';
 import { Problem } from '../problem.js';
 import { tell } from './streams.js';
-import { decoded, readTextFile, type TextKind } from './text-file.js';
+import { decoded, type TextKind } from './text-file.js';
 import { putInPlace, refuseOdd, stateOf, targetOf } from './write-file.js';
 
 /** The most that is read of a log [bytes]: more than a million rows. */
 const LIMIT = 64_000_000;
 const HINT = 'A season log has some thousands of rows.';
-const LOG: TextKind = {
+export const LOG: TextKind = {
   what: 'a season log',
   limit: LIMIT,
   hint: HINT,
@@ -37,14 +37,6 @@ const SILENCE = 1000;
 const MOST_ATTEMPTS = 5;
 /** An unfinished file of a program that may still run is left alone for so long [ms]. */
 const UNFINISHED = 60_000;
-
-/**
- * @param file path, or `-` for standard input
- * @throws Problem if it cannot be read
- */
-export async function loadLog(file: string): Promise<string> {
-  return await readTextFile(file, LOG);
-}
 
 /** What is to be written behind the present text, and what is to be handed back when that is safely on the disk. */
 export interface Addition<T> {

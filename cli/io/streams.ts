@@ -1,5 +1,5 @@
 /**
- * The one place that touches the process: standard streams, signals, terminal or not.
+ * Standard streams, signals, terminal or not. Beside it only what opens the dashboard reads the terminal by itself.
  *
  * Results go to standard output; progress, warnings and errors to standard error.
  */
@@ -13,6 +13,11 @@ export const EXIT_DONE = 0;
 export const EXIT_FAILED = 1;
 export const EXIT_WRONG_INPUT = 2;
 export const EXIT_INTERRUPTED = 130;
+
+/** The arguments that were typed behind the name of the program. */
+export function typedArguments(): readonly string[] {
+  return process.argv.slice(2);
+}
 
 /** The reader of standard output has gone, as `head` does when it has enough. */
 export class OutputClosed extends Error {}

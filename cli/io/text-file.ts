@@ -1,6 +1,6 @@
 /** Reads a text file that a user named, and says plainly why it cannot be read. */
 
-import { type FileHandle, open } from 'node:fs/promises';
+import { type FileHandle, open, readdir } from 'node:fs/promises';
 import { Problem } from '../problem.js';
 import { readInput } from './streams.js';
 
@@ -23,14 +23,22 @@ const PIECE = 65_536;
  * @throws Problem if there is no such file, it may not be read, is too large, or is not UTF-8
  */
 export async function readTextFile(file: string, kind: TextKind): Promise<string> {
-  const { limit, hint } = kind;
-  const bytes = file === '-' ? await readInput(limit) : await readBytes(file, kind);
-  if (bytes.length > limit) {
-    throw new Problem(
-      `${file}: the file is too large: more than ${limit / 1e6} MB. ${hint} Check the name of the file.`,
-    );
-  }
+  const bytes = file === '-' ? await readInput(kind.limit) : await readBytes(file, kind);
+  refuseLarge(file, bytes.length, kind);
   return decoded(bytes, file, 'Save it as UTF-8 (plain text) in your editor.');
+}
+
+/** @param size [bytes] @throws Problem if that is more than such a file may have */
+export function refuseLarge(file: string, size: number, { limit, hint }: TextKind): void {
+  if (size <= limit) return;
+  throw new Problem(
+    `${file}: the file is too large: more than ${limit / 1e6} MB. ${hint} Check the name of the file.`,
+  );
+}
+
+/** Names of what is in this folder, in the order of the alphabet. */
+export async function namesHere(): Promise<string[]> {
+  return (await readdir('.').catch(() => [])).sort();
 }
 
 /** @throws Problem with this advice if the bytes are not UTF-8 */

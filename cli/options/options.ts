@@ -130,13 +130,19 @@ export interface StudyOptions extends SeasonOptions {
 
 /** @param faults takes a sentence for each wrong option */
 export function studyOptions(options: Options, faults: string[]): StudyOptions {
+  const shard = shardOf(options['shard'], faults);
+  if (shard !== null && options['out'] === undefined) {
+    faults.push(
+      `--shard must not stand without --out. A part is written to a file of its own, to be joined with merge. Example: --shard ${shard.k}/${shard.n} --out part-${shard.k}.json`,
+    );
+  }
   return {
     ...seasonOptions(options, faults),
     execution: {
       form: formOf(options),
       out: options['out'] ?? null,
       workers: workersOf(options, faults),
-      shard: shardOf(options['shard'], faults),
+      shard,
     },
   };
 }

@@ -63,7 +63,7 @@ export function compareSections(result: CompareResult): Section[] {
       table(plans.map((plan) => [name(called(plan.name)), heldBackBy(plan.limits)])),
     ),
     section(
-      `Against ${called(result.first)}: difference and its 95 % interval (paired seasons)`,
+      `Against ${called(result.first)}: difference and its 95 % interval (same luck)`,
       ...differences(result, called),
     ),
   ];
@@ -132,7 +132,7 @@ function differences({ plans, first }: CompareResult, called: Called): Block[] {
     const rows = others.flatMap((plan) => {
       const difference = plan.figures[shown]?.difference;
       if (!difference) return [];
-      const form = gainFormOf(difference, figureNamed(shown).unit);
+      const form = gainFormOf(difference, figureNamed(shown));
       return [
         [
           name(called(plan.name)),

@@ -35,14 +35,41 @@ export function rowFaultSections(file: string, faults: readonly LogFault[]): Sec
 
 export function warningLines(file: string, warnings: readonly (Warning | LogWarning)[]): string[] {
   return warnings.map((warning) => {
-    const path = 'path' in warning ? `: ${warning.path}` : '';
+    const path = 'path' in warning ? `: ${pathWords(warning.path)}` : '';
     return `Note: ${file}, line ${warning.line}${path}: ${warning.message}`;
   });
 }
 
 function placeText({ line, column, ...fault }: AnyFault): string {
-  const path = 'path' in fault && fault.path !== '' ? `: ${fault.path}` : '';
+  const path = 'path' in fault && fault.path !== '' ? `: ${pathWords(fault.path)}` : '';
   return `line ${line}${column === null ? '' : `, column ${column}`}${path}`;
+}
+
+/** One of these lists. */
+const ONE_OF: Readonly<Record<string, string>> = {
+  crops: 'crop',
+  stages: 'stage',
+  away: 'absence',
+  dates: 'date',
+  on: 'day',
+  visits: 'day',
+};
+
+/** A path with places in lists in words, and in brackets as it is: nobody counts crops from 0. */
+export function pathWords(path: string): string {
+  const words: string[] = [];
+  let counts = false;
+  for (const [, quoted, place, key] of path.matchAll(/\["((?:[^"\\]|\\.)*)"\]|\[(\d+)\]|([^.[\]]+)/g)) {
+    if (place !== undefined) {
+      counts = true;
+      const list = words.pop()!;
+      words.push(
+        list in ONE_OF ? `${ONE_OF[list]} ${Number(place) + 1}` : `${list}, no. ${Number(place) + 1}`,
+      );
+    } else if (words.at(-1) === 'stages') words[words.length - 1] = quoted ?? key!;
+    else words.push(quoted ?? key!);
+  }
+  return counts ? `${words.join(', ')} (${path})` : path;
 }
 
 /** What was found, what was expected, the nearest word, what to do, how often. */

@@ -189,9 +189,11 @@ function shapeWords({ shapes, shape, told_apart }: StageFit): string {
       : `${shape} fits best, but ${shapes[1]!.shape} cannot be told from it`;
   }
   const gap = shapes.find((other) => other.shape === shape)!.aic - best.aic;
-  return gap < 2
-    ? `${shape} was fitted; it cannot be told from ${best.shape}`
-    : `${shape} was fitted, but ${best.shape} fits better (AIC lower by ${gap.toFixed(1)})`;
+  if (gap < 2) return `${shape} was fitted; it cannot be told from ${best.shape}`;
+  // Akaike's relative likelihood (Burnham & Anderson 2002, section 2.8).
+  const times = Math.exp(gap / 2);
+  const often = times > 1000 ? 'more than 1000' : `${Math.round(times)}`;
+  return `${shape} was fitted, but ${best.shape} is ${often} times as likely by this log (AIC lower by ${gap.toFixed(1)})`;
 }
 
 /** What too little was seen for. */

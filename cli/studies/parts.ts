@@ -1,31 +1,43 @@
 /**
  * Parts of a study that were carried out apart: how they are written, read and told to belong together.
  *
- * A part is a JSON document: what was asked, which part of how many it is, and what its seasons gave.
+ * A part is a JSON document: which part of how many it is, by which arguments it was asked for, what was asked, and what its
+ * seasons gave.
  */
 
 import * as z from 'zod';
 import packageJson from '../../package.json' with { type: 'json' };
 import type { Shard } from '../../sim/study/study.js';
-import { Problem } from '../problem.js';
 import type { Assignment } from './assignment.js';
 
 /** Form of the document; raised when a part could no longer be read. */
-const FORM = 2;
+const FORM = 3;
 
 export interface Part {
   /** Name of the file, for messages. */
   readonly name: string;
   readonly version: string;
+  /** The arguments by which it was asked for. */
+  readonly typed: readonly string[];
   readonly asked: Assignment;
   readonly shard: Shard;
   readonly data: unknown;
+}
+
+/** A file that is no part that can be joined. */
+export interface Spoilt {
+  readonly name: string;
+  /** What is wrong with it and what to do, in sentences. */
+  readonly fault: string;
+  /** Which part it was; null if that cannot be told. */
+  readonly shard: Shard | null;
 }
 
 const document = z.object({
   evensow_part: z.literal(FORM),
   version: z.string(),
   shard: z.object({ k: z.int().min(1), n: z.int().min(1) }),
+  typed: z.array(z.string()),
   asked: z.looseObject({
     command: z.enum(['run', 'compare', 'size', 'search']),
     sources: z.array(z.object({ name: z.string(), text: z.string() })).min(1),
@@ -34,12 +46,15 @@ const document = z.object({
   data: z.unknown(),
 });
 
-export function partText(asked: Assignment, shard: Shard, data: unknown): string {
-  return `${JSON.stringify({ evensow_part: FORM, version: packageJson.version, shard, asked, data })}\n`;
+/** How a part begins, also one that ends too early: its form, version, number and the arguments it was asked for by. */
+const HEAD =
+  /^\{"evensow_part":(\d+)(?:,"version":"([^"]*)"(?:,"shard":\{"k":(\d+),"n":(\d+)\}(?:,"typed":(\[(?:"(?:[^"\\]|\\.)*",?)*\]))?)?)?/;
+
+export function partText(typed: readonly string[], asked: Assignment, shard: Shard, data: unknown): string {
+  return `${JSON.stringify({ evensow_part: FORM, version: packageJson.version, shard, typed, asked, data })}\n`;
 }
 
-/** @throws Problem if the text is no part */
-export function readPart(name: string, text: string): Part {
+export function readPart(name: string, text: string): Part | Spoilt {
   let value: unknown;
   try {
     value = JSON.parse(text);
@@ -47,59 +62,112 @@ export function readPart(name: string, text: string): Part {
     value = null;
   }
   const read = document.safeParse(value);
-  if (!read.success) {
-    throw new Problem(
-      `${name}: this is no part of a study. A part is the file that a study writes with --shard, whole and unchanged. Carry out that part again: evensow run FILE --shard 2/4 --out part-2.json`,
-    );
+  if (!read.success) return spoilt(name, text, value === null);
+  const { version, shard, typed, asked, data } = read.data;
+  return { name, version, typed, shard, asked: asked as unknown as Assignment, data };
+}
+
+/** @param cut true if the text is not even a whole document */
+function spoilt(name: string, text: string, cut: boolean): Spoilt {
+  const [head, form, version, k, n, typed] = HEAD.exec(text) ?? [];
+  if (head === undefined) {
+    const fault = `${name}: this is no part of a study. A part is the file that a study writes with --shard, whole and unchanged. Example: evensow run FILE --shard 2/4 --out part-2.json`;
+    return { name, fault, shard: null };
   }
-  const { version, shard, asked, data } = read.data;
-  return { name, version, shard, asked: asked as unknown as Assignment, data };
+  const shard = k === undefined ? null : { k: Number(k), n: Number(n) };
+  const which = shard === null ? '' : `, part ${shard.k} of ${shard.n},`;
+  const what =
+    Number(form) !== FORM
+      ? `was written by evensow ${version ?? 'of another version'}, whose parts evensow ${packageJson.version} cannot join. All parts must be of one version.`
+      : cut
+        ? 'is cut short: its end is missing, as after a copy that broke off or on a full disk.'
+        : 'is not as it was written.';
+  const again =
+    shard === null || typed === undefined
+      ? 'Carry out that part again.'
+      : againText({ typed: JSON.parse(typed), shard }, name);
+  return { name, fault: `${name}${which} ${what} ${again}`, shard };
+}
+
+/** The command that makes a part again. @param out file that it goes to */
+export function againText({ typed, shard: { k, n } }: Pick<Part, 'typed' | 'shard'>, out: string): string {
+  const rest = typed.filter(
+    (word, i) =>
+      !/^(--shard|--out|-o)/.test(word) && !['--shard', '--out', '-o'].includes(typed[i - 1] ?? ''),
+  );
+  const command = ['evensow', ...rest, '--shard', `${k}/${n}`, '--out', out].map(inShell).join(' ');
+  return `Make it again: ${command}`;
+}
+
+/** A word as a shell takes it. */
+function inShell(word: string): string {
+  return /^[\w@%+=:,./-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
 }
 
 /**
- * What keeps the parts from being one study.
- * @param parts at least one
- * @returns a sentence for each fault; none if the parts are all there, once each, of the same study
+ * What keeps the files from being one study.
+ * @param read at least one
+ * @returns sentences for each fault; none if the parts are all there, once each, of the same study
  */
-export function faultsOf(parts: readonly Part[]): string[] {
-  const faults: string[] = [];
-  const first = parts[0]!;
-  const fitting = parts.filter((part) => {
-    const fault = misfit(first, part);
-    if (fault !== null) faults.push(fault);
-    return fault === null;
-  });
+export function faultsOf(read: readonly (Part | Spoilt)[]): string[] {
+  const faults = read.flatMap((one) => ('fault' in one ? [one.fault] : []));
+  const parts = read.filter((one) => 'data' in one);
+  // Parts of this version are kept, if there are any: others of it can be made.
+  const first = parts.find(({ version }) => version === packageJson.version) ?? parts[0];
+  if (first === undefined) return faults;
   const { n } = first.shard;
+  const toldOf = new Set(read.flatMap((one) => ('fault' in one && one.shard?.n === n ? [one.shard.k] : [])));
   const byNumber = new Map<number, string>();
-  for (const { name, shard } of fitting) {
+  for (const part of parts) {
+    const { name, shard, version } = part;
+    const fault = misfit(first, part);
     const before = byNumber.get(shard.k);
-    if (before !== undefined) {
+    if (fault !== null) faults.push(fault);
+    else if (version !== first.version) {
+      faults.push(
+        `${name}, part ${shard.k} of ${n}, was made by evensow ${version}, ${first.name} by ${first.version}. All parts must be of one version. ${againText(part, name)}`,
+      );
+      toldOf.add(shard.k);
+    } else if (before !== undefined) {
       faults.push(
         `Part ${shard.k} of ${n} is there twice: ${before} and ${name}. Each part counts once: leave one out.`,
       );
-    }
-    byNumber.set(shard.k, name);
+    } else byNumber.set(shard.k, name);
   }
-  const missing = Array.from({ length: n }, (_, i) => i + 1).filter((k) => !byNumber.has(k));
+  const missing = Array.from({ length: n }, (_, i) => i + 1).filter(
+    (k) => !byNumber.has(k) && !toldOf.has(k),
+  );
   if (missing.length > 0) {
     faults.push(
-      `${missing.length === 1 ? 'Part' : 'Parts'} ${listed(missing)} of ${n} ${missing.length === 1 ? 'is' : 'are'} missing. A study is joined from all of its parts: carry out what is missing, with the same options and --shard ${missing[0]}/${n}.`,
+      `${missing.length === 1 ? 'Part' : 'Parts'} ${listed(missing)} of ${n} ${missing.length === 1 ? 'is' : 'are'} missing. A study is joined from all of its parts.`,
+      ...missing
+        .slice(0, MOST_TOLD)
+        .map((k) =>
+          againText({ typed: first.typed, shard: { k, n } }, fileOf(first, k)).replace(' again', ''),
+        ),
     );
   }
   return faults;
 }
 
+/** The file of another part of the study: named like this one, with its own number. */
+function fileOf({ name, shard }: Part, k: number): string {
+  const like = name.replace(new RegExp(`(?<!\\d)${shard.k}(?!\\d)(?=[^/\\\\\\d]*$)`), String(k));
+  return like === name ? `part-${k}.json` : like;
+}
+
+/** Missing parts of which each is told. */
+const MOST_TOLD = 12;
+
 /** At most a dozen numbers, then how many more. */
 function listed(numbers: readonly number[]): string {
-  const few = numbers.slice(0, 12).join(', ');
-  return numbers.length > 12 ? `${few} and ${numbers.length - 12} more` : few;
+  const few = numbers.slice(0, MOST_TOLD).join(', ');
+  return numbers.length > MOST_TOLD ? `${few} and ${numbers.length - MOST_TOLD} more` : few;
 }
 
 function misfit(first: Part, part: Part): string | null {
   const other = (what: string): string =>
     `${part.name} is a part of another study than ${first.name}: ${what}. Join parts that were carried out with the same scenario and the same options.`;
-  if (part.version !== first.version)
-    return other(`it was made by version ${part.version}, not ${first.version}`);
   if (part.shard.n !== first.shard.n)
     return other(`it is one of ${part.shard.n} parts, not of ${first.shard.n}`);
   const { sources, ...options } = part.asked;

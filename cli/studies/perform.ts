@@ -5,7 +5,7 @@ import { threadPool } from '../../sim/seasons/thread-pool.js';
 import { plantsOf, type Workload } from '../../sim/seasons/workload.js';
 import { WHOLE } from '../../sim/study/study.js';
 import { onThreads } from '../inputs/threads.js';
-import { EXIT_DONE, EXIT_INTERRUPTED, print, tell } from '../io/streams.js';
+import { EXIT_DONE, EXIT_INTERRUPTED, print, tell, typedArguments } from '../io/streams.js';
 import { writeWhole } from '../io/write-file.js';
 import type { ExecutionOptions, Form } from '../options/options.js';
 import { toldAs } from '../render/told.js';
@@ -28,7 +28,7 @@ export async function carryOutStudy(asked: Assignment, execution: ExecutionOptio
       tell('evensow: stopped; a part that is not whole is of no use, so none is written.');
       return EXIT_INTERRUPTED;
     }
-    await writeResult(partText(asked, shard, study.pack(collected)), out);
+    await writeResult(partText(typedArguments(), asked, shard, study.pack(collected)), out);
     return EXIT_DONE;
   }
   const result = study.conclude(collected);

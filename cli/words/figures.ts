@@ -12,7 +12,11 @@ export function formOf({ unit, decimals }: Pick<Figure, 'unit' | 'decimals'>): F
 }
 
 /** How a difference between two values of a figure is written. */
-export function gainFormOf({ mean, low, high }: Estimate, unit = ''): Form {
+export function gainFormOf(
+  { mean, low, high }: Estimate,
+  { unit, decimals }: Pick<Figure, 'unit' | 'decimals'>,
+): Form {
+  if (decimals === 0) return signed(0);
   const largest = Math.max(...[mean, low ?? 0, high ?? 0].map(Math.abs));
   const percent = unit === '%';
   return signed(Math.max(1, decimalsFor(percent ? largest * 100 : largest)), percent);

@@ -1,11 +1,28 @@
 /** What is said after a row has been logged: what was done, and what now stands of the batch. */
 
-import type { LogRow } from '../../sim/season/log/rows.js';
+import { actionMeant } from '../../sim/season/log/fields.js';
+import type { LogAction, LogRow } from '../../sim/season/log/rows.js';
 import { type Since, sinceOf } from '../../sim/season/log/since.js';
 import { UNNAMED_STAGE } from '../../sim/season/log/stages.js';
 import type { BatchStanding } from '../../sim/season/log/standing.js';
 import { dateText } from './dates.js';
 import { counted, thousands } from './numbers.js';
+
+const EXAMPLES: Readonly<Record<LogAction, string>> = {
+  sow: 'sow 6 butterhead',
+  move: 'move 5 B12 finishing',
+  pick: 'pick 4 B9',
+  lose: 'lose 2 B12 nursery',
+  stand: 'stand 12 B3 nursery --crop butterhead --since 2027-02-01',
+  clean: 'clean 9 finishing --channel F3',
+};
+
+/** How a row is typed. @param action as typed; of every action if it means none */
+export function logExample(action: string): string {
+  const meant = actionMeant(action);
+  if (meant !== null) return `Example: evensow log ${EXAMPLES[meant]}`;
+  return ['Examples:', ...Object.values(EXAMPLES).map((typed) => `  evensow log ${typed}`)].join('\n');
+}
 
 /**
  * @param batch with the row; null for `clean`

@@ -88,7 +88,7 @@ export function candidatesWithin(
 
 function* misfits({ stages, weeks }: Scenario, least: CostKind, candidates: readonly Candidate[]) {
   const dark = stages.flatMap(({ hole_area_cm2, name }, s) =>
-    hole_area_cm2 === undefined ? [`stages[${s}].hole_area_cm2 (${name})`] : [],
+    hole_area_cm2 === undefined ? [`${name} (stages[${s}].hole_area_cm2)`] : [],
   );
   if (least === 'light' && dark.length > 0) {
     yield `The least light must not be asked for while the area of a hole is not known everywhere. Every stage must say it; missing: ${dark.join(', ')}. Example: hole_area_cm2: 100`;

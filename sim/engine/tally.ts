@@ -120,6 +120,17 @@ export class Histogram {
     return quantileOf(p, this.total, (rank) => this.#ranked(rank));
   }
 
+  /**
+   * The least value that share `p` of all do not exceed: a whole number (Hyndman & Fan's type 1).
+   * @param p from 0 to 1
+   * @returns NaN if nothing was counted
+   */
+  least(p: number): number {
+    if (this.total === 0) return Number.NaN;
+    // p x total may be a whole number that comes out a little larger.
+    return this.#ranked(Math.max(0, Math.ceil(p * this.total - 1e-9) - 1));
+  }
+
   /** Share of values of at most `value`; NaN if nothing was counted. */
   shareUpTo(value: number): number {
     let sum = 0;

@@ -79,13 +79,14 @@ export function byPosition(a: Fault | Warning, b: Fault | Warning): number {
   return a.line - b.line || a.column - b.column || (a.path < b.path ? -1 : a.path > b.path ? 1 : 0);
 }
 
-/** A value of a file as a fault names it: `-3`, `"thu"`, `a list of 2`, `a map`, `an empty value`. */
+/** A value of a file as a fault names it: `-3`, `"thu"`, `a list of 2`, `keys and values (a map)`, `an empty value`. */
 export function foundText(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (value === null) return 'an empty value';
   if (typeof value === 'string') return JSON.stringify(shortened(value));
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
-  if (typeof value === 'object') return Object.keys(value).length === 0 ? 'an empty map' : 'a map';
+  if (typeof value === 'object')
+    return Object.keys(value).length === 0 ? 'empty braces (a map)' : 'keys and values (a map)';
   return String(value);
 }
 

@@ -79,7 +79,7 @@ export const weekday = field(z.enum(WEEKDAYS), 'A weekday.', {
 /** A map; what is expected of it is the keys that it needs. */
 export function map<Shape extends z.ZodRawShape>(shape: Shape, meaning: string, example?: string) {
   const needed = Object.keys(shape).filter((key) => bare(shape[key] as z.ZodType) === shape[key]);
-  const expected = `a map with ${needed.slice(0, -1).join(', ')} and ${needed.at(-1)}`;
+  const expected = `the keys ${needed.slice(0, -1).join(', ')} and ${needed.at(-1)}`;
   return field(z.strictObject(shape), meaning, example === undefined ? { expected } : { expected, example });
 }
 

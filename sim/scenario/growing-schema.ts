@@ -82,7 +82,7 @@ export const growing = field(
   }),
   'What the crop does in this stage.',
   {
-    expected: 'a map with days, spread, loss, keeps, shape or observed',
+    expected: 'one or more of the keys days, spread, loss, keeps, shape or observed',
     example: 'nursery: {days: 14, spread: 0.12, loss: 0.03, keeps: 7}',
   },
 );
@@ -91,7 +91,7 @@ export const regrow = field(
   z.strictObject(time),
   'Growth between two picks of a plant; needed with cuts above 1. A regrown plant keeps as in the last stage.',
   {
-    expected: 'a map with days, spread, loss, shape or observed',
+    expected: 'one or more of the keys days, spread, loss, shape or observed',
     example: 'regrow: {days: 12, spread: 0.15, loss: 0.01}',
   },
 );

@@ -73,7 +73,7 @@ const crop = map(
       z.record(z.string(), growing),
       'What the crop does in each stage, by the name of the stage.',
       {
-        expected: 'a map with one entry for each stage of the line',
+        expected: 'an entry for each stage of the line',
       },
     ),
   },
@@ -91,6 +91,15 @@ const want = map(
   'want: {heads: 6, on: [tue, fri]}',
 );
 
+const log = field(
+  z.string().regex(/^(?!-$)[^\p{Cc}]{1,1000}$/u),
+  'File of the season log, beside the scenario.',
+  {
+    expected: 'the path of a file, as seen from the folder of the scenario',
+    example: 'log: season.csv',
+  },
+);
+
 /** The scenario file. */
 export const scenarioSchema = map(
   {
@@ -100,7 +109,7 @@ export const scenarioSchema = map(
     seed: whole(0, Number.MAX_SAFE_INTEGER, 'Number that chooses the luck of the season.', '').default(1),
     visits: visits.default('daily'),
     away: field(z.array(span), 'Spans of dates without a visit, first and last date included.', {
-      expected: 'a list of maps with from and to',
+      expected: 'a list of absences, each with the keys from and to',
       example: 'away: [{from: 2027-02-08, to: 2027-02-14}]',
     }).default([]),
     stages: field(
@@ -115,6 +124,7 @@ export const scenarioSchema = map(
       expected: 'a list of 1 to 50 crops',
     }),
     want: want.optional(),
+    log: log.optional(),
   },
   'A staged growing line, its crops and its season.',
 );

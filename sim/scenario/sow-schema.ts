@@ -31,7 +31,7 @@ export const sow = field(
   ]),
   'When seeds are sown, and how many.',
   {
-    expected: 'a map with exactly one of every, on, dates (each with seeds) or refill: true',
+    expected: 'exactly one of the keys every, on, dates (each with seeds) or refill: true',
     example: 'sow: {every: 3, seeds: 10}',
   },
 );

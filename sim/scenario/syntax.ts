@@ -9,9 +9,26 @@ export interface Parsed {
   lines: LineCounter;
 }
 
+/** What most likely stands there, by the parser's kind of fault: its own words are those of its trade. */
+const FOUND: Partial<Record<YAMLError['code'], string>> = {
+  BAD_INDENT: 'a line that begins in the wrong column, or a bracket that is not closed',
+  TAB_AS_INDENT: 'a tab at the beginning of a line',
+  MISSING_CHAR: 'something missing: a quote, bracket, comma, colon or space',
+  BLOCK_AS_IMPLICIT_KEY: 'two keys in one line, or a line that begins in the wrong column',
+  MULTILINE_IMPLICIT_KEY: 'a key without a colon behind it',
+  KEY_OVER_1024_CHARS: 'a very long key',
+  BLOCK_IN_FLOW: 'lines with keys inside brackets',
+  BAD_SCALAR_START: 'a value that begins with a sign for which it needs quotes',
+  UNEXPECTED_TOKEN: 'a sign that does not belong there',
+  TAG_RESOLVE_FAILED: 'a tag (!)',
+  BAD_DIRECTIVE: 'a line that begins with %',
+  BAD_ALIAS: 'an alias (*) without a name',
+  BAD_DQ_ESCAPE: 'a \\ in double quotes',
+};
+
 /** What should stand there instead, by the parser's kind of fault. */
 const EXPECTED: Partial<Record<YAMLError['code'], string>> = {
-  BAD_INDENT: 'lines of one map or list to begin in the same column, and every bracket to be closed',
+  BAD_INDENT: 'lines that belong together to begin in the same column, and every bracket to be closed',
   TAB_AS_INDENT: 'spaces for indentation',
   MISSING_CHAR: 'every quote and bracket to be closed, and a colon after every key',
   MULTIPLE_DOCS: 'one document in a file (no second ---)',
@@ -68,7 +85,9 @@ function syntaxFault(problem: YAMLError, lines: LineCounter): Fault {
     { line: Math.max(1, line), column: Math.max(1, col) },
     {
       path: [],
-      found: several ? 'a second document' : `what is not YAML: ${lowerFirst(problem.message)}`,
+      found: several
+        ? 'a second document'
+        : `${FOUND[problem.code] ?? 'what cannot be read'} (not YAML: ${lowerFirst(problem.message)})`,
       expected: EXPECTED[problem.code] ?? 'YAML: key: value lines, indented by spaces, or JSON',
     },
   );

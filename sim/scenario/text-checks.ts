@@ -33,7 +33,7 @@ export function textFault(text: string): Fault | null {
   return faultIn(
     text,
     deep,
-    'maps or lists nested too deep',
+    'brackets or lists nested too deep',
     'at most 100 levels',
     'Is a closing bracket missing?',
   );

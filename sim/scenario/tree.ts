@@ -110,7 +110,7 @@ export class Tree {
       return null;
     }
     this.#oneMore(written);
-    if (level > MOST_LEVELS) this.#giveUp(written, 'maps or lists nested too deep');
+    if (level > MOST_LEVELS) this.#giveUp(written, 'brackets or lists nested too deep');
     if (isMap(node)) {
       const map: Record<string, unknown> = Object.create(null);
       for (const [key, entry] of this.#entriesOf(node, path)) {
@@ -169,8 +169,8 @@ export class Tree {
       this.#fault(
         entry.key,
         [...path, '<<'],
-        'a merge (<<) of what is not a map',
-        'an alias of a map, e.g. <<: *usual',
+        'a merge (<<) of what has no keys (no map)',
+        'an alias of what has keys, e.g. <<: *usual',
       );
     }
   }
@@ -181,7 +181,12 @@ export class Tree {
   }
 
   #noWord(at: Node, key: Node | null, path: Path): void {
-    const what = isScalar(key) && key.value !== null ? foundText(key.value) : isMap(key) ? 'a map' : 'a list';
+    const what =
+      isScalar(key) && key.value !== null
+        ? foundText(key.value)
+        : isMap(key)
+          ? 'keys and values (a map)'
+          : 'a list';
     const found = key === null || (isScalar(key) && key.value === null) ? 'an empty key' : `${what} as a key`;
     this.#fault(at, path, found, 'a word as a key');
   }

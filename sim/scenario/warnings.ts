@@ -1,7 +1,8 @@
 /** What reads well in a scenario but is probably not meant. */
 
 import { dayFrom, WEEKDAYS, weekdayOfDay } from '../models/dates.js';
-import type { Plan } from '../models/plan.js';
+import { holesOf, type Plan } from '../models/plan.js';
+import * as route from '../models/route.js';
 import type { Path } from './faults.js';
 import type { Scenario } from './schema.js';
 
@@ -13,7 +14,28 @@ export interface WarningDraft {
 
 /** Warnings about a scenario and the plan that it became. */
 export function warningsOf(scenario: Scenario, plan: Plan): WarningDraft[] {
-  return [...unattendedWants(scenario, plan), ...datesOutside(scenario), ...shortSeasons(plan)];
+  return [
+    ...spansOutside(scenario),
+    ...unattendedWants(scenario, plan),
+    ...datesOutside(scenario),
+    ...seedsBeyondCells(plan),
+    ...shortSeasons(plan),
+  ];
+}
+
+/** Absences of which the season has no day. */
+function spansOutside({ away, start, weeks }: Scenario): WarningDraft[] {
+  return away.flatMap(({ from, to }, i) => {
+    const side = sideOf(to, start, weeks);
+    if (side === null || side !== sideOf(from, start, weeks)) return [];
+    return [{ path: ['away', i], message: `${from} to ${to} is ${side} of the season: it changes nothing.` }];
+  });
+}
+
+/** On which side of the season a date is; null if it is in it. */
+function sideOf(date: string, start: string, weeks: number): string | null {
+  const day = dayFrom(start, date);
+  return day < 0 ? 'before the start' : day >= weeks * 7 ? 'after the end' : null;
 }
 
 /** Weekdays of `want.on` on which nobody ever comes. */
@@ -38,13 +60,28 @@ function datesOutside({ crops, start, weeks }: Scenario): WarningDraft[] {
     !('dates' in sow)
       ? []
       : sow.dates.flatMap((date, k) => {
-          const day = dayFrom(start, date);
-          if (day >= 0 && day < weeks * 7) return [];
-          const side = day < 0 ? 'before the start' : 'after the end';
+          const side = sideOf(date, start, weeks);
+          if (side === null) return [];
           return [
             { path: ['crops', i, 'sow', 'dates', k], message: `${date} is ${side} of the season: not sown.` },
           ];
         }),
+  );
+}
+
+/** Crops of which more seeds are sown at a time than the first stage has cells. */
+function seedsBeyondCells(plan: Plan): WarningDraft[] {
+  const first = plan.stages[route.first(plan)]!;
+  const cells = holesOf(first);
+  return plan.crops.flatMap(({ name, sowing }, i) =>
+    sowing.kind === 'refill' || sowing.seeds <= cells
+      ? []
+      : [
+          {
+            path: ['crops', i, 'sow', 'seeds'],
+            message: `${sowing.seeds} seeds of ${name} are sown at a time, and ${first.name} has ${cells} cells: ${sowing.seeds - cells} or more of them cannot be sown.`,
+          },
+        ],
   );
 }
 

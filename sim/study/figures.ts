@@ -2,7 +2,8 @@
  * The one table of figures: what each is called, how it is written, which way is better, and how it comes from the tallies.
  * Studies, sections and the dashboard read this table.
  *
- * A figure is computed from all seasons, and from each section of them: that gives its interval (see sections.ts).
+ * A figure is computed from all seasons, and from each section of them: that gives its interval (see sections.ts). Only
+ * quantiles of the picks of a week have theirs from elsewhere (week-quantiles.ts).
  */
 
 import type { Histogram } from '../engine/tally.js';
@@ -10,6 +11,7 @@ import { DISCARDED, type HoleState, PICKED, SOWN, STATE_COUNT, STATES } from '..
 import { holesOf, type Plan, type StagePlan, seasonDays } from '../models/plan.js';
 import { type Estimate, estimate } from '../seasons/sections.js';
 import { firstPickDay, picksFrom, type Tallies } from '../seasons/tallies.js';
+import { type WeekCounts, weekQuantile, weekQuantileDifference } from '../seasons/week-quantiles.js';
 import type { WorkloadTallies } from '../seasons/workload-tallies.js';
 
 /** The weeks that count. */
@@ -49,6 +51,8 @@ export interface Figure {
   readonly decimals: number | 'few';
   readonly better: 'more' | 'less';
   readonly scope: Scope;
+  /** Of a quantile of the picks of a week: which. Its interval is one of whole numbers (see week-quantiles.ts). */
+  readonly quantile?: number;
   /**
    * @param at which stage or crop
    * @returns NaN where there is no such figure
@@ -71,15 +75,17 @@ const TABLE = [
     of: ({ picks }: Weeks) => picks.mean,
   },
   {
+    /** Half of all weeks bring at least this. */
     name: 'usual_week',
     label: 'heads in a usual week',
     short: 'usual week',
     column: 'usual',
     unit: 'heads',
-    decimals: 'few',
+    decimals: 0,
     better: 'more',
     scope: 'whole',
-    of: ({ picks }: Weeks) => picks.quantile(0.5),
+    quantile: 0.5,
+    of: ({ picks }: Weeks) => picks.least(0.5),
   },
   {
     /** 1 week in 10 brings this or less. */
@@ -88,10 +94,11 @@ const TABLE = [
     short: 'bad week',
     column: 'bad',
     unit: 'heads',
-    decimals: 'few',
+    decimals: 0,
     better: 'more',
     scope: 'whole',
-    of: ({ picks }: Weeks) => picks.quantile(0.1),
+    quantile: 0.1,
+    of: ({ picks }: Weeks) => picks.least(0.1),
   },
   {
     name: 'weeks_without_pick',
@@ -250,9 +257,14 @@ export function samplesOf(gathered: WorkloadTallies, job: number, plan: Plan, fr
  * A figure of a plan with its interval; null where there is no such figure.
  * @param at of which stage or crop
  */
-export function figureOf({ all, sections }: Samples, figure: Figure, at?: number): Estimate | null {
+export function figureOf(samples: Samples, figure: Figure, at?: number): Estimate | null {
+  const { all, sections } = samples;
+  const value = figure.of(all, at);
+  if (figure.quantile !== undefined) {
+    return Number.isNaN(value) ? null : weekQuantile(figure.quantile, weekCountsOf(samples));
+  }
   return estimated(
-    figure.of(all, at),
+    value,
     sections.map((section) => section && part(section, figure.of(section, at))),
   );
 }
@@ -269,13 +281,22 @@ export function differenceOf(
   at?: number,
   theirAt = at,
 ): Estimate | null {
+  const value = figure.of(ours.all, at) - figure.of(theirs.all, theirAt);
+  if (figure.quantile !== undefined) {
+    if (Number.isNaN(value)) return null;
+    return weekQuantileDifference(figure.quantile, weekCountsOf(ours), weekCountsOf(theirs));
+  }
   return estimated(
-    figure.of(ours.all, at) - figure.of(theirs.all, theirAt),
+    value,
     ours.sections.map((section, s) => {
       const other = theirs.sections[s];
       return section && other ? part(section, figure.of(section, at) - figure.of(other, theirAt)) : null;
     }),
   );
+}
+
+function weekCountsOf({ all, sections }: Samples): WeekCounts {
+  return { all: all.picks, sections: sections.flatMap((section) => section?.picks ?? []) };
 }
 
 interface Part {

@@ -45,9 +45,9 @@ export interface RunningWeeks {
   readonly from: string;
   readonly weeks: number;
   readonly mean: number;
-  /** A usual week: half of all weeks bring at least this. */
+  /** A usual week: half of all weeks bring at least this. A whole number. */
   readonly p50: number;
-  /** A bad week: 1 in 10 brings this or less. */
+  /** A bad week: 1 in 10 brings this or less. A whole number. */
   readonly p10: number;
   /** Share of weeks without a pick. */
   readonly without_pick: number;

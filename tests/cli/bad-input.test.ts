@@ -60,8 +60,64 @@ describe('a file that is wrong', () => {
       ['run', await fileOf(text)],
       /3 faults/,
       /weeks/,
-      /stages\[0\]\.holes/,
-      /crops\[0\]\.stages\.tray\.days/,
+      /: stage 1, holes \(stages\[0\]\.holes\)$/m,
+      /: crop 1, tray, days \(crops\[0\]\.stages\.tray\.days\)$/m,
+    );
+  });
+
+  test.each<[slip: string, from: string | RegExp, to: string, ...parts: RegExp[]]>([
+    [
+      'a bracket that is not closed',
+      'holes: 20}',
+      'holes: 20',
+      /found a line that begins in the wrong column, or a bracket that is not closed \(not YAML: /,
+    ],
+    ['two keys in one line', 'weeks: 10', 'weeks: 10 seed: 3', /found two keys in one line, .*\(not YAML: /],
+    ['a word for keys', /sow: .*/, 'sow: weekly', /found "weekly"; expected exactly one of the keys every, /],
+    [
+      'a list for keys',
+      /sow: .*/,
+      'sow: [3, 10]',
+      /found a list of 2; expected exactly one of the keys every, /,
+    ],
+    [
+      'keys for a number',
+      'weeks: 10',
+      'weeks: {from: 1}',
+      /found keys and values \(a map\); expected a whole number/,
+    ],
+    [
+      'a date of sowing',
+      /sow: .*/,
+      'sow: {dates: [2027-01-04, soon], seeds: 2}',
+      /: crop 1, sow, date 2 \(crops\[0\]\.sow\.dates\[1\]\)$/m,
+    ],
+    [
+      'an absence',
+      'weeks: 10',
+      'weeks: 10\naway: [{from: 2027-01-04}]',
+      /: absence 1, to \(away\[0\]\.to\)$/m,
+    ],
+  ])('%s is told in words', async (_, from, to, ...parts) => {
+    expect(GOOD).toMatch(from);
+    await refused(['check', await fileOf(GOOD.replace(from, to))], ...parts);
+  });
+
+  test('what may surprise is noted, in words too', async () => {
+    const path = await fileOf(
+      GOOD.replace('weeks: 10', 'weeks: 10\naway: [{from: 2026-12-24, to: 2027-01-02}]').replace(
+        'seeds: 10',
+        'seeds: 50',
+      ),
+    );
+    const { code, out, err } = await evensow(['check', path]);
+    expect(code).toBe(0);
+    expect(out).toContain('no faults.');
+    expect(err).toMatch(
+      /: absence 1 \(away\[0\]\): 2026-12-24 to 2027-01-02 is before the start of the season/,
+    );
+    expect(err).toMatch(
+      /: crop 1, sow, seeds \(crops\[0\]\.sow\.seeds\): 50 seeds of \w+ are sown at a time, and tray has 20 cells: 30 or more of them cannot be sown\./,
     );
   });
 
@@ -254,7 +310,7 @@ describe('standard input and output', () => {
     await writeFile(log, `${HEADER}2027-01-04,sow,leaf,B1,,,6,,\n`);
     const { code, out, err } = await evensow(['watch', line, log]);
     expect(out).toBe((await evensow(['run', line])).out);
-    expect(err).toContain(`evensow replay ${log} ${line}\n`);
+    expect(err).toContain(`evensow replay ${line} ${log}\n`);
     expect(code).toBe(0);
   });
 

@@ -103,6 +103,8 @@ describe('compare', () => {
     const { figures, limits } = plans[0];
     expect(figures.heads_a_week.mean).toBe(run.running.mean);
     expect(figures.bad_week.mean).toBe(run.running.p10);
+    expect(figures.usual_week.mean).toBe(run.running.p50);
+    for (const heads of [run.running.p10, run.running.p50]) expect(Number.isInteger(heads)).toBe(true);
     expect(figures.thrown_away.mean).toBe(run.counts.discarded.mean);
     expect(figures.seeds_a_head.mean).toBe(run.counts.sown.mean / run.counts.picked.mean);
     expect(limits).toEqual(run.limits);
@@ -117,6 +119,9 @@ describe('compare', () => {
     // The figures, and the empty holes of 3 stages, of each plan.
     expect(rows).toHaveLength(1 + 2 * (WHOLE.length + 3));
     const { mean, low, high, difference } = plans[1].figures.bad_week;
+    // Heads of a week are whole, and so are what they may be and how they differ.
+    const { mean: more, low: least, high: most } = difference;
+    for (const heads of [mean, low, high, more, least, most]) expect(Number.isInteger(heads)).toBe(true);
     expect(rows).toContain(
       [
         'every 4 d',
@@ -180,7 +185,14 @@ describe('wrong options are answered with what must not be, what must be and wha
     [['run', '--shard', '4/3'], '--shard must not be "4/3".'],
     [['run', '--shard', '0/3'], '--shard must not be "0/3".'],
     [['run', '--shard', '1'], '--shard must not be "1".'],
-    [['run', '--shard', '1/9', '--seasons', '8'], '--shard must not be 1/9. There are only 8 seasons'],
+    [
+      ['run', '--shard', '1/3'],
+      '--shard must not stand without --out. A part is written to a file of its own',
+    ],
+    [
+      ['run', '--shard', '1/9', '--seasons', '8', '--out', 'part-1.json'],
+      '--shard must not be 1/9. There are only 8 seasons',
+    ],
     [['run', '--seasons', '5', '--out', '/nowhere/result.txt'], 'there is no folder /nowhere.'],
   ])('%j', async (args, words) => {
     const { code, out, err } = await evensow(args);
@@ -222,15 +234,28 @@ describe('parts that do not make a study are refused:', () => {
     return err;
   }
 
+  /** Runs the command that is given to make a part again. @returns the file that it writes */
+  async function makesAgain(err: string): Promise<string> {
+    const [, words] = /Make it(?: again)?: evensow (.*)$/m.exec(err) ?? [];
+    const args = words!.split(' ');
+    expect(await said(...args)).toBe('');
+    return args.at(-1)!;
+  }
+
   let first: string;
   beforeAll(async () => {
     first = await part('a1.json', '--seasons', '12', '--shard', '1/3');
   });
 
   test('one is missing', async () => {
-    expect(await refused(first, await part('a3.json', '--seasons', '12', '--shard', '3/3'))).toContain(
-      'Part 2 of 3 is missing. A study is joined from all of its parts: carry out what is missing, with the same options and --shard 2/3.',
+    const third = await part('a3.json', '--seasons', '12', '--shard', '3/3');
+    const err = await refused(first, third);
+    expect(err).toContain(
+      'Part 2 of 3 is missing. A study is joined from all of its parts.\nMake it: evensow run',
     );
+    const second = await makesAgain(err);
+    expect(second).toBe(join(folder, 'a2.json'));
+    expect(await said('merge', first, second, third)).toBe(await said('run', '--seasons', '12'));
   });
 
   test('one is there twice', async () => {
@@ -258,9 +283,43 @@ describe('parts that do not make a study are refused:', () => {
 
   test('one is no part', async () => {
     expect(await refused('scenarios/home-shelf.yaml')).toContain('this is no part of a study');
+  });
+
+  test('one is cut short, wherever the cut is', async () => {
+    const text = await readFile(first, 'utf8');
     const cut = join(folder, 'cut.json');
-    await writeFile(cut, (await readFile(first, 'utf8')).slice(0, -100));
-    expect(await refused(cut)).toContain('this is no part of a study');
+    await writeFile(cut, text.slice(0, -100));
+    const err = await refused(cut);
+    expect(err).toContain(`${cut}, part 1 of 3, is cut short`);
+    expect(await makesAgain(err)).toBe(cut);
+    expect(await readFile(cut, 'utf8')).toBe(text.replaceAll(first, cut));
+
+    // In the middle of what it says of itself: the others know the command.
+    await writeFile(cut, text.slice(0, 40));
+    const second = await part('a2.json', '--seasons', '12', '--shard', '2/3');
+    const third = await part('a3.json', '--seasons', '12', '--shard', '3/3');
+    const some = await refused(cut, second, third);
+    expect(some).toContain(`${cut} is cut short`);
+    expect(some).toContain('Part 1 of 3 is missing.');
+    expect(await makesAgain(some)).toBe(join(folder, 'a1.json'));
+  });
+
+  test('one is of another version', async () => {
+    const text = await readFile(await part('a2.json', '--seasons', '12', '--shard', '2/3'), 'utf8');
+    const third = await part('a3.json', '--seasons', '12', '--shard', '3/3');
+    const old = join(folder, 'old.json');
+    for (const [from, to] of [
+      [/"version":"[^"]*"/, '"version":"0.0.9"'],
+      [/"evensow_part":\d+,"version":"[^"]*"/, '"evensow_part":1,"version":"0.0.9"'],
+    ] as const) {
+      await writeFile(old, text.replace(from, to));
+      const err = await refused(old, first, third);
+      expect(err).toContain(`${old}, part 2 of 3, was `);
+      expect(err).toContain('by evensow 0.0.9');
+      expect(err).not.toContain('missing');
+      expect(await makesAgain(err)).toBe(old);
+      expect(await said('merge', old, first, third)).toBe(await said('run', '--seasons', '12'));
+    }
   });
 
   test('one is damaged', async () => {
@@ -269,7 +328,9 @@ describe('parts that do not make a study are refused:', () => {
     const document = JSON.parse(await readFile(whole, 'utf8'));
     document.data[0].sections[0].counts.pop();
     await writeFile(damaged, JSON.stringify(document));
-    expect(await refused(damaged)).toContain('One of the parts is damaged');
+    const err = await refused(damaged);
+    expect(err).toContain(`${damaged}, part 1 of 1, is damaged`);
+    expect(await makesAgain(err)).toBe(damaged);
   });
 
   test('one is not there', async () => {

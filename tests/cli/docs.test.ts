@@ -268,3 +268,20 @@ test('each example tells an editor where the schema is, as seen from where the R
     expect(JSON.parse(readFileSync(root + path, 'utf8')).title, name).toBe('Scenario of a growing line');
   }
 });
+
+test('a comment names no file that is not there', () => {
+  const files = readdirSync(root, { recursive: true, encoding: 'utf8' }).filter(
+    (file) => /^(sim|cli|scripts)\/.*\.(ts|tsx|mjs)$/.test(file) || /^tests\/.*\.tsx?$/.test(file),
+  );
+  const named = files.flatMap((file) =>
+    textOf(file)
+      .split('\n')
+      .filter((line) => /^\s*(\/?\*|\/\/)/.test(line))
+      .flatMap((line) =>
+        [...line.matchAll(/(?<![\w.])[\w-]+(?:\/[\w-]+)*\.tsx?\b/g)].map(([name]) => `${file}: ${name}`),
+      ),
+  );
+  const there = (name: string): boolean => files.some((file) => file === name || file.endsWith(`/${name}`));
+  expect(named.length).toBeGreaterThan(50);
+  expect(named.filter((name) => !there(name.split(': ')[1]!))).toEqual([]);
+});

@@ -77,6 +77,28 @@ test('without a scenario it says that waiting cannot be told from growing, and c
   expect(out).not.toContain('What it would change');
 });
 
+test('a shape that fits worse than another is told with how much less likely it is', async () => {
+  const log = join(folder, 'first-weeks.csv');
+  writeFileSync(log, readFileSync(SHELF_LOG, 'utf8').split('\n').slice(0, 100).join('\n'));
+  const line = join(folder, 'exponential.yaml');
+  const nursery = /(nursery: \{days: 14), spread: 0\.12/;
+  writeFileSync(line, readFileSync(SHELF, 'utf8').replace(nursery, '$1, shape: exponential'));
+  const told =
+    /nursery: (\w+) was fitted, but (\w+) is (.+) times as likely by this log \(AIC lower by ([\d.]+)\)/;
+  const { out } = await evensow(['fit', log, line]);
+  const [, shape, best, times, gap] = told.exec(out.replace(/\s+/g, ' '))!;
+  const { crops } = JSON.parse((await evensow(['fit', log, line, '--json'])).out);
+  const { shapes } = crops[0].stages[1];
+  const aic = (name: string) => shapes.find((one: { shape: string }) => one.shape === name).aic;
+  expect(Number(gap)).toBeCloseTo(aic(shape!) - aic(best!), 1);
+  // exp(x / 2), x the difference of AIC.
+  expect(times).toBe(
+    Number(gap) > 2 * Math.log(1000)
+      ? 'more than 1000'
+      : String(Math.round(Math.exp((aic(shape!) - aic(best!)) / 2))),
+  );
+});
+
 test('several crops and several cuts fit into 80 columns', async () => {
   const log = written('kitchen.csv', 'kitchen-garden.yaml', 60);
   const { code, out } = await evensow(['fit', log, `${EXAMPLES}kitchen-garden.yaml`]);
@@ -268,7 +290,9 @@ describe('--write', () => {
     expect(text).not.toBe(readFileSync(SHELF, 'utf8'));
     const { err } = await evensow(['fit', SHELF_LOG, '-', '--write', out], { input: text });
     expect(err).toContain('is the scenario with 1 value from the log; all else says what it said.');
-    expect(err).toContain('--all writes them too');
+    expect(err).toContain(
+      'Of 8 other values it holds what the scenario says for possible; --all writes them too.',
+    );
     const [before, after] = [text, readFileSync(out, 'utf8')].map((one) => one.split('\n')) as [
       string[],
       string[],

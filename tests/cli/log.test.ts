@@ -232,8 +232,30 @@ describe('a row that cannot be is not written', () => {
     await refused('move x B1 nursry --date 2027-01-01', /date\n/, /count\n/, /batch\n/, /stage\n/);
   });
 
+  test.each([
+    ['sow 6', /Example: evensow log sow 6 butterhead\n/],
+    ['move 1 B12', /Example: evensow log move 5 B12 finishing\n/],
+    ['pick many B1', /Example: evensow log pick 4 B9\n/],
+    ['lose 1 B12', /Example: evensow log lose 2 B12 nursery\n/],
+    ['clean 9', /Example: evensow log clean 9 finishing --channel F3\n/],
+    ['clear 1 B1', /found "clear";.* Did you mean lose\?/, /Example: evensow log lose 2 B12 nursery\n/],
+    ['discard 1 B1', /Did you mean lose\?/, /Example: evensow log lose 2 B12 nursery\n/],
+    ['harvest 1 B1', /Did you mean pick\?/, /Example: evensow log pick 4 B9\n/],
+    ['Transplant 1 B1', /Did you mean move\?/, /Example: evensow log move 5 B12 finishing\n/],
+    ['water 1 B1', /found "water"/, /Examples:\n( {2}evensow log \w+ .*\n){5}/],
+    ['move 1 B1 --chanel F3', /Example: evensow log move 5 B12 finishing\nSee: evensow log --help\n$/],
+  ])('an example is shown for log %s', async (typed, ...parts) => {
+    await refused(`${typed} --date 2027-01-12`, ...parts);
+  });
+
+  test('an example of each action is shown for none', async () => {
+    const { code, err } = await evensow(['log'], { cwd: folder });
+    expect(code).toBe(2);
+    expect(err).toMatch(/Examples:\n( {2}evensow log \w+ .*\n){5}/);
+  });
+
   test('options that are none, and what is missing', async () => {
-    await refused('move', /missing required argument/);
+    await refused('move', /count\n {4}found nothing/, /batch\n {4}found nothing/);
     await refused('move 1 B12 --chanel F3', /--chanel/);
   });
 });

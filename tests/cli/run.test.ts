@@ -136,7 +136,7 @@ describe('the other commands', () => {
     const text = `${readFileSync(`${folder}home-shelf.yaml`, 'utf8')}want: {heads: 6, on: [tue, sat]}\n`;
     const { code, err } = await evensow(['check', '-'], { input: text });
     expect(code).toBe(0);
-    expect(err).toMatch(/^Note: standard input, line 23: want\.on/);
+    expect(err).toMatch(/^Note: standard input, line 23: want, day 1 \(want\.on\[0\]\): /);
     expect(err).toContain('tue');
     expect(err).not.toContain('sat');
   });

@@ -237,7 +237,7 @@ describe('what cannot be searched is told, all at once', () => {
   });
 
   test('costs that are not known', async () => {
-    expect(await refused('--heads=12', '--least=light')).toContain('stages[0].hole_area_cm2 (germination)');
+    expect(await refused('--heads=12', '--least=light')).toContain('germination (stages[0].hole_area_cm2)');
     const club = `${EXAMPLES}school-club.yaml`;
     expect(await refused(club, '--heads=5', '--least=seeds')).toContain('refilled');
     expect(await refused(club, '--heads=5', '--seeds=4..6')).toContain('it has no seeds per sowing');

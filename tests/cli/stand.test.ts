@@ -170,7 +170,7 @@ describe('is taken by every command that reads a log', () => {
     const { code, out } = await evensow(['fit', undated, SHELF]);
     expect(code).toBe(0);
     expect(flat(out)).toMatch(
-      /Stood there before the log began, since when is not known to 4 days: \d+ in germination, \d+ in nursery and \d+ in finishing\. They tell nothing of a time\./,
+      /Stood there before the log began, since when is not known to 2 days: \d+ in germination, \d+ in nursery and \d+ in finishing\. They tell nothing of a time\./,
     );
   });
 });

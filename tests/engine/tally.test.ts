@@ -108,6 +108,23 @@ describe('Counts', () => {
     );
   });
 
+  test('the least value that a share do not exceed is the value that reaches that share', () => {
+    // Of 30 values 0.1 x 30 = 3, which no rounding may make 4.
+    const counts = countsOf(Array.from({ length: 30 }, (_, i) => 10 * i));
+    expect([0, 0.1, 0.11, 0.5, 1].map((p) => counts.least(p))).toEqual([0, 20, 30, 140, 290]);
+    expect(new Histogram().least(0.5)).toBeNaN();
+    fc.assert(
+      fc.property(numbers, shares, (values, p) => {
+        const all = countsOf(values);
+        const least = all.least(p);
+        expect(values).toContain(least);
+        expect(all.shareUpTo(least)).toBeGreaterThanOrEqual(p - 1e-12);
+        if (least > Math.min(...values)) expect(all.shareUpTo(least - 1)).toBeLessThan(p);
+      }),
+      { seed: 4 },
+    );
+  });
+
   test('merging parts gives what counting everything in one gives', () => {
     fc.assert(
       fc.property(numbers, numbers, shares, (one, other, p) => {

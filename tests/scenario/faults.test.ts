@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { CELLAR, cellarWith, faultLines, faultsOf } from './cellar.js';
 
-const KEYS = 'one of the keys title, start, weeks, seed, visits, away, stages, crops, want';
+const KEYS = 'one of the keys title, start, weeks, seed, visits, away, stages, crops, want, log';
 const WEEKS = 'a whole number from 1 to 520 (weeks)';
 const HOLES = 'a whole number from 1 to 1000000 (holes per channel)';
 const DATE = 'an existing date as YYYY-MM-DD (year 1900 to 2999, month, day)';
@@ -10,7 +10,7 @@ const SHARE = 'a share from 0 to 1';
 const WEEKDAY = 'a weekday: mon, tue, wed, thu, fri, sat or sun';
 const WEEKDAYS = 'a list of 1 to 7 weekdays: mon, tue, wed, thu, fri, sat or sun';
 const VISITS = 'daily, always or a list of weekdays (mon, tue, wed, thu, fri, sat, sun)';
-const SOW = 'a map with exactly one of every, on, dates (each with seeds) or refill: true';
+const SOW = 'exactly one of the keys every, on, dates (each with seeds) or refill: true';
 const SHAPE = 'one of the shapes lognormal, gamma, weibull, triangular, exponential, fixed or observed';
 const DAYS = 'a number above 0 and at most 3650 (days)';
 const STAGE = 'a stage of the line: germination, nursery, finishing';
@@ -249,7 +249,7 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       'a number is not yet a growth time',
       'germination: {days: 7, spread: 0.10, keeps: 4}',
       'germination: 7',
-      '18:20 crops[0].stages.germination | 7 | a map with days, spread, loss, keeps, shape or observed | null',
+      '18:20 crops[0].stages.germination | 7 | one or more of the keys days, spread, loss, keeps, shape or observed | null',
     ],
   ],
   dates: [
@@ -288,7 +288,7 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       'away is a list',
       'away: [{from: 2027-02-08, to: 2027-02-14}]',
       'away: {from: 2027-02-08, to: 2027-02-14}',
-      '6:7 away | a map | a list of maps with from and to | null',
+      '6:7 away | keys and values (a map) | a list of absences, each with the keys from and to | null',
     ],
     [
       'away has no meaning with visits: always',
@@ -311,7 +311,12 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       `5:9 visits | "monday" | ${VISITS} | null`,
     ],
     ['a number is no visit', '[mon, thu, sat]', '3', `5:9 visits | 3 | ${VISITS} | null`],
-    ['a map is no visit', '[mon, thu, sat]', '{mon: true}', `5:9 visits | a map | ${VISITS} | null`],
+    [
+      'a map is no visit',
+      '[mon, thu, sat]',
+      '{mon: true}',
+      `5:9 visits | keys and values (a map) | ${VISITS} | null`,
+    ],
     [
       'a list of visits is not empty',
       '[mon, thu, sat]',
@@ -457,7 +462,7 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       'cuts above 1 need regrow',
       'cuts: 1',
       'cuts: 3',
-      '12:5 crops[0].regrow | nothing | a map with days, spread, loss, shape or observed | null',
+      '12:5 crops[0].regrow | nothing | one or more of the keys days, spread, loss, shape or observed | null',
     ],
     [
       'regrow needs cuts above 1',
@@ -513,17 +518,17 @@ describe('whole parts of a file', () => {
   });
 
   test('an empty file has one fault', () => {
-    const fault = '1:1  | an empty file | a map with start, weeks, stages and crops | null';
+    const fault = '1:1  | an empty file | the keys start, weeks, stages and crops | null';
     expect(faultLines('')).toEqual([fault]);
     expect(faultLines('# only a comment\n')).toEqual([fault]);
   });
 
   test('a file that is no map has one fault', () => {
     expect(faultLines('- 1\n- 2\n')).toEqual([
-      '1:1  | a list of 2 | a map with start, weeks, stages and crops | null',
+      '1:1  | a list of 2 | the keys start, weeks, stages and crops | null',
     ]);
     expect(faultLines('\nlettuce\n')).toEqual([
-      '2:1  | "lettuce" | a map with start, weeks, stages and crops | null',
+      '2:1  | "lettuce" | the keys start, weeks, stages and crops | null',
     ]);
   });
 });

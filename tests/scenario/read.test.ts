@@ -106,23 +106,23 @@ crops: [{name: cress, sow: {refill: true}, stages: {tray: {days: 5, spread: 0}}}
 });
 
 describe('text that is not a scenario at all', () => {
-  const DEEP = 'maps or lists nested too deep';
+  const DEEP = 'brackets or lists nested too deep';
 
   test('tabs as indentation are reported with their line', () => {
     expect(faultLines('weeks: 26\nstages:\n\t- name: tray\n')).toEqual([
-      '3:1  | what is not YAML: tabs are not allowed as indentation | spaces for indentation | null',
+      '3:1  | a tab at the beginning of a line (not YAML: tabs are not allowed as indentation) | spaces for indentation | null',
     ]);
   });
 
   test('a quote that is never closed is reported', () => {
     expect(faultLines('title: "Cellar\n')).toEqual([
-      '2:1  | what is not YAML: missing closing "quote | every quote and bracket to be closed, and a colon after every key | null',
+      '2:1  | something missing: a quote, bracket, comma, colon or space (not YAML: missing closing "quote) | every quote and bracket to be closed, and a colon after every key | null',
     ]);
   });
 
   test('a bracket that is never closed is reported', () => {
     expect(faultLines(cellarWith(['[mon, thu, sat]', '[mon, thu, sat']))[0]).toMatch(
-      /^6:\d+ {2}\| what is not YAML: /,
+      /^6:\d+ {2}\| a line that begins in the wrong column, or a bracket that is not closed \(not YAML: flow /,
     );
   });
 
@@ -148,7 +148,7 @@ describe('text that is not a scenario at all', () => {
     expect(
       faultLines(cellarWith(['{days: 7, spread: 0.10, keeps: 4}', '{<<: 3, days: 7, spread: 0.10}'])),
     ).toEqual([
-      '18:21 crops[0].stages.germination["<<"] | a merge (<<) of what is not a map | an alias of a map, e.g. <<: *usual | null',
+      '18:21 crops[0].stages.germination["<<"] | a merge (<<) of what has no keys (no map) | an alias of what has keys, e.g. <<: *usual | null',
     ]);
   });
 

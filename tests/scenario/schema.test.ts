@@ -84,6 +84,7 @@ describe('the table of keys', () => {
       'stages',
       'crops',
       'want',
+      'log',
     ]);
   });
 });

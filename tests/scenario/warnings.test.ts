@@ -42,3 +42,29 @@ test('a season no longer than the mean times of a crop is warned of', () => {
   ]);
   expect(warningLines(cellarWith(['weeks: 26', 'weeks: 7'], [WANT, '']))).toEqual([]);
 });
+
+test('an absence that has no day of the season is warned of', () => {
+  const away = (from: string, to: string) =>
+    warningLines(
+      cellarWith(['{from: 2027-02-08, to: 2027-02-14}', `{from: ${from}, to: ${to}}`], [WANT, '']),
+    );
+  // 26 weeks from 2027-01-04 end with 2027-07-04.
+  expect(away('2026-12-24', '2027-01-03')).toEqual([
+    '6:8 away[0] | 2026-12-24 to 2027-01-03 is before the start of the season: it changes nothing.',
+  ]);
+  expect(away('2027-07-05', '2027-07-20')).toEqual([
+    '6:8 away[0] | 2027-07-05 to 2027-07-20 is after the end of the season: it changes nothing.',
+  ]);
+  expect(away('2026-12-24', '2027-01-04')).toEqual([]);
+  expect(away('2027-07-04', '2027-07-20')).toEqual([]);
+  expect(away('2026-12-24', '2027-07-20')).toEqual([]);
+});
+
+test('more seeds at a time than the first stage has cells are warned of', () => {
+  const sown = (sow: string) => warningLines(cellarWith(['{every: 3, seeds: 10}', sow], [WANT, '']));
+  expect(sown('{every: 3, seeds: 41}')).toEqual([
+    '14:28 crops[0].sow.seeds | 41 seeds of butterhead are sown at a time, and germination has 40 cells: 1 or more of them cannot be sown.',
+  ]);
+  expect(sown('{every: 3, seeds: 40}')).toEqual([]);
+  expect(sown('{refill: true}')).toEqual([]);
+});

@@ -3,7 +3,6 @@
 import { describe, expect, test } from 'vitest';
 import { normalQuantile } from '../../sim/engine/normal.js';
 import { fillUniform, stream } from '../../sim/engine/random.js';
-import { Histogram } from '../../sim/engine/tally.js';
 import { estimate } from '../../sim/seasons/sections.js';
 
 test('with one season a section the interval is the usual one of paired differences', () => {
@@ -49,18 +48,6 @@ describe('of 1000 studies, 93 to 97 % have an interval that holds the truth', ()
     expect(holds / STUDIES).toBeGreaterThan(0.93);
     expect(holds / STUDIES).toBeLessThan(0.97);
   });
-
-  test('for a bad week: the lower tenth of weeks of picks', () => {
-    let holds = 0;
-    for (let study = 0; study < STUDIES; study++) {
-      // Weeks of 0 to 999 picks, all alike: a tenth of them bring 99.5 or less, in the scale of type 7 quantiles.
-      const values = uniforms(study, 200 * 20).map((u) => Math.floor(u * 1000));
-      const seasons = Array.from({ length: 200 }, (_, i) => values.slice(i * 20, (i + 1) * 20));
-      if (covers(seasons, 40, 99.5, tenth)) holds++;
-    }
-    expect(holds / STUDIES).toBeGreaterThan(0.93);
-    expect(holds / STUDIES).toBeLessThan(0.97);
-  });
 });
 
 function covers<Season>(
@@ -79,12 +66,6 @@ function covers<Season>(
 
 function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
-function tenth(seasons: readonly (readonly number[])[]): number {
-  const counts = new Histogram();
-  for (const season of seasons) for (const picks of season) counts.add(picks);
-  return counts.quantile(0.1);
 }
 
 function uniforms(study: number, count: number): number[] {

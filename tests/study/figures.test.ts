@@ -53,6 +53,12 @@ function total(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0);
 }
 
+/** The least of the values that share p of them do not exceed. */
+function least(values: readonly number[], p: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted.find((_, i) => (i + 1) / sorted.length >= p - 1e-12) ?? Number.NaN;
+}
+
 /** Interpolated between the two values next to place p x (n - 1). */
 function quantile(values: readonly number[], p: number): number {
   const sorted = [...values].sort((a, b) => a - b);
@@ -71,8 +77,8 @@ const TRUTH: Readonly<
   Record<FigureName, (seasons: readonly Raw[], from: number, plan: Plan, stage: number) => number>
 > = {
   heads_a_week: (seasons, from) => total(weeks(seasons, from)) / weeks(seasons, from).length,
-  usual_week: (seasons, from) => quantile(weeks(seasons, from), 0.5),
-  bad_week: (seasons, from) => quantile(weeks(seasons, from), 0.1),
+  usual_week: (seasons, from) => least(weeks(seasons, from), 0.5),
+  bad_week: (seasons, from) => least(weeks(seasons, from), 0.1),
   weeks_without_pick: (seasons, from) =>
     weeks(seasons, from).filter((picks) => picks === 0).length / weeks(seasons, from).length,
   seeds_a_head: (seasons) => all(seasons, 'sown') / all(seasons, 'picked'),

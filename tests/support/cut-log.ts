@@ -14,7 +14,7 @@ import type { LogRow } from '../../sim/season/log/rows.js';
 export type Memory = 'day' | 'span' | 'vague' | 'none';
 
 /** A vague span has so many days, the true one somewhere in it. */
-const VAGUE = 4;
+const VAGUE = 2;
 
 /**
  * @param rows of the whole season

@@ -1,6 +1,7 @@
 /** The season from left to right: which days stand in which column, for everything that is drawn along it. */
 
 import { isoOfDay } from '../../../sim/models/dates.js';
+import { MONTHS } from '../../words/dates.js';
 import type { Row, Signs } from '../theme.js';
 import { RowWriter } from './rows.js';
 
@@ -41,8 +42,6 @@ export function columnOfDay(axis: TimeAxis, day: number): number {
 export function weekOfColumn(axis: TimeAxis, column: number): number {
   return Math.floor((column * axis.daysPerColumn + 1e-9) / 7);
 }
-
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 /**
  * The scale of dates: each month where it begins, years too where there are many, and the day on the screen.

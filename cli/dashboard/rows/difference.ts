@@ -40,9 +40,9 @@ export function runningWords(): string {
 }
 
 /** `+1.3 (+1.0 to +1.6)`: the difference and its 95 % interval. */
-export function amountText({ unit }: Figure, difference: Difference): string {
+export function amountText(figure: Figure, difference: Difference): string {
   const { mean, low, high } = difference;
-  const form = gainFormOf(difference, unit);
+  const form = gainFormOf(difference, figure);
   const amount = figureText(mean, form);
   return low === null || high === null ? amount : `${amount} (${intervalText({ low, high }, form)})`;
 }

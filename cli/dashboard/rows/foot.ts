@@ -1,6 +1,6 @@
 /** The last row: a question, a message, or the keys. */
 
-import { widthOf } from '../../render/width.js';
+import { tail } from '../../render/width.js';
 import { GROUPS } from '../state/keys.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
@@ -15,26 +15,21 @@ export function footRow({ cover, note }: FootState, width: number, signs: Signs)
       const before = 'Save as: ';
       return [
         span(before, 'strong'),
-        span(lastPart(cover.text, width - before.length - keys.length - 1)),
+        span(tail(cut(cover.text, Infinity), width - before.length - keys.length - 1)),
         span(signs.caret, 'strong'),
         span(keys, 'faint'),
       ];
     }
     case 'over': {
       const question = ' is there already. Write over it?  y: yes  n: no';
-      return [span(lastPart(cover.text, width - question.length), 'strong'), span(question, 'warn')];
+      return [
+        span(tail(cut(cover.text, Infinity), width - question.length), 'strong'),
+        span(question, 'warn'),
+      ];
     }
     default:
       return note === null ? keysRow(width) : [span(cut(note, width, signs.more), 'warn')];
   }
-}
-
-/** As much of the end of a name as goes into `width` columns. */
-function lastPart(text: string, width: number): string {
-  const line = cut(text, text.length * 2);
-  let letters = [...line];
-  while (letters.length > 0 && widthOf(letters.join('')) > width) letters = letters.slice(1);
-  return letters.join('');
 }
 
 /** The keys that most need to be known; how to leave and where help is are never left out. */

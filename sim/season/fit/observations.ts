@@ -6,7 +6,7 @@
  * seems, there was nothing to do (see attended-days.ts). A visit is `short` for a stage if ready plants may
  * have been left behind (see history/short-visits.ts). Without a plan the holes are not known, and no visit counts as short.
  *
- * A batch stays together: its record says when how many came and left, not which (see survival/cohorts.ts). But of a crop
+ * A batch stays together: its record says when how many came and left, not which (see survival/cohort-mixture.ts). But of a crop
  * that is cut several times, plants in the last stage are told apart as in history/cohorts.ts: the one that is most overdue
  * by the plan is taken to be picked first. That is an approximation: where a slow plant's first pick comes after a quick
  * one's second, times of growth and regrowth are mixed up a little.

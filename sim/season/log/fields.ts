@@ -1,5 +1,6 @@
 /** The fields of one row, each looked at by itself: is it a word, a whole number, a mass, a name? */
 
+import { nearest } from '../../models/nearest.js';
 import { type Column, fieldText, type LogFaults } from './faults.js';
 import { ACTIONS, COLUMNS, type LogAction } from './rows.js';
 
@@ -27,6 +28,19 @@ const LONGEST_NAME = 60;
 const WHOLE = `a whole number from 1 to ${MOST}`;
 const MASS = 'a number of grams of at least 0, or nothing';
 const NAME = `a name of at most ${LONGEST_NAME} characters on one line`;
+
+/** What people call the actions. */
+const CALLED: Readonly<Record<string, LogAction>> = {
+  clear: 'lose',
+  discard: 'lose',
+  harvest: 'pick',
+  transplant: 'move',
+};
+
+/** The action that a word most likely means; null if none is near. */
+export function actionMeant(word: string): LogAction | null {
+  return CALLED[word.toLowerCase()] ?? (nearest(word, ACTIONS) as LogAction | null);
+}
 
 export class FieldReader {
   readonly #place: Readonly<Record<Column, number>>;
@@ -101,7 +115,7 @@ export class FieldReader {
       found: fieldText(text),
       expected: `one of ${ACTIONS.join(', ')}`,
       names: () => ACTIONS,
-      word: text,
+      word: actionMeant(text) ?? text,
       kind: text,
     });
     return null;

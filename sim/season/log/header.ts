@@ -11,14 +11,21 @@ const MOST_COLUMNS = 100;
 /** Columns that a file may be without. */
 const OPTIONAL: readonly Column[] = ['channel', 'grams', 'note'];
 
+/** Does a text begin as a log does: with names of columns? One name may stand at the head of anything. */
+export function isLog(text: string): boolean {
+  return knownNames(text, separatorOf(text)) > 1;
+}
+
 /** The separator with which most columns of the first line have names that are known; a comma if none has. */
 export function separatorOf(text: string): string {
-  const first = /^\s*(.*)/.exec(text)![1]!;
-  const known = SEPARATORS.map(
-    (separator) =>
-      namesOf(first.split(separator).map((name) => name.replaceAll('"', ''))).filter(isColumn).length,
-  );
+  const known = SEPARATORS.map((separator) => knownNames(text, separator));
   return SEPARATORS[known.indexOf(Math.max(...known))]!;
+}
+
+/** How many columns of the first line have names that are known. */
+function knownNames(text: string, separator: string): number {
+  const first = /^\s*(.*)/.exec(text)![1]!;
+  return namesOf(first.split(separator).map((name) => name.replaceAll('"', ''))).filter(isColumn).length;
 }
 
 /** @returns for each column of the file the column that it is; null if it is none that is read */

@@ -30,7 +30,7 @@ export interface SeasonLog {
  *
  * @param text with or without byte order mark; columns between commas, semicolons or tabs
  * @param stages names of the line's stages in their order, at least one; null if no scenario is known: then they
- * are inferred (see log-stages.ts)
+ * are inferred (see stages.ts)
  * @param crops of the scenario; without them every crop is taken as it comes, with one pick per plant
  * @returns what the log says, or every fault of the file, sorted by line
  */

@@ -41,7 +41,7 @@ export interface FilmData {
   readonly holes: Uint8Array<ArrayBuffer> | null;
   /** Holes in state k of stage s of picture d, at (d x stages + s) x STATE_COUNT + k. */
   readonly counts: Uint32Array<ArrayBuffer>;
-  /** What was done before picture d, from d x `dealtWidth(stages)` on: see `DEALT_*`. */
+  /** What was done before picture d, from d x `workWidth(stages)` on: see `WORK_*`. */
   readonly work: Uint32Array<ArrayBuffer>;
   /** 1 for a day with a visit; one entry a picture. */
   readonly visits: Uint8Array<ArrayBuffer>;
@@ -50,7 +50,7 @@ export interface FilmData {
 /** Holes of a line that are filmed one by one, if nobody says otherwise; of more only the counts are kept. */
 export const MOST_HOLES = 20_000;
 
-/** Places within what was done before a picture; moved into stage s at DEALT_MOVED + s. */
+/** Places within what was done before a picture; moved into stage s at WORK_MOVED + s. */
 export const WORK_SOWN = 0;
 export const WORK_PICKED = 1;
 export const WORK_DISCARDED = 2;
@@ -124,7 +124,7 @@ export class Film {
     this.#workWidth = workWidth(stages);
     if (data.holes !== null) demandLength('holes', data.holes, this.frames * this.holeCount);
     demandLength('counts', data.counts, this.frames * stages * STATE_COUNT);
-    demandLength('dealt', data.work, this.frames * this.#workWidth);
+    demandLength('work', data.work, this.frames * this.#workWidth);
     demandLength('visits', data.visits, this.frames);
 
     let firstHole = 0;

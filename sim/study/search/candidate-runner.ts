@@ -5,7 +5,7 @@ import { shareOut } from '../../seasons/threads.js';
 import type { WorkerPool } from '../../seasons/worker-pool.js';
 
 export class CandidateRunner {
-  readonly #crew: WorkerPool;
+  readonly #pool: WorkerPool;
   readonly #pause: Pause | undefined;
   /** Seasons that there probably are in all, for the bar. */
   all = 0;
@@ -15,7 +15,7 @@ export class CandidateRunner {
   stopped = false;
 
   constructor(pool: WorkerPool, pause: Pause | undefined) {
-    this.#crew = pool;
+    this.#pool = pool;
     this.#pause = pause;
   }
 
@@ -25,7 +25,7 @@ export class CandidateRunner {
    * @returns picks of each week, season after season; null if stopped
    */
   async run(place: number, first: number, count: number): Promise<Float64Array | null> {
-    const picks = await this.#crew.weeks(place, first, count, (runs) => {
+    const picks = await this.#pool.weeks(place, first, count, (runs) => {
       this.done += runs;
       return this.#pause?.(this.done, Math.max(this.done, this.all)) ?? null;
     });
@@ -39,7 +39,7 @@ export class CandidateRunner {
    */
   async inParallel<Item>(next: () => Item | undefined, task: (item: Item) => Promise<void>): Promise<void> {
     if (this.stopped) return;
-    await shareOut(this.#crew.concurrency, next, async (item) => {
+    await shareOut(this.#pool.concurrency, next, async (item) => {
       await task(item);
       return !this.stopped;
     });

@@ -18,7 +18,7 @@ export interface CountingRule {
 export interface CountedSeasons {
   /** Good weeks of each season. */
   readonly good: readonly number[];
-  /** Picks of all weeks that count: how often each number was picked (see `Counts.toData`). */
+  /** Picks of all weeks that count: how often each number was picked (see `Histogram.toData`). */
   readonly picks: readonly number[];
 }
 
@@ -81,7 +81,7 @@ export class CandidateTest {
   /** The verdict; null as long as more seasons are needed. */
   verdict: GoalVerdict | null = null;
   tie: Tie | null = null;
-  readonly #standard: TestDesign;
+  readonly #design: TestDesign;
   readonly #test: Feasibility;
   readonly #tally: SeasonCounter;
   readonly #shares = new Moments();
@@ -90,7 +90,7 @@ export class CandidateTest {
 
   constructor(place: number, design: TestDesign, counting: CountingRule) {
     this.place = place;
-    this.#standard = design;
+    this.#design = design;
     this.#test = new Feasibility(design);
     this.#tally = new SeasonCounter(counting);
   }
@@ -102,7 +102,7 @@ export class CandidateTest {
 
   /** The verdict; as long as there is none, the one that the seasons so far point to. */
   get guess(): GoalVerdict {
-    return this.verdict ?? (this.#shares.mean >= this.#standard.q ? 'meets' : 'misses');
+    return this.verdict ?? (this.#shares.mean >= this.#design.q ? 'meets' : 'misses');
   }
 
   /** Take in seasons that follow one another; what comes after the verdict is not looked at. */
@@ -111,7 +111,7 @@ export class CandidateTest {
       const share = this.#tally.add(picks, i);
       this.#shares.add(share);
       this.verdict = this.#test.add(share);
-      if (this.seasons === this.#standard.n0) {
+      if (this.seasons === this.#design.n0) {
         this.#first = this.#tally.toData();
         this.#variance = this.#shares.variance;
       }
@@ -124,9 +124,9 @@ export class CandidateTest {
    */
   get left(): number {
     if (this.verdict !== null) return 0;
-    const { q, eps } = this.#standard;
+    const { q, eps } = this.#design;
     const speed = Math.abs(this.#shares.mean - q) + eps / 2;
-    return Math.max(0, Math.ceil(boundaryAt(this.#standard, this.#variance, 0) / speed) - this.seasons);
+    return Math.max(0, Math.ceil(boundaryAt(this.#design, this.#variance, 0) / speed) - this.seasons);
   }
 
   /** All seasons so far, for somebody who goes on with them. */
@@ -141,7 +141,7 @@ export class CandidateTest {
       place: this.place,
       verdict: this.verdict,
       first: this.#first,
-      judged: this.seasons > this.#standard.n0 ? this.soFar() : null,
+      judged: this.seasons > this.#design.n0 ? this.soFar() : null,
       tie: this.tie,
     };
   }

@@ -66,7 +66,7 @@ export class Feasibility {
  * two-stage procedure of Stein (1945), Annals of Mathematical Statistics 16:243, seen in a textbook and used
  * one-sided.
  * @param variance of the first `n0` observations
- * @param eps as in `Standard`
+ * @param eps as in `TestDesign`
  * @param beta probability of a wrong verdict, above 0 and below 1/2
  * @param n0 first observations, at least 2
  */

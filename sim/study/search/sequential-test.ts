@@ -52,7 +52,7 @@ export function boundaryAt({ eps, beta, n0 }: TestDesign, variance: number, r: n
 
 /** The test for one mean, fed one observation at a time. */
 export class SequentialTest {
-  readonly #standard: TestDesign;
+  readonly #design: TestDesign;
   readonly #first = new Moments();
   #count = 0;
   /** Of the differences from q. */
@@ -62,17 +62,17 @@ export class SequentialTest {
   constructor(design: TestDesign) {
     eta(design.beta, design.n0);
     if (!(design.eps > 0)) throw new RangeError(`eps must be above 0: ${design.eps}`);
-    this.#standard = design;
+    this.#design = design;
   }
 
   /** @returns what this and all earlier observations say; null as long as they do not say */
   add(x: number): GoalVerdict | null {
-    const { q, n0 } = this.#standard;
+    const { q, n0 } = this.#design;
     this.#count++;
     this.#sum += x - q;
     if (this.#count <= n0) this.#first.add(x);
     if (this.#count < n0) return null;
-    const far = boundaryAt(this.#standard, this.#first.variance, this.#count);
+    const far = boundaryAt(this.#design, this.#first.variance, this.#count);
     // At the tip of the region a sum of exactly 0 is both; the goal is then met to the digit.
     if (this.#sum >= far) return 'meets';
     return this.#sum <= -far ? 'misses' : null;

@@ -100,7 +100,7 @@ function useOf(crop: CropPlan): Use {
   if (crop.regrow !== null) {
     const { time, loss } = crop.regrow;
     for (let cut = 1; cut < crop.cuts; cut++) {
-      days[days.length - 1]! += alive * time.days * (1 - loss / 2);
+      days[route.last(crop)]! += alive * time.days * (1 - loss / 2);
       alive *= 1 - loss;
       heads += alive;
     }

@@ -74,7 +74,7 @@ describe('the likelihood', () => {
 
 describe('the observation', () => {
   const rows = rowsOf(PLAN, [
-    '70 stand B1 9 nursery since 2027-03-01..2027-03-03',
+    '70 stand B1 9 nursery since 2027-03-01..2027-03-02',
     '70 stand B2 7 nursery since 2027-02-01..2027-03-01',
     '70 stand B3 5 nursery',
     '70 move B1 2 finishing',
@@ -88,7 +88,7 @@ describe('the observation', () => {
     expect(record.groups).toEqual([
       {
         kind: 0,
-        entries: [{ day: -13, count: 7, stood: { from: -14, to: -12, seen: 0 } }],
+        entries: [{ day: -13, count: 7, stood: { from: -14, to: -13, seen: 0 } }],
         ready: [{ visit: 1, count: 3 }],
         dead: [],
         standing: 4,
@@ -102,8 +102,7 @@ describe('the observation', () => {
 });
 
 /**
- * Run once with 600 other logs for each kind of memory: see docs. Here 40 logs: of 320 figures that are called good 95 % are to
- * hold the truth, and with 3 standard errors (of figures of one log, taken as independent) at least 91 %.
+ * Of what is called good 95 % is to hold the truth, but for 3 standard errors (of figures taken as independent).
  */
 test.each<Memory>(['day', 'vague', 'none'])(
   'intervals hold the truth where it is known since when plants stood: %s',

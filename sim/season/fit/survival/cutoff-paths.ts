@@ -1,7 +1,7 @@
 /**
  * A few sets of fronts that may well have been, for all stretches of a stage.
  *
- * What a batch of several cohorts makes of a stretch (see cohorts.ts) depends on all the fronts at once, too
+ * What a batch of several cohorts makes of a stretch (see cohort-mixture.ts) depends on all the fronts at once, too
  * much to sum out. So it is averaged over a few paths of fronts. The paths are no chance: path m takes, at
  * each visit, one of PATHS equal parts of the probability, another part than every other path, and at each
  * visit in another order (a Latin square). The same shares serve every trial of the parameters, so the

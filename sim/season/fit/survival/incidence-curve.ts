@@ -65,7 +65,7 @@ export class IncidenceCurve {
     this.#filledAt = new Int32Array(points);
   }
 
-  /** Forget what was filled in. @param tilts weights of the cohorts (see cohorts.ts) */
+  /** Forget what was filled in. @param tilts weights of the cohorts (see cohort-mixture.ts) */
   begin(tilts: readonly number[]): void {
     this.#tilts = tilts;
     this.#trial++;

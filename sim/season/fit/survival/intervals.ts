@@ -45,7 +45,7 @@ const MOST_DAYS = 32;
 /** The fates of a group. */
 export interface GroupFates {
   readonly kind: number;
-  /** In units, and plants; the largest cohort last, which costs least (see cohorts.ts). */
+  /** In units, and plants; the largest cohort last, which costs least (see cohort-mixture.ts). */
   readonly entries: readonly EntryDays[];
   readonly sizes: readonly number[];
   readonly known: KnownFate[];

@@ -33,7 +33,7 @@ export interface MaximiseOptions {
 
 /**
  * Step of the numerical derivatives if none is given: a likelihood of a stage has small bends (see
- * front-paths.ts).
+ * cutoff-paths.ts).
  */
 const STEP = 2e-3;
 const MOST_ROUNDS = 60;

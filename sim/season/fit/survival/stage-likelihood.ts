@@ -14,9 +14,9 @@
  *     still standing                                    g (1 - loss) (1 - F) + g loss (1 - D) + (1 - g) (1 - F)
  *
  * The deaths are looked at on every visit, whether or not holes were short. Plants of a batch that came in on
- * different dates cannot be told apart afterwards: see cohorts.ts. Of plants that were found standing, all this is a mean over
- * the days on which they can have come in, divided by the same mean of the chance to be standing when they were found. Interval censoring as in Sun, J. (2006),
- * The Statistical Analysis of Interval-censored Failure Time Data, chapter 2 (from memory); the competing
+ * different dates cannot be told apart afterwards: see cohort-mixture.ts. Of plants that were found standing, all this is a mean over
+ * the days on which they can have come in, divided by the same mean of the chance to be standing when they were found.
+ * Interval censoring as in Sun, J. (2006), The Statistical Analysis of Interval-censored Failure Time Data, chapter 2 (from memory); the competing
  * fates and the rest from the rules of the line.
  */
 
@@ -57,7 +57,7 @@ export class StageLikelihood {
   readonly #stretches: readonly StretchRecord[];
   /** By piece. */
   readonly #grids: readonly Grids[];
-  /** By path, piece and visit: see front-paths.ts. */
+  /** By path, piece and visit: see cutoff-paths.ts. */
   readonly #shares: readonly (readonly number[])[][];
   /** Whether a group of several cohorts takes part in a stretch. */
   readonly #mixedInStretches: boolean;

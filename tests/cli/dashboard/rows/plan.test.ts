@@ -103,7 +103,7 @@ describe('the figures', () => {
 describe('the difference to the plan before', () => {
   const differences = {
     heads_a_week: { mean: 1.34, low: 1.04, high: 1.62, verdict: 'more' },
-    bad_week: { mean: 0, low: -1.2, high: 1.2, verdict: 'none' },
+    bad_week: { mean: 0, low: -1, high: 1, verdict: 'none' },
   } as const;
   const changed = pressing(start(), '+');
   const known = acted(changed, { type: 'figures', id: 2, figures: { result: RESULT, differences } });
@@ -112,7 +112,7 @@ describe('the difference to the plan before', () => {
     expect(linesOf(differenceRows(known, 78, 3))).toEqual([
       'Against the plan before, with 95 % intervals',
       'heads a week  +1.3 (+1.0 to +1.6) more',
-      'bad week      0.0 (-1.2 to +1.2) no difference',
+      'bad week      0 (-1 to +1) no difference',
     ]);
     expect(linesOf(differenceRows(known, 78, 2))).toHaveLength(2);
   });
@@ -121,7 +121,7 @@ describe('the difference to the plan before', () => {
     expect(linesOf(differenceRows(known, 41, 3))).toEqual([
       'Against the plan before, 95 %',
       'mean     +1.3 (+1.0 to +1.6) more',
-      'bad      0.0 (-1.2 to +1.2) no difference',
+      'bad      0 (-1 to +1) no difference',
     ]);
   });
 

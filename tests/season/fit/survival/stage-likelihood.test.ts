@@ -337,7 +337,7 @@ describe('at visits with too few holes', () => {
       }
       return (1 - trial.loss) ** 8 * sum;
     };
-    // Paths of fronts stand for all fronts: an approximation (front-paths.ts). It must stay below a tenth of
+    // Paths of fronts stand for all fronts: an approximation (cutoff-paths.ts). It must stay below a tenth of
     // the fall that an interval turns on (1.92).
     hold(values(record), formula, 0.19);
   });
