@@ -137,7 +137,7 @@ function writtenText(out: string, put: readonly FitChange[], kept: number): stri
       ? ''
       : ` Of ${counted(kept, 'other value')} it holds what the scenario says for possible; --all writes ${kept === 1 ? 'it' : 'them'} too.`;
   if (put.length === 0) {
-    return `evensow: ${out} is the scenario as it was: the log gives no reason to change it.${rest}`;
+    return `evensow: ${out} is the scenario as it was: the log changes nothing in it.${rest}`;
   }
   return `evensow: ${out} is the scenario with ${counted(put.length, 'value')} from the log; all else says what it said.${rest}`;
 }

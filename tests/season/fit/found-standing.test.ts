@@ -143,11 +143,11 @@ describe('nothing is good that cannot be', () => {
   const stay = { value: 7, low: 7, high: 7 };
 
   test('half are grown before half have left', () => {
-    const fit = (days: number) => ({ ...told, days: { value: days }, stay });
-    expect(contradictionsOf(fit(27), [group(20, 0)], { visits, groups: [] })).toEqual([
+    const grown = (days: number) => ({ ...told, days: { value: days }, stay });
+    expect(contradictionsOf(grown(27), [group(20, 0)], { visits, groups: [] })).toEqual([
       'grown_exceeds_stood',
     ]);
-    expect(contradictionsOf(fit(6), [group(20, 0)], { visits, groups: [] })).toEqual([]);
+    expect(contradictionsOf(grown(6), [group(20, 0)], { visits, groups: [] })).toEqual([]);
   });
 
   test('no more stand longer than those that left than have left', () => {
