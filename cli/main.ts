@@ -206,7 +206,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     .argument('[action]', `what was done: ${ACTIONS.join(', ')}`)
     .argument('[count]', 'seeds, plants or holes')
     .argument('[what]', 'the batch; for sow the crop, for clean the stage')
-    .argument('[stage]', 'moved into, or lost in; may be left out where it can be one only')
+    .argument('[stage]', 'moved into, lost in, or stood in; may be left out where it can be one only')
     .option('--to <file>', 'the log; that of the scenario if left out, or season.csv', LOG_FILE)
     .option(
       '--line <file>',
@@ -214,6 +214,8 @@ function commands(ended: (code: number) => void, text: string[]): Command {
     )
     .option('--date <date>', 'when it was done, YYYY-MM-DD (today)')
     .option('--batch <name>', 'name of the batch that is sown (the next number: B1, B2, ...)')
+    .option('--crop <name>', 'stand: the crop of a batch that was not sown in this log')
+    .option('--since <date>', 'stand: since when they are in that stage, or first..last date')
     .option('--channel <name>', 'the channel')
     .option('--grams <number>', 'what the whole pick weighed')
     .option('--note <text>', 'a note')
@@ -270,6 +272,7 @@ function commands(ended: (code: number) => void, text: string[]): Command {
       'write the scenario with the values of the log put in, whole or not at all',
       FITTED_FILE,
     )
+    .option('--all', 'write also what the log gives no reason to change')
     .option('--over', 'the file may be there already')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
     .addOption(new Option('--csv', 'print the figures as CSV'))

@@ -42,6 +42,7 @@ export type { BatchChore, Chore, VisitChores, WeekChores } from './season/ahead/
 export type { MadeUpFor } from './season/ahead/coming-sowings.js';
 export type { Forecast } from './season/ahead/forecast.js';
 /* A log: fitted, read, added to, replayed. */
+export type { Contradiction } from './season/fit/contradictions.js';
 export type { CropFit, FitDoubt, FittedFigure, ShapeFit, StageFit } from './season/fit/fit.js';
 export type { Median } from './season/fit/survival/kaplan-meier.js';
 export type { FittedShape } from './season/fit/survival/laws.js';

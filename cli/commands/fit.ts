@@ -1,22 +1,34 @@
 /** `evensow fit LOG [FILE]`: what a season's log tells about growing times, losses and germination. */
 
-import type { Plan } from '../../sim/models/plan.js';
 import { amendScenario } from '../../sim/scenario/amend.js';
-import { type FitResult, fitSeason } from '../../sim/season/fit/fit.js';
+import type { ReadScenario } from '../../sim/scenario/read.js';
+import { type FitErrand, type FitResult, joinedFits } from '../../sim/season/fit/fit.js';
 import { conflictsOf, type FitChange, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
+import { startThreads } from '../../sim/seasons/threads.js';
 import { faultsProblem } from '../inputs/faults-problem.js';
 import { FIT, loadLineFiles, type SourceFile } from '../inputs/line-files.js';
 import { seasonRows } from '../inputs/season-log.js';
-import { atOnceStoppable, EXIT_DONE, hasWatcher, print, showProgress, tell } from '../io/streams.js';
+import {
+  EXIT_DONE,
+  EXIT_INTERRUPTED,
+  hasWatcher,
+  Interrupt,
+  print,
+  showProgress,
+  tell,
+} from '../io/streams.js';
 import { exists, sameFile, writeWhole } from '../io/write-file.js';
 import { formOf, type Options } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { toldAs } from '../render/told.js';
 import { fitRows, fitSections } from '../sections/fit.js';
-import { counted } from '../words/numbers.js';
+import { counted, listed } from '../words/numbers.js';
 
-/** `write`: file for the scenario with the fitted values put in; `over`: it may be there already. */
-export type FitOptions = Options & { readonly over?: boolean };
+/**
+ * `write`: file for the scenario with the fitted values put in; `over`: it may be there already; `all`: put in also what the log
+ * gives no reason to change.
+ */
+export type FitOptions = Options & { readonly over?: boolean; readonly all?: boolean };
 
 /**
  * @param file path of the log or the present scenario, or `-` for standard input
@@ -29,20 +41,31 @@ export async function fit(
   options: FitOptions,
 ): Promise<number> {
   const out = options['write'] ?? null;
+  const all = options.all === true;
   const { scenario: present, log: named } = await loadLineFiles(FIT, [file, other]);
   const log = named as SourceFile;
-  await checkOptions(log, present !== null, out, options.over === true);
-  const result = await estimate(log, present?.plan ?? null);
+  await checkOptions(log, present !== null, out, { over: options.over === true, all });
+  const { result, left } = await estimate(log, present);
+  if (result === null) {
+    tell('evensow: stopped before any stage was fitted; there is nothing to show.');
+    return EXIT_INTERRUPTED;
+  }
   const changes = present === null ? null : fitChangesOf(result, present.plan);
   const conflicts = present === null ? null : conflictsOf(result, present.plan);
-  if (present !== null && changes !== null && out !== null) {
-    const amended = amendScenario(present.source.text, changes);
+  const put = changes?.filter(({ outside }) => all || outside) ?? [];
+  if (present !== null && out !== null && left.length === 0) {
+    const amended = amendScenario(present.source.text, put);
     if (!amended.ok) throw faultsProblem(present.source.name, amended.faults);
     await writeWhole(out, amended.value);
   }
   const sections = () => fitSections({ result, scenario: present?.source.name ?? null, changes, conflicts });
   await print(toldAs(formOf(options), { ...result, changes, conflicts }, sections, fitRows));
-  if (out !== null) tell(writtenText(out, changes!));
+  if (left.length > 0) {
+    const unwritten = out === null ? '' : ` ${out} was not written.`;
+    tell(`evensow: stopped; of ${listed(left)} nothing is known yet.${unwritten}`);
+    return EXIT_INTERRUPTED;
+  }
+  if (out !== null) tell(writtenText(out, put, changes!.length - put.length));
   return EXIT_DONE;
 }
 
@@ -51,11 +74,16 @@ async function checkOptions(
   { path: log }: SourceFile,
   hasScenario: boolean,
   out: string | null,
-  over: boolean,
+  { over, all }: { readonly over: boolean; readonly all: boolean },
 ): Promise<void> {
   if (out === null && over) {
     throw new Problem(
       '--over must not be given without --write. It lets that file be there already. Leave it out.',
+    );
+  }
+  if (out === null && all) {
+    throw new Problem(
+      '--all must not be given without --write. It has all that is sure enough written into that file. Leave it out.',
     );
   }
   if (out !== null && !hasScenario) {
@@ -75,23 +103,44 @@ async function checkOptions(
   }
 }
 
-/** With the stage that is being fitted shown on a terminal. */
-async function estimate(log: SourceFile, plan: Plan | null): Promise<FitResult> {
-  const { rows, stages } = seasonRows(log, plan);
+/**
+ * Stage by stage on a thread of its own, since a fit cannot be asked to stop in between; the stage in work is shown on a terminal.
+ * @returns null if not even one was fitted before somebody pressed Ctrl-C, and the stages that were left
+ */
+async function estimate(
+  log: SourceFile,
+  line: ReadScenario | null,
+): Promise<{ result: FitResult | null; left: readonly string[] }> {
+  const { rows, stages, plan } = seasonRows(log, line);
   const watched = hasWatcher();
+  const interrupt = new Interrupt();
+  const threads = await startThreads(1);
+  interrupt.onStop = () => void threads.close();
+  const done: FitResult[] = [];
   try {
-    return atOnceStoppable(() =>
-      fitSeason(rows, stages, plan, (stage) => {
-        if (watched) showProgress(`fitting ${stage}, stage ${stages.indexOf(stage) + 1} of ${stages.length}`);
-      }),
-    );
+    for (const [s, stage] of stages.entries()) {
+      if (watched) showProgress(`fitting ${stage}, stage ${s + 1} of ${stages.length}`);
+      const errand: FitErrand = { kind: 'fit', rows, stages, plan, which: [stage] };
+      const part = interrupt.stopped ? null : await threads.send<FitResult>(errand);
+      if (part === null) break;
+      done.push(part);
+    }
   } finally {
     if (watched) showProgress('');
+    interrupt.release();
+    await threads.close();
   }
+  return { result: done.length === 0 ? null : joinedFits(done), left: stages.slice(done.length) };
 }
 
-function writtenText(out: string, changes: readonly FitChange[]): string {
-  if (changes.length === 0)
-    return `evensow: ${out} is the scenario as it was: the log changes nothing in it.`;
-  return `evensow: ${out} is the scenario with ${counted(changes.length, 'value')} from the log; all else says what it said.`;
+/** @param kept how many values the log gives no reason to change */
+function writtenText(out: string, put: readonly FitChange[], kept: number): string {
+  const rest =
+    kept === 0
+      ? ''
+      : ` Of ${counted(kept, 'other value')} it holds what the scenario says for possible; --all writes ${kept === 1 ? 'it' : 'them'} too.`;
+  if (put.length === 0) {
+    return `evensow: ${out} is the scenario as it was: the log changes nothing in it.${rest}`;
+  }
+  return `evensow: ${out} is the scenario with ${counted(put.length, 'value')} from the log; all else says what it said.${rest}`;
 }

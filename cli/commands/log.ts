@@ -94,6 +94,7 @@ function farText(
 
 function typedRow(action: string, count: string, what: string, stage: string, options: Options): Typed {
   const { batch, date = today(), channel = '', grams = '', note = '' } = options;
+  const { crop, since } = options;
   const row = { action, count, date, channel, grams, note, stage };
   if (action === 'clean' && stage !== '') {
     throw new Problem(
@@ -105,7 +106,15 @@ function typedRow(action: string, count: string, what: string, stage: string, op
       `--batch must not stand with log ${action}. It names the batch of a sowing. Example: evensow log sow 6 butterhead --batch B7`,
     );
   }
+  for (const [option, value] of Object.entries({ '--crop': crop, '--since': since })) {
+    if (action === 'stand' || value === undefined) continue;
+    throw new Problem(
+      `${option} must not stand with log ${action}. It tells of plants that stood before the log began. Example: ${STAND}`,
+    );
+  }
   switch (action) {
+    case 'stand':
+      return { ...row, crop: crop ?? '', batch: what, note: sinceNote(since, note) };
     case 'sow':
       return { ...row, crop: what, batch: batch ?? '' };
     case 'clean':
@@ -113,6 +122,15 @@ function typedRow(action: string, count: string, what: string, stage: string, op
     default:
       return { ...row, crop: '', batch: what };
   }
+}
+
+const STAND = 'evensow log stand 12 B3 nursery --crop butterhead --since 2027-02-01..2027-02-10';
+
+/** The note of a `stand` row, which keeps since when the plants stand there. */
+function sinceNote(since: string | undefined, note: string): string {
+  return [...(since === undefined ? [] : [`since ${since.trim()}`]), ...(note === '' ? [] : [note])].join(
+    '; ',
+  );
 }
 
 async function lineOf(file: string | undefined): Promise<DatedLine> {

@@ -33,8 +33,12 @@ export async function replay(
     );
   }
   const { scenario, log } = await loadLineFiles(REPLAY, [file, other]);
-  const plan = scenario?.plan ?? null;
-  const { name, rows, stages } = seasonRows(log as Source, plan);
+  const { name, rows, stages, plan } = seasonRows(log as Source, scenario);
+  if (change !== null && rows.some(({ action }) => action === 'stand')) {
+    throw new Problem(
+      `another cadence (--every, --on, --seeds) must not be asked for with a log that begins in the middle of a season. ${name} has stand rows, and what their plants would have done is not told. Leave it out; evensow compare tries cadences.`,
+    );
+  }
   const replayed = replaySeason(rows, stages, plan, { change });
   if (!replayed.ok) throw faultsProblem(name, replayed.faults);
   await print(toldAs(form, replayed.value, replaySections, replayRows));

@@ -56,8 +56,8 @@ async function realSeasonOf(log: Source, scenario: Loaded): Promise<RealSeason> 
     import('../dashboard/thread/real-season.js'),
     import('../inputs/faults-problem.js'),
   ]);
-  const { rows, stages, name } = seasonRows(log, scenario.plan);
-  const replayed = replaySeason(rows, stages, scenario.plan);
+  const { rows, stages, name, plan } = seasonRows(log, scenario);
+  const replayed = replaySeason(rows, stages, plan);
   if (!replayed.ok) throw faultsProblem(name, replayed.faults);
-  return realSeason(replayed.value, scenario.plan, rows);
+  return realSeason(replayed.value, plan!, rows);
 }

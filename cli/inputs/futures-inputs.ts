@@ -47,7 +47,7 @@ export async function loadLine(
   // Both need a scenario.
   const line = scenario as Loaded;
   if (log === null) return { scenario: line, name: '', rows: [] };
-  const { name, rows } = seasonRows(log, line.plan);
+  const { name, rows } = seasonRows(log, line);
   return { scenario: line, name, rows };
 }
 

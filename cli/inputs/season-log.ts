@@ -1,6 +1,12 @@
-/** A season log, read for a line: its rows, or every fault of the file as a Problem. */
+/**
+ * A season log, read for a line: its rows, or every fault of the file as a Problem. Every command that reads one does so here,
+ * so that a log which one of them refuses is refused by all.
+ */
 
+import { lengthenedPlan } from '../../sim/calls/lengthened.js';
 import type { Plan } from '../../sim/models/plan.js';
+import type { ReadScenario } from '../../sim/scenario/read.js';
+import { logFaults } from '../../sim/season/history/log-faults.js';
 import { readLog } from '../../sim/season/log/read.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
 import { tell } from '../io/streams.js';
@@ -15,13 +21,16 @@ export interface SeasonRows {
   /** At least one. */
   readonly rows: readonly LogRow[];
   readonly stages: readonly string[];
+  /** Of the line, going on for as long as the log does; null if no scenario is known. */
+  readonly plan: Plan | null;
 }
 
 /**
- * @param plan of the line; null if no scenario is known
+ * @param line its scenario; null if none is known
  * @throws Problem with every fault of the log, or if it has no row
  */
-export function seasonRows({ name, text }: Source, plan: Plan | null): SeasonRows {
+export function seasonRows({ name, text }: Source, line: ReadScenario | null): SeasonRows {
+  const plan = line?.plan ?? null;
   const read = readLog(text, plan?.stages.map((stage) => stage.name) ?? null, plan?.crops ?? null);
   if (!read.ok) throw faultsProblem(name, read.faults);
   const { rows, stages, warnings } = read.value;
@@ -31,5 +40,9 @@ export function seasonRows({ name, text }: Source, plan: Plan | null): SeasonRow
       `${name} must not be without rows. It must hold what was done: a row for each sowing, move, pick and loss. Example: evensow log sow 6 butterhead --to ${name}`,
     );
   }
-  return { name, rows, stages };
+  if (line === null) return { name, rows, stages, plan };
+  const faults = logFaults(rows, line.plan);
+  if (faults.length > 0) throw faultsProblem(name, faults);
+  const going = lengthenedPlan(line.scenario, rows, null, (_, from) => Math.ceil(from / 7));
+  return { name, rows, stages, plan: going };
 }

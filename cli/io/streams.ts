@@ -122,23 +122,6 @@ export class Interrupt {
   }
 }
 
-/**
- * Do work that cannot be asked to stop in between. Meanwhile Ctrl-C ends the program at once, as if nobody listened: a
- * listener would only hear of it when the work is done.
- */
-export function atOnceStoppable<T>(work: () => T): T {
-  const signals = ['SIGINT', 'SIGTERM'] as const;
-  const heard = signals.map((signal) => process.listeners(signal));
-  for (const signal of signals) process.removeAllListeners(signal);
-  try {
-    return work();
-  } finally {
-    for (const [i, signal] of signals.entries()) {
-      for (const listener of heard[i]!) process.on(signal, listener);
-    }
-  }
-}
-
 /** Today's date where the user is, ISO 8601. */
 export function today(): string {
   const date = new Date();

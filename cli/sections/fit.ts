@@ -1,6 +1,7 @@
 /** What a log tells in a grower's words. Figures come from the result; here they are only laid out. */
 
 import * as route from '../../sim/models/route.js';
+import type { Contradiction } from '../../sim/season/fit/contradictions.js';
 import {
   type CropFit,
   FEWEST_ENDED,
@@ -12,6 +13,7 @@ import {
   WIDEST_SPREAD,
 } from '../../sim/season/fit/fit.js';
 import type { FitChange, FitConflict } from '../../sim/season/fit/fit-changes.js';
+import { WIDEST_SPAN } from '../../sim/season/fit/observations.js';
 import { dateText } from '../words/dates.js';
 import {
   COUNT,
@@ -116,6 +118,7 @@ function cropSection({ crop, known, stages }: CropFit): Section {
     ...stages.flatMap(tooLittle),
     ...doubtSentences(stages),
     ...inTurn(stages),
+    ...undated(stages),
     ...waiting(fitted),
   );
 }
@@ -207,6 +210,8 @@ function tooLittle(fit: StageFit): string[] {
     ];
   }
   if (fit.in_turn) return [];
+  if (fit.contradictions.length > 0)
+    return [`${name}: ${fit.contradictions.map((one) => CANNOT_BE[one]).join(' ')}`];
   // What else makes figures doubtful has sentences of its own.
   const wide = ({ low, high }: FittedFigure, factor: number): boolean => high >= factor * low;
   const few = ready + dead < FEWEST_ENDED && (loss ?? germination) !== null;
@@ -220,6 +225,25 @@ function tooLittle(fit: StageFit): string[] {
     ...(few ? [`losses (fewer than ${FEWEST_ENDED} plants left or died)`] : []),
   ];
   return what.length === 0 ? [] : [`Too little for ${name}: ${listed(what)}.`];
+}
+
+/** Why a fit is not to be believed. */
+const CANNOT_BE: Readonly<Record<Contradiction, string>> = {
+  grown_exceeds_stood:
+    'the days grown are more than the days stood, which cannot be: look for plants that failed or were lost and are not logged.',
+  overdue:
+    'more plants stand longer than those that left ever did than have left: log what became of them, or since when they stand (evensow log stand).',
+  refused: 'the log does not fit the scenario.',
+};
+
+/** Plants of `stand` rows that tell nothing of a time. */
+function undated(stages: readonly StageFit[]): string[] {
+  const some = stages.filter((fit) => fit.undated > 0);
+  if (some.length === 0) return [];
+  const counts = some.map((fit) => `${thousands(fit.undated)} in ${nameText(fit)}`);
+  return [
+    `Stood there before the log began, since when is not known to ${WIDEST_SPAN} days: ${listed(counts)}. They tell nothing of a time.`,
+  ];
 }
 
 function spreadDoubt({ waited }: StageFit): string {
@@ -272,7 +296,7 @@ function changed(changes: readonly FitChange[], known: boolean): Block[] {
       ]),
       { head: ['crop', 'stage', 'key', ...AGAINST, ''] },
     ),
-    'Where nothing stands behind, the scenario lies within the interval: the log gives no reason to doubt it.',
+    'Where nothing stands behind, the scenario lies within the interval: the log gives no reason to change it, and --write does so only with --all.',
   ];
 }
 

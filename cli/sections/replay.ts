@@ -68,9 +68,10 @@ function heading({ title, start, end, rows, batches, crowded }: ReplayResult): s
 
 function picks({ weeks, counts }: ReplayResult): Block[] {
   const weight = counts.grams === null ? '' : ` (${weightText(counts.grams)} weighed)`;
+  const stood = counts.stood === 0 ? '' : ` and ${counted(counts.stood, 'plant')} that stood before`;
   const most = Math.max(1, ...weeks.map(({ heads }) => heads));
   return [
-    `${counted(counts.picked, 'head')}${weight} from ${counted(counts.sown, 'seed')}; ${thousands(counts.lost)} lost on the way, ${thousands(counts.standing)} still standing.`,
+    `${counted(counts.picked, 'head')}${weight} from ${counted(counts.sown, 'seed')}${stood}; ${thousands(counts.lost)} lost on the way, ${thousands(counts.standing)} still standing.`,
     table(weeks.map(({ start, heads }) => [day(start), figure(heads, COUNT), bar(heads / most)])),
   ];
 }
@@ -124,6 +125,10 @@ function otherCadence({ planned, idle }: ReplayResult, what: WhatIf): Block[] {
 }
 
 function heldBack({ causes, all_together, without_cost, as_it_was, counts, idle }: ReplayResult): Block[] {
+  if (as_it_was === null)
+    return [
+      'What a cause cost is not told of a log that begins in the middle: the season is not simulated from what stood then.',
+    ];
   const { faithful, heads, departs } = as_it_was;
   const free =
     without_cost.length === 0
@@ -189,7 +194,8 @@ const HOLE_DAYS: readonly { readonly what: string; readonly of: (stage: Replayed
     { what: 'empty: later', of: ({ ledger }) => ledger.empty - ledger.filling },
   ];
 
-function notTold({ planned, whole, end, stages, missed_visits, unseen }: ReplayResult): string[] {
+function notTold(result: ReplayResult): string[] {
+  const { planned, whole, end, stages, missed_visits, counts, unseen } = result;
   const sentences = [
     'When plants became ready or died. So of the holes that were taken only those count as growing for certain whose plants still stood after a visit that left holes free further on.',
   ];
@@ -210,6 +216,10 @@ function notTold({ planned, whole, end, stages, missed_visits, unseen }: ReplayR
       `What became of plants that are never mentioned again, though fewer than 1 in 100 would still grow: ${lost.join(', ')}. They are taken to have been lost and cleared without a row.`,
     );
   }
+  if (counts.stood > 0)
+    sentences.push(
+      'What was before the plants stood there that stand rows tell of: they count from these rows on.',
+    );
   for (const { name, exact } of stages) {
     if (!exact)
       sentences.push(

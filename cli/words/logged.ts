@@ -2,6 +2,7 @@
 
 import { actionMeant } from '../../sim/season/log/fields.js';
 import type { LogAction, LogRow } from '../../sim/season/log/rows.js';
+import { type Since, sinceOf } from '../../sim/season/log/since.js';
 import { UNNAMED_STAGE } from '../../sim/season/log/stages.js';
 import type { BatchStanding } from '../../sim/season/log/standing.js';
 import { dateText } from './dates.js';
@@ -12,6 +13,7 @@ const EXAMPLES: Readonly<Record<LogAction, string>> = {
   move: 'move 5 B12 finishing',
   pick: 'pick 4 B9',
   lose: 'lose 2 B12 nursery',
+  stand: 'stand 12 B3 nursery --crop butterhead --since 2027-02-01',
   clean: 'clean 9 finishing --channel F3',
 };
 
@@ -40,7 +42,8 @@ export function loggedText(row: LogRow, batch: BatchStanding | null, stages: rea
     ...(batch.picked > 0 ? [`${thousands(batch.picked)} picked`] : []),
     ...(batch.lost > 0 ? [`${thousands(batch.lost)} lost`] : []),
   ];
-  const sown = gone.length === 0 ? '' : `; ${gone.join(', ')}, of ${thousands(batch.seeds)} sown`;
+  const all = batch.stood > 0 ? `${thousands(batch.stood)} that stood` : `${thousands(batch.seeds)} sown`;
+  const sown = gone.length === 0 ? '' : `; ${gone.join(', ')}, of ${all}`;
   return `${done} ${batch.name} (${batch.crop}) now: ${standing}${sown}.`;
 }
 
@@ -48,7 +51,7 @@ function placeText(stage: string): string {
   return stage === UNNAMED_STAGE ? 'where they were sown' : `in ${stage}`;
 }
 
-function deedText({ action, count, crop, batch, stage, channel, grams }: LogRow): string {
+function deedText({ action, count, crop, batch, stage, channel, grams, note }: LogRow): string {
   const many = thousands(count);
   const at = channel === null ? '' : `, ${channel}`;
   switch (action) {
@@ -60,7 +63,15 @@ function deedText({ action, count, crop, batch, stage, channel, grams }: LogRow)
       return `${many} of ${batch} picked${grams === null ? '' : `, ${grams} g`}`;
     case 'lose':
       return `${many} of ${batch} lost in ${stage}${at}`;
+    case 'stand':
+      return `${many} of ${batch} stand in ${stage}${at}${sinceText(sinceOf(note))}`;
     case 'clean':
       return `${counted(count, 'hole')} of ${channel ?? stage} out of use${channel === null ? '' : ` (${stage})`}`;
   }
+}
+
+function sinceText(since: Since | null): string {
+  if (since === null) return ', since when is not known';
+  const { from, to } = since;
+  return from === to ? ` since ${dateText(from)}` : `, came in from ${dateText(from)} to ${dateText(to)}`;
 }

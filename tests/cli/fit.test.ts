@@ -1,7 +1,6 @@
 /** `evensow fit` through the built program. */
 
 import { readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
-import { constants } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { textOf } from '../../cli/render/text.js';
@@ -146,7 +145,7 @@ test('crops whose names begin alike are told apart', async () => {
   expect(names.size).toBe(2);
 });
 
-test('Ctrl-C ends it at once, and nothing is written', async () => {
+test('Ctrl-C before any stage is fitted ends it at once, and nothing is written', async () => {
   // A year's log of several crops: fitting it takes some seconds.
   const log = written('year.csv', 'kitchen-garden.yaml');
   const out = file('stopped.yaml');
@@ -155,7 +154,25 @@ test('Ctrl-C ends it at once, and nothing is written', async () => {
     /fitting .*, stage 1 of/,
   );
   expect(answer.out).toBe('');
-  expect(answer.signal).toBe(constants.signals.SIGINT);
+  expect(answer).toMatchObject({ code: 130, signal: 0 });
+  expect(answer.err).toContain('stopped before any stage was fitted; there is nothing to show');
+  expect(readdirSync(folder).filter((name) => name.includes('stopped'))).toEqual([]);
+});
+
+test('Ctrl-C later prints the stages that are known by then, says which are not, and writes nothing', async () => {
+  const log = written('year.csv', 'kitchen-garden.yaml');
+  const out = file('stopped.yaml');
+  const answer = await interrupted(
+    ['fit', log, `${EXAMPLES}kitchen-garden.yaml`, '--write', out],
+    /fitting .*, stage 2 of/,
+  );
+  expect(answer).toMatchObject({ code: 130, signal: 0 });
+  const [first, second, third] = planOf(`${EXAMPLES}kitchen-garden.yaml`).stages.map(({ name }) => name);
+  expect(answer.out).toContain(`\n  ${first} `);
+  expect(answer.out).not.toContain(`\n  ${second} `);
+  expect(answer.err.replace(/\s+/g, ' ')).toContain(
+    `stopped; of ${second} and ${third} nothing is known yet. ${out} was not written.`,
+  );
   expect(readdirSync(folder).filter((name) => name.includes('stopped'))).toEqual([]);
 });
 
@@ -308,7 +325,7 @@ describe('--json and --csv', () => {
 describe('--write', () => {
   test('writes the scenario with the values put in: only these differ, comments and layout stay', async () => {
     const out = file('fitted.yaml');
-    const { code, err } = await evensow(['fit', SHELF_LOG, SHELF, '--write', out]);
+    const { code, err } = await evensow(['fit', SHELF_LOG, SHELF, '--write', out, '--all']);
     expect(code).toBe(0);
     expect(err).toMatch(/fitted\.yaml is the scenario with \d+ values from the log/);
     const [before, after] = [SHELF, out].map((path) => readFileSync(path, 'utf8')) as [string, string];
@@ -328,6 +345,33 @@ describe('--write', () => {
       expect(found).toBe(value);
     }
     expect(planOf(out).visits).toEqual(planOf(SHELF).visits);
+  });
+
+  test('writes only what the log gives reason to change: the present value lies outside the interval', async () => {
+    const out = file('changed.yaml');
+    // Of nine figures one is not that of the season.
+    const text = readFileSync(SHELF, 'utf8').replace('{days: 14,', '{days: 16,');
+    expect(text).not.toBe(readFileSync(SHELF, 'utf8'));
+    const { err } = await evensow(['fit', SHELF_LOG, '-', '--write', out], { input: text });
+    expect(err).toContain('is the scenario with 1 value from the log; all else says what it said.');
+    expect(err).toContain(
+      'Of 8 other values it holds what the scenario says for possible; --all writes them too.',
+    );
+    const [before, after] = [text, readFileSync(out, 'utf8')].map((one) => one.split('\n')) as [
+      string[],
+      string[],
+    ];
+    const differ = before.flatMap((was, i) => (was === after[i] ? [] : [after[i]!]));
+    expect(differ).toHaveLength(1);
+    expect(differ[0]).toMatch(/nursery: +\{days: 1[34]\.\d+,/);
+  });
+
+  test('a loss of which nobody died among few plants stays what it was', async () => {
+    const out = file('young.yaml');
+    const log = written('few.csv', 'home-shelf.yaml', 42);
+    await evensow(['fit', log, SHELF, '--write', out]);
+    for (const [s, { loss }] of planOf(out).crops[0]!.stages.entries())
+      expect(loss).toBe(planOf(SHELF).crops[0]!.stages[s]!.loss);
   });
 
   test('leaves what is there alone unless it is told to go over it', async () => {
@@ -360,8 +404,8 @@ describe('--write', () => {
     expect(readdirSync(folder).filter((name) => name.includes('part'))).toEqual([]);
   });
 
-  test('--over says nothing by itself', async () => {
-    const { code, err } = await evensow(['fit', SHELF_LOG, SHELF, '--over']);
+  test.each(['--over', '--all'])('%s says nothing by itself', async (option) => {
+    const { code, err } = await evensow(['fit', SHELF_LOG, SHELF, option]);
     expect(code).toBe(2);
     expect(err).toContain('without --write');
   });

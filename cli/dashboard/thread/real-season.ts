@@ -49,12 +49,12 @@ export function realSeason(result: ReplayResult, plan: Plan, rows: readonly LogR
     film: new Film(filmed(result, plan, rows)),
     spells: result.idle.map((spell) => ({
       stage: spell.stage,
-      from: dayFrom(result.start, spell.from),
-      to: dayFrom(result.start, spell.to) + 1,
+      from: dayFrom(plan.start, spell.from),
+      to: dayFrom(plan.start, spell.to) + 1,
       holes: spell.holes,
       cause: `${causeText(spell.cause, spell.stage === plan.stages[route.first(plan)]!.name)}${costOf(spell, result)}`,
     })),
-    picks: result.weeks.map(({ heads }) => heads),
+    picks: weekPicks(result, plan, rows),
   };
 }
 
@@ -62,34 +62,59 @@ export function realSeason(result: ReplayResult, plan: Plan, rows: readonly LogR
 function costOf(spell: IdleSpell, { causes, as_it_was }: ReplayResult): string {
   const cause = causeOfSpell(spell, causes);
   if (cause === null) return '';
-  return as_it_was.faithful
+  return as_it_was?.faithful
     ? `, which cost ${costText(cause.heads)} in all`
     : `, which cost perhaps [${costText(cause.heads)}] in all`;
 }
 
+/** By the weeks of the plan: a log that begins in the middle of the season counts its own. */
+function weekPicks(result: ReplayResult, plan: Plan, rows: readonly LogRow[]): number[] {
+  const weeks = Math.ceil((daysBefore(result, plan) + result.days) / 7);
+  const picks = new Array<number>(weeks).fill(0);
+  for (const { action, date, count } of rows) {
+    if (action === 'pick') picks[Math.floor(dayFrom(plan.start, date) / 7)]! += count;
+  }
+  return picks;
+}
+
+/** Days of the plan before the log begins. */
+function daysBefore(result: ReplayResult, plan: Plan): number {
+  return dayFrom(plan.start, result.start);
+}
+
 function filmed(result: ReplayResult, plan: Plan, rows: readonly LogRow[]): FilmData {
   const holeCount = plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0);
-  const data = blankFilm(plan.stages, result.days, holeCount <= MOST_HOLES);
+  const before = daysBefore(result, plan);
+  const data = blankFilm(plan.stages, before + result.days, holeCount <= MOST_HOLES);
   let firstHole = 0;
   plan.stages.forEach((stage, s) => {
     const holes = holesOf(stage);
-    placed(result.stages[s]!, holes, (day, states) => {
+    placed(result.stages[s]!, holes, before, (day, states) => {
       data.holes?.set(states, day * holeCount + firstHole);
       for (const state of states) data.counts[(day * plan.stages.length + s) * STATE_COUNT + state]!++;
     });
     firstHole += holes;
   });
-  deal(data, result, plan, rows);
+  deal(data, plan, rows);
   return data;
 }
 
-/** Show the states of the holes of a stage after the work of each day, one hole an entry. */
-function placed(stage: ReplayedStage, holes: number, show: (day: number, states: Uint8Array) => void): void {
+/**
+ * Show the states of the holes of a stage after the work of each day, one hole an entry.
+ * @param before days of which the log does not tell
+ */
+function placed(
+  stage: ReplayedStage,
+  holes: number,
+  before: number,
+  show: (day: number, states: Uint8Array) => void,
+): void {
   const states = new Uint8Array(holes);
   /** Holes that hold a plant, the one that came first in front. */
   const held: number[] = [];
   const taken = new Uint8Array(holes);
   let seen = false;
+  for (let day = 0; day < before; day++) show(day, states.fill(FILLING));
   for (let day = 0; day <= stage.standing.length; day++) {
     // The last picture is the end of the last day.
     const at = Math.min(day, stage.standing.length - 1);
@@ -107,17 +132,17 @@ function placed(stage: ReplayedStage, holes: number, show: (day: number, states:
       else if (cleaning-- > 0) states[hole] = CLEANING;
       else states[hole] = seen ? UNSUPPLIED : FILLING;
     }
-    show(day, states);
+    show(before + day, states);
   }
 }
 
 /** Put what was done on each date into the film. */
-function deal(data: FilmData, result: ReplayResult, plan: Plan, rows: readonly LogRow[]): void {
+function deal(data: FilmData, plan: Plan, rows: readonly LogRow[]): void {
   const width = workWidth(plan.stages.length);
   const names = plan.stages.map(({ name }) => name);
   for (const { date, action, stage, count } of rows) {
-    const day = dayFrom(result.start, date);
-    if (day < 0 || day > result.days) continue;
+    const day = dayFrom(plan.start, date);
+    if (day < 0 || day > data.days) continue;
     data.visits[day] = 1;
     const at = day * width;
     if (action === 'sow') data.work[at + WORK_SOWN]! += count;

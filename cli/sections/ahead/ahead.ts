@@ -171,7 +171,7 @@ function batchTable<Told extends NoRoom | ThrownAway>(
       batches
         .slice(0, most)
         .map((one) => [
-          one.batch === null ? `sown ${shortDate(one.sown)}` : name(one.batch),
+          one.batch === null ? `sown ${shortDate(one.sown!)}` : name(one.batch),
           name(one.stage),
           day(one.from, true),
           day(one.to, true),

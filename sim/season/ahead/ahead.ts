@@ -104,8 +104,8 @@ export interface ThrownAway {
   /** Name in the log; null for a batch that is still to be sown. */
   readonly batch: string | null;
   readonly crop: string;
-  /** ISO date of its sowing. */
-  readonly sown: string;
+  /** ISO date of its sowing; null if it stood before the log told of it. */
+  readonly sown: string | null;
   readonly stage: string;
   /** Share of futures in which it happens to at least one plant. */
   readonly chance: number;
@@ -309,11 +309,11 @@ function stageAhead(
 }
 
 function thrownAway(plan: Plan, { all }: Batches, one: Overgrown, iso: Iso): ThrownAway {
-  const { name, crop, sown } = all[one.batch]!;
+  const { name, crop, sown, stood } = all[one.batch]!;
   return {
     batch: name,
     crop: plan.crops[crop]!.name,
-    sown: iso(sown),
+    sown: stood ? null : iso(sown),
     stage: plan.stages[one.stage]!.name,
     chance: one.chance,
     from: iso(one.from),

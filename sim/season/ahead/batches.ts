@@ -11,8 +11,9 @@ export interface AnyBatch {
   readonly name: string | null;
   /** Place of the crop in the plan. */
   readonly crop: number;
-  /** Day of its sowing [d from the start]. */
+  /** Day of its sowing; of one that stood before the log told of it, the day of its `stand` rows [d from the start]. */
   readonly sown: number;
+  readonly stood: boolean;
 }
 
 /** Batches that are looked at. Plain data. */
@@ -59,10 +60,10 @@ export class Batches {
     const coming = [...new Set(seen.flat())];
     this.#places = new Map(coming.map((batch, i) => [batch, logged.length + i]));
     this.all = [
-      ...logged.map(({ name, crop, sown }) => ({ name, crop, sown })),
+      ...logged.map(({ name, crop, sown, seeds }) => ({ name, crop, sown, stood: seeds === 0 })),
       ...coming.map((batch) => {
         const key = batch - logged.length;
-        return { name: null, crop: key % crops.length, sown: Math.floor(key / crops.length) };
+        return { name: null, crop: key % crops.length, sown: Math.floor(key / crops.length), stood: false };
       }),
     ];
   }

@@ -139,7 +139,7 @@ export async function listChores(
     (crop) => crop,
   );
   const visits = dailyVisits(line).filter((day) => day >= from && day < from + days);
-  const crops = line.crops.map((_, crop): AnyBatch => ({ name: null, crop, sown: 0 }));
+  const crops = line.crops.map((_, crop): AnyBatch => ({ name: null, crop, sown: 0, stood: false }));
   const names = namesOf(batches.all, counted);
   const iso = (day: number): string => isoOfDay(plan.start, day);
   return success({

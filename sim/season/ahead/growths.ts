@@ -8,6 +8,7 @@
 
 import type { Plan } from '../../models/plan.js';
 import type { Cohort, CohortsByStage, Stay } from '../history/cohorts.js';
+import type { Span } from '../history/logged-season.js';
 import { stageCohorts } from '../history/occupancy.js';
 import type { ShortVisits } from '../history/short-visits.js';
 
@@ -25,6 +26,8 @@ export interface Growth {
   readonly end: GrowthEnd;
   /** Day on which it came in [d]. Taken from the log in the order of coming; see stage-past.ts. */
   readonly from: number;
+  /** When it can have come in, if a `stand` row found it there; left out if it came in on that day. */
+  readonly since?: Span;
   /** Whether the chance of leaving at that visit depends on when others were ready. */
   readonly queued: boolean;
 }
@@ -55,7 +58,7 @@ export function growthsOf(
   const standing = here.filter((cohort) => cohort.stays.some(({ end }) => end === 'standing'));
   const groups = new Set(standing.map(isOf));
   const mates = here.filter((cohort) => groups.has(isOf(cohort)));
-  const oldest = mates.reduce((least, { from }) => Math.min(least, from), Infinity);
+  const oldest = mates.reduce((least, { from, since }) => Math.min(least, since?.from ?? from), Infinity);
   let firstVisit = 0;
   while (firstVisit < visits.length - 1 && visits[firstVisit]! <= oldest) firstVisit++;
   for (let i = 0; i < FURTHER_BACK && firstVisit > 0 && short[firstVisit - 1] === 1; i++) firstVisit--;
@@ -73,8 +76,10 @@ export function growthsOf(
           ? short[last] === 1
           : end !== 'dead' && (short[visit] === 1 || (visit > 0 && short[visit - 1] === 1));
       if (!(mate || (queued && visit >= firstVisit))) continue;
-      const { batch, crop, phase, from } = cohort;
-      for (let i = 0; i < stay.count; i++) growths.push({ batch, crop, phase, visit, end, from, queued });
+      const { batch, crop, phase, from, since } = cohort;
+      for (let i = 0; i < stay.count; i++) {
+        growths.push({ batch, crop, phase, visit, end, from, ...(since && { since }), queued });
+      }
     }
   }
   return { growths: thatFit(growths, holes), firstVisit };

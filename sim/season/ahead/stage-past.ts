@@ -6,7 +6,9 @@
  *
  * - what moved on, or was picked, was ready by then, and not yet at the last visit that left holes free;
  * - of two plants of which one went on at a visit and the other had to stay, the first was ready first;
- * - nothing that stands was dead at the last visit, nor had been ready for longer than it keeps.
+ * - nothing that stands was dead at the last visit, nor had been ready for longer than it keeps;
+ * - what a `stand` row found came in on a day of its span, each as likely by itself; if the row says nothing, on a day from
+ *   which on it can have grown (to the 99th percentile of its time) and have been kept by then.
  *
  * The past is changed bit by bit, each bit drawn anew given all the others (Gibbs sampling, Geman & Geman 1984, IEEE
  * Transactions on Pattern Analysis and Machine Intelligence 6:721-741; exchanges of two plants by the rule of Metropolis
@@ -15,6 +17,7 @@
 
 import { TICK } from '../../engine/clock.js';
 import type { Uniform } from '../../engine/random.js';
+import type { Span } from '../history/logged-season.js';
 import type { ShortVisits } from '../history/short-visits.js';
 import type { GrowthLaw } from './growth-law.js';
 import type { Growth, StageGrowths } from './growths.js';
@@ -27,8 +30,9 @@ export type Fate = 'ripen' | 'die' | 'fail';
 interface LatentGrowth {
   readonly growth: Growth;
   readonly law: GrowthLaw;
-  /** Day on which it came in [d]. */
+  /** Day on which it came in [d], and when it can have. */
   from: number;
+  since: Span | null;
   /** When it became, or becomes, ready [d]; of use only if it is tied, and not for a plant that will die or fail. */
   ready: number;
   /** Of plants that stand. */
@@ -50,6 +54,8 @@ export class StagePast {
   readonly #uniform: Uniform;
   readonly #groups: Group[] = [];
   readonly #standing: LatentGrowth[] = [];
+  /** Those of which perhaps only a span of days is known in which they came in, and their like. */
+  readonly #undated: LatentGrowth[];
   /** Tied plants that left, by the place of the visit. */
   readonly #left: LatentGrowth[][];
   readonly #standingQueued: boolean;
@@ -82,25 +88,38 @@ export class StagePast {
       groups.set(key, group);
       const { from } = growth;
       const law = lawOf(growth);
-      const unknown: LatentGrowth = { growth, law, from, ready: from, fate: 'ripen', known: new Map() };
+      const since = growth.since === undefined ? null : boundedSpan(growth.since, law);
+      const unknown: LatentGrowth = {
+        growth,
+        law,
+        from,
+        since,
+        ready: from,
+        fate: 'ripen',
+        known: new Map(),
+      };
       if (group.members.length > 0 && group.members[0]!.from !== from) group.mixed = true;
       group.members.push(unknown);
       if (growth.end === 'standing') this.#standing.push(unknown);
       else if (growth.queued) this.#left[growth.visit]!.push(unknown);
     }
     this.#groups = [...groups.values()].filter(({ mixed }) => mixed);
+    this.#undated = [...groups.values()]
+      .filter(({ members }) => members.some(({ since }) => since !== null))
+      .flatMap(({ members }) => members);
     this.#standingQueued = short[visits.length - 1] === 1 && this.#standing.length > 0;
     this.#begin();
   }
 
   /** Whether there is anything that takes rounds to settle. */
   get settles(): boolean {
-    return this.#groups.length > 0 || this.#standingQueued;
+    return this.#groups.length > 0 || this.#undated.length > 0 || this.#standingQueued;
   }
 
   /** One round: every bit is drawn anew. */
   round(): void {
     for (const { members } of this.#groups) for (let i = 0; i < members.length; i++) this.#exchange(members);
+    for (const unknown of this.#undated) this.#drawEntry(unknown);
     this.#drawReady();
     // Where they bear on nothing else, it is soon enough when they are told.
     if (this.#standingQueued) this.#drawStanding();
@@ -141,9 +160,22 @@ export class StagePast {
     const now = this.#weight(a, a.from) * this.#weight(b, b.from);
     const then = this.#weight(a, b.from) * this.#weight(b, a.from);
     if (!(then > 0) || this.#uniform() * now >= then) return;
-    const { from } = a;
+    const { from, since } = a;
     a.from = b.from;
+    a.since = b.since;
     b.from = from;
+    b.since = since;
+  }
+
+  /** Let a plant have come in on another day of its span. */
+  #drawEntry(unknown: LatentGrowth): void {
+    const { since } = unknown;
+    if (since === null) return;
+    for (let i = 0; i < ENTRIES; i++) {
+      const other = since.from + Math.floor(this.#uniform() * (since.to - since.from + 1));
+      const then = this.#weight(unknown, other);
+      if (then > 0 && this.#uniform() * this.#weight(unknown, unknown.from) < then) unknown.from = other;
+    }
   }
 
   /** When those became ready that left: before those that stayed. */
@@ -275,6 +307,16 @@ export class StagePast {
     const least = Math.max(before, day - law.keeps - TICK - from);
     return law.readyBy(day - from) - law.readyBy(Math.max(0, least));
   }
+}
+
+/** Days that are tried in a round for a plant of which only a span is known. */
+const ENTRIES = 4;
+
+/** Of a plant that stands since nobody knows when: as long as it can at most, but for one in a hundred. */
+function boundedSpan({ from, to }: Span, law: GrowthLaw): Span {
+  if (from !== -Infinity) return { from, to };
+  const kept = Number.isFinite(law.keeps) ? law.keeps : 0;
+  return { from: to - Math.ceil(law.quantile(0.99) + kept), to };
 }
 
 /** Where fewer than so many of such plants would still grow, a plant is taken as failed, unseen or not logged. */

@@ -6,18 +6,17 @@
  */
 
 import { toGrid } from '../../engine/clock.js';
-import { groupedBy } from '../../engine/lists.js';
 import { dayFrom } from '../../models/dates.js';
 import type { Cleaning } from '../../models/initial-state.js';
-import { holesOf, type Plan } from '../../models/plan.js';
+import type { Plan } from '../../models/plan.js';
 import { failure, type Result, success } from '../../models/result.js';
-import * as route from '../../models/route.js';
 import { attendance } from '../history/attendance.js';
 import { type CohortsByStage, cohortsOf } from '../history/cohorts.js';
+import { crowded } from '../history/log-faults.js';
 import { dateFault, type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { occupancy, type StageDays, stageCohorts } from '../history/occupancy.js';
 import { type ShortVisits, shortVisits } from '../history/short-visits.js';
-import { faultOfRows, type LogFault } from '../log/faults.js';
+import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 
 export interface Today {
@@ -111,43 +110,4 @@ function cleaningNow(
     open.map(({ holes, from }) => ({ holes, until: from + cleanDays })),
   );
   return found;
-}
-
-/** More plants than holes: the log belongs to a line of other stages. */
-function crowded(rows: readonly LogRow[], { plan }: LoggedSeason, cohorts: CohortsByStage): LogFault[] {
-  return plan.stages.flatMap((stage, s) => {
-    const stands = leastStanding(plan, cohorts, s);
-    const holes = holesOf(stage);
-    if (stands <= holes) return [];
-    const last = rows.findLast((row) => row.stage === stage.name)!;
-    return [
-      faultOfRows([last], {
-        column: null,
-        found: `${stands} plants in ${stage.name} after the last row`,
-        expected: `at most ${holes}, for the scenario has so many holes there`,
-        advice: 'Set channels and holes of the stage in the scenario, or log what was lost.',
-      }),
-    ];
-  });
-}
-
-/**
- * The fewest plants that can stand in a stage. Of those with several cuts a log does not say which were picked; as many as
- * possible have given all their picks.
- */
-function leastStanding(plan: Plan, cohorts: CohortsByStage, s: number): number {
-  let least = 0;
-  for (const lots of groupedBy(stageCohorts(cohorts, s, plan), ({ batch }) => batch).values()) {
-    const crop = plan.crops[lots[0].crop]!;
-    let picked = 0;
-    for (const { phase, count, stays } of lots) {
-      if (phase === 0) least += count;
-      for (const stay of stays) {
-        if (stay.end === 'picked') picked += stay.count;
-        else if (stay.end !== 'standing') least -= stay.count;
-      }
-    }
-    least -= Math.floor(picked / (route.isLast(crop, s) ? crop.cuts : 1));
-  }
-  return least;
 }

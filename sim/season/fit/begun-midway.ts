@@ -11,11 +11,13 @@ import type { LoggedSeason } from '../history/logged-season.js';
 export function begunMidway({ batches, events }: LoggedSeason): ReadonlySet<number> {
   const midway = new Set<number>();
   for (const { action, batch, day } of events) {
-    if (action === 'move' && batches[batch]!.sown === day) midway.add(batch);
+    const { sown, seeds } = batches[batch]!;
+    if (action === 'move' && seeds > 0 && sown === day) midway.add(batch);
   }
   const first = batches[0]?.sown;
   if ([...midway].some((batch) => batches[batch]!.sown === first)) {
-    for (const [batch, { sown }] of batches.entries()) if (sown === first) midway.add(batch);
+    for (const [batch, { sown, seeds }] of batches.entries())
+      if (seeds > 0 && sown === first) midway.add(batch);
   }
   return midway;
 }

@@ -11,14 +11,17 @@
  * waited, the spread is not good: of batches that came in on several dates its interval held the truth in 94 of 100 logs
  * with half of the plants leaving at short visits, in 91 with 69 %, in 87 with 72 %; of others in 88 with 94 %.
  * Where a crop is cut several times, nothing of its last stage is good: which of its plants were picked is not logged
- * (see observations.ts); intervals of the mean days held it in 20 to 68 of 100 logs. What is not good is not to be written
+ * (see observations.ts); intervals of the mean days held it in 20 to 68 of 100 logs. Nor is anything good that cannot be (see
+ * contradictions.ts). What is not good is not to be written
  * into a scenario.
  */
 
 import type { GrowthTime, Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
+import { logFaults } from '../history/log-faults.js';
 import type { LogRow } from '../log/rows.js';
-import { type Observations, type ObservedStage, observe, type PlantKind } from './observations.js';
+import { type Contradiction, contradictionsOf } from './contradictions.js';
+import { type Observations, type ObservedStage, observe } from './observations.js';
 import { fifoStays } from './survival/fifo-stays.js';
 import { kaplanMeier, type Median, medianOf } from './survival/kaplan-meier.js';
 import type { Fitted, KindModel } from './survival/kind-search.js';
@@ -84,6 +87,10 @@ export interface StageFit {
   readonly in_turn: boolean;
   /** Plants (first stage: seeds) that came in; growths, with `regrowth`. */
   readonly entered: number;
+  /** Of these, plants of `stand` rows, followed from when they were found standing. */
+  readonly stood: number;
+  /** Plants of `stand` rows that say since when to more than 2 days, or not at all; they are in no other figure here. */
+  readonly undated: number;
   /** Those that were moved on or picked, or thrown away after having been ready too long. */
   readonly ready: number;
   /** Those that were cleared dead or failed. */
@@ -106,7 +113,8 @@ export interface StageFit {
   /** Of those that left ready, the ones that left at a visit at which holes (or wanted heads) were short. */
   readonly short: number;
   /**
-   * Days that half of the plants stood here, growing and waiting, those that died or still stand allowed for.
+   * Days that half of the plants stood here, growing and waiting, those that died or still stand allowed for; null if none
+   * whose entry was seen has left ready.
    */
   readonly stay: Median | null;
   /** Mean growth time [d]; null if too few plants left ready. */
@@ -129,6 +137,8 @@ export interface StageFit {
   readonly shapes: readonly ShapeFit[];
   /** Whether the best shape fits clearly better than the next. */
   readonly told_apart: boolean;
+  /** What cannot be, so that nothing of this is good; none if the log bears it out. */
+  readonly contradictions: readonly Contradiction[];
 }
 
 export interface CropFit {
@@ -147,22 +157,35 @@ export interface FitResult {
   readonly crops: readonly CropFit[];
 }
 
+/** What a thread is asked for. Plain data. */
+export interface FitErrand {
+  readonly kind: 'fit';
+  readonly rows: readonly LogRow[];
+  readonly stages: readonly string[];
+  readonly plan: Plan | null;
+  readonly which: readonly string[];
+}
+
 /**
  * @param rows of a log, as `readLog` hands them out
  * @param stages names of the line's stages in their order
  * @param plan of the line, with the same stages; null if there is none
  * @param begin told of each stage before its turn: where many waited, one can take some seconds
+ * @param which stages to fit; all, if left out
  */
 export function fitSeason(
   rows: readonly LogRow[],
   stages: readonly string[],
   plan: Plan | null,
   begin: (stage: string) => void = () => {},
+  which: readonly string[] = stages,
 ): FitResult {
   const seen = observe(rows, stages, plan);
+  const refused = plan !== null && logFaults(rows, plan).length > 0;
   const fits = seen.stages.flatMap(({ name }, s) => {
+    if (!which.includes(name)) return [];
     begin(name);
-    return fitsOf(seen, s, plan);
+    return fitsOf(seen, s, plan).map(({ crop, told }) => ({ crop, told: borneOut(told, refused) }));
   });
   return {
     from: rows[0]?.date ?? '',
@@ -173,6 +196,32 @@ export function fitSeason(
       known: plan === null || planned(plan, crop) !== undefined,
       stages: fits.filter((fit) => fit.crop === c).map((fit) => fit.told),
     })),
+  };
+}
+
+/** What was fitted stage by stage, as one. @param parts of the same log, at least one */
+export function joinedFits(parts: readonly FitResult[]): FitResult {
+  const [first] = parts as [FitResult, ...FitResult[]];
+  const crops = first.crops.map((crop, c) => ({
+    ...crop,
+    stages: parts.flatMap((part) => part.crops[c]!.stages),
+  }));
+  return { ...first, crops };
+}
+
+/** Nothing is good that the log itself speaks against. @param refused whether the log does not fit the plan */
+function borneOut(told: StageFit, refused: boolean): StageFit {
+  const contradictions = [...told.contradictions, ...(refused ? ['refused' as const] : [])];
+  if (contradictions.length === 0) return told;
+  const doubted = (figure: FittedFigure | null) => figure && { ...figure, good: false };
+  const { days, spread, loss, germination } = told;
+  return {
+    ...told,
+    contradictions,
+    days: doubted(days),
+    spread: doubted(spread),
+    loss: doubted(loss),
+    germination: doubted(germination),
   };
 }
 
@@ -215,14 +264,10 @@ function fitsOf(seen: Observations, s: number, plan: Plan | null): { crop: numbe
     : questions.map(() => null);
   const common = commonDoubts(stage, questions, fitted);
   return kinds.flatMap((kind, k) => {
-    if (groups[k]!.length === 0) return [];
+    if (groups[k]!.length === 0 && stage.undated[k] === 0) return [];
     const missing = missingOf(stage, k, questions[k]!, fitted[k]!);
-    return [
-      {
-        crop: kind.crop,
-        told: toldOf(stage, kind, kinds, groups[k]!, questions[k]!, fitted[k]!, common, missing),
-      },
-    ];
+    const told = toldOf(stage, k, groups[k]!, questions[k]!, fitted[k]!, common, missing);
+    return [{ crop: kind.crop, told }];
   });
 }
 
@@ -278,16 +323,16 @@ function missingOf(
 }
 
 function toldOf(
-  { name, record }: ObservedStage,
-  { crop, regrowth }: PlantKind,
-  kinds: readonly PlantKind[],
+  { name, record, kinds, undated }: ObservedStage,
+  k: number,
   groups: readonly Group[],
   question: KindModel,
   fitted: Fitted | null,
   common: readonly FitDoubt[],
   missing: Unmentioned,
 ): StageFit {
-  const entered = total(groups.flatMap(({ entries }) => entries));
+  const { crop, regrowth } = kinds[k]!;
+  const entries = groups.flatMap((group) => group.entries);
   const left = groups.flatMap(({ ready }) => ready);
   const ready = total(left);
   const cleared = groups.flatMap((group) => group.dead);
@@ -306,11 +351,18 @@ function toldOf(
   ];
   const timed = common.length === 0;
   const counted = odd.length === 0 && !common.some(({ why }) => why === 'begun_midway');
+  const stay = stayOf(groups, record);
+  const { shape } = question;
+  const days = fitted && narrow(fitted.days, WIDEST_DAYS, timed && !inTurn);
+  const spread =
+    fitted && narrow(fitted.spread, WIDEST_SPREAD, timed && !inTurn && short <= mostWaited * ready);
   return {
     stage: name,
     regrowth,
     in_turn: inTurn,
-    entered,
+    entered: total(entries),
+    stood: total(entries.filter(({ stood }) => stood !== undefined)),
+    undated: undated[k]!,
     ready,
     dead,
     cause_unknown: question.seeds ? total(cleared.filter(({ cause }) => cause === undefined)) : 0,
@@ -321,14 +373,15 @@ function toldOf(
     unmentioned: missing.count,
     unmentioned_batches: missing.batches,
     short,
-    stay: ready === 0 ? null : stayOf(groups, record),
-    days: fitted && narrow(fitted.days, WIDEST_DAYS, timed && !inTurn),
-    spread: fitted && narrow(fitted.spread, WIDEST_SPREAD, timed && !inTurn && short <= mostWaited * ready),
+    stay,
+    days,
+    spread,
     loss: fitted?.loss ? { ...fitted.loss, good: enough && counted && !inTurn } : null,
     germination: fitted?.germination ? { ...fitted.germination, good: enough && counted } : null,
-    shape: question.shape,
+    shape,
     shapes,
     told_apart: shapes.length > 1 && shapes[1]!.aic - shapes[0]!.aic >= APART,
+    contradictions: contradictionsOf({ days, spread, shape, stay, ready }, groups, record),
   };
 }
 
@@ -344,8 +397,11 @@ function shapesOf({ likelihoods }: Fitted, { seeds, losses }: KindModel): ShapeF
   );
 }
 
-function stayOf(groups: readonly Group[], record: StageRecord): Median {
-  const stays = groups.flatMap((group) => fifoStays(group, record));
+/** Of plants whose entry was seen; null if none of them left. */
+function stayOf(groups: readonly Group[], record: StageRecord): Median | null {
+  const seen = groups.filter(({ entries }) => entries.every(({ stood }) => stood === undefined));
+  const stays = seen.flatMap((group) => fifoStays(group, record));
+  if (!stays.some(({ end }) => end === 'ready')) return null;
   return medianOf(
     kaplanMeier(
       stays.map(({ day, count, end, visit }) => ({

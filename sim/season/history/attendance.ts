@@ -83,7 +83,7 @@ function freeCells({ plan, days }: LoggedSeason, cohorts: CohortsByStage): Int32
   const free = new Int32Array(days + 1);
   free[0] = holesOf(stage);
   for (const cohort of cohorts[first]!) {
-    free[cohort.from]! -= cohort.count;
+    free[cohort.seen]! -= cohort.count;
     for (const { to, count, vacates } of cohort.stays) {
       const back = Math.ceil(to + toGrid(stage.cleanDays));
       if (vacates && back <= days) free[back]! += count;

@@ -63,7 +63,9 @@ export function seasonOfRows(rows: readonly LogRow[], plan: Plan): LoggedSeason 
 }
 
 function cropsSown(rows: readonly LogRow[]): string[] {
-  return [...new Set(rows.filter(({ action }) => action === 'sow').map(({ crop }) => crop))];
+  return [
+    ...new Set(rows.filter(({ action }) => action === 'sow' || action === 'stand').map(({ crop }) => crop)),
+  ];
 }
 
 function bareCrop(name: string, stages: number): CropPlan {

@@ -13,7 +13,7 @@
 
 import { type CropPlan, growingOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
-import type { LoggedEvent, LoggedSeason } from './logged-season.js';
+import type { LoggedEvent, LoggedSeason, Span } from './logged-season.js';
 import type { LossKind } from './losses.js';
 
 /** How a stay ended; `standing`: it did not. */
@@ -37,8 +37,15 @@ export interface Cohort {
   readonly crop: number;
   /** Picks that each of them has given already. */
   readonly phase: number;
-  /** [d from the start] */
+  /**
+   * Day on which they came in [d from the start]. Where only a span is known, its middle; where nothing is, so long before
+   * the log tells of them that half of the plan's mean time is over. Then it may lie before the start.
+   */
   readonly from: number;
+  /** Day from which on the log tells of them [d from the start]: the same, but for plants that stood there before. */
+  readonly seen: number;
+  /** When plants that stood there before can have come in; null for all others. */
+  readonly since: Span | null;
   readonly count: number;
   /** In the order of leaving. */
   readonly stays: Stay[];
@@ -54,8 +61,18 @@ export function cohortsOf(season: LoggedSeason): CohortsByStage {
   const { plan, batches, events } = season;
   const cohorts: OpenCohort[][] = Array.from({ length: plan.stages.length + 1 }, () => []);
   const places: Places[] = batches.map(({ crop }) => new Places(plan.crops[crop]!));
-  const enter = (batch: number, stage: number, phase: number, day: number, count: number): void => {
-    const lot = { batch, crop: batches[batch]!.crop, phase, from: day, count, stays: [], left: count };
+  const enter = (
+    batch: number,
+    stage: number,
+    phase: number,
+    day: number,
+    count: number,
+    since: Span | null = null,
+  ): void => {
+    const { crop } = batches[batch]!;
+    const from =
+      since === null ? day : likelyEntry(since, growingOf(plan.crops[crop]!, stage, phase).time.days);
+    const lot = { batch, crop, phase, from, seen: day, since, count, stays: [], left: count };
     cohorts[phase === 0 ? stage : plan.stages.length]!.push(lot);
     places[batch]!.add(stage, phase, lot);
   };
@@ -64,6 +81,7 @@ export function cohortsOf(season: LoggedSeason): CohortsByStage {
     if (action === 'clean') continue;
     const crop = plan.crops[batches[batch]!.crop]!;
     if (action === 'sow') enter(batch, route.first(crop), 0, day, count);
+    else if (action === 'stand') enter(batch, stage, 0, day, count, event.since);
     else if (action === 'move') {
       leave(places[batch]!, route.before(crop, stage), event, 'on');
       enter(batch, stage, 0, day, count);
@@ -78,6 +96,11 @@ export function cohortsOf(season: LoggedSeason): CohortsByStage {
     }
   }
   return cohorts;
+}
+
+/** Where between two days plants came in, if one day must stand for all. @param days that they grow in the mean */
+function likelyEntry({ from, to }: Span, days: number): number {
+  return Math.round(from === -Infinity ? to - days / 2 : (from + to) / 2);
 }
 
 function leave(places: Places, stage: number, { action, day, count, loss }: LoggedEvent, end: StayEnd): void {
@@ -121,7 +144,10 @@ class Places {
   }
 
   add(stage: number, phase: number, cohort: OpenCohort): void {
-    this.#cohorts[stage + phase]!.push(cohort);
+    const lots = this.#cohorts[stage + phase]!;
+    lots.push(cohort);
+    // What stood before may be told in any order.
+    if (cohort.since !== null) lots.sort((a, b) => a.from - b.from);
   }
 
   /** Take plants out lot by lot. @param next says of which lot the next ones are */

@@ -5,17 +5,25 @@ import { type Plan, seasonDays } from '../../models/plan.js';
 import { failure, type Result, success } from '../../models/result.js';
 import { faultOfRows, type LogFault } from '../log/faults.js';
 import type { LogAction, LogRow } from '../log/rows.js';
+import { sinceOf } from '../log/since.js';
 import { type LossKind, lossKind } from './losses.js';
 import { dailyVisits } from './plan-days.js';
 
-/** One sowing of one crop. */
+/** One sowing of one crop, or what stood of it when the log began to tell of it. */
 export interface Batch {
   readonly name: string;
   /** Place of the crop in the plan. */
   readonly crop: number;
-  /** Day of its sowing [d from the start]. */
+  /** Day of its sowing; of a batch that stood before, that of its `stand` rows [d from the start]. */
   readonly sown: number;
+  /** 0 for a batch that stood before the log told of it. */
   readonly seeds: number;
+}
+
+/** When plants came in: some day from the one to the other [d from the start]; `from` -Infinity if nobody knows. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** A row of the log. */
@@ -32,6 +40,8 @@ export interface LoggedEvent {
   readonly grams: number | null;
   /** How the plants were lost; null for every action but `lose`, and if the note does not say. */
   readonly loss: LossKind | null;
+  /** Since when plants of a `stand` row stand there; null for every other action. */
+  readonly since: Span | null;
 }
 
 export interface LoggedSeason {
@@ -78,19 +88,27 @@ export function loggedSeason(
       date = row.date;
       day = dayNumber(date) - start;
     }
-    if (row.action === 'sow') {
+    if (row.action === 'sow' || (row.action === 'stand' && !places.has(row.batch))) {
       places.set(row.batch, batches.length);
-      batches.push({ name: row.batch, crop: crops.get(row.crop) ?? 0, sown: day, seeds: row.count });
+      const seeds = row.action === 'sow' ? row.count : 0;
+      batches.push({ name: row.batch, crop: crops.get(row.crop) ?? 0, sown: day, seeds });
     }
     const batch = row.action === 'clean' ? -1 : places.get(row.batch)!;
     const stage = stages.get(row.stage)!;
     const { action, channel, count, grams } = row;
     const loss = action === 'lose' ? lossKind(row.note) : null;
-    events.push({ day, action, batch, stage, channel, count, grams, loss });
+    const since = action === 'stand' ? spanOf(row.note, day, plan.start) : null;
+    events.push({ day, action, batch, stage, channel, count, grams, loss, since });
   }
   const days = until ?? (planned ? endOf(day, plan) : day + 1);
   const visits: Plan['visits'] = { kind: 'days', days: dailyVisits(plan) };
   return success({ plan: { ...plan, visits }, planned, days, batches, events });
+}
+
+function spanOf(note: string | null, day: number, start: string): Span {
+  const since = sinceOf(note);
+  if (since === null) return { from: -Infinity, to: day };
+  return { from: dayFrom(start, since.from), to: dayFrom(start, since.to) };
 }
 
 /** Shortest distance from the end of the season at which a log counts as broken off [d]. */
@@ -105,21 +123,29 @@ function endOf(lastRow: number, plan: Plan): number {
 
 /** Rows before the season or behind it: one fault each, since all have the same remedy. */
 function outside(rows: readonly LogRow[], plan: Plan): LogFault[] {
-  const last = isoOfDay(plan.start, seasonDays(plan) - 1);
-  // ISO dates are in order as texts.
-  const before = rows.filter(({ date }) => date < plan.start);
-  const behind = rows.filter(({ date }) => date > last);
-  const expected = `a date from ${plan.start} to ${last}, the season of the scenario`;
-  const faults: LogFault[] = [];
-  if (before.length > 0) {
-    const advice = `Set start: ${before[0]!.date} in the scenario.`;
-    faults.push(dateFault(before, expected, advice));
-  }
+  const behind = rows.filter(({ date }) => date > lastDate(plan));
+  const faults = rowsBefore(rows, plan);
   if (behind.length > 0) {
     const weeks = Math.floor(dayFrom(plan.start, behind.at(-1)!.date) / 7) + 1;
-    faults.push(dateFault(behind, expected, `Set weeks: ${weeks} in the scenario.`));
+    faults.push(dateFault(behind, inSeason(plan), `Set weeks: ${weeks} in the scenario.`));
   }
   return faults;
+}
+
+/** Rows before the season. */
+export function rowsBefore(rows: readonly LogRow[], plan: Plan): LogFault[] {
+  // ISO dates are in order as texts.
+  const before = rows.filter(({ date }) => date < plan.start);
+  if (before.length === 0) return [];
+  return [dateFault(before, inSeason(plan), `Set start: ${before[0]!.date} in the scenario.`)];
+}
+
+function inSeason(plan: Plan): string {
+  return `a date from ${plan.start} to ${lastDate(plan)}, the season of the scenario`;
+}
+
+function lastDate(plan: Plan): string {
+  return isoOfDay(plan.start, seasonDays(plan) - 1);
 }
 
 /** What is wrong with the dates of rows. @param rows at least one */
@@ -128,7 +154,7 @@ export function dateFault(rows: readonly LogRow[], expected: string, advice: str
 }
 
 /** Sowings without a crop, where the scenario has several. */
-function cropless(rows: readonly LogRow[], plan: Plan): LogFault[] {
+export function cropless(rows: readonly LogRow[], plan: Plan): LogFault[] {
   if (plan.crops.length < 2) return [];
   const nameless = rows.filter(({ action, crop }) => action === 'sow' && crop === '');
   if (nameless.length === 0) return [];

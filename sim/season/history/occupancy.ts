@@ -34,7 +34,7 @@ export function occupancy(
     const holes = holesOf(stage);
     const standing = new Int32Array(season.days);
     const left = new Int32Array(season.days);
-    for (const { from, count } of cohorts[s]!) standing[from]! += count;
+    for (const { seen, count } of cohorts[s]!) standing[seen]! += count;
     for (const { stays } of stageCohorts(cohorts, s, season.plan)) {
       for (const { to, count, vacates } of stays) if (vacates) left[to]! += count;
     }
@@ -57,7 +57,7 @@ export function occupancy(
       cleaning,
       logged: resting.level,
       empty,
-      firstEntry: cohorts[s]![0]?.from ?? Infinity,
+      firstEntry: cohorts[s]![0]?.seen ?? Infinity,
       rests: resting.rests,
     };
   });

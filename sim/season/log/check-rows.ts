@@ -135,16 +135,16 @@ class RowCheck {
         return false;
       }
     }
-    if (action === 'sow') this.#checkCrop(draft);
+    const batch = this.#standing.batch(draft.batch);
+    if (action === 'sow' || (action === 'stand' && batch === undefined)) this.#checkCrop(draft);
     else if (action !== 'clean') {
-      const batch = this.#standing.batch(draft.batch);
       // Also one text for all rows of a batch: a long log then takes less memory.
       if (batch !== undefined && (draft.crop === '' || draft.crop === batch.crop)) draft.crop = batch.crop;
     }
     return true;
   }
 
-  /** A crop that is sown is one of the scenario's. */
+  /** A crop that is sown, or stands, is one of the scenario's. */
   #checkCrop({ crop, line }: RowDraft): void {
     if (this.#crops === null || crop === '' || this.#crops.some(({ name }) => name === crop)) return;
     const names = this.#crops.map(({ name }) => name);
@@ -168,7 +168,7 @@ class RowCheck {
 
   #tell(slip: Slip, { line, batch, stage, crop }: LogRow): void {
     const later = slip.column === 'batch' ? this.#sowLines.get(batch) : undefined;
-    const word = { batch, stage, crop, count: '' }[slip.column];
+    const word = { batch, stage, crop, count: '', note: '' }[slip.column];
     this.#faults.add({
       line,
       column: slip.column,
@@ -177,7 +177,7 @@ class RowCheck {
       advice: later !== undefined && later > line ? `It is sown only on line ${later}.` : slip.advice,
       names: slip.names,
       word,
-      ...(slip.column === 'count' ? {} : { kind: `${word} ${slip.expected}` }),
+      ...(slip.column === 'count' || slip.column === 'note' ? {} : { kind: `${word} ${slip.expected}` }),
     });
   }
 }

@@ -158,6 +158,7 @@ const PAST: Readonly<Record<Exclude<LogAction, 'clean'>, string>> = {
   move: 'moved',
   pick: 'picked',
   lose: 'lost',
+  stand: 'standing there',
 };
 
 function gramsAdvice(text: string, thousands: boolean): string {

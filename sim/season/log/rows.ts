@@ -6,7 +6,7 @@
  */
 
 /** What can be logged. */
-export const ACTIONS = ['sow', 'move', 'pick', 'lose', 'clean'] as const;
+export const ACTIONS = ['sow', 'move', 'pick', 'lose', 'clean', 'stand'] as const;
 
 export type LogAction = (typeof ACTIONS)[number];
 
@@ -29,21 +29,21 @@ export interface LogRow {
   /** ISO 8601 date. */
   readonly date: string;
   readonly action: LogAction;
-  /** Empty only for `clean`. Taken from the batch's `sow` row where the file leaves it out. */
+  /** Empty only for `clean`. Taken from the batch's first row where the file leaves it out. */
   readonly crop: string;
   /** Name of the sowing whose plants these are; empty only for `clean`. */
   readonly batch: string;
   /**
-   * `sow`: the first stage. `move`: the stage moved into. `pick`: the last stage. `lose` and `clean`: the stage
-   * itself. Never empty.
+   * `sow`: the first stage. `move`: the stage moved into. `pick`: the last stage. `lose`, `clean` and `stand`: the
+   * stage itself. Never empty.
    */
   readonly stage: string;
   /** null if not logged. */
   readonly channel: string | null;
-  /** Seeds (`sow`), plants (`move`, `pick`, `lose`) or holes (`clean`). */
+  /** Seeds (`sow`), plants (`move`, `pick`, `lose`, `stand`) or holes (`clean`). */
   readonly count: number;
   /** Fresh mass of a whole pick [g]; null if not weighed. */
   readonly grams: number | null;
-  /** null if there is none. */
+  /** null if there is none. Of a `stand` row it may say since when the plants stand there (see since.ts). */
   readonly note: string | null;
 }

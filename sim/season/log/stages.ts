@@ -2,11 +2,11 @@
  * The stages of a line, inferred from its log where no scenario is known.
  *
  * - The first stage is the one that `sow` rows name (the most frequent, should they differ). If they leave it empty:
- *   the stage most often named by `lose` or `clean` rows that no plant was ever moved into and that is not
+ *   the stage most often named by `lose`, `clean` or `stand` rows that no plant was ever moved into and that is not
  *   merely a slip of one that was: it is no slip if it was written several times, or differs in its number only (S1, S2). If there is none, and nothing was ever moved, the stage that was picked from. Else
  *   it is called `sown`.
  * - From there on, the next stage is the one that most batches went into next; a batch's way is the order in which it
- *   was first moved into each stage. The way ends with the stage that was picked from, or where no batch went on.
+ *   was first moved into each stage, from where it stood if a `stand` row says so. The way ends with the stage that was picked from, or where no batch went on.
  *
  * So a slip in one row does not make a stage, unless it is the only row that tells.
  */
@@ -31,11 +31,15 @@ export function inferStages(rows: readonly Pick<RowDraft, 'action' | 'batch' | '
     pick: new Votes(),
     lose: new Votes(),
     clean: new Votes(),
+    stand: new Votes(),
   };
   const ways = new Map<string, string[]>();
+  /** Where batches stood of which the log does not tell the beginning. */
+  const stood = new Map<string, Set<string>>();
   for (const { action, batch, stage } of rows) {
     if (action === null || stage === '') continue;
     named[action].add(stage);
+    if (action === 'stand') stood.set(batch, (stood.get(batch) ?? new Set()).add(stage));
     if (action !== 'move') continue;
     const way = ways.get(batch);
     if (way === undefined) ways.set(batch, [stage]);
@@ -51,9 +55,10 @@ export function inferStages(rows: readonly Pick<RowDraft, 'action' | 'batch' | '
     named.sow.winner() ??
     named.lose.winner(elsewhere) ??
     named.clean.winner(elsewhere) ??
+    named.stand.winner(elsewhere) ??
     (movedInto.length === 0 ? named.pick.winner() : null) ??
     UNNAMED_STAGE;
-  return wayFrom(first, ways, named.pick.winner());
+  return wayFrom(first, ways, stood, named.pick.winner());
 }
 
 /** Whether two names differ in their numbers only. */
@@ -62,10 +67,18 @@ function numbered(one: string, other: string): boolean {
   return one !== other && bare(one) === bare(other);
 }
 
-function wayFrom(first: string, ways: ReadonlyMap<string, readonly string[]>, last: string | null): string[] {
+function wayFrom(
+  first: string,
+  ways: ReadonlyMap<string, readonly string[]>,
+  stood: ReadonlyMap<string, ReadonlySet<string>>,
+  last: string | null,
+): string[] {
   const next = new Map<string, Votes>();
-  for (const way of ways.values()) {
-    let from = first;
+  for (const [batch, way] of ways) {
+    const [start = first, ...more] = stood.get(batch) ?? [];
+    // From several stages at once nobody can tell which way its plants went.
+    if (more.length > 0) continue;
+    let from = start;
     for (const into of way) {
       const votes = next.get(from) ?? new Votes();
       next.set(from, votes);

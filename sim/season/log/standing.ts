@@ -6,10 +6,11 @@
 
 import * as route from '../../models/route.js';
 import type { LogRow } from './rows.js';
+import { sinceFault } from './since.js';
 
 /** What is wrong with a row, as data. */
 export interface Slip {
-  readonly column: 'crop' | 'batch' | 'stage' | 'count';
+  readonly column: 'crop' | 'batch' | 'stage' | 'count' | 'note';
   readonly found: string;
   readonly expected: string;
   /** The names that may stand there; none if it is not about a name. */
@@ -22,10 +23,12 @@ export interface Slip {
 export interface BatchStanding {
   readonly name: string;
   readonly crop: string;
-  /** ISO date of its sowing. */
+  /** ISO date of its sowing; where it stood before the log told of it, of its `stand` rows. */
   readonly sown: string;
-  /** Seeds sown. */
+  /** Seeds sown; 0 if it stood before the log told of it. */
   readonly seeds: number;
+  /** Plants that stood when the log began to tell of it; 0 if its sowing is logged. */
+  readonly stood: number;
   /** Plants (in the first stage: seeds) in each stage, in the order of the stages. */
   readonly standing: readonly number[];
   /** Picks so far; a plant with 3 cuts counts up to 3 times. */
@@ -37,6 +40,8 @@ export interface BatchStanding {
 type Batch = { -readonly [K in keyof BatchStanding]: BatchStanding[K] } & {
   readonly standing: number[];
   readonly cuts: number;
+  /** Whether it began with something else than its sowing. */
+  readonly stands: boolean;
   /** Picks that the plants in the last stage can still give, at most. */
   picksLeft: number;
 };
@@ -44,12 +49,13 @@ type Batch = { -readonly [K in keyof BatchStanding]: BatchStanding[K] } & {
 const NONE: readonly Slip[] = [];
 
 /** The columns of a row that a Standing looks at. */
-export type StandingRow = Pick<LogRow, 'action' | 'crop' | 'batch' | 'stage' | 'count' | 'date'>;
+export type StandingRow = Pick<LogRow, 'action' | 'crop' | 'batch' | 'stage' | 'count' | 'date' | 'note'>;
 
 /**
  * Rules: `sow` puts seeds of a new batch into the first stage; `move` takes plants from the stage right before the
  * one moved into; `pick` takes from the last stage; `lose` takes from the stage named; `clean` is about holes and
- * changes nothing.
+ * changes nothing. `stand` puts plants of a batch into a stage whose sowing is not in the log: all such rows of a batch
+ * are of one date, that from which on the log tells of it.
  *
  * A plant of a crop with several cuts stays where it is picked, until it has given them all. A log does not say which
  * plants of a batch were picked, so the picks left are counted for the batch. Whatever cannot be known is taken
@@ -94,8 +100,8 @@ export class Standing {
 
   /** What is wrong with the names of a row (batch, crop, stage), whatever its count is. */
   nameSlips(row: StandingRow): readonly Slip[] {
-    const slips = [this.#batchSlip(row), this.#stageSlip(row)];
-    return slips[0] === null && slips[1] === null ? NONE : slips.filter((found) => found !== null);
+    const slips = [this.#batchSlip(row), this.#stageSlip(row), noteSlip(row)].filter((one) => one !== null);
+    return slips.length === 0 ? NONE : slips;
   }
 
   /** What is wrong with the count of a row whose names are right; null if nothing is. */
@@ -104,7 +110,7 @@ export class Standing {
     if (!(Number.isInteger(count) && count >= 1)) {
       return slip('count', String(count), 'a whole number of at least 1');
     }
-    if (action === 'sow' || action === 'clean') return null;
+    if (action === 'sow' || action === 'clean' || action === 'stand') return null;
     const batch = this.#batches.get(row.batch)!;
     const place = this.#places.get(row.stage)!;
     const from = action === 'move' ? route.before(this, place) : place;
@@ -142,21 +148,25 @@ export class Standing {
       if (this.#last === this.#first) sown.picksLeft = row.count * sown.cuts;
       return;
     }
+    if (row.action === 'stand' && this.#batches.get(row.batch) === undefined) this.know(row);
     const batch = this.#batches.get(row.batch)!;
     const place = this.#places.get(row.stage)!;
-    if (row.action === 'move') this.#move(batch, place, row.count);
+    if (row.action === 'stand') this.#stand(batch, place, row.count);
+    else if (row.action === 'move') this.#move(batch, place, row.count);
     else if (row.action === 'pick') this.#pick(batch, row.count);
     else this.#lose(batch, place, row.count);
   }
 
   /** Make a batch known of which nothing stands: what remains of a row whose count cannot be read. */
-  know(row: Pick<LogRow, 'batch' | 'crop' | 'date'>): void {
+  know(row: Pick<LogRow, 'batch' | 'crop' | 'date'> & { readonly action: LogRow['action'] | null }): void {
     this.#batches.set(row.batch, {
       name: row.batch,
       crop: row.crop,
       sown: row.date,
       cuts: this.#cutsOf(row.crop),
+      stands: row.action !== 'sow',
       seeds: 0,
+      stood: 0,
       standing: this.#stages.map(() => 0),
       picked: 0,
       lost: 0,
@@ -164,12 +174,24 @@ export class Standing {
     });
   }
 
-  #batchSlip({ action, batch: name, crop }: StandingRow): Slip | null {
+  #batchSlip({ action, batch: name, crop, date }: StandingRow): Slip | null {
     if (action === 'clean') return null;
     const batch = this.#batches.get(name);
+    const known =
+      batch && `${quoted(name)}, ${batch.stood > 0 ? 'standing' : 'sown'} already (${batch.sown})`;
     if (action === 'sow') {
-      if (batch === undefined) return null;
-      return slip('batch', `${quoted(name)}, sown already (${batch.sown})`, 'a name that no batch has yet');
+      return known === undefined ? null : slip('batch', known, 'a name that no batch has yet');
+    }
+    if (action === 'stand' && batch === undefined) {
+      return crop === ''
+        ? slip('crop', 'nothing', `the crop of ${name}, which was not sown in this log`)
+        : null;
+    }
+    if (action === 'stand' && !(batch!.stands && (batch!.stood === 0 || batch!.sown === date))) {
+      return {
+        ...slip('batch', known!, 'a batch of which the log does not tell yet'),
+        advice: 'Its plants are counted already: log what was moved, picked or lost since.',
+      };
     }
     if (batch === undefined) {
       return slip('batch', quoted(name), 'a batch that has been sown', () => [...this.#batches.keys()]);
@@ -206,6 +228,12 @@ export class Standing {
     return null;
   }
 
+  #stand(batch: Batch, place: number, count: number): void {
+    batch.stood += count;
+    batch.standing[place]! += count;
+    if (place === this.#last) batch.picksLeft += count * batch.cuts;
+  }
+
   #move(batch: Batch, into: number, count: number): void {
     batch.standing[route.before(this, into)]! -= count;
     batch.standing[into]! += count;
@@ -225,6 +253,12 @@ export class Standing {
       batch.picksLeft = Math.min(batch.picksLeft - count, batch.standing[place]! * batch.cuts);
     }
   }
+}
+
+/** What is wrong with since when plants stand. */
+function noteSlip({ action, note, date }: StandingRow): Slip | null {
+  const fault = action === 'stand' ? sinceFault(note, date) : null;
+  return fault && { column: 'note', names: () => [], ...fault };
 }
 
 function slip(

@@ -64,9 +64,9 @@ export function channelDays(season: LoggedSeason): ChannelDays[][] {
       continue;
     }
     const from = action === 'move' ? route.before(crop, stage) : stage;
-    if (action !== 'sow')
+    if (action !== 'sow' && action !== 'stand')
       take(parts[batch]![from]!, action === 'move' ? null : channel, channels[from]!, day, count);
-    if (action === 'sow' || action === 'move') {
+    if (action === 'sow' || action === 'move' || action === 'stand') {
       const into = channelOf(stage, channel);
       into.add(day, count);
       const mine = parts[batch]![stage]!;

@@ -35,15 +35,18 @@ export interface Costs {
   readonly all_together: Heads | null;
   /** What happened and cost nothing that can be told. */
   readonly without_cost: readonly CostlyCause[];
-  /** The season simulated as it was, without anything taken away. */
+  /** The season simulated as it was, without anything taken away; null where nothing could be tried. */
   readonly as_it_was: {
     readonly heads: number;
     /** Heads that it gives in another week than the log has them, or not at all. */
     readonly departs: number;
     /** Whether these are few enough for the costs to be those of this season. */
     readonly faithful: boolean;
-  };
+  } | null;
 }
+
+/** Of a log that begins in the middle nothing is told: a season is simulated from an empty line on. */
+export const NO_COSTS: Costs = { causes: [], all_together: null, without_cost: [], as_it_was: null };
 
 /** Ways in which what was not seen can have been that are tried; fewer where a season has very many plants, which even out. */
 const MOST_WAYS = 40;

@@ -81,7 +81,7 @@ function growingForCertain(
   );
   let growing = 0;
   for (const lots of groupedBy(cohorts[s]!, ({ batch }) => batch).values()) {
-    const entries = lots.map(({ from, count }) => ({ day: from, count }));
+    const entries = lots.map(({ seen, count }) => ({ day: seen, count }));
     const ends = lots.flatMap(({ stays }) =>
       stays.map(({ to, count, end, told }) => {
         // Who was found dead was alive and not ready at the visit before.

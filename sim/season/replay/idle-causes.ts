@@ -154,6 +154,7 @@ export class IdleCauses {
     let plants = 0;
     let days = 0;
     for (const cohort of this.#evidence.cohorts[s]!) {
+      if (cohort.since !== null) continue;
       for (const stay of cohort.stays) {
         if (stay.end !== 'on' || stay.to < from || stay.to > to + this.#usual) continue;
         plants += stay.count;

@@ -50,7 +50,7 @@ function seenCrop(crop: CropPlan, c: number, cohorts: CohortsByStage, wait: numb
       came += cohort.count;
       for (const { to, count, end } of cohort.stays) {
         if (end === 'failed' || end === 'died') lost += count;
-        else if (end === 'on' || end === 'picked')
+        else if (cohort.since === null && (end === 'on' || end === 'picked'))
           for (let i = 0; i < count; i++) stays.add(to - cohort.from);
       }
     }

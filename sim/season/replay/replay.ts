@@ -1,7 +1,7 @@
 /** Rebuilds a real season from its log: what stood where, which holes stood empty and why, and what else might have been. */
 
 import { groupedBy } from '../../engine/lists.js';
-import { isoOfDay } from '../../models/dates.js';
+import { dayFrom, isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
@@ -9,11 +9,12 @@ import { attendance } from '../history/attendance.js';
 import { cohortsOf } from '../history/cohorts.js';
 import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { occupancy } from '../history/occupancy.js';
+import { withDays } from '../history/plan-days.js';
 import { shortVisits } from '../history/short-visits.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { channelDays } from './channel-days.js';
-import { costs } from './costs.js';
+import { costs, NO_COSTS } from './costs.js';
 import { failedBatches } from './failed-batches.js';
 import { holeDays } from './hole-days.js';
 import { idleSpells } from './idle-spells.js';
@@ -43,9 +44,18 @@ export function replaySeason(
   if (plan === null) {
     return success(resultOf(inferredSeason(rows, stages), change));
   }
-  const framing = loggedSeason(rows, plan, true);
+  const framing = loggedSeason(rows, fromItsBeginning(plan, rows), true);
   if (!framing.ok) return framing;
   return success(resultOf(framing.value, change));
+}
+
+/** The plan from the day on which a log begins that says what stood then: of what was before it tells nothing. */
+function fromItsBeginning(plan: Plan, rows: readonly LogRow[]): Plan {
+  const start = rows[0]!.date;
+  const shift = dayFrom(plan.start, start);
+  if (shift <= 0 || !rows.some(({ action, date }) => action === 'stand' && date === start)) return plan;
+  const later = (days: readonly number[]) => days.filter((day) => day >= shift).map((day) => day - shift);
+  return { ...withDays(plan, later), start, weeks: Math.max(1, Math.ceil(plan.weeks - shift / 7)) };
 }
 
 /** What stood and who came, in a season in which plants that are never mentioned again are gone. */
@@ -110,7 +120,7 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
     weeks,
     missed_visits: came.missed.map(date),
     scarcest: scarcest === null ? null : season.plan.stages[scarcest]!.name,
-    ...costs(evidence, readiness, weeks),
+    ...(season.batches.some(({ seeds }) => seeds === 0) ? NO_COSTS : costs(evidence, readiness, weeks)),
     unseen: unseenOf(season, logged),
     idle,
     stages,
@@ -143,11 +153,12 @@ function crowdedIn(stages: readonly ReplayedStage[], date: (day: number) => stri
 }
 
 function counts(season: LoggedSeason, standing: readonly number[]): ReplayResult['counts'] {
-  const of = (action: 'sow' | 'pick' | 'lose'): number =>
+  const of = (action: 'sow' | 'stand' | 'pick' | 'lose'): number =>
     season.events.reduce((sum, event) => sum + (event.action === action ? event.count : 0), 0);
   const weighed = season.events.filter(({ action, grams }) => action === 'pick' && grams !== null);
   return {
     sown: of('sow'),
+    stood: of('stand'),
     picked: of('pick'),
     grams: weighed.length === 0 ? null : weighed.reduce((sum, { grams }) => sum + grams!, 0),
     lost: of('lose'),

@@ -59,6 +59,8 @@ export interface ReplayResult extends Costs {
   /** Seeds and plants, in all. */
   readonly counts: {
     readonly sown: number;
+    /** Plants that stood when the log began to tell of them (`stand` rows). */
+    readonly stood: number;
     readonly picked: number;
     /** Fresh mass of the picks that were weighed [g]; null if none was. */
     readonly grams: number | null;
@@ -82,6 +84,6 @@ export interface ReplayResult extends Costs {
   /** Spells of empty holes: where and when (see idle-spells.ts). What they cost as causes of the season, `causes` tells. */
   readonly idle: readonly IdleSpell[];
   readonly stages: readonly ReplayedStage[];
-  /** The same season under another cadence; null if none was asked for. */
+  /** The same season under another cadence; null if none was asked for, or if it cannot be told: plants stood before. */
   readonly what_if: WhatIf | null;
 }

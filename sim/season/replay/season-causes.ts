@@ -54,7 +54,7 @@ export type SeasonCause =
       readonly planned_days: number;
     };
 
-type Losses = Pick<FailedBatch, 'came' | 'lost' | 'expected'>;
+export type Losses = Pick<FailedBatch, 'came' | 'lost' | 'expected'>;
 
 export interface Suspect {
   readonly cause: SeasonCause;

@@ -38,7 +38,7 @@ export function seasonDraws(
   const fromPlan = planDraws(plan);
   const seen: (ObservedDraws | null)[][] = plan.crops.map((crop, c) => {
     const luck = cohorts.slice(0, stages).map((list, s) => {
-      const mine = list.filter((cohort) => cohort.crop === c);
+      const mine = list.filter((cohort) => cohort.crop === c && cohort.since === null);
       if (mine.length === 0) return null;
       const name = [crop.name, plan.stages[s]!.name];
       const own = completion && new StageCompletion(completion, plan, c, s);

@@ -29,6 +29,8 @@ export function unseenLosses(
     cohorts[s]!.flatMap((cohort): LoggedEvent[] => {
       const { crop, batch, from } = cohort;
       const stay = cohort.stays.at(-1);
+      // Of one that was found standing nobody may know since when it grows.
+      if (cohort.since !== null) return [];
       // Of a plant with several cuts a log does not tell which pick was its last.
       if (stay?.end !== 'standing' || (plan.crops[crop]!.cuts > 1 && route.isLast(plan, s))) return [];
       const time = new GrowingTime(plan.crops[crop]!.stages[s]!.time);
@@ -36,7 +38,19 @@ export function unseenLosses(
       const ready = from + time.quantile(1 - STILL_GROWING);
       const day = visits.find((visit) => visit >= ready) ?? visits.at(-1)!;
       const loss = s === route.first(plan.crops[crop]!) ? 'failed' : 'died';
-      return [{ day, action: 'lose', batch, stage: s, channel: null, count: stay.count, grams: null, loss }];
+      return [
+        {
+          day,
+          action: 'lose',
+          batch,
+          stage: s,
+          channel: null,
+          count: stay.count,
+          grams: null,
+          loss,
+          since: null,
+        },
+      ];
     }),
   );
 }

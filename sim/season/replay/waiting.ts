@@ -39,7 +39,7 @@ export function waitingPlants(
       }
       const leaves = Math.min(stay.to, days);
       for (let i = 0; i < n; i++) {
-        const from = Math.round(cohort.from + times[i]!);
+        const from = Math.max(cohort.seen, Math.round(cohort.from + times[i]!));
         if (from >= leaves) continue;
         waiting[from]! += stay.count / n;
         if (leaves < days) waiting[leaves]! -= stay.count / n;

@@ -42,7 +42,8 @@ export interface WhatIf {
 /**
  * @param weeks picks of each week as they were, with the date on which each begins
  * @param visits of the season [d]
- * @returns null if the log has no cadence to change: nothing was sown
+ * @returns null if the log has no cadence to change: nothing was sown, or plants stood before it began, whose fates under
+ * another cadence it does not tell
  */
 export function whatIf(
   season: LoggedSeason,
@@ -51,7 +52,7 @@ export function whatIf(
   weeks: readonly { readonly start: string; readonly heads: number }[],
   change: CadenceChange,
 ): WhatIf | null {
-  if (season.batches.length === 0) return null;
+  if (season.batches.length === 0 || season.events.some(({ action }) => action === 'stand')) return null;
   const { crops } = season.plan;
   const own = crops.map((_, c) => asItWas(season, c));
   const again = simulated(planOf(season, visits, own), draws);

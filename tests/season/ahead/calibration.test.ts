@@ -22,6 +22,8 @@ import { toPlan } from '../../../sim/scenario/plan.js';
 import { forecastOf } from '../../../sim/season/ahead/forecast.js';
 import { InitialStates } from '../../../sim/season/ahead/initial-states.js';
 import { todayOf } from '../../../sim/season/ahead/today.js';
+import type { LogRow } from '../../../sim/season/log/rows.js';
+import { cutLog } from '../../support/cut-log.js';
 import { EXAMPLES, readExample } from '../../support/examples.js';
 import { openingOf } from '../../support/openings.js';
 import { simulatedLog } from '../../support/simulated-log.js';
@@ -29,6 +31,8 @@ import { simulatedLog } from '../../support/simulated-log.js';
 const SEASONS = 500;
 const FUTURES = 9;
 const WEEKS = 8;
+/** Seasons of logs that begin in the middle. */
+const STOOD = 50;
 
 /** A scenario of the repository, long enough to be stopped in its last week and to go on. @param change of its text */
 function planOf(name: string, change?: (text: string) => string) {
@@ -61,8 +65,15 @@ function weeklyPicks(
 /**
  * Stop seasons, look ahead, and rank what came: from 0 to 1, one rank a week; and how often it lay beyond the ends of the range
  * that is told of the futures, or at them; and the share that lay within the whole numbers that are told.
+ * @param kept what of the log was kept, of a season that was stopped on a day
  */
-function checkSeasons(plan: Plan, weeks: number, seasons: number, futures: number) {
+function checkSeasons(
+  plan: Plan,
+  weeks: number,
+  seasons: number,
+  futures: number,
+  kept: (rows: LogRow[], day: number) => LogRow[] = (rows) => rows,
+) {
   const chance = stream(99, 0, ['calibration']);
   const ranks: number[] = [];
   const beyond = { low: 0, atLow: 0, high: 0, atHigh: 0 };
@@ -72,7 +83,7 @@ function checkSeasons(plan: Plan, weeks: number, seasons: number, futures: numbe
     const part = planUntil(plan, day);
     const line = new Line(part);
     const came = weeklyPicks(line, 100, season, day, null);
-    const rows = simulatedLog(part, 100, season, { until: day });
+    const rows = kept(simulatedLog(part, 100, season, { until: day }), day);
     const reading = todayOf(rows, plan, isoOfDay(plan.start, day));
     if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
     const openings = new InitialStates(reading.value, 555);
@@ -149,6 +160,17 @@ describe('ranks from 10 to 90 % are those of 78 to 82 % of the next weeks', () =
     // The standard error is about 1.1 points; 4 are allowed.
     expect(Math.abs(shareWithin(ranks, 0.1, 0.9) - 0.8)).toBeLessThan(0.044);
   });
+
+  test.each(['day', 'span', 'none'] as const)(
+    'where the log was begun ten days ago, and of what stood then is known since when: %s',
+    (memory) => {
+      const { ranks } = checkSeasons(shelf.plan, shelf.weeks, STOOD, FUTURES, (rows, day) =>
+        day < 50 ? rows : cutLog(rows, shelf.plan, day - 10, memory),
+      );
+      // The standard error is 2 points; 3 of them are allowed.
+      expect(Math.abs(shareWithin(ranks, 0.1, 0.9) - 0.8)).toBeLessThan(0.06);
+    },
+  );
 
   test('where heads are wanted and plants are cut again', () => {
     const { plan, weeks } = planOf('kitchen-garden');

@@ -17,6 +17,8 @@ const stageFit = (rest: Partial<StageFit>): StageFit => ({
   regrowth: false,
   in_turn: false,
   entered: 200,
+  stood: 0,
+  undated: 0,
   ready: 180,
   dead: 10,
   cause_unknown: 0,
@@ -35,6 +37,7 @@ const stageFit = (rest: Partial<StageFit>): StageFit => ({
   shape: 'lognormal',
   shapes: [],
   told_apart: false,
+  contradictions: [],
   ...rest,
 });
 

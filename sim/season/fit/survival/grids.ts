@@ -29,11 +29,14 @@ export class Grids {
   readonly #coarse: Grid;
   readonly #start: number;
   readonly #visits: StretchRecord['visits'];
+  /** Those that take part. */
+  readonly #members: readonly GroupFates[];
 
   /** @param tables by kind @param members all groups of the stage */
   constructor(stretch: StretchRecord, members: readonly GroupFates[], tables: readonly LifeTable[]) {
     this.#start = stretch.start;
     this.#visits = stretch.visits;
+    this.#members = stretch.members.map((m) => members[m]!);
     this.#fine = gridOf(stretch, members, tables, 1);
     this.#coarse = gridOf(stretch, members, tables, 2);
   }
@@ -81,9 +84,15 @@ export class Grids {
     end: (cutoff: number) => number,
     windows: readonly Window[] | null = null,
   ): number {
-    for (const [k, curve] of curves.entries()) curve.begin(tilts[k]!);
+    for (const [k, curve] of curves.entries()) curve.begin(sharedOut(tilts[k]!, this.#members[k]!));
     return stretch.forward(curves, (state) => end(this.#start + step * placeOf(state)), windows);
   }
+}
+
+/** The weight of each cohort, shared out among the days on which it can have come in. */
+function sharedOut(tilts: readonly number[], { entries }: GroupFates): readonly number[] {
+  if (entries.every(({ days }) => days.length === 1)) return tilts;
+  return entries.flatMap(({ days }, j) => days.map(() => tilts[j]! / days.length));
 }
 
 function gridOf(
@@ -97,7 +106,7 @@ function gridOf(
   const points = (2 * (visits.at(-1)!.day - start)) / cell + 1;
   const curves = taking.map((m) => {
     const { kind, entries } = members[m]!;
-    const ages = entries.map((entry) => start - entry);
+    const ages = entries.flatMap(({ days }) => days.map((entry) => start - entry));
     return new IncidenceCurve(tables[kind]!, ages, points, step);
   });
   return { stretch, courses: curves, step };

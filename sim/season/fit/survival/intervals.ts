@@ -5,7 +5,7 @@
  * gathered into stretches (see stretch.ts), each with the visit that ended it.
  */
 
-import type { Group, StageRecord, Visit } from './record.js';
+import type { Entry, Group, StageRecord, Visit } from './record.js';
 import type { Leaving } from './stretch.js';
 
 /** `dead`: died or failed, nobody says which. */
@@ -31,11 +31,22 @@ export interface StretchFate {
   readonly place: number;
 }
 
+/** When the plants of a cohort came in. */
+export interface EntryDays {
+  /** On one of these days, each as likely [units]. */
+  readonly days: readonly number[];
+  /** Visit after which all of them stood, neither ready nor dead [units]; null if they are seen from their entry on. */
+  readonly seen: number | null;
+}
+
+/** A span of more days is looked at on so many of them. */
+const MOST_DAYS = 32;
+
 /** The fates of a group. */
 export interface GroupFates {
   readonly kind: number;
   /** In units, and plants; the largest cohort last, which costs least (see cohort-mixture.ts). */
-  readonly entries: readonly number[];
+  readonly entries: readonly EntryDays[];
   readonly sizes: readonly number[];
   readonly known: KnownFate[];
   readonly unknown: StretchFate[];
@@ -76,7 +87,8 @@ export interface Intervals {
 export function intervalsOf({ visits, groups }: StageRecord, unit: number): Intervals {
   const inUnits = (day: number): number => Math.round(day / unit);
   const last = visits.length === 0 ? 0 : inUnits(visits.at(-1)!.day);
-  const first = groups.reduce((least, { entries }) => Math.min(least, inUnits(entries[0]!.day)), last);
+  const entered = groups.flatMap(({ entries }) => entries.map(({ day, stood }) => stood?.from ?? day));
+  const first = entered.reduce((least, day) => Math.min(least, inUnits(day)), last);
   const members = groups.map((group) => memberOf(group, visits, inUnits));
   const stretches: StretchRecord[] = [];
   const leaving = visits.map((): Leaving[] => []);
@@ -110,7 +122,7 @@ function memberOf(
   const bySize = [...entries].sort((a, b) => a.count - b.count);
   return {
     kind,
-    entries: bySize.map(({ day }) => inUnits(day)),
+    entries: bySize.map((entry) => entryDays(entry, inUnits)),
     sizes: bySize.map(({ count }) => count),
     known: dead.map(({ visit, count, cause }) => ({
       outcome: cause ?? 'dead',
@@ -120,6 +132,16 @@ function memberOf(
     })),
     unknown: [],
   };
+}
+
+function entryDays({ day, stood }: Entry, inUnits: (day: number) => number): EntryDays {
+  if (stood === undefined) return { days: [inUnits(day)], seen: null };
+  const { from, to, seen } = stood;
+  const count = Math.min(MOST_DAYS, to - from + 1);
+  // In the middle of as many parts of one size.
+  const part = (to - from + 1) / count;
+  const days = Array.from({ length: count }, (_, i) => inUnits(from - 0.5 + (i + 0.5) * part));
+  return { days, seen: inUnits(seen) };
 }
 
 interface Open extends Pick<StretchRecord, 'start' | 'end' | 'outcome' | 'atEnd'> {

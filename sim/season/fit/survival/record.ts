@@ -18,6 +18,27 @@ export function total(list: readonly { readonly count: number }[]): number {
   return list.reduce((sum, { count }) => sum + count, 0);
 }
 
+/** Plants that came into the stage on one day, or of which only a span of days is known. */
+export interface Entry {
+  /** [d]; of a span its middle, which serves where a guess will do. */
+  readonly day: number;
+  readonly count: number;
+  /** Left out of plants whose day is known. */
+  readonly stood?: Stood;
+}
+
+/**
+ * Plants that were found standing and are followed from then on: only those were found that had neither left nor died, so what
+ * is seen of them holds under that condition (left truncation).
+ */
+export interface Stood {
+  /** First and last day on which each of them can have come in, all as likely [d]. */
+  readonly from: number;
+  readonly to: number;
+  /** Day of the visit after which none of them was ready or dead [d]. */
+  readonly seen: number;
+}
+
 /** Plants that came into the stage and cannot be told apart later. */
 export interface Group {
   /**
@@ -25,8 +46,8 @@ export interface Group {
    * law.
    */
   readonly kind: number;
-  /** When they came in, ascending [d], and how many. */
-  readonly entries: readonly { readonly day: number; readonly count: number }[];
+  /** When they came in, ascending, and how many. */
+  readonly entries: readonly Entry[];
   /** Those that left ready: moved, picked, or thrown away after having been ready too long. */
   readonly ready: readonly Departures[];
   /** Those that were cleared dead or failed. */

@@ -15,8 +15,9 @@
  *
  * if all that is dead is cleared at the next visit; for growers who do otherwise see clearings.ts.
  * The deaths are looked at on every visit, whether or not holes were short. Plants of a batch that came in on
- * different dates cannot be told apart afterwards: see cohort-mixture.ts. Interval censoring as in Sun, J. (2006),
- * The Statistical Analysis of Interval-censored Failure Time Data, chapter 2 (from memory); the competing
+ * different dates cannot be told apart afterwards: see cohort-mixture.ts. Of plants that were found standing, all this is a mean over
+ * the days on which they can have come in, divided by the same mean of the chance to be standing when they were found.
+ * Interval censoring as in Sun, J. (2006), The Statistical Analysis of Interval-censored Failure Time Data, chapter 2 (from memory); the competing
  * fates and the rest from the rules of the line.
  */
 
@@ -25,6 +26,7 @@ import { CohortMixture, tilted } from './cohort-mixture.js';
 import { CUTOFF_PATHS, sharesOf } from './cutoff-paths.js';
 import { Grids } from './grids.js';
 import {
+  type EntryDays,
   type GroupFates,
   intervalsOf,
   type KnownFate,
@@ -121,6 +123,7 @@ export class StageLikelihood {
     for (const [m, member] of this.#members.entries()) {
       if (!counts(member.kind)) continue;
       const mixed = this.#mixed[m]!;
+      sum -= this.#found(member);
       if (mixed !== null) sum += this.#mixedValue(member, mixed, t[m]!, paths);
       else for (const fate of member.known) sum += fate.count * logOf(this.#chance(member, 0, fate));
     }
@@ -128,10 +131,24 @@ export class StageLikelihood {
   }
 
   /** Of a fate of a plant of cohort `j`. */
-  #chance(member: GroupFates, j: number, { outcome, from, to }: Omit<KnownFate, 'count'>): number {
-    const table = this.#tables[member.kind]!;
-    const clearings = this.#clearings[member.kind]!;
-    const entry = member.entries[j]!;
+  #chance({ kind, entries }: GroupFates, j: number, fate: Omit<KnownFate, 'count'>): number {
+    return meanOver(entries[j]!, (entry) => this.#chanceSince(kind, entry, fate));
+  }
+
+  /** ln of the chance that the plants of a group which were found standing did stand then. */
+  #found({ kind, entries, sizes }: GroupFates): number {
+    let sum = 0;
+    for (const [j, { seen }] of entries.entries()) {
+      if (seen === null) continue;
+      const standing = { outcome: 'standing', from: seen, to: seen } as const;
+      sum += sizes[j]! * logOf(meanOver(entries[j]!, (entry) => this.#chanceSince(kind, entry, standing)));
+    }
+    return sum;
+  }
+
+  #chanceSince(kind: number, entry: number, { outcome, from, to }: Omit<KnownFate, 'count'>): number {
+    const table = this.#tables[kind]!;
+    const clearings = this.#clearings[kind]!;
     switch (outcome) {
       case 'ready':
         return table.readyBetween(from - entry, to - entry);
@@ -194,20 +211,21 @@ export class StageLikelihood {
   }
 
   /** Of a fate in a stretch of a plant of cohort `j`. */
-  #stretchChance(
-    member: GroupFates,
-    j: number,
+  #stretchChance({ kind, entries }: GroupFates, j: number, fate: StretchFate, cutoffs: Cutoffs): number {
+    return meanOver(entries[j]!, (entry) => this.#stretchChanceSince(kind, entry, fate, cutoffs));
+  }
+
+  #stretchChanceSince(
+    kind: number,
+    entry: number,
     { outcome, stretch: piece, place }: StretchFate,
     cutoffs: Cutoffs,
   ): number {
-    const table = this.#tables[member.kind]!;
-    const entry = member.entries[j]!;
+    const table = this.#tables[kind]!;
     const { start, end } = this.#stretches[piece]!;
     const before = place === 0 ? start : cutoffs[piece]![place - 1]!;
     if (outcome === 'standing') {
-      return (
-        table.standingAbout(before - entry, end - entry) + this.#clearings[member.kind]!.left(entry, end)
-      );
+      return table.standingAbout(before - entry, end - entry) + this.#clearings[kind]!.left(entry, end);
     }
     const after = cutoffs[piece]![place] ?? end;
     return table.readyByAbout(after - entry) - table.readyByAbout(before - entry);
@@ -252,6 +270,14 @@ function mixedOf({ sizes, known, unknown }: GroupFates): Mixed {
   const counts = [...known, ...unknown].map(({ count }) => count);
   const chances = (): Float64Array => new Float64Array(counts.length * sizes.length);
   return { cohorts: new CohortMixture(sizes, counts), chances: chances(), mean: chances() };
+}
+
+/** On average over the days on which plants can have come in. */
+function meanOver({ days }: EntryDays, chance: (entry: number) => number): number {
+  if (days.length === 1) return chance(days[0]!);
+  let sum = 0;
+  for (const entry of days) sum += chance(entry);
+  return sum / days.length;
 }
 
 /** ln p; of a chance that has vanished, of the smallest there is, so that a search finds its way back. */
