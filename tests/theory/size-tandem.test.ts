@@ -105,13 +105,18 @@ describe('the stage that holds the line back', () => {
     return worth.hold_back;
   }
 
+  // By the share of room: what a channel more brings, times how many there are.
   test.each<{ channels: [number, number]; means: [number, number]; stage: string }>([
-    { channels: [2, 3], means: [0.5, 0.75], stage: 'nursery' },
+    { channels: [2, 3], means: [0.5, 0.75], stage: 'finishing' },
     { channels: [3, 3], means: [0.5, 0.75], stage: 'finishing' },
     { channels: [4, 6], means: [0.4, 0.8], stage: 'finishing' },
     { channels: [4, 9], means: [0.4, 0.8], stage: 'nursery' },
   ])('$channels channels of $means d: $stage', async ({ channels: [n, f], means, stage }) => {
-    const worths = { nursery: headsAWeek([n + 1, f], means), finishing: headsAWeek([n, f + 1], means) };
+    const now = headsAWeek([n, f], means);
+    const worths = {
+      nursery: n * (headsAWeek([n + 1, f], means) - now),
+      finishing: f * (headsAWeek([n, f + 1], means) - now),
+    };
     expect(worths.nursery > worths.finishing ? 'nursery' : 'finishing').toBe(stage);
     expect(await heldBack([n, f], means)).toEqual([stage]);
   });
