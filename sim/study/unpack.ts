@@ -46,8 +46,6 @@ function jobForm({ plan }: Job, sections: number): z.ZodType<JobData> {
   });
   const trial = z.object({
     season: z.int().min(0),
-    wanted: z.number(),
-    short: z.number(),
     picks: z.array(numbers.length(plan.weeks)),
   });
   return z.object({ sections: z.array(tally.nullable()).length(sections), trials: z.array(trial) });

@@ -11,8 +11,9 @@ import type { LoggedSeason } from '../history/logged-season.js';
 export function begunMidway({ batches, events }: LoggedSeason): ReadonlySet<number> {
   const midway = new Set<number>();
   for (const { action, batch, day } of events) {
+    if (action !== 'move') continue;
     const { sown, seeds } = batches[batch]!;
-    if (action === 'move' && seeds > 0 && sown === day) midway.add(batch);
+    if (seeds > 0 && sown === day) midway.add(batch);
   }
   const first = batches[0]?.sown;
   if ([...midway].some((batch) => batches[batch]!.sown === first)) {

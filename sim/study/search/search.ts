@@ -44,7 +44,7 @@ const relief = z.object({ weeks_met: z.number(), heads_a_week: z.number(), meets
 
 const obstacles = z.object({
   seasons: z.int().min(1),
-  alone: z.array(relief.extend({ taken_away: z.enum(OBSTACLES) })),
+  alone: z.array(z.object({ taken_away: z.enum(OBSTACLES), ...relief.shape })),
   together: relief,
   in_the_way: z.array(z.enum(OBSTACLES)),
   one_is_enough: z.boolean(),
