@@ -5,6 +5,7 @@
  */
 
 import { groupedBy } from '../../engine/lists.js';
+import { GrowingTime } from '../../models/growing-time.js';
 import { holesOf, type Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import { faultOfRows, type LogFault } from '../log/faults.js';
@@ -22,17 +23,23 @@ export function logFaults(rows: readonly LogRow[], plan: Plan): LogFault[] {
   const faults = [...rowsBefore(rows, plan), ...cropless(rows, plan)];
   if (faults.length > 0 || rows.length === 0) return faults;
   const season = seasonOfRows(rows, plan);
-  return crowded(rows, season, cohortsOf(season));
+  return crowded(rows, season, cohortsOf(season), true);
 }
 
-/** More plants than holes: the log belongs to a line of other stages. */
+/**
+ * More plants than holes: the log belongs to a line of other stages.
+ * @param unlogged whether plants may have been lost without a row that stand longer than nearly all of their kind grow: who goes
+ * on from what stands needs them logged
+ */
 export function crowded(
   rows: readonly LogRow[],
-  { plan }: LoggedSeason,
+  { plan, days }: LoggedSeason,
   cohorts: CohortsByStage,
+  unlogged = false,
 ): LogFault[] {
   return plan.stages.flatMap((stage, s) => {
-    const stands = leastStanding(plan, cohorts, s);
+    const overdue = unlogged ? overdueIn(plan, cohorts, s, days) : 0;
+    const stands = leastStanding(plan, cohorts, s) - overdue;
     const holes = holesOf(stage);
     if (stands <= holes) return [];
     const last = rows.findLast((row) => row.stage === stage.name)!;
@@ -66,4 +73,18 @@ function leastStanding(plan: Plan, cohorts: CohortsByStage, s: number): number {
     least -= Math.floor(picked / (route.isLast(crop, s) ? crop.cuts : 1));
   }
   return least;
+}
+
+/** Fewer than so many of such plants would still grow. */
+const HARDLY = 0.01;
+
+/** Plants that stand in a stage though fewer than 1 in 100 would still grow. */
+function overdueIn(plan: Plan, cohorts: CohortsByStage, s: number, today: number): number {
+  let overdue = 0;
+  for (const { crop, from, since, stays } of cohorts[s]!) {
+    const time = new GrowingTime(plan.crops[crop]!.stages[s]!.time);
+    if (since !== null || time.beyond(today - from) >= HARDLY) continue;
+    for (const { end, count } of stays) if (end === 'standing') overdue += count;
+  }
+  return overdue;
 }
