@@ -38,10 +38,10 @@ export function crowded(
   unlogged = false,
 ): LogFault[] {
   return plan.stages.flatMap((stage, s) => {
-    const overdue = unlogged ? overdueIn(plan, cohorts, s, days) : 0;
-    const stands = leastStanding(plan, cohorts, s) - overdue;
+    const stands = leastStanding(plan, cohorts, s);
     const holes = holesOf(stage);
     if (stands <= holes) return [];
+    if (unlogged && stands - overdueIn(plan, cohorts, s, days) <= holes) return [];
     const last = rows.findLast((row) => row.stage === stage.name)!;
     return [
       faultOfRows([last], {
