@@ -15,6 +15,7 @@ const EXPECTED: Plan = {
   visits: {
     kind: 'days',
     days: WEEKS.filter((week) => week !== 5).flatMap((week) => [7 * week, 7 * week + 3, 7 * week + 5]),
+    away: { days: [35, 36, 37, 38, 39, 40, 41], visits: [35, 38, 40] },
   },
   stages: [
     { name: 'germination', channels: 1, holesPerChannel: 40, holeAreaCm2: null, cleanDays: 0 },
