@@ -10,7 +10,7 @@ import type { CadenceChange, WhatIf } from '../../sim/season/replay/what-if.js';
 import { costText, seasonCauseText } from '../words/causes.js';
 import { dateText, daysText } from '../words/dates.js';
 import { causeText } from '../words/idle.js';
-import { COUNT, counted, gainText, percentText, thousands } from '../words/numbers.js';
+import { COUNT, counted, firstOf, gainText, percentText, thousands } from '../words/numbers.js';
 import { holeDayTable } from './season.js';
 import {
   type Block,
@@ -209,8 +209,7 @@ function notTold(result: ReplayResult): string[] {
   }
   if (unseen.length > 0) {
     const lost = unseen.map(({ stage, plants, batches }) => {
-      const more = batches.length > 3 ? ` and ${batches.length - 3} more` : '';
-      return `${thousands(plants)} in ${stage} (${batches.slice(0, 3).join(', ')}${more})`;
+      return `${thousands(plants)} in ${stage} (${firstOf(batches, 3)})`;
     });
     sentences.push(
       `What became of plants that are never mentioned again, though fewer than 1 in 100 would still grow: ${lost.join(', ')}. They are taken to have been lost and cleared without a row.`,

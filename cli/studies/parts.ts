@@ -8,6 +8,8 @@
 import * as z from 'zod';
 import packageJson from '../../package.json' with { type: 'json' };
 import type { Shard } from '../../sim/study/study.js';
+import { firstOf } from '../words/numbers.js';
+import { inShell } from '../words/shell.js';
 import type { Assignment } from './assignment.js';
 
 /** Form of the document; raised when a part could no longer be read. */
@@ -99,11 +101,6 @@ export function againText({ typed, shard: { k, n } }: Pick<Part, 'typed' | 'shar
   return `Make it again: ${command}`;
 }
 
-/** A word as a shell takes it. */
-function inShell(word: string): string {
-  return /^[\w@%+=:,./-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
-}
-
 /**
  * What keeps the files from being one study.
  * @param read at least one
@@ -139,7 +136,7 @@ export function faultsOf(read: readonly (Part | Spoilt)[]): string[] {
   );
   if (missing.length > 0) {
     faults.push(
-      `${missing.length === 1 ? 'Part' : 'Parts'} ${listed(missing)} of ${n} ${missing.length === 1 ? 'is' : 'are'} missing. A study is joined from all of its parts.`,
+      `${missing.length === 1 ? 'Part' : 'Parts'} ${firstOf(missing.map(String), MOST_TOLD)} of ${n} ${missing.length === 1 ? 'is' : 'are'} missing. A study is joined from all of its parts.`,
       ...missing
         .slice(0, MOST_TOLD)
         .map((k) =>
@@ -158,12 +155,6 @@ function fileOf({ name, shard }: Part, k: number): string {
 
 /** Missing parts of which each is told. */
 const MOST_TOLD = 12;
-
-/** At most a dozen numbers, then how many more. */
-function listed(numbers: readonly number[]): string {
-  const few = numbers.slice(0, MOST_TOLD).join(', ');
-  return numbers.length > MOST_TOLD ? `${few} and ${numbers.length - MOST_TOLD} more` : few;
-}
 
 function misfit(first: Part, part: Part): string | null {
   const other = (what: string): string =>

@@ -3,6 +3,7 @@
 import type { Assumed } from '../../sim/season/ahead/assumed.js';
 import { dateText } from './dates.js';
 import { counted, listed, thousands } from './numbers.js';
+import { inShell } from './shell.js';
 
 /** Visits that are named one by one. */
 const MOST_NAMED = 3;
@@ -58,10 +59,10 @@ export function loseCommands(
 ): { readonly lines: readonly string[]; readonly more: number } {
   const most = all ? overdue.length : MOST_COMMANDS;
   const told = [...overdue].sort((a, b) => b.plants - a.plants).slice(0, most);
-  const to = log === null || log === USUAL_LOG ? '' : ` --to ${typed(log)}`;
+  const to = log === null || log === USUAL_LOG ? '' : ` --to ${inShell(log)}`;
   return {
     lines: told.map(
-      ({ batch, stage, plants }) => `evensow log lose ${plants} ${typed(batch)} ${typed(stage)}${to}`,
+      ({ batch, stage, plants }) => `evensow log lose ${plants} ${inShell(batch)} ${inShell(stage)}${to}`,
     ),
     more: overdue.length - told.length,
   };
@@ -80,8 +81,3 @@ export const BRIEF: Telling = { all: false, log: null };
 
 /** What `evensow log` writes to if it is not told. */
 const USUAL_LOG = 'season.csv';
-
-/** A word as a shell reads it. */
-function typed(word: string): string {
-  return /^[\w./:@%+,-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
-}

@@ -2,7 +2,7 @@
 
 import type { IdleCause } from '../../sim/season/replay/causes.js';
 import { dateText } from './dates.js';
-import { counted, countText, thousands } from './numbers.js';
+import { counted, countText, firstOf, thousands } from './numbers.js';
 
 /** @param seeds whether it is about the first stage, into which seeds come */
 export function causeText(cause: IdleCause, seeds: boolean): string {
@@ -42,10 +42,9 @@ function sownText({ sowings }: Extract<IdleCause, { kind: 'too_little_sown' }>):
   const seeds = sown === 0 ? 'nothing' : counted(sown, 'seed');
   const when =
     count === 1 ? `on ${dateText(from)}` : `in ${count} sowings from ${dateText(from)} to ${dateText(to)}`;
-  const missed = below_plan.slice(0, 3).map(dateText).join(', ');
-  const more = below_plan.length > 3 ? ` and ${below_plan.length - 3} more` : '';
+  const missed = firstOf(below_plan.map(dateText), 3);
   const absent = nobody_came > 0 ? ' (nobody came)' : '';
-  const plan = below_plan.length === 0 ? '' : `; less than planned on ${missed}${more}${absent}`;
+  const plan = below_plan.length === 0 ? '' : `; less than planned on ${missed}${absent}`;
   return `too little was sown: ${seeds} ${when}, about ${thousands(Math.round(needed))} would have kept it full${plan}`;
 }
 

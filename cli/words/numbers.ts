@@ -114,6 +114,12 @@ export function listed(names: readonly string[]): string {
   return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
 
+/** `B1, B2, B3 and 4 more`: the first few, and how many others there are. */
+export function firstOf(names: readonly string[], most: number): string {
+  const few = names.slice(0, most).join(', ');
+  return names.length > most ? `${few} and ${names.length - most} more` : few;
+}
+
 /** Decimals for a column of figures: two digits of a small largest one, one of a middling, none from 1000 on. */
 export function decimalsFor(largest: number): number {
   if (largest >= 1000) return 0;

@@ -19,3 +19,12 @@ export function summedUp<Jumps extends Int32Array | Float64Array>(jumps: Jumps):
   for (let i = 1; i < jumps.length; i++) jumps[i]! += jumps[i - 1]!;
   return jumps;
 }
+
+export function sumOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0);
+}
+
+/** @returns NaN if there are none */
+export function meanOf(values: readonly number[]): number {
+  return sumOf(values) / values.length;
+}

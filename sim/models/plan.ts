@@ -113,6 +113,15 @@ export interface Plan {
   readonly want: Want | null;
 }
 
+/** Seeds of all sowings of the season that have a date; of crops that are refilled none. */
+export function seedsDue({ crops }: Plan): number {
+  return crops.reduce((sum, { sowing }) => {
+    if (sowing.kind !== 'due') return sum;
+    const more = sowing.more?.reduce((all, seeds) => all + seeds, 0) ?? 0;
+    return sum + sowing.seeds * sowing.days.length + more;
+  }, 0);
+}
+
 /** Holes of a stage, all channels together. */
 export function holesOf(stage: StagePlan): number {
   return stage.channels * stage.holesPerChannel;

@@ -2,7 +2,7 @@
 
 import { withGrowings } from '../models/growings.js';
 import { BLOCKED, type Season, STATE_COUNT, UNSOWN } from '../models/ledger.js';
-import { type CropPlan, type Plan, type StagePlan, seasonDays } from '../models/plan.js';
+import { type CropPlan, type Plan, type StagePlan, seasonDays, seedsDue } from '../models/plan.js';
 import * as route from '../models/route.js';
 
 export type Change =
@@ -62,14 +62,6 @@ export function shareAdded(plan: Plan, change: Change): number {
     case 'growing':
       return 0;
   }
-}
-
-function seedsDue({ crops }: Plan): number {
-  return crops.reduce((sum, { sowing }) => {
-    if (sowing.kind !== 'due') return sum;
-    const more = sowing.more?.reduce((all, seeds) => all + seeds, 0) ?? 0;
-    return sum + sowing.seeds * sowing.days.length + more;
-  }, 0);
 }
 
 function visitsOf({ visits }: Plan): number {

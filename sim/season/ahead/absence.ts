@@ -3,7 +3,7 @@
  * all visits, and the difference of what is thrown away of each sowing.
  */
 
-import { groupedBy } from '../../engine/lists.js';
+import { groupedBy, sumOf } from '../../engine/lists.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
 import { dailyVisits } from '../history/plan-days.js';
@@ -70,7 +70,7 @@ export async function lostToAbsence(
       const share = shareThrown(sown) - shareThrown(others.get(key) ?? []);
       if (share < LEAST_SHARE) return [];
       const { day, crop } = sown[0];
-      const seeds = sum(sown.map((one) => one.seeds)) / few;
+      const seeds = sumOf(sown.map((one) => one.seeds)) / few;
       const on = mostCommon(sown.flatMap(({ thrownOn }) => thrownOn));
       const since = visits.findLast((visit) => visit < on)!;
       const [date, name] = [iso(day), plan.crops[crop]!.name];
@@ -81,8 +81,8 @@ export async function lostToAbsence(
 }
 
 function shareThrown(sown: readonly SownSeen[]): number {
-  const seeds = sum(sown.map((one) => one.seeds));
-  return seeds === 0 ? 0 : sum(sown.map(({ thrownOn }) => thrownOn.length)) / seeds;
+  const seeds = sumOf(sown.map((one) => one.seeds));
+  return seeds === 0 ? 0 : sumOf(sown.map(({ thrownOn }) => thrownOn.length)) / seeds;
 }
 
 /** @param days at least one */
@@ -90,8 +90,4 @@ function mostCommon(days: readonly number[]): number {
   return [...groupedBy(days, String).values()].reduce((most, one) =>
     one.length > most.length ? one : most,
   )[0];
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((all, value) => all + value, 0);
 }

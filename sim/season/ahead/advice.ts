@@ -7,7 +7,7 @@
  * as far as those futures can tell.
  */
 
-import { groupedBy } from '../../engine/lists.js';
+import { groupedBy, meanOf, sumOf } from '../../engine/lists.js';
 import { studentInterval } from '../../engine/student.js';
 import { Moments } from '../../engine/tally.js';
 import type { Plan } from '../../models/plan.js';
@@ -82,7 +82,7 @@ export async function advise(
     if (picks === null) return null;
     tried.push({ seeds, picks });
   }
-  const best = tried.reduce((most, one) => (mean(one.picks) > mean(most.picks) ? one : most));
+  const best = tried.reduce((most, one) => (meanOf(one.picks) > meanOf(most.picks) ? one : most));
   const { seeds } = tried.find(({ picks }) => {
     const { low } = differenceOf(picks, best.picks);
     return low === null || low <= 0;
@@ -92,10 +92,10 @@ export async function advise(
   const difference = differenceOf(planned, advised);
   return {
     seeds,
-    planned: mean(planned),
-    advised: mean(advised),
+    planned: meanOf(planned),
+    advised: meanOf(advised),
     difference,
-    verdict: verdictOf(difference, mean(planned), sum(seeds) / sum(sowings.map((one) => one.planned))),
+    verdict: verdictOf(difference, meanOf(planned), sumOf(seeds) / sumOf(sowings.map((one) => one.planned))),
   };
 }
 
@@ -114,12 +114,4 @@ function verdictOf({ mean: more, low }: PairedDifference, planned: number, share
   if (low === null) return 'keep';
   if (low > 0 && more >= MORE * planned) return 'more';
   return low >= -AS_MANY * planned && share < FEWER ? 'fewer seeds' : 'keep';
-}
-
-function mean(values: readonly number[]): number {
-  return sum(values) / values.length;
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((all, value) => all + value, 0);
 }

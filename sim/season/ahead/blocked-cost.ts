@@ -4,7 +4,7 @@
  * that come a little later would count as lost.
  */
 
-import { holesOf, type Plan } from '../../models/plan.js';
+import { holesOf, type Plan, seedsDue } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import { differenceOf, type PairedDifference } from './advice.js';
 import { type FuturesSetup, runFutures } from './futures.js';
@@ -58,12 +58,4 @@ function roomy(plan: Plan, { openings }: FuturesSetup): Plan {
     s === route.first(plan) ? stage : { ...stage, channels: 1, holesPerChannel: holesOf(stage) + plants },
   );
   return { ...plan, stages };
-}
-
-/** All seeds that ever fall due. */
-function seedsDue({ crops }: Plan): number {
-  return crops.reduce(
-    (sum, { sowing }) => sum + (sowing.kind === 'due' ? sowing.days.length * sowing.seeds : 0),
-    0,
-  );
 }

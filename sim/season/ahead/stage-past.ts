@@ -18,6 +18,7 @@
 import { TICK } from '../../engine/clock.js';
 import type { Uniform } from '../../engine/random.js';
 import type { Span } from '../history/logged-season.js';
+import { HARDLY } from '../history/overdue.js';
 import type { ShortVisits } from '../history/short-visits.js';
 import type { GrowthLaw } from './growth-law.js';
 import type { Growth, StageGrowths } from './growths.js';
@@ -318,6 +319,3 @@ function boundedSpan({ from, to }: Span, law: GrowthLaw): Span {
   const kept = Number.isFinite(law.keeps) ? law.keeps : 0;
   return { from: to - Math.ceil(law.quantile(0.99) + kept), to };
 }
-
-/** Where fewer than so many of such plants would still grow, a plant is taken as failed, unseen or not logged. */
-const HARDLY = 0.01;

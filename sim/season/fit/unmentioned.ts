@@ -5,6 +5,7 @@
 
 import { chanceOfAtLeast } from '../../engine/binomial.js';
 import type { FittedLaw } from '../../engine/laws.js';
+import { HARDLY } from '../history/overdue.js';
 import { type Group, type StageRecord, total } from './survival/record.js';
 
 /** Plants of which no row tells, and the batches that they belong to. */
@@ -18,8 +19,6 @@ export interface Unmentioned {
   readonly odd: readonly string[];
 }
 
-/** Fewer than one in so many would still be growing. */
-const OVERDUE = 100;
 /** Losses that are reached less than once in so many batches are odd... */
 const ONCE_IN = 1000;
 /** ...if they are so many plants above what is to be expected. */
@@ -40,7 +39,7 @@ export function unmentioned(
   const seen = visits.findLast(({ short }) => !short)?.day ?? 0;
   const overdue = groups.filter(([{ entries, standing }]) => {
     const age = seen - entries.at(-1)!.day;
-    return standing > 0 && age > 0 && law.beyond(age) * OVERDUE < 1;
+    return standing > 0 && age > 0 && law.beyond(age) < HARDLY;
   });
   const odd = overdue.filter(([{ entries, dead, standing }]) => {
     const [came, gone] = [total(entries), total(dead) + standing];

@@ -14,6 +14,7 @@ import { seasonOfRows } from './bare-plan.js';
 import { type CohortsByStage, cohortsOf } from './cohorts.js';
 import { cropless, type LoggedSeason, rowsBefore } from './logged-season.js';
 import { stageCohorts } from './occupancy.js';
+import { HARDLY } from './overdue.js';
 
 /**
  * @param rows as `readLog` hands them out for the plan's stages and crops
@@ -74,9 +75,6 @@ function leastStanding(plan: Plan, cohorts: CohortsByStage, s: number): number {
   }
   return least;
 }
-
-/** Fewer than so many of such plants would still grow. */
-const HARDLY = 0.01;
 
 /** Plants that stand in a stage though fewer than 1 in 100 would still grow. */
 function overdueIn(plan: Plan, cohorts: CohortsByStage, s: number, today: number): number {

@@ -6,6 +6,7 @@
  * that a cost comes with an interval. Causes overlap, so what all of them cost together is simulated too.
  */
 
+import { meanOf } from '../../engine/lists.js';
 import { quantileOf } from '../../engine/tally.js';
 import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
@@ -84,7 +85,7 @@ export function costs(
   const run = (plan: Plan): (readonly number[])[] =>
     own.map((draws, way) => simulated(plan, draws, way).weekPicks);
   const departsFrom = (runs: readonly (readonly number[])[]): number =>
-    mean(
+    meanOf(
       runs.map((picks) =>
         weeks.reduce((sum, { heads }, week) => sum + Math.abs(heads - (picks[week] ?? 0)), 0),
       ),
@@ -126,7 +127,7 @@ export function costs(
       .filter(({ cause }) => !dear.some((one) => one.cause === cause) && happened(cause))
       .map(({ cause }) => cause),
     as_it_was: {
-      heads: mean(asItWas.map(headsIn)),
+      heads: meanOf(asItWas.map(headsIn)),
       departs,
       faithful: departs <= FAITHFUL * headsIn(weeks.map(({ heads }) => heads)),
     },
@@ -162,9 +163,5 @@ function happened({ kind }: Suspect['cause']): boolean {
 function headsOf(costs: readonly number[]): Heads {
   const inOrder = [...costs].sort((a, b) => a - b);
   const at = (p: number): number => quantileOf(p, inOrder.length, (rank) => inOrder[rank]!);
-  return { mean: mean(costs), low: at(0.025), high: at(0.975) };
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+  return { mean: meanOf(costs), low: at(0.025), high: at(0.975) };
 }

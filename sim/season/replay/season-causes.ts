@@ -5,7 +5,7 @@
  */
 
 import { isoOfDay } from '../../models/dates.js';
-import { type Plan, seasonDays } from '../../models/plan.js';
+import { type Plan, seasonDays, seedsDue } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { IdleEvidence } from './causes.js';
 import type { FailedBatch } from './failed-batches.js';
@@ -195,7 +195,7 @@ function fewSeeds({ season, meanFlow }: IdleEvidence): Suspect[] {
   if (scarcest === null) return [];
   const due = planned && plan.crops.every(({ sowing }) => sowing.kind === 'due');
   const a_day = due
-    ? plannedSeeds(plan) / seasonDays(plan)
+    ? seedsDue(plan) / seasonDays(plan)
     : batches.reduce((sum, { seeds }) => sum + seeds, 0) / days;
   const { picks, reaches } = meanFlow.mean(scarcest);
   const needed = meanFlow.capacity(scarcest) / (picks * reaches);
@@ -208,13 +208,6 @@ function fewSeeds({ season, meanFlow }: IdleEvidence): Suspect[] {
       removal: { seeds: 1 + more_percent / 100 },
     },
   ];
-}
-
-function plannedSeeds({ crops }: Plan): number {
-  return crops.reduce(
-    (sum, { sowing }) => sum + (sowing.kind === 'due' ? sowing.days.length * sowing.seeds : 0),
-    0,
-  );
 }
 
 function failures({ season, failed }: IdleEvidence): Suspect[] {

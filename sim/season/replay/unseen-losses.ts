@@ -10,10 +10,8 @@ import { GrowingTime } from '../../models/growing-time.js';
 import * as route from '../../models/route.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedEvent, LoggedSeason } from '../history/logged-season.js';
+import { HARDLY } from '../history/overdue.js';
 import type { Readiness } from './readiness.js';
-
-/** Share of plants that still grow below which a plant is taken to be lost. */
-const STILL_GROWING = 0.01;
 
 /**
  * The losses of plants that must be gone.
@@ -34,8 +32,8 @@ export function unseenLosses(
       // Of a plant with several cuts a log does not tell which pick was its last.
       if (stay?.end !== 'standing' || (plan.crops[crop]!.cuts > 1 && route.isLast(plan, s))) return [];
       const time = new GrowingTime(plan.crops[crop]!.stages[s]!.time);
-      if (time.beyond(readiness[s]!.of(cohort, stay).earliest - from) >= STILL_GROWING) return [];
-      const ready = from + time.quantile(1 - STILL_GROWING);
+      if (time.beyond(readiness[s]!.of(cohort, stay).earliest - from) >= HARDLY) return [];
+      const ready = from + time.quantile(1 - HARDLY);
       const day = visits.find((visit) => visit >= ready) ?? visits.at(-1)!;
       const loss = s === route.first(plan.crops[crop]!) ? 'failed' : 'died';
       return [

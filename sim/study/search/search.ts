@@ -10,12 +10,12 @@
 import * as z from 'zod';
 import { failure, type Result, success } from '../../models/result.js';
 import type { Study } from '../study.js';
-import { unpacked } from '../unpack.js';
+import { type Form, unpacked } from '../unpack.js';
 import type { SearchGoal } from './budget.js';
 import type { CandidateResult } from './candidate-test.js';
 import type { Candidate } from './candidates.js';
 import { carryOutSearch } from './carry-out.js';
-import { OBSTACLES } from './obstacles.js';
+import { OBSTACLES, type Obstacles } from './obstacles.js';
 import { concludeSearch, type SearchResult } from './result.js';
 import { setUpSearch } from './setup.js';
 
@@ -48,7 +48,7 @@ const obstacles = z.object({
   together: relief,
   in_the_way: z.array(z.enum(OBSTACLES)),
   one_is_enough: z.boolean(),
-});
+} satisfies Form<Obstacles>);
 
 const results: z.ZodType<CandidateResult[]> = z.array(
   z.object({
@@ -58,7 +58,7 @@ const results: z.ZodType<CandidateResult[]> = z.array(
     judged: counted.nullable(),
     tie: counted.extend({ picked: z.boolean() }).nullable(),
     obstacles: obstacles.nullable(),
-  }),
+  } satisfies Form<CandidateResult>),
 );
 
 /** @returns a fault unless the parts hold every candidate once */
