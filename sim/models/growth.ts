@@ -25,10 +25,8 @@ const known = new WeakMap<GrowthTime, Law>();
 
 /** A double tells no two times apart that differ by less than about this share. */
 const NO_SPREAD = 1e-17;
-/** Of a mean so short [d] the longest of all draws (1400 times the mean, of a lognormal law with a spread of 2) lies on the first tick. */
-const NO_TIME = TICK * 1e-4;
 
-/** The distribution of a growth time. Without a spread, or a time, that can be told from none every shape is fixed. */
+/** The distribution of a growth time. Without a spread that can be told from none every shape is fixed. */
 export function lawOf(time: GrowthTime): Law {
   let law = known.get(time);
   if (law === undefined) {
@@ -40,9 +38,8 @@ export function lawOf(time: GrowthTime): Law {
 
 function makeLaw(time: GrowthTime): Law {
   if (time.shape === 'observed') return observedLaw(time.times);
-  if (time.days < NO_TIME || time.shape === 'fixed') return fixedLaw(time.days);
   if (time.shape === 'exponential') return exponentialLaw(time.days);
-  if (time.spread < NO_SPREAD) return fixedLaw(time.days);
+  if (time.shape === 'fixed' || time.spread < NO_SPREAD) return fixedLaw(time.days);
   switch (time.shape) {
     case 'lognormal':
       return lognormalLaw(time.days, time.spread);
