@@ -6,6 +6,7 @@
  * stands last in words may always take several lines.
  */
 
+import { largest } from '../../sim/engine/lists.js';
 import type { Bar, Cell, Key, Table } from '../sections/section.js';
 import { MOST_NAME } from '../sections/section.js';
 import { dateText, shortDate } from '../words/dates.js';
@@ -74,7 +75,7 @@ interface Column {
 function bestLayout(table: Table, width: number): Layout {
   const cells = [...(table.head ?? []), ...table.rows.flat()];
   const names = cells.flatMap(namesIn);
-  const longest = Math.min(MOST_NAME, Math.max(LEAST_NAME, ...names.map(widthOf)));
+  const longest = Math.min(MOST_NAME, largest(names.map(widthOf), LEAST_NAME));
   let best: Layout | null = null;
   for (const bar of cells.some(isBar) ? [LEAST_BAR, 0] : [0]) {
     for (let letters = longest; letters >= LEAST_NAME; letters--) {
@@ -149,9 +150,9 @@ function columnsOf({ head, rows }: Table, called: Called): Column[] {
     const cells = rows.map((row) => row[c]!);
     // Words behind the figures begin below each other.
     const units = cells.map((cell) => (isA('figure', cell) ? cell.unit : ''));
-    const right = Math.max(...units.map(widthOf));
+    const right = largest(units.map(widthOf));
     const figures = cells.map((cell) => cellText(cell, called));
-    const left = Math.max(...figures.map(widthOf));
+    const left = largest(figures.map(widthOf));
     const texts =
       right === 0 ? figures : figures.map((text, i) => `${padStart(text, left)} ${padEnd(units[i]!, right)}`);
     const heading = head === undefined ? [] : cellText(head[c]!, called).split('\n');
@@ -166,7 +167,7 @@ function columnsOf({ head, rows }: Table, called: Called): Column[] {
       left: c === 0 || words || bars,
       bars,
       words,
-      width: Math.max(...[...over, ...texts].map(widthOf)),
+      width: largest([...over, ...texts].map(widthOf)),
     };
   });
 }

@@ -15,6 +15,14 @@ import type { Today } from './today.js';
 const FIRST_ROUNDS = 60;
 const ROUNDS = 2;
 
+/**
+ * Of so many plants (in all openings together) the fates are kept. Where more stand, futures share openings: of many plants
+ * one opening says nearly what another says.
+ */
+const MOST_FATES = 20_000_000;
+/** But there are at least so many. */
+const FEWEST_OPENINGS = 12;
+
 /** What all openings have in common. Plain data. */
 export interface Stand extends Omit<InitialState, 'plants'> {
   /** In the order of sowing. */
@@ -92,10 +100,12 @@ export class InitialStates {
     );
   }
 
-  /** What the k-th opening says of the plants: the same at every call. */
+  /** What the opening of the k-th future says of the plants: the same at every call. */
   fates(k: number): Fates {
-    while (this.#drawn.length <= k) this.#drawn.push(this.#draw(this.#drawn.length === 0));
-    return this.#drawn[k]!;
+    const plants = this.stand?.plants.length ?? 0;
+    const opening = k % Math.max(FEWEST_OPENINGS, Math.floor(MOST_FATES / plants));
+    while (this.#drawn.length <= opening) this.#drawn.push(this.#draw(this.#drawn.length === 0));
+    return this.#drawn[opening]!;
   }
 
   #draw(first: boolean): Fates {
