@@ -1,6 +1,5 @@
 /** A replayed season in a grower's words. Figures come from the result; here they are only told. */
 
-import { largest } from '../../sim/engine/lists.js';
 import { isoOfDay } from '../../sim/models/dates.js';
 import * as route from '../../sim/models/route.js';
 import type { CostlyCause, Heads } from '../../sim/season/replay/costs.js';
@@ -70,10 +69,7 @@ function heading({ title, start, end, rows, batches, crowded }: ReplayResult): s
 function picks({ weeks, counts }: ReplayResult): Block[] {
   const weight = counts.grams === null ? '' : ` (${weightText(counts.grams)} weighed)`;
   const stood = counts.stood === 0 ? '' : ` and ${counted(counts.stood, 'plant')} that stood before`;
-  const most = largest(
-    weeks.map(({ heads }) => heads),
-    1,
-  );
+  const most = Math.max(1, ...weeks.map(({ heads }) => heads));
   return [
     `${counted(counts.picked, 'head')}${weight} from ${counted(counts.sown, 'seed')}${stood}; ${thousands(counts.lost)} lost on the way, ${thousands(counts.standing)} still standing.`,
     table(weeks.map(({ start, heads }) => [day(start), figure(heads, COUNT), bar(heads / most)])),
@@ -235,7 +231,7 @@ function notTold(result: ReplayResult): string[] {
     );
   }
   for (const { name, holes, exact, standing } of stages) {
-    const most = largest(standing);
+    const most = Math.max(...standing);
     if (!exact && most > holes)
       sentences.push(
         `Where up to ${thousands(most)} plants stood in ${name}, by that estimate: the scenario has ${thousands(holes)} holes there. Check its channels and holes.`,

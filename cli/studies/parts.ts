@@ -2,18 +2,21 @@
  * Parts of a study that were carried out apart: how they are written, read and told to belong together.
  *
  * A part is a JSON document: which part of how many it is, by which arguments it was asked for, what was asked, and what its
- * seasons gave.
+ * seasons gave. At its end stands the SHA-256 sum of all before it, by which a part that was changed is known: what its data
+ * mean is worked out only by those who made them.
  */
 
+import { createHash } from 'node:crypto';
 import * as z from 'zod';
 import packageJson from '../../package.json' with { type: 'json' };
 import type { Shard } from '../../sim/study/study.js';
+import { plainJson } from '../render/obeyed.js';
 import { firstOf } from '../words/numbers.js';
 import { inShell } from '../words/shell.js';
 import type { Assignment } from './assignment.js';
 
 /** Form of the document; raised when a part could no longer be read. */
-const FORM = 3;
+const FORM = 4;
 
 export interface Part {
   /** Name of the file, for messages. */
@@ -53,7 +56,17 @@ const HEAD =
   /^\{"evensow_part":(\d+)(?:,"version":"([^"]*)"(?:,"shard":\{"k":(\d+),"n":(\d+)\}(?:,"typed":(\[(?:"(?:[^"\\]|\\.)*",?)*\]))?)?)?/;
 
 export function partText(typed: readonly string[], asked: Assignment, shard: Shard, data: unknown): string {
-  return `${JSON.stringify({ evensow_part: FORM, version: packageJson.version, shard, typed, asked, data })}\n`;
+  const whole = plainJson(
+    JSON.stringify({ evensow_part: FORM, version: packageJson.version, shard, typed, asked, data }),
+  );
+  const text = whole.slice(0, -1);
+  return `${text},"sha256":"${sumOf(text)}"}\n`;
+}
+
+const SUM = /,"sha256":"([0-9a-f]{64})"\}\s*$/;
+
+function sumOf(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
 }
 
 export function readPart(name: string, text: string): Part | Spoilt {
@@ -63,8 +76,10 @@ export function readPart(name: string, text: string): Part | Spoilt {
   } catch {
     value = null;
   }
+  const sum = SUM.exec(text);
+  const whole = sum !== null && sumOf(text.slice(0, sum.index)) === sum[1];
   const read = document.safeParse(value);
-  if (!read.success) return spoilt(name, text, value === null);
+  if (!read.success || !whole) return spoilt(name, text, value === null);
   const { version, shard, typed, asked, data } = read.data;
   return { name, version, typed, shard, asked: asked as unknown as Assignment, data };
 }

@@ -8,6 +8,7 @@ import { onThreads } from '../inputs/threads.js';
 import { EXIT_DONE, EXIT_INTERRUPTED, print, tell, typedArguments } from '../io/streams.js';
 import { writeWhole } from '../io/write-file.js';
 import type { ExecutionOptions, Form } from '../options/options.js';
+import { plainLines } from '../render/obeyed.js';
 import { toldAs } from '../render/told.js';
 import type { Assignment } from './assignment.js';
 import { kindOf } from './kinds.js';
@@ -57,5 +58,5 @@ export function renderResult(asked: Assignment, result: unknown, form: Form): st
 /** To the file, or to standard output if there is none. */
 export async function writeResult(text: string, out: string | null): Promise<void> {
   if (out === null) await print(text);
-  else await writeWhole(out, text);
+  else await writeWhole(out, plainLines(text));
 }

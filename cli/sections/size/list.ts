@@ -1,6 +1,5 @@
 /** Sizes one below the other: room, heads a week and the bound as a bar, the bad week, and where holes stand empty. */
 
-import { largest } from '../../../sim/engine/lists.js';
 import type { SizeOfLine, SizeResult } from '../../../sim/study/size/size.js';
 import { COUNT, fixed, SHARE } from '../../words/numbers.js';
 import { bar, figure, key, type Section, section, type Table, table, words } from '../section.js';
@@ -31,7 +30,7 @@ function sizesTable(result: SizeResult, shown: readonly SizeOfLine[]): Table {
   const area = shown.some(({ area_m2 }) => area_m2 !== null);
   const stages = result.varied.slice(-MOST_STAGES);
   const form = headsForm(result);
-  const most = largest(shown.flatMap((size) => [size.bound.pure.heads_a_week, headsOf(size)]));
+  const most = Math.max(...shown.flatMap((size) => [size.bound.pure.heads_a_week, headsOf(size)]));
   const rows = shown.map((size) => [
     `${result.varied.map((stage) => size.channels[stage]).join(' + ')} ${signsOf(result, size)}`.trimEnd(),
     area ? figure(size.area_m2, fixed(2)) : figure(size.holes, COUNT),

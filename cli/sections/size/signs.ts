@@ -1,6 +1,5 @@
 /** What the sections about sizes have in common: signs of sizes, and how heads a week are written. */
 
-import { largest } from '../../../sim/engine/lists.js';
 import type { SizeOfLine, SizeResult } from '../../../sim/study/size/size.js';
 import { type Form, fixed } from '../../words/numbers.js';
 import { type Key, key } from '../section.js';
@@ -19,7 +18,7 @@ export function signsKey({ knee }: SizeResult): Key {
 
 /** Heads a week of all sizes alike, so that they can be read down a column. */
 export function headsForm({ sizes }: SizeResult): Form {
-  return fixed(largest(sizes.map(({ bound }) => bound.pure.heads_a_week)) >= 100 ? 0 : 1);
+  return fixed(Math.max(...sizes.map(({ bound }) => bound.pure.heads_a_week)) >= 100 ? 0 : 1);
 }
 
 export function sizeNamed({ sizes }: SizeResult, name: string): SizeOfLine {
