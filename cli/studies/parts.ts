@@ -10,6 +10,7 @@ import { createHash } from 'node:crypto';
 import * as z from 'zod';
 import packageJson from '../../package.json' with { type: 'json' };
 import type { Shard } from '../../sim/study/study.js';
+import { MOST_SHARDS } from '../options/options.js';
 import { plainJson } from '../render/obeyed.js';
 import { firstOf } from '../words/numbers.js';
 import { inShell } from '../words/shell.js';
@@ -41,7 +42,7 @@ export interface Spoilt {
 const document = z.object({
   evensow_part: z.literal(FORM),
   version: z.string(),
-  shard: z.object({ k: z.int().min(1), n: z.int().min(1) }),
+  shard: z.object({ k: z.int().min(1), n: z.int().min(1).max(MOST_SHARDS) }),
   typed: z.array(z.string()),
   asked: z.looseObject({
     command: z.enum(['run', 'compare', 'size', 'search']),
@@ -94,7 +95,7 @@ function spoilt(name: string, text: string, cut: boolean): Spoilt {
   const shard = k === undefined ? null : { k: Number(k), n: Number(n) };
   const which = shard === null ? '' : `, part ${shard.k} of ${shard.n},`;
   const what =
-    Number(form) !== FORM
+    Number(form) !== FORM || (!cut && version !== packageJson.version)
       ? `was written by evensow ${version ?? 'of another version'}, whose parts evensow ${packageJson.version} cannot join. All parts must be of one version.`
       : cut
         ? 'is cut short: its end is missing, as after a copy that broke off or on a full disk.'
