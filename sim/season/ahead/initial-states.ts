@@ -51,10 +51,10 @@ export class InitialStates {
   /** What stands; null if the season has not begun: futures begin with an empty line. */
   readonly stand: Stand | null;
   /**
-   * Plants that stand longer than nearly all such plants would, by the place of their batch and stage: they are taken as failed,
-   * and cleared at the next visit.
+   * Plants that stand longer than nearly all such plants would, by the places of their batches and stages: they are taken as failed,
+   * and cleared at the next visit. Told by the first opening that is drawn; one entry a plant.
    */
-  readonly overdue = new Map<string, number>();
+  readonly overdue: { readonly batch: number; readonly stage: number; readonly plants: 1 }[] = [];
   readonly #today: Today;
   readonly #pasts: readonly (StagePast | null)[];
   /** Of the growths that stand: their places among all plants. */
@@ -112,10 +112,7 @@ export class InitialStates {
         const end = fate === 'ripen' && when <= day ? 'ready' : fate;
         next[place] = NEXT.indexOf(overdue ? 'fail' : end);
         at[place] = overdue ? day + TICK : when;
-        if (first && overdue) {
-          const key = `${growth.batch} ${s}`;
-          this.overdue.set(key, (this.overdue.get(key) ?? 0) + 1);
-        }
+        if (first && overdue) this.overdue.push({ batch: growth.batch, stage: s, plants: 1 });
       });
     });
     return { next, at };

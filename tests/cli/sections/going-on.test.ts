@@ -82,7 +82,10 @@ describe('after visits that were not made', () => {
 
   test('plants that stand for too long are told with the number', async () => {
     const result = await choresOf(plan(), 16, { rows });
-    const sections = choresSections({ ...result, overdue: [{ batch: 'B1', stage: 'tray', plants: 2 }] });
+    const sections = choresSections({
+      ...result,
+      overdue: [{ batch: 'B1', stage: 'tray', plants: 2, gone: 0 }],
+    });
     expect(inOneLine(sections)).toContain(OVERDUE);
   });
 
@@ -92,6 +95,7 @@ describe('after visits that were not made', () => {
       batch: i === 21 ? "Jo's" : `B${i + 1}`,
       stage: 'tray',
       plants: i + 1,
+      gone: 0,
     }));
     const brief = textOf(choresSections({ ...result, overdue }, { all: false, log: 'my season.csv' }));
     expect(brief.replace(/\s+/g, ' ').match(/253 plants of 22 batches stand so long/g)).toHaveLength(1);
