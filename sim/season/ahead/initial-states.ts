@@ -65,7 +65,7 @@ export class InitialStates {
   constructor(today: Today, seed: number) {
     this.#today = today;
     const { plan } = today.season;
-    const { visits, cohorts, short } = today;
+    const { visits, cohorts, short, unseen } = today;
     const growths = plan.stages.map((_, s) =>
       visits.length === 0
         ? { growths: [], firstVisit: 0 }
@@ -76,7 +76,8 @@ export class InitialStates {
       const courses = plan.crops.map((crop) => growthLawsOf(crop, s));
       const lawOf = ({ crop, phase }: Growth): GrowthLaw => courses[crop]![phase]!;
       const uniform = open(stream(seed, 0, ['ahead', stage.name]));
-      return new StagePast(growths[s]!, lawOf, visits, short[s]!, uniform);
+      const unlogged = unseen.some((loss) => loss.stage === s);
+      return new StagePast(growths[s]!, lawOf, visits, short[s]!, unlogged, uniform);
     });
     const standing = growths
       .flatMap((one, stage) => one.growths.map((growth) => ({ growth, stage })))
