@@ -26,7 +26,7 @@ export function unseenLosses(
   const { plan } = season;
   return plan.stages.flatMap((_, s) =>
     goneFrom(season, cohorts, s, readiness[s]!).map(
-      ({ cohort: { batch, crop, seen }, count, ready }): LoggedEvent => ({
+      ({ cohort: { batch, crop, from, seen }, count, ready }): LoggedEvent => ({
         day: visits.find((visit) => visit >= ready && visit > seen) ?? visits.at(-1)!,
         action: 'lose',
         batch,
@@ -36,6 +36,7 @@ export function unseenLosses(
         grams: null,
         loss: s === route.first(plan.crops[crop]!) ? 'failed' : 'died',
         since: null,
+        lot: from,
       }),
     ),
   );
