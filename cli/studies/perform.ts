@@ -20,8 +20,9 @@ export async function carryOutStudy(asked: Assignment, execution: ExecutionOptio
   const part = shard ?? WHOLE;
   const { result: collected, stopped } = await onThreads(workers, async ({ threadsFor, keep, step }) => {
     const { workload } = study;
-    const threads = threadsFor(plantsIn(workload) / part.n);
-    const pool = keep(threads === 1 ? new SeasonRunner(workload) : await threadPool(workload, threads));
+    const longest = Math.max(...workload.jobs.map(({ plan }) => plantsOf(plan)));
+    const threads = threadsFor(plantsIn(workload) / part.n, longest);
+    const pool = keep(threads === 0 ? new SeasonRunner(workload) : await threadPool(workload, threads));
     return study.carryOut(pool, part, step);
   });
   if (shard !== null) {

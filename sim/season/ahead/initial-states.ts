@@ -5,6 +5,7 @@ import { fillUniform, stream, type Uniform } from '../../engine/random.js';
 import type { InitialState, StandingPlant } from '../../models/initial-state.js';
 import { holesOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
+import type { PauseAfterRuns } from '../../seasons/worker-pool.js';
 import { dailyVisits } from '../history/plan-days.js';
 import { type GrowthLaw, growthLawsOf } from './growth-law.js';
 import { type Growth, growthsOf } from './growths.js';
@@ -59,21 +60,23 @@ export class InitialStates {
   /** What stands; null if the season has not begun: futures begin with an empty line. */
   readonly stand: Stand | null;
   /**
-   * Plants that stand longer than nearly all such plants would, by the place of their batch and stage: they are taken as failed,
-   * and cleared at the next visit.
+   * Plants that stand longer than nearly all such plants would, by the places of their batches and stages: they are taken as failed,
+   * and cleared at the next visit. Told by the first opening that is drawn; one entry a plant.
    */
-  readonly overdue = new Map<string, number>();
+  readonly overdue: { readonly batch: number; readonly stage: number; readonly plants: 1 }[] = [];
   readonly #today: Today;
   readonly #pasts: readonly (StagePast | null)[];
   /** Of the growths that stand: their places among all plants. */
   readonly #places: ReadonlyMap<Growth, number>;
   readonly #drawn: Fates[] = [];
+  /** Rounds that were done before the first opening. */
+  #settled = 0;
 
   /** @param seed of the random streams */
   constructor(today: Today, seed: number) {
     this.#today = today;
     const { plan } = today.season;
-    const { visits, cohorts, short } = today;
+    const { visits, cohorts, short, unseen } = today;
     const growths = plan.stages.map((_, s) =>
       visits.length === 0
         ? { growths: [], firstVisit: 0 }
@@ -84,7 +87,8 @@ export class InitialStates {
       const courses = plan.crops.map((crop) => growthLawsOf(crop, s));
       const lawOf = ({ crop, phase }: Growth): GrowthLaw => courses[crop]![phase]!;
       const uniform = open(stream(seed, 0, ['ahead', stage.name]));
-      return new StagePast(growths[s]!, lawOf, visits, short[s]!, uniform);
+      const unlogged = unseen.some((loss) => loss.stage === s);
+      return new StagePast(growths[s]!, lawOf, visits, short[s]!, unlogged, uniform);
     });
     const standing = growths
       .flatMap((one, stage) => one.growths.map((growth) => ({ growth, stage })))
@@ -98,6 +102,18 @@ export class InitialStates {
         return { batch, crop, stage, cutsLeft: route.isLast(plan, stage) ? cuts - phase : cuts };
       }),
     );
+  }
+
+  /**
+   * Do the rounds before the first opening, which take a while where thousands stand.
+   * @param pause asked after each @returns whether all were done
+   */
+  async settle(pause: PauseAfterRuns | undefined): Promise<boolean> {
+    for (; this.#settled < FIRST_ROUNDS - 1; this.#settled++) {
+      for (const past of this.#pasts) if (past?.settles === true) past.round();
+      if ((await pause?.(0)) === false) return false;
+    }
+    return true;
   }
 
   /** What the opening of the k-th future says of the plants: the same at every call. */
@@ -115,17 +131,14 @@ export class InitialStates {
     const at = new Float64Array(plants);
     this.#pasts.forEach((past, s) => {
       if (past === null) return;
-      const rounds = past.settles ? (first ? FIRST_ROUNDS : ROUNDS) : 1;
+      const rounds = past.settles ? (first ? FIRST_ROUNDS - this.#settled : ROUNDS) : 1;
       for (let i = 0; i < rounds; i++) past.round();
       past.tell((growth, fate, when, overdue) => {
         const place = this.#places.get(growth)!;
         const end = fate === 'ripen' && when <= day ? 'ready' : fate;
         next[place] = NEXT.indexOf(overdue ? 'fail' : end);
         at[place] = overdue ? day + TICK : when;
-        if (first && overdue) {
-          const key = `${growth.batch} ${s}`;
-          this.overdue.set(key, (this.overdue.get(key) ?? 0) + 1);
-        }
+        if (first && overdue) this.overdue.push({ batch: growth.batch, stage: s, plants: 1 });
       });
     });
     return { next, at };
