@@ -9,6 +9,7 @@ import {
   fixed,
   intervalText,
   listed,
+  orFewer,
   percentText,
   SHARE,
   thousands,
@@ -66,7 +67,7 @@ function whatItGives(
   return [
     planLines(settings),
     `It takes ${costText(cost)}.`,
-    `It brings at least ${counted(goal.heads, 'head')} in ${percentText(met.mean)} of the weeks (${intervalText(known(met), SHARE)}; 95 % interval); ${countText(heads)} a week on average; ${countText(bad)} or fewer in a bad week (1 in 10).`,
+    `It brings at least ${counted(goal.heads, 'head')} in ${percentText(met.mean)} of the weeks (${intervalText(known(met), SHARE)}; 95 % interval); ${countText(heads)} a week on average; ${countText(bad)}${orFewer(bad)} in a bad week (1 in 10).`,
   ];
 }
 

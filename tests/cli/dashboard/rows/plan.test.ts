@@ -40,7 +40,7 @@ describe('the figures', () => {
       '95 % interval: +1.6 to +2.2',
       'without a pick: 3.1 % of weeks',
       'heads a week: 20.5 on average',
-      'all 10 % slower: -1.9 a week',
+      'if 10 % slower: -1.9 a week',
     ]);
   });
 
