@@ -88,6 +88,6 @@ export type {
   RunFigures,
   RunningWeeks,
   StageResult,
-  WeekFigures,
   WeekResult,
 } from './study/summary.js';
+export type { WeekFigures } from './study/week-figures.js';

@@ -3,7 +3,8 @@
 import type { HoleState } from '../../sim/models/ledger.js';
 import * as route from '../../sim/models/route.js';
 import type { Bottleneck } from '../../sim/study/bottleneck.js';
-import type { RunResult, StageResult, WeekFigures } from '../../sim/study/summary.js';
+import type { RunResult, StageResult } from '../../sim/study/summary.js';
+import type { WeekFigures } from '../../sim/study/week-figures.js';
 import { dateText } from '../words/dates.js';
 import { changeText } from '../words/limits.js';
 import {

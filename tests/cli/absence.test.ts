@@ -97,9 +97,7 @@ describe('run', () => {
   test('says all that in words', async () => {
     const { out } = await evensow(['run', '-', '--seasons', '5'], { input: scenario(away) });
     const text = out.replaceAll(/\s+/g, ' ');
-    expect(text).toContain(
-      'in a bad week (1 in 10) 0 heads the same, if nobody were away 10 heads or fewer',
-    );
+    expect(text).toContain('in a bad week (1 in 10) 0 heads the same, if nobody were away 10 heads or fewer');
     expect(text).toContain('missing of 160 heads wanted 60 (37.5 %) the same, if nobody were away 0 (0 %)');
     expect(text).toContain(
       'Bad by the absence: the weeks from Mon 15 Mar 2027, Mon 22 Mar 2027, Mon 29 Mar 2027, Mon 5 Apr 2027 and 2 more.',
@@ -108,6 +106,27 @@ describe('run', () => {
     expect(text).toContain(
       'Thrown away in finishing: 60 plants, at least half of them in the week from Mon 5 Apr 2027.',
     );
+  });
+});
+
+describe('compare', () => {
+  const args = ['compare', '-', '--every', '7,14', '--seasons', '5'];
+
+  test('tells what each plan would bring in the same weeks if nobody were away', async () => {
+    const { out } = await evensow([...args, '--json'], { input: scenario(away) });
+    const [weekly] = JSON.parse(out).plans;
+    expect(weekly.figures.bad_week.mean).toBe(0);
+    expect(weekly.without_absence).toMatchObject({ mean: 10, p50: 10, p10: 10, without_pick: 0, missing: 0 });
+    const there = await evensow([...args, '--json'], { input: scenario('') });
+    for (const plan of JSON.parse(there.out).plans) expect(plan.without_absence).toBeNull();
+  });
+
+  test('in the text and in the CSV', async () => {
+    const { out } = await evensow(args, { input: scenario(away) });
+    expect(out).toMatch(/The same, if nobody were away\n +usual +bad\* +mean\n +every 7 d +10 +10 +10\n/);
+    expect((await evensow(args, { input: scenario('') })).out).not.toContain('nobody');
+    const csv = await evensow([...args, '--csv'], { input: scenario(away) });
+    expect(csv.out).toContain('every 7 d,bad_week_without_absence,10,,,,,,');
   });
 });
 
