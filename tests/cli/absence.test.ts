@@ -130,6 +130,32 @@ describe('compare', () => {
   });
 });
 
+test.each([
+  { goal: 'met', share: 0.5, found: 'best' },
+  { goal: 'not met', share: 0.95, found: 'nearest' },
+])(
+  'search tells the bad week of the plan that it names with and without the absence, the goal being $goal',
+  async ({ share, found }) => {
+    const args = [
+      'search',
+      '-',
+      '--heads=10',
+      `--weeks-met=${share}`,
+      '--every=7',
+      '--channels=finishing=8,9',
+    ];
+    const result = JSON.parse((await evensow([...args, '--json'], { input: scenario(away) })).out);
+    expect(result[found]).toMatchObject({ bad_week: 0, without_absence: { heads_a_week: 10, bad_week: 10 } });
+    for (const runner of result.runners_up) expect(runner.without_absence).toBeNull();
+    const { out } = await evensow(args, { input: scenario(away) });
+    expect(out.replaceAll(/\s+/g, ' ')).toContain(
+      '0 in a bad week (1 in 10), 10 or fewer if nobody were away.',
+    );
+    const there = await evensow(args, { input: scenario('') });
+    expect(there.out.replaceAll(/\s+/g, ' ')).toContain('10 or fewer in a bad week (1 in 10).');
+  },
+);
+
 test('with a visit every day but for an absence, no visit more is tried', async () => {
   const { out } = await evensow(['run', '-', '--seasons', '5', '--json'], {
     input: scenario(away).replace('visits: [mon]', 'visits: daily'),
