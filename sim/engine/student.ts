@@ -8,6 +8,7 @@
 
 import { lnGamma } from './gamma.js';
 import { normalQuantile } from './normal.js';
+import { Moments } from './tally.js';
 
 /**
  * @param p probability, above 0 and below 1
@@ -72,4 +73,11 @@ export function studentInterval(
 ): { readonly mean: number; readonly low: number; readonly high: number } {
   const half = studentQuantile((1 + CONFIDENCE) / 2, df) * error;
   return { mean, low: mean - half, high: mean + half };
+}
+
+/** Interval of the mean of at least 2 values, such as what a change brings in each of some seasons with the same luck. */
+export function intervalOfMean(values: readonly number[]): ReturnType<typeof studentInterval> {
+  const moments = new Moments();
+  for (const value of values) moments.add(value);
+  return studentInterval(moments.mean, moments.standardError, values.length - 1);
 }

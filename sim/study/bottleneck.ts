@@ -9,8 +9,7 @@
  * over the arc from the plan as it is to the plan with the change.)
  */
 
-import { studentInterval } from '../engine/student.js';
-import { Moments } from '../engine/tally.js';
+import { intervalOfMean } from '../engine/student.js';
 import type { Plan } from '../models/plan.js';
 import { type Change, changesOf, RISK, shareAdded } from '../seasons/changes.js';
 import { firstCommonWeek, firstRunningWeekOf } from '../seasons/tallies.js';
@@ -100,7 +99,7 @@ export function findBottleneck(
   const gainsOf = (place: number, from = fromWeek): number[] =>
     tried.map(({ picks }) => meanFrom(picks[place]!, from) - meanFrom(picks[0]!, from));
   const effect = (change: Change, gains: readonly number[]): Effect => {
-    const { mean, low, high } = interval(gains);
+    const { mean, low, high } = intervalOfMean(gains);
     return { change, gain: mean, low, high };
   };
   const changes = changesOf(plan);
@@ -119,7 +118,7 @@ export function findBottleneck(
       heads > 0 ? (gain - share * (before[i]! - heads)) / (heads * added) : 0,
     );
     const brings = found.low > 0 && isWorth(share, added);
-    return { ...found, added, elasticity: interval(elasticities), brings, elasticities };
+    return { ...found, added, elasticity: intervalOfMean(elasticities), brings, elasticities };
   });
   const wanted = wantedFrom(plan, fromWeek);
   const wantMet = wanted > 0 && heads * (plan.weeks - fromWeek) >= (1 - MET) * wanted;
@@ -129,13 +128,6 @@ export function findBottleneck(
     trials: trials.map(({ elasticities: _, ...trial }) => trial),
     risk: effect(RISK, gainsOf(risky, firstCommonWeek([fromWeek, riskyWeek], plan.weeks))),
   };
-}
-
-/** Mean and 95 % interval of differences between paired seasons. */
-function interval(differences: readonly number[]): { mean: number; low: number; high: number } {
-  const moments = new Moments();
-  for (const difference of differences) moments.add(difference);
-  return studentInterval(moments.mean, moments.standardError, differences.length - 1);
 }
 
 function verdict(trials: readonly Tried[], wantMet: boolean): Pick<Bottleneck, 'by' | 'stages' | 'better'> {
@@ -158,7 +150,7 @@ function verdict(trials: readonly Tried[], wantMet: boolean): Pick<Bottleneck, '
     if (best === undefined) return only('nothing');
   }
   const equal = channels.filter(
-    ({ elasticities }) => interval(best.elasticities.map((one, i) => one - elasticities[i]!)).low <= 0,
+    ({ elasticities }) => intervalOfMean(best.elasticities.map((one, i) => one - elasticities[i]!)).low <= 0,
   );
   return {
     by: 'stage',
