@@ -89,8 +89,8 @@ function gives({ plans, running }: CompareResult, called: Called): Block[] {
       heads.map((mean) => bar(mean / most)),
     ),
     key(['*', '1 week in 10 brings this or less'], ['**', 'share of weeks without a pick']),
-    ...ifNobodyWereAway(plans, called),
     `(${weeksFrom(running)}, when the lines are running)`,
+    ...ifNobodyWereAway(plans, called),
   ];
 }
 
