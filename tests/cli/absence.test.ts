@@ -156,6 +156,27 @@ test.each([
   },
 );
 
+describe('where all that is ready is picked, and seeds are few', () => {
+  const told = async (absence: string): Promise<string> => {
+    const input = scenario(absence)
+      .replace(/want: .*/, '')
+      .replace('keeps: 3', 'keeps: 7');
+    return (await evensow(['run', '-', '--seasons', '5'], { input })).out.replaceAll(/\s+/g, ' ');
+  };
+
+  test('it is said that the absence costs more than more seeds would bring', async () => {
+    expect(await told(away)).toContain('For what it adds, this brings more than more seeds: nobody away.');
+    expect(await told('')).not.toContain('For what it adds');
+  });
+
+  test('that heads come a week later is no loss of each week', async () => {
+    // Ready after 20 days or 22, so picked on the Monday of day 21 or 28: ten a week from then on.
+    expect(await told('')).toContain(
+      'If all growing takes 10 % longer: as good as the same (0.0 to 0.0) once the line runs.',
+    );
+  });
+});
+
 test('with a visit every day but for an absence, no visit more is tried', async () => {
   const { out } = await evensow(['run', '-', '--seasons', '5', '--json'], {
     input: scenario(away).replace('visits: [mon]', 'visits: daily'),
