@@ -7,7 +7,7 @@ import { type Block, section, whole } from './section.js';
 
 export function assumedBlocks(assumed: Assumed, telling: Telling): Block[] {
   const sentences = assumedSentences(assumed);
-  const { lines, more } = loseCommands(assumed.overdue, telling);
+  const { lines, more } = loseCommands(assumed, telling);
   if (lines.length === 0) return sentences;
   // The last sentence is that of these plants.
   return [

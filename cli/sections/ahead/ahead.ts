@@ -135,7 +135,7 @@ function costOfRoom({ blocked_cost: cost, sowings, weeks }: AheadResult): string
   return [
     (low ?? mean) > 0
       ? `They cost ${counted(Number(mean.toFixed(decimals)), 'head')}: ${found}.`
-      : `They cost no heads that could be told: ${found}.`,
+      : `They cost no heads${(high ?? mean) < 0 ? '' : ' that could be told'}: ${found}.`,
   ];
 }
 

@@ -30,8 +30,8 @@ export type IdleCause =
       /** Dates of the visits before and after; `until` is null if nobody came any more. */
       readonly since: string;
       readonly until: string | null;
-      /** Whether the plan has no visit in between. */
-      readonly planned: boolean;
+      /** Whether the plan has no visit in between; null where no plan is known. */
+      readonly planned: boolean | null;
     }
   | ({ readonly kind: 'batch_failed'; readonly batch: string; readonly stage: string } & Pick<
       FailedBatch,

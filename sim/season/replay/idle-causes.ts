@@ -9,7 +9,7 @@
  * 3. filling: what should have stood there would have had to be sown before the first day.
  * 4. batch_failed: a batch lost far more than the plan expects (failed-batches.ts): the plants above the expectation, while
  *    they would have stood there. thrown_away: plants discarded in a stage before, likewise (missing-plants.ts).
- * 5. too_little_sown: less was sown than planned although there were cells. Or what was sown could not fill the stage by the
+ * 5. too_little_sown: less was sown than planned although there were cells, by absences and where somebody was there. Or what was sown could not fill the stage by the
  *    mean times and losses; if the first stage was full at half or more of the visits at which more would have had to be
  *    sown, that counts as stage_before_full.
  * 6. stage_before_full: a stage before was full at half or more of the visits of the last mean stay there; that one of them
@@ -101,7 +101,14 @@ export class IdleCauses {
         kind: 'too_little_sown',
         sowings: this.#sowings.short(s, from, to),
       });
-      give('sown', tooLittle, notSown);
+      if (notSown > 0) {
+        const key = this.#sowings.belowOn(s, day);
+        const below: TellCause = (from, to) => ({
+          kind: 'too_little_sown',
+          sowings: this.#sowings.below(s, from, to, key),
+        });
+        give(`below ${key}`, below, notSown);
+      }
       const lack = holes - meanFlow.expected(s, day) - filling - notSown;
       const window = meanFlow.sowingsFor(s, day, day);
       if (s !== first && this.#shareFull(first, window.from, window.to) >= 0.5)
@@ -125,7 +132,9 @@ export class IdleCauses {
       give('between', () => ({ kind: 'between_visits' }), waits);
       return;
     }
-    const planned = !attendance.missed.some((missed) => since < missed && missed < until);
+    const planned = season.planned
+      ? !attendance.missed.some((missed) => since < missed && missed < until)
+      : null;
     const date = (day: number): string => isoOfDay(season.plan.start, day);
     const tell: TellCause = () => ({
       kind: 'absent',
