@@ -123,6 +123,8 @@ describe('as CSV', () => {
       'p10',
       'p50',
       'p90',
+      'low',
+      'high',
     ]);
     for (const { date, action, p10, p50, p90 } of records) {
       expect(date).toMatch(/^2027-03-2\d$/);
