@@ -8,7 +8,9 @@ import { counted, countText, firstOf, thousands } from './numbers.js';
 export function causeText(cause: IdleCause, seeds: boolean): string {
   switch (cause.kind) {
     case 'filling':
-      return 'the line was still filling';
+      return cause.midway
+        ? 'what should have stood there was not sown before the log begins, and why is not known'
+        : 'the line was still filling';
     case 'end':
       return "the season's end: nothing that came in then could have been picked";
     case 'between_visits':

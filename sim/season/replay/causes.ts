@@ -24,7 +24,9 @@ export interface ShortSowings {
 
 /** Why holes stood empty. Dates are ISO 8601, names those of the log and the plan. */
 export type IdleCause =
-  | { readonly kind: 'end' | 'between_visits' | 'filling' }
+  | { readonly kind: 'end' | 'between_visits' }
+  /** What should have stood there would have had to be sown before the first day. `midway`: the log begins in the middle. */
+  | { readonly kind: 'filling'; readonly midway: boolean }
   | {
       readonly kind: 'absent';
       /** Dates of the visits before and after; `until` is null if nobody came any more. */

@@ -82,6 +82,7 @@ export class IdleCauses {
     const first = route.first(season.plan);
     const end = season.planned ? seasonDays(season.plan) - meanFlow.remaining(s) : Infinity;
     const missing = new MissingPlants(this.#evidence, s);
+    const midway = season.batches.some(({ seeds }) => seeds === 0);
     for (let day = 0; day < season.days; day++) {
       let left = empty[day]!;
       const give = (key: string, tell: TellCause, n: number): void => {
@@ -94,7 +95,7 @@ export class IdleCauses {
       if (day >= end) give('end', () => ({ kind: 'end' }), left);
       this.#giveWaiting(s, day, give);
       const filling = holes * meanFlow.beforeTheStart(s, day);
-      give('filling', () => ({ kind: 'filling' }), filling);
+      give('filling', () => ({ kind: 'filling', midway }), filling);
       missing.give(day, give);
       const notSown = Math.max(0, meanFlow.standing(this.#notSown, s, day));
       const tooLittle = (from: number, to: number): IdleCause => ({
