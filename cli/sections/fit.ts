@@ -1,6 +1,5 @@
 /** What a log tells in a grower's words. Figures come from the result; here they are only laid out. */
 
-import { groupedBy } from '../../sim/engine/lists.js';
 import * as route from '../../sim/models/route.js';
 import type { Contradiction } from '../../sim/season/fit/contradictions.js';
 import {
@@ -104,7 +103,9 @@ function cropSections({ crops, holes_known }: FitResult): Section[] {
     ...told.map(({ crop: { crop, known }, blocks }) =>
       section(known ? crop : `${crop} (not in the scenario)`, ...blocks.filter((block) => !shared(block))),
     ),
-    ...[...groupedBy(common, cropsOf)].map(([title, blocks]) => section(title, ...blocks)),
+    ...[...new Set(common.map(cropsOf))].map((title) =>
+      section(title, ...common.filter((block) => cropsOf(block) === title)),
+    ),
   ];
 }
 
