@@ -37,7 +37,7 @@ export type {
   ThrownAway,
   WeekAhead,
 } from './season/ahead/ahead.js';
-export type { Assumed } from './season/ahead/assumed.js';
+export type { Assumed, OverduePlants } from './season/ahead/assumed.js';
 export type { BatchChore, Chore, VisitChores, WeekChores } from './season/ahead/chores.js';
 export type { MadeUpFor } from './season/ahead/coming-sowings.js';
 export type { Forecast } from './season/ahead/forecast.js';

@@ -2,7 +2,7 @@
 
 import { amendScenario } from '../../sim/scenario/amend.js';
 import type { ReadScenario } from '../../sim/scenario/read.js';
-import { type FitErrand, type FitResult, joinedFits } from '../../sim/season/fit/fit.js';
+import { type FitErrand, type FitResult, fitGround, joinedFits } from '../../sim/season/fit/fit.js';
 import { conflictsOf, type FitChange, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
 import { startThreads } from '../../sim/seasons/threads.js';
 import { faultsProblem } from '../inputs/faults-problem.js';
@@ -124,6 +124,8 @@ async function estimate(
   line: ReadScenario | null,
 ): Promise<{ result: FitResult | null; left: readonly string[] }> {
   const { rows, stages, plan } = seasonRows(log, line);
+  // One that does not fit the plan is not read.
+  const ground = fitGround(rows, stages, plan, false);
   const watched = hasWatcher();
   const interrupt = new Interrupt();
   const threads = await startThreads(1);
@@ -132,7 +134,7 @@ async function estimate(
   try {
     for (const [s, stage] of stages.entries()) {
       if (watched) showProgress(`fitting ${stage}, stage ${s + 1} of ${stages.length}`);
-      const errand: FitErrand = { kind: 'fit', rows, stages, plan, which: [stage] };
+      const errand: FitErrand = { kind: 'fit', ground, stage: s };
       const part = interrupt.stopped ? null : await threads.send<FitResult>(errand);
       if (part === null) break;
       done.push(part);

@@ -163,39 +163,54 @@ export interface FitResult {
   readonly crops: readonly CropFit[];
 }
 
+/** A log, observed once for the fits of all its stages. Plain data. */
+export interface FitGround {
+  readonly seen: Observations;
+  /** ISO dates of the first and the last row; empty if there are none. */
+  readonly from: string;
+  readonly to: string;
+  readonly plan: Plan | null;
+  /** Whether the log does not fit the plan. */
+  readonly refused: boolean;
+}
+
 /** What a thread is asked for. Plain data. */
 export interface FitErrand {
   readonly kind: 'fit';
-  readonly rows: readonly LogRow[];
-  readonly stages: readonly string[];
-  readonly plan: Plan | null;
-  readonly which: readonly string[];
+  readonly ground: FitGround;
+  /** Place of the stage. */
+  readonly stage: number;
 }
 
 /**
  * @param rows of a log, as `readLog` hands them out
  * @param stages names of the line's stages in their order
  * @param plan of the line, with the same stages; null if there is none
- * @param begin told of each stage before its turn: where many waited, one can take some seconds
- * @param which stages to fit; all, if left out
  */
-export function fitSeason(
+export function fitSeason(rows: readonly LogRow[], stages: readonly string[], plan: Plan | null): FitResult {
+  const refused = plan !== null && logFaults(rows, plan).length > 0;
+  const ground = fitGround(rows, stages, plan, refused);
+  return fitStages(ground, [...ground.seen.stages.keys()]);
+}
+
+export function fitGround(
   rows: readonly LogRow[],
   stages: readonly string[],
   plan: Plan | null,
-  begin: (stage: string) => void = () => {},
-  which: readonly string[] = stages,
-): FitResult {
+  refused: boolean,
+): FitGround {
   const seen = observe(rows, stages, plan);
-  const refused = plan !== null && logFaults(rows, plan).length > 0;
-  const fits = seen.stages.flatMap(({ name }, s) => {
-    if (!which.includes(name)) return [];
-    begin(name);
-    return fitsOf(seen, s, plan).map(({ crop, told }) => ({ crop, told: borneOut(told, refused) }));
-  });
+  return { seen, from: rows[0]?.date ?? '', to: rows.at(-1)?.date ?? '', plan, refused };
+}
+
+/** @param which places of the stages that are fitted: where many waited, one can take some seconds */
+export function fitStages({ seen, from, to, plan, refused }: FitGround, which: readonly number[]): FitResult {
+  const fits = which.flatMap((s) =>
+    fitsOf(seen, s, plan).map(({ crop, told }) => ({ crop, told: borneOut(told, refused) })),
+  );
   return {
-    from: rows[0]?.date ?? '',
-    to: rows.at(-1)?.date ?? '',
+    from,
+    to,
     holes_known: plan !== null,
     crops: seen.crops.map((crop, c) => ({
       crop,

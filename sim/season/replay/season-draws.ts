@@ -11,9 +11,9 @@ import { planDraws } from '../../models/line/line.js';
 import * as route from '../../models/route.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
+import type { Readiness } from '../history/readiness.js';
 import { type Completion, StageCompletion } from './completion.js';
 import { drawsOfCohorts, type ObservedDraws } from './observed-draws.js';
-import type { Readiness } from './readiness.js';
 import { regrowthDraws } from './regrowth-draws.js';
 
 export interface SeasonDraws {
