@@ -3,7 +3,7 @@
 import type { Assumed } from '../../sim/season/ahead/assumed.js';
 import { assumedSentences, loseCommands, type Telling } from '../words/assumed.js';
 import { counted } from '../words/numbers.js';
-import { type Block, section, whole } from './section.js';
+import { type Block, command, section } from './section.js';
 
 export function assumedBlocks(assumed: Assumed, telling: Telling): Block[] {
   const sentences = assumedSentences(assumed);
@@ -14,7 +14,7 @@ export function assumedBlocks(assumed: Assumed, telling: Telling): Block[] {
     ...sentences.slice(0, -1),
     section(
       sentences.at(-1)!,
-      ...lines.map(whole),
+      ...lines.map(command),
       ...(more === 0 ? [] : [`... and ${counted(more, 'more command')}: --all`]),
     ),
   ];
