@@ -304,6 +304,16 @@ describe('the plan', () => {
     const state = start(CELLAR, { columns: 80, rows: 24 }, true);
     expect(plan(state)[3]).toBe('No hole of the log stood empty that day.');
   });
+
+  test('behind the last day of the log, where its end is shown, the causes are those of the last day', () => {
+    const state = start(CELLAR, { columns: 80, rows: 24 }, true);
+    const { lastDay } = state;
+    const spell = { stage: 'nursery', from: 0, to: lastDay, holes: 3, cause: 'chance' };
+    const rows = (day: number): string[] =>
+      linesOf(planRows({ state, spells: [spell], day, layout, signs: PLAIN }));
+    expect(rows(lastDay)[3]).toMatch(/^nursery: up to 3 holes empty/);
+    expect(rows(lastDay)).toEqual(rows(lastDay - 1));
+  });
 });
 
 describe('the last row', () => {
