@@ -62,6 +62,15 @@ function studentProbability(t: number, df: number): number {
 /** Confidence of every interval. */
 export const CONFIDENCE = 0.95;
 
+/** Standard errors to either side, by degrees of freedom: a study has many intervals of the same few. */
+const halves = new Map<number, number>();
+
+function halfOf(df: number): number {
+  const half = halves.get(df) ?? studentQuantile((1 + CONFIDENCE) / 2, df);
+  halves.set(df, half);
+  return half;
+}
+
 /**
  * Interval of a mean, at `CONFIDENCE`.
  * @param error standard error of the mean, estimated with `df` degrees of freedom
@@ -71,7 +80,7 @@ export function studentInterval(
   error: number,
   df: number,
 ): { readonly mean: number; readonly low: number; readonly high: number } {
-  const half = studentQuantile((1 + CONFIDENCE) / 2, df) * error;
+  const half = halfOf(df) * error;
   return { mean, low: mean - half, high: mean + half };
 }
 

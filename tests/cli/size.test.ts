@@ -107,7 +107,7 @@ describe('the text', () => {
     await writeFile(
       long,
       `start: 2027-01-04
-weeks: 10
+weeks: 7
 stages:
   - {name: ${stage(1)}, channels: 2, holes: 2000}
   - {name: ${stage(2)}, channels: 10000, holes: 1}
