@@ -36,7 +36,7 @@ export async function merge(files: readonly string[], options: Options): Promise
 /** @throws Problem if a part holds what no study writes */
 function joinedText(asked: Assignment, parts: readonly Part[], form: Form): string {
   try {
-    const study = kindOf(asked).study(asked);
+    const study = kindOf(asked).study(asked, null);
     const collected = study.unpack(parts.map(({ data }) => data));
     if (collected.ok) return renderResult(asked, study.conclude(collected.value), form);
     const spoilt = parts.filter(({ data }) => !study.unpack([data]).ok);

@@ -54,19 +54,22 @@ function overdueBatches(overdue: Assumed['overdue']): number {
 const MOST_COMMANDS = 6;
 
 /**
- * What to type to log plants that are taken as failed: one command for all of a batch in a stage.
+ * What to type to log plants that are taken as failed: one command for all of a batch in a stage, under the date of the last visit,
+ * since a row of a later day would say that the visit of that day is over.
  * @param all whether every command is asked for @returns also how many are left out
  */
 export function loseCommands(
-  overdue: Assumed['overdue'],
+  { last_visit, overdue }: Pick<Assumed, 'last_visit' | 'overdue'>,
   { log, all }: Telling,
 ): { readonly lines: readonly string[]; readonly more: number } {
   const most = all ? overdue.length : MOST_COMMANDS;
   const told = [...overdue].sort((a, b) => b.plants - a.plants).slice(0, most);
+  const date = last_visit === null ? '' : ` --date ${last_visit}`;
   const to = log === null || log === USUAL_LOG ? '' : ` --to ${inShell(log)}`;
   return {
     lines: told.map(
-      ({ batch, stage, plants }) => `evensow log lose ${plants} ${inShell(batch)} ${inShell(stage)}${to}`,
+      ({ batch, stage, plants }) =>
+        `evensow log lose ${plants} ${inShell(batch)} ${inShell(stage)}${date}${to}`,
     ),
     more: overdue.length - told.length,
   };

@@ -52,7 +52,7 @@ describe('a log with more plants in germination than cells, since failed seeds w
     expect(flat(list)).toContain(sentence);
     expect(flat(list)).not.toContain('clear 1 dead, failed or overgrown in germination: B1 ');
 
-    const commands = [...out.matchAll(/evensow (log lose (\d+) (B\d+) germination) --to \S+/g)];
+    const commands = [...out.matchAll(/evensow (log lose (\d+) (B\d+) germination --date [\d-]+) --to \S+/g)];
     expect(commands.reduce((sum, [, , count]) => sum + Number(count), 0)).toBe(Number(plants));
     const { overdue, now } = JSON.parse((await evensow(['ahead', ...args.slice(0, -1), '--json'])).out);
     expect(overdue).toHaveLength(commands.length);
@@ -62,7 +62,7 @@ describe('a log with more plants in germination than cells, since failed seeds w
     const [[, first] = [], ...others] = commands;
     const rows = others.map(([, , count, batch]) => `2027-03-18,lose,,${batch},germination,,${count},,\n`);
     const mended = put('mended.csv', `${THIN}\n${rows.join('')}`);
-    const typed = [...first!.split(' '), '--to', mended, '--line', SHELF, '--date', '2027-03-18'];
+    const typed = [...first!.split(' '), '--to', mended, '--line', SHELF];
     expect((await evensow(typed)).code).toBe(0);
     const after = JSON.parse((await evensow(['ahead', SHELF, mended, ...args.slice(2, -1), '--json'])).out);
     expect(after).toMatchObject({ overdue: [], now });

@@ -35,10 +35,10 @@ import type { UnusedHoles } from './unused-holes.js';
 /** Fewest plants that must have left ready for days and spread. */
 export const FEWEST_READY = 10;
 /** Fewest plants that must have left or been cleared for loss and germination. */
-export const FEWEST_ENDED = 20;
+const FEWEST_ENDED = 20;
 /** From the lower to the upper end of an interval, at most this factor. */
-export const WIDEST_DAYS = 2;
-export const WIDEST_SPREAD = 3;
+const WIDEST_DAYS = 2;
+const WIDEST_SPREAD = 3;
 /** Largest share of plants that left at short visits, for the spread. */
 const MOST_WAITED = 0.9;
 /** The same where batches came in on several dates: their likelihood is approximate (see survival/cutoff-paths.ts). */
@@ -50,8 +50,14 @@ const LITTLE = 0.1;
 /** Shapes whose AIC differ by less than this cannot be told apart (Burnham & Anderson 2002, from memory). */
 const APART = 2;
 
-/** Why figures are not sure although enough plants were seen. */
+/** Why figures are not sure although a time could be fitted. */
 export type FitDoubt =
+  /** From end to end the interval is so many times (`factor`) or more. */
+  | { readonly why: 'wide'; readonly figure: 'days' | 'spread'; readonly factor: number }
+  /** So many may have waited that the interval of the spread cannot be relied on. */
+  | { readonly why: 'waited' }
+  /** Fewer than `fewest` left or were cleared: too few for losses. */
+  | { readonly why: 'few_ended'; readonly fewest: number }
   /** Batches stood in the stage when the log began, and were entered as if they had come then. */
   | { readonly why: 'begun_midway'; readonly batches: readonly string[] }
   /** Of the holes of the next stage never more than `most` were taken, at so many visits (`times`). */
@@ -100,7 +106,7 @@ export interface StageFit {
   readonly standing: number;
   /** Whether so many may have waited that the interval of the spread cannot be relied on. */
   readonly waited: boolean;
-  /** Why figures are not good, beside their number and the width of their intervals. */
+  /** Why figures are not good; none if nothing was fitted. */
   readonly doubts: readonly FitDoubt[];
   /**
    * Whether what is dead or failed is, by the log, not cleared at every visit, if at all: then nothing is made of when it was
@@ -364,13 +370,13 @@ function toldOf(
       ? [{ why: 'died_or_failed' } as const]
       : []),
   ];
+  const waited = short > mostWaited * ready;
   const timed = common.length === 0;
   const counted = odd.length === 0 && !common.some(({ why }) => why === 'begun_midway');
   const stay = stayOf(groups, record);
   const { shape } = question;
   const days = fitted && narrow(fitted.days, WIDEST_DAYS, timed && !inTurn);
-  const spread =
-    fitted && narrow(fitted.spread, WIDEST_SPREAD, timed && !inTurn && short <= mostWaited * ready);
+  const spread = fitted && narrow(fitted.spread, WIDEST_SPREAD, timed && !inTurn && !waited);
   return {
     stage: name,
     regrowth,
@@ -382,8 +388,8 @@ function toldOf(
     dead,
     cause_unknown: question.seeds ? total(cleared.filter(({ cause }) => cause === undefined)) : 0,
     standing: groups.reduce((sum, { standing }) => sum + standing, 0),
-    waited: short > mostWaited * ready,
-    doubts: [...common, ...odd],
+    waited,
+    doubts: [...common, ...odd, ...(fitted === null ? [] : littleSeen(fitted, enough, waited))],
     cleared_rarely: fitted?.promptly === false,
     unmentioned: missing.count,
     unmentioned_batches: missing.batches,
@@ -401,7 +407,28 @@ function toldOf(
 }
 
 function narrow(estimate: ProfileEstimate, factor: number, sure: boolean): FittedFigure {
-  return { ...estimate, good: sure && estimate.high < factor * estimate.low };
+  return { ...estimate, good: sure && !isWide(estimate, factor) };
+}
+
+function isWide({ low, high }: ProfileEstimate, factor: number): boolean {
+  return high >= factor * low;
+}
+
+/** What too little was seen for. @param enough whether that is so many as losses take */
+function littleSeen(
+  { days, spread, loss, germination }: Fitted,
+  enough: boolean,
+  waited: boolean,
+): FitDoubt[] {
+  const wide = (figure: 'days' | 'spread', estimate: ProfileEstimate, factor: number): FitDoubt[] =>
+    isWide(estimate, factor) ? [{ why: 'wide', figure, factor }] : [];
+  return [
+    ...wide('days', days, WIDEST_DAYS),
+    ...(waited ? [{ why: 'waited' } as const] : wide('spread', spread, WIDEST_SPREAD)),
+    ...(!enough && (loss ?? germination) !== null
+      ? [{ why: 'few_ended', fewest: FEWEST_ENDED } as const]
+      : []),
+  ];
 }
 
 /** AIC = 2 parameters - 2 ln likelihood (Akaike 1974, from memory). */

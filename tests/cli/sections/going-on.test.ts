@@ -117,10 +117,10 @@ describe('after visits that were not made', () => {
     const brief = textOf(choresSections({ ...result, overdue }, { all: false, log: 'my season.csv' }));
     expect(brief.replace(/\s+/g, ' ').match(/253 plants of 22 batches stand so long/g)).toHaveLength(1);
     expect(brief.match(/evensow log lose/g)).toHaveLength(6);
-    expect(brief).toContain("evensow log lose 22 'Jo'\\''s' tray --to 'my season.csv'");
+    expect(brief).toContain("evensow log lose 22 'Jo'\\''s' tray --date 2027-01-04 --to 'my season.csv'");
     expect(brief).toContain('... and 16 more commands: --all');
     const all = textOf(choresSections({ ...result, overdue }, { all: true, log: 'season.csv' }));
-    expect(all.match(/evensow log lose \d+ \S+ tray$/gm)).toHaveLength(22);
+    expect(all.match(/evensow log lose \d+ \S+ tray --date 2027-01-04$/gm)).toHaveLength(22);
   });
 });
 
