@@ -44,6 +44,7 @@ await Promise.all([
     ...common,
     entryPoints: { worker: 'sim/worker.ts' },
     outdir: 'dist',
+    external: ['tinypool'],
     banner: { js: requireShim },
   }),
   build({ ...common, entryPoints: { index: 'sim/index.ts' }, outdir: 'dist', packages: 'external' }),

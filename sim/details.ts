@@ -3,7 +3,7 @@
 /* A plan, and one season of it. */
 export type { Weekday } from './models/dates.js';
 export type { Draws } from './models/growth.js';
-export type { Cleaning, InitialState, StandingPlant } from './models/initial-state.js';
+export type { Cleaning, InitialState, StandingPlants } from './models/initial-state.js';
 export type { CountName, HoleState } from './models/ledger.js';
 export type { EventObserver, LineOptions, PlantEvent } from './models/line/line.js';
 export type {

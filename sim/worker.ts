@@ -1,7 +1,8 @@
-/** What a thread runs: seasons of a study's workload, futures of a real season, the fit of a stage; one errand after another. */
+/** What a thread runs: seasons of a study's workload, futures of a real season or a whole look at them, the fit of a stage; one errand after another. */
 
 import { workerData } from 'node:worker_threads';
 import { type FuturesErrand, futuresSeen } from './season/ahead/futures.js';
+import { type LookErrand, lookFromHere } from './season/ahead/look-errand.js';
 import { type FitErrand, fitStages } from './season/fit/fit.js';
 import { SeasonRunner } from './seasons/season-runner.js';
 import type { Task } from './seasons/thread-pool.js';
@@ -11,7 +12,7 @@ import type { Workload } from './seasons/workload.js';
 const [, workload] = workerData as [unknown, Workload | null];
 const runner = workload === null ? null : new SeasonRunner(workload);
 
-export default async function runTask(what: Task | FuturesErrand | FitErrand): Promise<unknown> {
+export default async function runTask(what: Task | FuturesErrand | LookErrand | FitErrand): Promise<unknown> {
   switch (what.kind) {
     case 'tally':
       return (await runner!.tally(what.chunk))?.toData() ?? null;
@@ -19,6 +20,8 @@ export default async function runTask(what: Task | FuturesErrand | FitErrand): P
       return runner!.weeks(what.job, what.first, what.count);
     case 'futures':
       return futuresSeen(what);
+    case 'look':
+      return lookFromHere(what);
     case 'fit':
       return fitStages(what.ground, [what.stage]);
   }

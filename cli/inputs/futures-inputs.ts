@@ -2,8 +2,9 @@
  * What `ahead` and `chores` have in common: a scenario, a log, today, and futures that take a while.
  */
 
-import { type Look, taken } from '../../sim/calls/look.js';
+import { type Look, taken, takenAside } from '../../sim/calls/look.js';
 import { isExpectedDate, whyNoDate } from '../../sim/models/dates.js';
+import type { LookTold } from '../../sim/season/ahead/look-errand.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
 import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import { startThreads } from '../../sim/seasons/threads.js';
@@ -22,7 +23,7 @@ import { faultsProblem } from './faults-problem.js';
 import { type AHEAD, type CHORES, loadLineFiles } from './line-files.js';
 import type { Loaded } from './scenario-file.js';
 import { seasonRows } from './season-log.js';
-import { onThreads } from './threads.js';
+import { BRIEF_PLANTS, onThreads } from './threads.js';
 
 /** A scenario, and its log so far. */
 export interface LoadedLine {
@@ -90,30 +91,38 @@ function dateOf(text: string | undefined, faults: string[]): string | null {
  * @returns null if somebody stopped it, which is told
  * @throws Problem if the log does not fit the plan
  */
-export async function lookInto<Told>(
-  { scenario, name }: LoadedLine,
+export async function lookInto<Name extends keyof LookTold>(
+  { scenario, name, rows }: LoadedLine,
   { today, seasons, seed, workers }: FuturesOptions,
-  look: Look<Told>,
-): Promise<Told | null> {
+  look: Look<Name>,
+): Promise<LookTold[Name] | null> {
   const futures = seasons ?? defaultSeasons(scenario.plan);
   const faults = futureFaults(futures, workers);
   if (faults.length > 0) throw new Problem(faults.join('\n'));
-  const { result: reading } = await onThreads(workers, ({ threadsFor, keep, step }) =>
-    taken(look, {
-      today,
-      futures,
-      seed,
-      step,
-      threads: async (plants) => {
-        const threads = threadsFor(plants, plants / futures);
-        return threads === 0 ? null : keep(await startThreads(threads));
-      },
-    }),
-  );
+  const logged = plantsIn(rows);
+  const { result: reading } = await onThreads(workers, async ({ threadsFor, keep, step }) => {
+    const manner = { today, futures, seed, step };
+    if (logged > BRIEF_PLANTS) {
+      const thread = keep(await startThreads(1));
+      return takenAside(look, manner, thread, threadsFor(logged * futures, 0));
+    }
+    return taken(look, manner, async (plants) => {
+      const threads = threadsFor(plants, plants / futures);
+      return threads === 0 ? null : keep(await startThreads(threads));
+    });
+  });
   if (reading === null) {
     tell('evensow: stopped before all futures were run; there is nothing to show.');
     return null;
   }
   if (!reading.ok) throw faultsProblem(name, reading.faults);
   return reading.value;
+}
+
+/** Plants that a log tells of. */
+function plantsIn(rows: readonly LogRow[]): number {
+  return rows.reduce(
+    (sum, { action, count }) => sum + (action === 'sow' || action === 'stand' ? count : 0),
+    0,
+  );
 }

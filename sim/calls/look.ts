@@ -1,19 +1,21 @@
 /** `ahead` and `chores`: what comes, from what stands by the log. */
 
+import { MessageChannel } from 'node:worker_threads';
 import { SEED, wholeWithin } from '../models/limits.js';
 import type { Plan } from '../models/plan.js';
 import type { Result } from '../models/result.js';
 import { toPlan } from '../scenario/plan.js';
 import type { Scenario } from '../scenario/schema.js';
 import { absenceRuns, weeksUntilThrown } from '../season/ahead/absence.js';
-import { type AheadResult, lookAhead, runsAhead, weeksNeeded } from '../season/ahead/ahead.js';
-import { type ChoresResult, listChores, weeksToList } from '../season/ahead/chores.js';
+import { type AheadResult, runsAhead, weeksNeeded } from '../season/ahead/ahead.js';
+import { type ChoresResult, weeksToList } from '../season/ahead/chores.js';
 import type { LookOptions } from '../season/ahead/coming-season.js';
+import { type LookAsked, type LookErrand, type LookTold, lookTaken } from '../season/ahead/look-errand.js';
 import type { LogFault } from '../season/log/faults.js';
 import type { SeasonLog } from '../season/log/read.js';
 import type { LogRow } from '../season/log/rows.js';
 import { defaultSeasons, USUAL_DAYS, USUAL_WEEKS } from '../seasons/how-many.js';
-import { startThreads } from '../seasons/threads.js';
+import { startThreads, type Threads } from '../seasons/threads.js';
 import { pauseOf, type StudyOptions, untilStopped, workersOf } from './carry-out.js';
 import { lengthenedPlan } from './lengthened.js';
 
@@ -70,11 +72,10 @@ export async function chores(
 }
 
 /** A look at what comes, from where the log ends, ready to be taken. */
-export interface Look<Told> {
+export interface Look<Name extends keyof LookTold> {
   /** About how many futures are run for so many that are asked for. */
   readonly runsOf: (futures: number) => number;
-  /** @returns null if it was stopped */
-  readonly take: (options: LookOptions) => Promise<Result<Told, LogFault> | null>;
+  readonly asked: LookAsked & { readonly look: Name };
 }
 
 export function aheadFrom(
@@ -82,13 +83,13 @@ export function aheadFrom(
   rows: readonly LogRow[],
   today: string | null,
   weeks: number,
-): Look<AheadResult> {
+): Look<'ahead'> {
   const needed = (short: Plan, from: number): number => weeksNeeded(short, from, weeks);
   const plan = lengthenedPlan(scenario, rows, today, needed);
   const attended = attendedPlan(scenario, rows, today, needed);
   return {
     runsOf: (futures) => runsAhead(futures) + (attended === null ? 0 : absenceRuns(futures)),
-    take: (options) => lookAhead(plan, rows, { ...options, weeks, attended }),
+    asked: { look: 'ahead', plan, rows, attended, weeks },
   };
 }
 
@@ -97,14 +98,14 @@ export function choresFrom(
   rows: readonly LogRow[],
   today: string | null,
   days: number,
-): Look<ChoresResult> {
+): Look<'chores'> {
   const needed = (short: Plan, from: number): number =>
     scenario.away.length === 0 ? weeksToList(from, days) : weeksUntilThrown(short, from + days);
   const plan = lengthenedPlan(scenario, rows, today, needed);
   const attended = attendedPlan(scenario, rows, today, needed);
   return {
     runsOf: (futures) => futures + (attended === null ? 0 : absenceRuns(futures)),
-    take: (options) => listChores(plan, rows, { ...options, days, attended }),
+    asked: { look: 'chores', plan, rows, attended, days },
   };
 }
 
@@ -116,31 +117,59 @@ function attendedPlan(scenario: Scenario, ...rest: Tail<Parameters<typeof length
 type Tail<List extends unknown[]> = List extends [unknown, ...infer Rest] ? Rest : never;
 
 /** How a look is taken. */
-interface Manner extends Pick<LookOptions, 'today' | 'futures' | 'threads'> {
+interface Manner extends Pick<LookOptions, 'today' | 'futures'> {
   readonly seed: number | undefined;
   /** Told how many of about how many futures are run; says to stop by a promise of false. */
   readonly step: ((done: number, all: number) => Promise<boolean> | null) | undefined;
 }
 
-/** Take a look: every caller's way to one. @returns null if it was stopped */
-export function taken<Told>({ runsOf, take }: Look<Told>, { seed, step, ...manner }: Manner) {
-  const all = runsOf(manner.futures);
-  let done = 0;
-  return take({
-    ...manner,
-    ...(seed === undefined ? {} : { seed }),
-    pause: (more) => {
-      done += more;
-      return step?.(Math.min(done, all), all) ?? null;
-    },
-  });
+/** Take a look on this thread: every caller's way to one. @returns null if it was stopped */
+export function taken<Name extends keyof LookTold>(
+  { runsOf, asked }: Look<Name>,
+  { today, futures, seed, step }: Manner,
+  threads: NonNullable<LookOptions['threads']>,
+): Promise<Result<LookTold[Name], LogFault> | null> {
+  const pause = counting(runsOf(futures), step);
+  return lookTaken<Name>(asked, { today, futures, ...(seed === undefined ? {} : { seed }), pause, threads });
 }
 
-async function looked<Told>(
+/**
+ * The same on another thread, so that this one hears everything.
+ * @param thread whoever wants to stop it closes it @param threads further ones that it may start; 0 for none
+ * @returns null if it was stopped
+ */
+export async function takenAside<Name extends keyof LookTold>(
+  { runsOf, asked }: Look<Name>,
+  { today, futures, seed, step }: Manner,
+  thread: Threads,
+  threads: number,
+): Promise<Result<LookTold[Name], LogFault> | null> {
+  const { port1, port2: port } = new MessageChannel();
+  const pause = counting(runsOf(futures), step);
+  port1.on('message', (runs: number) => void pause(runs));
+  const options = { today, futures, ...(seed === undefined ? {} : { seed }) };
+  const errand: LookErrand = { kind: 'look', asked, ...options, threads, port };
+  try {
+    return await thread.send(errand, [port]);
+  } finally {
+    port1.close();
+  }
+}
+
+/** Counts futures. @param all about how many they will be */
+function counting(all: number, step: Manner['step']) {
+  let done = 0;
+  return (more: number): Promise<boolean> | null => {
+    done += more;
+    return step?.(Math.min(done, all), all) ?? null;
+  };
+}
+
+async function looked<Name extends keyof LookTold>(
   scenario: Scenario,
   options: FuturesOptions,
-  look: Look<Told>,
-): Promise<Result<Told, LogFault>> {
+  look: Look<Name>,
+): Promise<Result<LookTold[Name], LogFault>> {
   const { today = null, seed } = options;
   const futures = options.futures ?? defaultSeasons(toPlan(scenario));
   wholeWithin('futures', futures, { least: 1, most: Number.MAX_SAFE_INTEGER });
@@ -150,6 +179,6 @@ async function looked<Told>(
   return untilStopped(
     options.signal,
     async () => threads?.close(),
-    () => taken(look, { today, futures, seed, step: pauseOf(options), threads: async () => threads }),
+    () => taken(look, { today, futures, seed, step: pauseOf(options) }, async () => threads),
   );
 }

@@ -1,17 +1,22 @@
 /** What stands in a line when a season is taken up in the middle: right after a visit. */
 
-/** A plant that stands, and what becomes of it next. */
-export interface StandingPlant {
+/**
+ * What can come next of a plant. `ready`: it was ready at the visit already, and was left. Else what will happen to it.
+ */
+export const NEXT = ['ready', 'ripen', 'die', 'fail'] as const;
+
+/** Plants that stand, and what becomes of them next: columns with one entry a plant, as there may be a million. */
+export interface StandingPlants {
   /** Place of its crop in the plan. */
-  readonly crop: number;
+  readonly crop: Uint8Array;
   /** Place of its stage in the plan. */
-  readonly stage: number;
+  readonly stage: Uint8Array;
   /** Picks that it can still give, at least 1. */
-  readonly cutsLeft: number;
-  /** `ready`: it was ready at the visit already, and was left. Else what will happen to it. */
-  readonly next: 'ready' | 'ripen' | 'die' | 'fail';
+  readonly cutsLeft: Uint8Array;
+  /** What comes next, by its place in NEXT. */
+  readonly next: Uint8Array;
   /** When it became ready, at the visit or before; else when `next` happens, after the visit [d from the start, on the grid] */
-  readonly at: number;
+  readonly at: Float64Array;
 }
 
 /** Holes that are out of use. */
@@ -29,7 +34,7 @@ export interface InitialState {
   /** No visit before this day, whatever the plan says [d from the start]. */
   readonly visitsFrom: number;
   /** In the order of sowing: the number of a plant is its place here. */
-  readonly plants: readonly StandingPlant[];
+  readonly plants: StandingPlants;
   readonly cleaning: readonly Cleaning[];
   /** For each stage whether a plant was ever ready to come into it. */
   readonly reached: readonly boolean[];

@@ -1,12 +1,16 @@
 /** Several threads that do errands. What these give does not depend on how many threads there are. */
 
+import type { MessagePort } from 'node:worker_threads';
 import type { Limits } from '../models/limits.js';
 
 export interface Threads {
   /** How many errands can be in work at the same time. */
   readonly hands: number;
-  /** @param errand plain data @returns null if the threads were let go of before the errand was done */
-  send<Answer>(errand: unknown): Promise<Answer | null>;
+  /**
+   * @param errand plain data, or also ports, which are then listed as handed over
+   * @returns null if the threads were let go of before the errand was done
+   */
+  send<Answer>(errand: unknown, handedOver?: MessagePort[]): Promise<Answer | null>;
   /** Let go of the threads. What is still in work is dropped. */
   close(): Promise<void>;
 }
@@ -39,9 +43,9 @@ export async function startThreads(
   let closed = false;
   return {
     hands: threads * AHEAD,
-    send: async <Answer>(errand: unknown): Promise<Answer | null> => {
+    send: async <Answer>(errand: unknown, handedOver: MessagePort[] = []): Promise<Answer | null> => {
       try {
-        return (await pool.run(errand)) as Answer;
+        return (await pool.run(errand, { transferList: handedOver })) as Answer;
       } catch (error) {
         if (closed) return null;
         throw error;

@@ -4,13 +4,14 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { toGrid } from '../../sim/engine/clock.js';
 import type { Draws } from '../../sim/models/growth.js';
-import type { Cleaning, InitialState, StandingPlant } from '../../sim/models/initial-state.js';
+import type { Cleaning, InitialState } from '../../sim/models/initial-state.js';
 import { DISCARDED, LOST, PICKED, SOWN, STANDING, STATE_COUNT } from '../../sim/models/ledger.js';
 import { Line, planDraws } from '../../sim/models/line/line.js';
 import { holesOf, type Plan, seasonDays } from '../../sim/models/plan.js';
 import { arbitraryPlan } from '../support/arbitrary-plan.js';
 import { copyOf } from '../support/laws.js';
 import { type Note, Notes } from '../support/logs.js';
+import { columnsOf, type StandingPlant } from '../support/openings.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
 
 /** Draws of which the first were taken already. */
@@ -74,7 +75,7 @@ function openingAt(plan: Plan, notes: readonly Note[], day: number) {
       plants.push({ crop: c, stage: s, cutsLeft, next: what, at: coming.t });
     }
   }
-  const opening: InitialState = { day, visitsFrom: day + 0.5, plants, cleaning, reached };
+  const opening: InitialState = { day, visitsFrom: day + 0.5, plants: columnsOf(plants), cleaning, reached };
   return { opening, numbers, taken, sown: last.size };
 }
 
@@ -177,7 +178,13 @@ function twoStages(rest: Partial<Plan> = {}): Plan {
   );
 }
 
-const EMPTY: InitialState = { day: 20, visitsFrom: 21, plants: [], cleaning: [], reached: [true, true] };
+const EMPTY: InitialState = {
+  day: 20,
+  visitsFrom: 21,
+  plants: columnsOf([]),
+  cleaning: [],
+  reached: [true, true],
+};
 
 describe('on paper', () => {
   test('a deterministic season taken up on day 21 is the rest of the season', () => {
@@ -197,7 +204,7 @@ describe('on paper', () => {
     const notes = new Notes();
     new Line(
       twoStages({ crops: [crop([grow(time(4)), grow(time(10), { keeps: 1 })], every(50, 42, 3))] }),
-    ).run(1, 0, notes, { ...EMPTY, plants });
+    ).run(1, 0, notes, { ...EMPTY, plants: columnsOf(plants) });
     expect(notes.rows.map(({ t, deed, plant }) => `${t} ${deed} ${plant}`)).toEqual([
       '20.5 fail 3',
       '21 clear 3',
@@ -215,7 +222,7 @@ describe('on paper', () => {
     const notes = new Notes();
     // One wide hole: one plant goes on at a time, and is picked 10 d later; its hole is cleaned for a day.
     const plan = twoStages({ stages: [stage('tray', 6), stage('wide', 1, 1)] });
-    new Line(plan).run(1, 0, notes, { ...EMPTY, plants });
+    new Line(plan).run(1, 0, notes, { ...EMPTY, plants: columnsOf(plants) });
     const moves = notes.rows.filter(({ deed }) => deed === 'move').map(({ t, plant }) => `${t} ${plant}`);
     expect(moves).toEqual(['21 1', '32 3']);
   });
@@ -255,14 +262,14 @@ describe('what cannot be', () => {
   const plant: StandingPlant = { crop: 0, stage: 1, cutsLeft: 1, next: 'ripen', at: 25 };
 
   test.each([
-    ['more plants than holes', { plants: new Array<StandingPlant>(9).fill(plant) }, 'wide'],
+    ['more plants than holes', { plants: columnsOf(new Array<StandingPlant>(9).fill(plant)) }, 'wide'],
     ['more cleaned holes than holes', { cleaning: [{ stage: 0, holes: 7, until: 21 }] }, 'tray'],
     [
       'a plant that is ready after the visit',
-      { plants: [{ ...plant, next: 'ready' as const }] },
+      { plants: columnsOf([{ ...plant, next: 'ready' }]) },
       'ready at 25',
     ],
-    ['a plant that ripened before it', { plants: [{ ...plant, at: 20 }] }, 'ripen at 20'],
+    ['a plant that ripened before it', { plants: columnsOf([{ ...plant, at: 20 }]) }, 'ripen at 20'],
     ['a next visit that is over', { visitsFrom: 20 }, 'next visit'],
   ])('%s is refused', (_, wrong, words) => {
     const run = () => new Line(twoStages()).run(1, 0, null, { ...EMPTY, ...wrong });

@@ -1,6 +1,6 @@
 /** A season is taken up in the middle: what stands is put in place, and what was on the calendar by then passed over. */
 
-import type { InitialState, StandingPlant } from '../initial-state.js';
+import { type InitialState, NEXT, type StandingPlants } from '../initial-state.js';
 import { CLEANED, DIE, FAIL, RIPEN } from './holes.js';
 import { occupy } from './plants.js';
 import type { Stage } from './stage.js';
@@ -19,9 +19,9 @@ export function setInitialState(line: LineState, initial: InitialState): void {
   }
   queue.now = day;
   const ready: number[] = [];
-  for (const plant of plants) {
-    const hole = stand(line, plant);
-    if (plant.next === 'ready') ready.push(hole);
+  for (let i = 0; i < plants.next.length; i++) {
+    const hole = stand(line, plants, i);
+    if (plants.next[i] === READY) ready.push(hole);
   }
   ready.sort((a, b) => holes.readyAt[a]! - holes.readyAt[b]!);
   for (const hole of ready) holes.queueReady(stages[holes.stageOf[hole]!]!.crops[holes.cropOf[hole]!]!, hole);
@@ -32,19 +32,25 @@ export function setInitialState(line: LineState, initial: InitialState): void {
   line.calendar.passOver(day, visitsFrom);
 }
 
-/** Put a plant in a hole. One that is ready is in no chain yet. @returns the hole */
-function stand(line: LineState, { crop, stage: place, cutsLeft, next, at }: StandingPlant): number {
+const READY = NEXT.indexOf('ready');
+/** What the event of its hole means, by the place in NEXT. */
+const FATES = [RIPEN, RIPEN, DIE, FAIL];
+
+/** Put the i-th plant in a hole. One that is ready is in no chain yet. @returns the hole */
+function stand(line: LineState, plants: StandingPlants, i: number): number {
   const { holes, queue } = line;
-  const stage = line.stages[place]!;
+  const stage = line.stages[plants.stage[i]!]!;
+  const next = plants.next[i]!;
+  const at = plants.at[i]!;
   demandFree(line, stage);
   const plant = line.plants++;
-  const hole = occupy(line, stage, crop, plant);
-  holes.cutsLeft[hole] = cutsLeft;
-  if (next === 'ready' ? !(at <= queue.now) : !(at > queue.now)) {
-    throw new RangeError(`plant ${plant}: ${next} at ${at}, and the visit was on day ${queue.now}`);
+  const hole = occupy(line, stage, plants.crop[i]!, plant);
+  holes.cutsLeft[hole] = plants.cutsLeft[i]!;
+  if (next === READY ? !(at <= queue.now) : !(at > queue.now)) {
+    throw new RangeError(`plant ${plant}: ${NEXT[next]} at ${at}, and the visit was on day ${queue.now}`);
   }
-  holes.fate[hole] = next === 'die' ? DIE : next === 'fail' ? FAIL : RIPEN;
-  if (next === 'ready') {
+  holes.fate[hole] = FATES[next]!;
+  if (next === READY) {
     stage.ready++;
     holes.readyAt[hole] = at;
   } else {

@@ -279,7 +279,7 @@ function stagesNow(plan: Plan, { cleaning }: Today, { stand }: InitialStates): S
   return plan.stages.map((stage, s) => ({
     name: stage.name,
     holes: holesOf(stage),
-    plants: (stand?.plants ?? []).filter((plant) => plant.stage === s).length,
+    plants: stand?.plants.stage.reduce((sum, place) => sum + (place === s ? 1 : 0), 0) ?? 0,
     cleaning: cleaning.reduce((sum, { stage: place, holes }) => sum + (place === s ? holes : 0), 0),
   }));
 }

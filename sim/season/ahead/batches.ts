@@ -21,7 +21,7 @@ export interface BatchesLook {
   /** How many the log has. */
   readonly logged: number;
   /** Of each plant that stands, in the order of sowing: the place of its batch in the log. */
-  readonly standing: readonly number[];
+  readonly standing: Int32Array;
 }
 
 /** Gives each batch a number that is the same in every future; sees which batches are sown, in the order of sowing. */
@@ -36,14 +36,15 @@ export function watchBatches(
   { logged, standing }: BatchesLook,
   initial: InitialState | null,
 ): BatchWatch {
-  const ofPlant = initial === null ? [] : [...standing];
+  const stood = initial === null ? 0 : standing.length;
+  const ofSown: number[] = [];
   const sown = new Set<number>();
   return {
-    of: (plant) => ofPlant[plant]!,
+    of: (plant) => (plant < stood ? standing[plant] : ofSown[plant - stood])!,
     onEvent(t, event, plant, crop) {
       if (event !== 'sow') return;
       const batch = logged + t * crops.length + crop;
-      ofPlant[plant] = batch;
+      ofSown[plant - stood] = batch;
       sown.add(batch);
     },
     end: () => [...sown],

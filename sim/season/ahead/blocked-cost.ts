@@ -53,7 +53,7 @@ function sownUntil(plan: Plan, to: number): Plan {
 
 /** With holes for all plants at once in every stage but the first. */
 function roomy(plan: Plan, { openings }: FuturesSetup): Plan {
-  const plants = (openings.stand?.plants.length ?? 0) + seedsDue(plan);
+  const plants = (openings.stand?.plants.batch.length ?? 0) + seedsDue(plan);
   const stages = plan.stages.map((stage, s) =>
     s === route.first(plan) ? stage : { ...stage, channels: 1, holesPerChannel: holesOf(stage) + plants },
   );

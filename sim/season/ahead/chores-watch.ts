@@ -46,7 +46,7 @@ export function watchChores(
   initial: InitialState | null,
 ): Watch<readonly ChoreSeen[]> {
   const counts = new Map<string, { -readonly [K in keyof ChoreSeen]: ChoreSeen[K] }>();
-  const picksLeft = (initial?.plants ?? []).map(({ cutsLeft }) => cutsLeft);
+  const picksLeft = Array.from(initial?.plants.cutsLeft ?? []);
   const add = (day: number, kind: ChoreKind, stage: number, batch: number | null): void => {
     const key = keyOf({ day, kind, stage, batch });
     const found = counts.get(key);

@@ -75,7 +75,7 @@ export async function comingSeason(
   const setup = { openings: initialStates, seed, pause, threads: (await threads?.(plants)) ?? null };
   const batches = {
     logged: today.season.batches.length,
-    standing: (initialStates.stand?.plants ?? []).map(({ batch }) => batch),
+    standing: initialStates.stand?.plants.batch ?? new Int32Array(0),
   };
   return success({ today, line, batches, setup });
 }

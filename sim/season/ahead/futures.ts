@@ -22,6 +22,8 @@ export interface FuturesSetup {
 /** What is the same for all futures that are run. Plain data. */
 interface Asked<Name extends LookName> {
   readonly kind: 'futures';
+  /** Tells apart what a thread is asked for. */
+  readonly id: number;
   readonly plan: Plan;
   readonly seed: number;
   readonly stand: Stand | null;
@@ -34,6 +36,8 @@ export interface FuturesErrand<Name extends LookName = LookName> extends Asked<N
   readonly first: number;
   readonly fates: readonly Fates[];
 }
+
+let asks = 0;
 
 /**
  * Run futures 0, 1, 2, ... of a plan: the same luck for the same number, whatever the plan.
@@ -48,7 +52,15 @@ export async function runFutures<Name extends LookName>(
   look: Name,
   at: LookAt<Name>,
 ): Promise<SeenBy<Name>[] | null> {
-  const asked: Asked<Name> = { kind: 'futures', plan, seed, stand: initialStates.stand, look, at };
+  const asked: Asked<Name> = {
+    kind: 'futures',
+    id: asks++,
+    plan,
+    seed,
+    stand: initialStates.stand,
+    look,
+    at,
+  };
   const run = threads === null ? runnerOf(asked) : null;
   const seen: SeenBy<Name>[] = [];
   // On this thread one by one, so that `pause` is asked after each.
@@ -75,9 +87,15 @@ export async function runFutures<Name extends LookName>(
   return whole ? seen : null;
 }
 
+/** Who does errands of the last ask: a line is built once for all of them. */
+let latest: { readonly id: number; readonly run: ReturnType<typeof runnerOf> } | null = null;
+
 /** Do an errand on this thread. @returns what was seen of each of its futures */
 export function futuresSeen(errand: FuturesErrand): SeenBy<LookName>[] {
-  return runnerOf(errand)(errand);
+  // The line before goes first: a large one is not held beside the next.
+  if (latest?.id !== errand.id) latest = null;
+  latest ??= { id: errand.id, run: runnerOf(errand) };
+  return latest.run(errand);
 }
 
 function runnerOf<Name extends LookName>({
@@ -101,5 +119,5 @@ function runnerOf<Name extends LookName>({
 /** Plants that a future of a plan brings about: what its running time goes by. */
 export function plantsAhead(plan: Plan, { stand }: InitialStates): number {
   const over = (stand?.visitsFrom ?? 0) / seasonDays(plan);
-  return (stand?.plants.length ?? 0) + plantsOf(plan) * Math.max(0, 1 - over);
+  return (stand?.plants.batch.length ?? 0) + plantsOf(plan) * Math.max(0, 1 - over);
 }

@@ -15,7 +15,7 @@ import type { ShortVisits } from '../history/short-visits.js';
 /** How a growth ended: moved on or picked, thrown away ready, died or failed, or not yet. */
 export type GrowthEnd = 'on' | 'discarded' | 'dead' | 'standing';
 
-/** One plant that grew (or grows) in the stage. */
+/** One plant that grew (or grows) in the stage, or several that are alike. */
 export interface Growth {
   readonly batch: number;
   readonly crop: number;
@@ -33,6 +33,7 @@ export interface Growth {
 }
 
 export interface StageGrowths {
+  /** One entry a plant; those that are alike are the same object. */
   readonly growths: readonly Growth[];
   /** Place of the first visit that is looked at; what was ready at the visit before it is known only if holes were left. */
   readonly firstVisit: number;
@@ -77,9 +78,8 @@ export function growthsOf(
           : end !== 'dead' && (short[visit] === 1 || (visit > 0 && short[visit - 1] === 1));
       if (!(mate || (queued && visit >= firstVisit))) continue;
       const { batch, crop, phase, from, since } = cohort;
-      for (let i = 0; i < stay.count; i++) {
-        growths.push({ batch, crop, phase, visit, end, from, ...(since && { since }), queued });
-      }
+      const growth: Growth = { batch, crop, phase, visit, end, from, ...(since && { since }), queued };
+      for (let i = 0; i < stay.count; i++) growths.push(growth);
     }
   }
   return { growths: thatFit(growths, holes), firstVisit };
@@ -87,13 +87,16 @@ export function growthsOf(
 
 /** Without those plants that have given most picks, of these the first, if more stand than there are holes. */
 function thatFit(growths: readonly Growth[], holes: number): readonly Growth[] {
-  const standing = growths.filter(({ end }) => end === 'standing');
+  const surplus = growths.filter(({ end }) => end === 'standing').length - holes;
+  if (surplus <= 0) return growths;
   const gone = new Set(
-    standing
-      .sort((a, b) => b.phase - a.phase || a.from - b.from)
-      .slice(0, Math.max(0, standing.length - holes)),
+    [...growths.entries()]
+      .filter(([, { end }]) => end === 'standing')
+      .sort(([, a], [, b]) => b.phase - a.phase || a.from - b.from)
+      .slice(0, surplus)
+      .map(([place]) => place),
   );
-  return gone.size === 0 ? growths : growths.filter((growth) => !gone.has(growth));
+  return growths.filter((_, place) => !gone.has(place));
 }
 
 function endOf({ end }: Stay): GrowthEnd {

@@ -39,7 +39,7 @@ export function watchHoles(
 ): Watch<HolesSeen> {
   /** By stage: free holes since the last visit. */
   let free = plan.stages.map(holesOf);
-  for (const { stage } of initial?.plants ?? []) free[stage]!--;
+  for (const stage of initial?.plants.stage ?? []) free[stage]!--;
   for (const { stage, holes } of initial?.cleaning ?? []) free[stage]! -= holes;
   const freeAtFirst = free;
   let since = from;

@@ -13,7 +13,6 @@ import type { Growth } from './growths.js';
 interface Waiting {
   readonly growth: Growth;
   readonly law: GrowthLaw;
-  readonly from: number;
 }
 
 /** Halvings of the time between two fronts: to a minute. */
@@ -39,7 +38,10 @@ export function initialCutoffs(
     if (short[i] === 0) cutoff = day;
     else if (went.length > 0) {
       const rivals = alike([...left.slice(i).flat(), ...standing], day);
-      let low = went.reduce((least, { from, law }) => Math.max(least, from, day - law.keeps), cutoff);
+      let low = went.reduce(
+        (least, { growth, law }) => Math.max(least, growth.from, day - law.keeps),
+        cutoff,
+      );
       let high = Math.max(low, Math.min(day, latest(left, visits, i)));
       for (let k = 0; k < HALVINGS && high > low; k++) {
         const middle = (low + high) / 2;
@@ -62,7 +64,8 @@ interface Alike {
 
 function alike(plants: readonly Waiting[], day: number): Alike[] {
   const found = new Map<GrowthLaw, Map<number, Alike>>();
-  for (const { growth, law, from } of plants) {
+  for (const { growth, law } of plants) {
+    const { from } = growth;
     if (from >= day) continue;
     const days = found.get(law) ?? new Map<number, Alike>();
     found.set(law, days);

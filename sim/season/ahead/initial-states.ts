@@ -1,8 +1,9 @@
 /** States from which the line can go on from today: each drawn at random from all that agree with the log. */
 
 import { TICK } from '../../engine/clock.js';
+import { summedUp } from '../../engine/lists.js';
 import { fillUniform, stream, type Uniform } from '../../engine/random.js';
-import type { InitialState, StandingPlant } from '../../models/initial-state.js';
+import { type InitialState, NEXT, type StandingPlants } from '../../models/initial-state.js';
 import { holesOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { PauseAfterRuns } from '../../seasons/worker-pool.js';
@@ -20,40 +21,36 @@ const ROUNDS = 2;
  * Of so many plants (in all openings together) the fates are kept. Where more stand, futures share openings: of many plants
  * one opening says nearly what another says.
  */
-const MOST_FATES = 20_000_000;
+const MOST_FATES = 10_000_000;
 /** But there are at least so many. */
 const FEWEST_OPENINGS = 12;
 
 /** What all openings have in common. Plain data. */
 export interface Stand extends Omit<InitialState, 'plants'> {
   /** In the order of sowing. */
-  readonly plants: readonly LoggedPlant[];
+  readonly plants: LoggedPlants;
 }
 
-/** What every opening says of a plant. */
-export interface LoggedPlant extends Pick<StandingPlant, 'crop' | 'stage' | 'cutsLeft'> {
-  /** Place of its batch in the log. */
-  readonly batch: number;
+/** What every opening says of the plants. */
+export interface LoggedPlants extends Omit<StandingPlants, keyof Fates> {
+  /** Places of their batches in the log. */
+  readonly batch: Int32Array;
 }
 
-/** What one opening says of each plant: what happens to it next, by its place in NEXT, and when [d]. Plain data. */
-export interface Fates {
-  readonly next: Uint8Array;
-  readonly at: Float64Array;
-}
-
-const NEXT: readonly StandingPlant['next'][] = ['ripen', 'ready', 'die', 'fail'];
+/** What one opening says of the plants: what happens to them next, and when. Plain data. */
+export type Fates = Pick<StandingPlants, 'next' | 'at'>;
 
 /** What stands, with what one opening says of it. */
-export function initialStateOf(stand: Stand, { next, at }: Fates): InitialState {
-  const plants = stand.plants.map(({ crop, stage, cutsLeft }, i) => ({
-    crop,
-    stage,
-    cutsLeft,
-    next: NEXT[next[i]!]!,
-    at: at[i]!,
-  }));
-  return { ...stand, plants };
+export function initialStateOf(stand: Stand, fates: Fates): InitialState {
+  return { ...stand, plants: { ...stand.plants, ...fates } };
+}
+
+/** A column with one entry a plant, in memory that all threads share: handed to one of them, it is not copied. */
+function column<Column>(
+  Numbers: { readonly BYTES_PER_ELEMENT: number; new (memory: SharedArrayBuffer): Column },
+  plants: number,
+): Column {
+  return new Numbers(new SharedArrayBuffer(plants * Numbers.BYTES_PER_ELEMENT));
 }
 
 export class InitialStates {
@@ -61,13 +58,15 @@ export class InitialStates {
   readonly stand: Stand | null;
   /**
    * Plants that stand longer than nearly all such plants would, by the places of their batches and stages: they are taken as failed,
-   * and cleared at the next visit. Told by the first opening that is drawn; one entry a plant.
+   * and cleared at the next visit. Told by the first opening that is drawn; a batch may have several entries.
    */
-  readonly overdue: { readonly batch: number; readonly stage: number; readonly plants: 1 }[] = [];
+  readonly overdue: { readonly batch: number; readonly stage: number; plants: number }[] = [];
   readonly #today: Today;
   readonly #pasts: readonly (StagePast | null)[];
-  /** Of the growths that stand: their places among all plants. */
-  readonly #places: ReadonlyMap<Growth, number>;
+  /** Of the growths that stand in each stage, in turn: their places among all plants. */
+  readonly #places: readonly Int32Array[];
+  /** All plants. */
+  readonly #plants: number;
   readonly #drawn: Fates[] = [];
   /** Rounds that were done before the first opening. */
   #settled = 0;
@@ -90,18 +89,29 @@ export class InitialStates {
       const unlogged = unseen.some((loss) => loss.stage === s);
       return new StagePast(growths[s]!, lawOf, visits, short[s]!, unlogged, uniform);
     });
-    const standing = growths
-      .flatMap((one, stage) => one.growths.map((growth) => ({ growth, stage })))
-      .filter(({ growth }) => growth.end === 'standing')
-      .sort((a, b) => a.growth.batch - b.growth.batch);
-    this.#places = new Map(standing.map(({ growth }, place) => [growth, place]));
-    this.stand = standOf(
-      today,
-      standing.map(({ growth: { batch, crop, phase }, stage }): LoggedPlant => {
+    const standing = growths.map((one) => one.growths.filter(({ end }) => end === 'standing'));
+    // Of each batch the place of its next plant: they stand batch by batch.
+    const next = new Int32Array(today.season.batches.length + 1);
+    for (const { batch } of standing.flat()) next[batch + 1]!++;
+    this.#plants = summedUp(next).at(-1)!;
+    const plants: LoggedPlants = {
+      batch: column(Int32Array, this.#plants),
+      crop: column(Uint8Array, this.#plants),
+      stage: column(Uint8Array, this.#plants),
+      cutsLeft: column(Uint8Array, this.#plants),
+    };
+    this.#places = standing.map((some, stage) =>
+      Int32Array.from(some, ({ batch, crop, phase }) => {
+        const place = next[batch]!++;
         const { cuts } = plan.crops[crop]!;
-        return { batch, crop, stage, cutsLeft: route.isLast(plan, stage) ? cuts - phase : cuts };
+        plants.batch[place] = batch;
+        plants.crop[place] = crop;
+        plants.stage[place] = stage;
+        plants.cutsLeft[place] = route.isLast(plan, stage) ? cuts - phase : cuts;
+        return place;
       }),
     );
+    this.stand = standOf(today, plants);
   }
 
   /**
@@ -118,43 +128,46 @@ export class InitialStates {
 
   /** What the opening of the k-th future says of the plants: the same at every call. */
   fates(k: number): Fates {
-    const plants = this.stand?.plants.length ?? 0;
-    const opening = k % Math.max(FEWEST_OPENINGS, Math.floor(MOST_FATES / plants));
+    const opening = k % Math.max(FEWEST_OPENINGS, Math.floor(MOST_FATES / this.#plants));
     while (this.#drawn.length <= opening) this.#drawn.push(this.#draw(this.#drawn.length === 0));
     return this.#drawn[opening]!;
   }
 
   #draw(first: boolean): Fates {
     const day = this.#today.visits.at(-1)!;
-    const plants = this.stand?.plants.length ?? 0;
-    const next = new Uint8Array(plants);
-    const at = new Float64Array(plants);
+    const next = column(Uint8Array, this.#plants);
+    const at = column(Float64Array, this.#plants);
     this.#pasts.forEach((past, s) => {
       if (past === null) return;
       const rounds = past.settles ? (first ? FIRST_ROUNDS - this.#settled : ROUNDS) : 1;
       for (let i = 0; i < rounds; i++) past.round();
-      past.tell((growth, fate, when, overdue) => {
-        const place = this.#places.get(growth)!;
+      let told = 0;
+      past.tell(({ batch }, fate, when, overdue) => {
+        const place = this.#places[s]![told++]!;
         const end = fate === 'ripen' && when <= day ? 'ready' : fate;
         next[place] = NEXT.indexOf(overdue ? 'fail' : end);
         at[place] = overdue ? day + TICK : when;
-        if (first && overdue) this.overdue.push({ batch: growth.batch, stage: s, plants: 1 });
+        if (first && overdue) this.#countOverdue(batch, s);
       });
     });
     return { next, at };
   }
+
+  #countOverdue(batch: number, stage: number): void {
+    const before = this.overdue.at(-1);
+    if (before?.batch === batch && before.stage === stage) before.plants++;
+    else this.overdue.push({ batch, stage, plants: 1 });
+  }
 }
 
-function standOf(
-  { season, visits, from, cleaning, reached }: Today,
-  plants: readonly LoggedPlant[],
-): Stand | null {
+/** @param plants none before the first visit */
+function standOf({ season, visits, from, cleaning, reached }: Today, plants: LoggedPlants): Stand | null {
   const last = visits.at(-1);
   if (last !== undefined) return { day: last, visitsFrom: from, plants, cleaning, reached };
   const planned = dailyVisits(season.plan)[0];
   // If somebody was to come before, what was due then is not sown any more.
   if (planned === undefined || planned >= from) return null;
-  return { day: from - 0.5, visitsFrom: from, plants: [], cleaning, reached };
+  return { day: from - 0.5, visitsFrom: from, plants, cleaning, reached };
 }
 
 /** The numbers of a stream, never 0. */

@@ -28,10 +28,11 @@ function nothingSeen(plan: Plan): LoadSeen {
 /** @param plan with visits on days */
 export function watchLoad(plan: Plan, initial: InitialState | null): Watch<LoadSeen> {
   const seen = nothingSeen(plan);
-  const plants = initial?.plants ?? [];
   const now = plan.stages.map(() => new Int32Array(plan.crops.length));
-  for (const { stage, crop } of plants) now[stage]![crop]!++;
-  const picksLeft = plants.map(({ cutsLeft }) => cutsLeft);
+  initial?.plants.stage.forEach((stage, i) => {
+    now[stage]![initial.plants.crop[i]!]!++;
+  });
+  const picksLeft = Array.from(initial?.plants.cutsLeft ?? []);
   return {
     onEvent(t, event, plant, crop, stage) {
       if (event === 'sow') {

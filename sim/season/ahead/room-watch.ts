@@ -4,7 +4,7 @@
  */
 
 import { groupedBy } from '../../engine/lists.js';
-import type { InitialState } from '../../models/initial-state.js';
+import { type InitialState, NEXT } from '../../models/initial-state.js';
 import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import { dailyVisits } from '../history/plan-days.js';
@@ -42,6 +42,8 @@ export interface RoomSeen {
   readonly to: number;
 }
 
+const READY = NEXT.indexOf('ready');
+
 /**
  * @param end of what is looked at [d from the start]
  * @param batches watches the same future, and hears of everything first
@@ -54,10 +56,9 @@ export function watchRoom(
 ): Watch<readonly RoomSeen[]> {
   const visits = dailyVisits(plan);
   const now = new Map<string, { -readonly [K in keyof RoomSeen]: RoomSeen[K] }>();
-  const plants = initial?.plants ?? [];
   /** By plant: first visit at which it was ready where it stands; NaN if it is not. And its stage. */
-  const seen = plants.map(({ next }) => (next === 'ready' ? initial!.day : Number.NaN));
-  const stageOf = plants.map(({ stage }) => stage);
+  const seen = Array.from(initial?.plants.next ?? [], (next) => (next === READY ? initial!.day : Number.NaN));
+  const stageOf = Array.from(initial?.plants.stage ?? []);
   let visit = 0;
   const passTo = (t: number): void => {
     while (visit < visits.length && visits[visit]! < t) visit++;

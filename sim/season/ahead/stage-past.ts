@@ -28,24 +28,19 @@ import { initialCutoffs } from './initial-cutoffs.js';
 /** What a plant that stands is about to do. */
 export type Fate = 'ripen' | 'die' | 'fail';
 
-/** A growth, with what is not known of it. */
-interface LatentGrowth {
+/** Growths that are alike, with what is likely of them. */
+interface Alike {
   readonly growth: Growth;
   readonly law: GrowthLaw;
-  /** Day on which it came in [d], and when it can have. */
-  from: number;
-  since: Span | null;
-  /** When it became, or becomes, ready [d]; of use only if it is tied, and not for a plant that will die or fail. */
-  ready: number;
-  /** Of plants that stand. */
-  fate: Fate;
-  /** How likely its end is if it came in on a day; kept where it depends on nothing else. */
+  /** When they can have come in. */
+  readonly since: Span | null;
+  /** How likely their end is if they came in on a day; kept where it depends on nothing else. */
   readonly known: Map<number, number>;
 }
 
 /** Plants that cannot be told apart but by when they came in. */
 interface Group {
-  readonly members: LatentGrowth[];
+  readonly members: number[];
   mixed: boolean;
 }
 
@@ -54,12 +49,22 @@ export class StagePast {
   readonly #short: ShortVisits;
   readonly #firstVisit: number;
   readonly #uniform: Uniform;
-  readonly #groups: Group[] = [];
-  readonly #standing: LatentGrowth[] = [];
+  /* Of each plant, by its place among the growths; a large line has a million. */
+  readonly #alike: Alike[] = [];
+  /** Day on which it came in [d], and when it can have. */
+  readonly #from: Float64Array;
+  readonly #since: (Span | null)[] = [];
+  /** When it became, or becomes, ready [d]; of use only if it is tied, and not for a plant that will die or fail. */
+  readonly #ready: Float64Array;
+  /** Of plants that stand. */
+  readonly #fate: Fate[] = [];
+
+  readonly #groups: readonly Group[];
+  readonly #standing: number[] = [];
   /** Those of which perhaps only a span of days is known in which they came in, and their like. */
-  readonly #undated: LatentGrowth[];
+  readonly #undated: readonly number[];
   /** Tied plants that left, by the place of the visit. */
-  readonly #left: LatentGrowth[][];
+  readonly #left: number[][];
   readonly #standingQueued: boolean;
   readonly #unlogged: boolean;
   /** The earliest that a plant can have become ready that was left behind at a visit [d]. */
@@ -87,31 +92,31 @@ export class StagePast {
     this.#uniform = uniform;
     this.#left = visits.map(() => []);
     this.#cutoff = new Float64Array(visits.length);
+    this.#from = Float64Array.from(growths, ({ from }) => from);
+    this.#ready = this.#from.slice();
     const groups = new Map<string, Group>();
-    for (const growth of growths) {
-      const key = `${growth.batch} ${growth.phase}`;
-      const group = groups.get(key) ?? { members: [], mixed: false };
-      groups.set(key, group);
-      const { from } = growth;
-      const law = lawOf(growth);
-      const since = growth.since === undefined ? null : boundedSpan(growth.since, law);
-      const unknown: LatentGrowth = {
-        growth,
-        law,
-        from,
-        since,
-        ready: from,
-        fate: 'ripen',
-        known: new Map(),
-      };
-      if (group.members.length > 0 && group.members[0]!.from !== from) group.mixed = true;
-      group.members.push(unknown);
-      if (growth.end === 'standing') this.#standing.push(unknown);
-      else if (growth.queued) this.#left[growth.visit]!.push(unknown);
+    let group: Group = { members: [], mixed: false };
+    let alike: Alike | undefined;
+    for (const [i, growth] of growths.entries()) {
+      if (alike?.growth !== growth) {
+        const key = `${growth.batch} ${growth.phase}`;
+        group = groups.get(key) ?? { members: [], mixed: false };
+        groups.set(key, group);
+        const law: GrowthLaw = lawOf(growth);
+        const since: Span | null = growth.since === undefined ? null : boundedSpan(growth.since, law);
+        alike = { growth, law, since, known: new Map() };
+      }
+      this.#alike.push(alike);
+      this.#since.push(alike.since);
+      this.#fate.push('ripen');
+      if (group.members.length > 0 && this.#from[group.members[0]!] !== growth.from) group.mixed = true;
+      group.members.push(i);
+      if (growth.end === 'standing') this.#standing.push(i);
+      else if (growth.queued) this.#left[growth.visit]!.push(i);
     }
     this.#groups = [...groups.values()].filter(({ mixed }) => mixed);
     this.#undated = [...groups.values()]
-      .filter(({ members }) => members.some(({ since }) => since !== null))
+      .filter(({ members }) => members.some((i) => this.#since[i] !== null))
       .flatMap(({ members }) => members);
     this.#standingQueued = short[visits.length - 1] === 1 && this.#standing.length > 0;
     this.#begin();
@@ -125,7 +130,7 @@ export class StagePast {
   /** One round: every bit is drawn anew. */
   round(): void {
     for (const { members } of this.#groups) for (let i = 0; i < members.length; i++) this.#exchange(members);
-    for (const unknown of this.#undated) this.#drawEntry(unknown);
+    for (const i of this.#undated) this.#drawEntry(i);
     this.#drawReady();
     // Where they bear on nothing else, it is soon enough when they are told.
     if (this.#standingQueued) this.#drawStanding();
@@ -139,9 +144,11 @@ export class StagePast {
   tell(hear: (growth: Growth, fate: Fate, at: number, overdue: boolean) => void): void {
     const last = this.#visits.at(-1)!;
     if (!this.#standingQueued) this.#drawStanding();
-    for (const unknown of this.#standing) {
-      const { growth, law, from, fate, ready } = unknown;
-      let at = ready;
+    for (const i of this.#standing) {
+      const { growth, law } = this.#alike[i]!;
+      const from = this.#from[i]!;
+      const fate = this.#fate[i]!;
+      let at = this.#ready[i]!;
       const age = last - from;
       if (fate === 'die')
         at = this.#isOver(law.dyingBeyond(age)) ? last + TICK : from + law.deathBeyond(age, this.#uniform);
@@ -149,7 +156,7 @@ export class StagePast {
         at = this.#isOver(law.beyond(age))
           ? last + TICK
           : from + law.timeWithin(age + TICK, Infinity, this.#uniform());
-      hear(growth, fate, at, this.#growsOn(unknown, from) < HARDLY);
+      hear(growth, fate, at, this.#growsOn(law, from) < HARDLY);
     }
   }
 
@@ -161,7 +168,9 @@ export class StagePast {
   /* ---- the beginning ---- */
 
   #begin(): void {
-    const cutoffs = initialCutoffs(this.#left, this.#standing, this.#visits, this.#short, this.#firstVisit);
+    const alike = (plants: readonly number[]): Alike[] => plants.map((i) => this.#alike[i]!);
+    const [left, standing] = [this.#left.map(alike), alike(this.#standing)];
+    const cutoffs = initialCutoffs(left, standing, this.#visits, this.#short, this.#firstVisit);
     this.#drawLeft((visit) => cutoffs[visit]!);
     this.#drawStanding();
   }
@@ -169,28 +178,29 @@ export class StagePast {
   /* ---- rounds ---- */
 
   /** Let two plants of a batch change places: each came in when the other did. */
-  #exchange(members: readonly LatentGrowth[]): void {
+  #exchange(members: readonly number[]): void {
     const a = members[Math.floor(this.#uniform() * members.length)]!;
     const b = members[Math.floor(this.#uniform() * members.length)]!;
-    if (a.from === b.from) return;
-    const now = this.#weight(a, a.from) * this.#weight(b, b.from);
-    const then = this.#weight(a, b.from) * this.#weight(b, a.from);
+    const [from, since] = [this.#from[a]!, this.#since[a]!];
+    const [otherFrom, otherSince] = [this.#from[b]!, this.#since[b]!];
+    if (from === otherFrom) return;
+    const now = this.#weight(a, from) * this.#weight(b, otherFrom);
+    const then = this.#weight(a, otherFrom) * this.#weight(b, from);
     if (!(then > 0) || this.#uniform() * now >= then) return;
-    const { from, since } = a;
-    a.from = b.from;
-    a.since = b.since;
-    b.from = from;
-    b.since = since;
+    this.#from[a] = otherFrom;
+    this.#since[a] = otherSince;
+    this.#from[b] = from;
+    this.#since[b] = since;
   }
 
   /** Let a plant have come in on another day of its span. */
-  #drawEntry(unknown: LatentGrowth): void {
-    const { since } = unknown;
+  #drawEntry(i: number): void {
+    const since = this.#since[i]!;
     if (since === null) return;
-    for (let i = 0; i < ENTRIES; i++) {
+    for (let tries = 0; tries < ENTRIES; tries++) {
       const other = since.from + Math.floor(this.#uniform() * (since.to - since.from + 1));
-      const then = this.#weight(unknown, other);
-      if (then > 0 && this.#uniform() * this.#weight(unknown, unknown.from) < then) unknown.from = other;
+      const then = this.#weight(i, other);
+      if (then > 0 && this.#uniform() * this.#weight(i, this.#from[i]!) < then) this.#from[i] = other;
     }
   }
 
@@ -202,54 +212,57 @@ export class StagePast {
 
   /** Visit by visit: when those became ready that left then, after those that left before. @param most where holes were short */
   #drawLeft(most: (visit: number) => number): void {
-    for (let i = this.#firstVisit; i < this.#visits.length; i++) {
-      const latest = this.#short[i] === 1 ? most(i) : this.#visits[i]!;
-      for (const unknown of this.#left[i]!) {
-        this.#setReady(unknown, this.#least(unknown, i), this.#most(unknown, latest));
+    for (let visit = this.#firstVisit; visit < this.#visits.length; visit++) {
+      const latest = this.#short[visit] === 1 ? most(visit) : this.#visits[visit]!;
+      for (const i of this.#left[visit]!) {
+        this.#setReady(i, this.#least(i, visit), this.#most(this.#alike[i]!, latest));
       }
-      this.#pushCutoff(i);
+      this.#pushCutoff(visit);
     }
   }
 
   #drawStanding(): void {
     const last = this.#visits.at(-1)!;
-    for (const unknown of this.#standing) {
-      const { law, from } = unknown;
-      const least = this.#leastStanding(unknown, from);
-      const lives = (1 - law.loss) * law.germination * this.#growsOn(unknown, from);
+    for (const i of this.#standing) {
+      const { law } = this.#alike[i]!;
+      const from = this.#from[i]!;
+      const least = this.#leastStanding(law, from);
+      const lives = (1 - law.loss) * law.germination * this.#growsOn(law, from);
       const dies = law.loss * law.germination * this.#dying(law, last - from);
       const fails = (1 - law.germination) * this.#failing(law, last - from);
       const u = this.#uniform() * (lives + dies + fails);
       if (u < lives || !(dies + fails > 0)) {
-        unknown.fate = 'ripen';
-        this.#setReady(unknown, least, Infinity);
-      } else unknown.fate = u < lives + dies ? 'die' : 'fail';
+        this.#fate[i] = 'ripen';
+        this.#setReady(i, least, Infinity);
+      } else this.#fate[i] = u < lives + dies ? 'die' : 'fail';
     }
   }
 
-  #setReady(unknown: LatentGrowth, least: number, most: number): void {
-    const { law, from } = unknown;
+  #setReady(i: number, least: number, most: number): void {
+    const { law } = this.#alike[i]!;
+    const from = this.#from[i]!;
     // A log can say what cannot be; then the earliest moment stands for all.
     const top = Math.max(least, most);
-    unknown.ready = from + law.timeWithin(least - from, top - from, this.#uniform());
+    this.#ready[i] = from + law.timeWithin(least - from, top - from, this.#uniform());
   }
 
   /* ---- limits ---- */
 
-  /** The earliest that a plant can have become ready that left at visit i. */
-  #least({ growth, law, from }: LatentGrowth, i: number): number {
-    const kept = growth.end === 'discarded' ? (this.#visits[i - 1] ?? -Infinity) : this.#visits[i]!;
-    return Math.max(from + TICK, this.#cutoffBefore(i), kept - law.keeps);
+  /** The earliest that a plant can have become ready that left at a visit. */
+  #least(i: number, visit: number): number {
+    const { growth, law } = this.#alike[i]!;
+    const kept = growth.end === 'discarded' ? (this.#visits[visit - 1] ?? -Infinity) : this.#visits[visit]!;
+    return Math.max(this.#from[i]! + TICK, this.#cutoffBefore(visit), kept - law.keeps);
   }
 
   /** The latest: before those that stayed; but who was thrown away had been ready for longer than it keeps. */
-  #most({ growth, law }: LatentGrowth, beforeOthers: number): number {
+  #most({ growth, law }: Alike, beforeOthers: number): number {
     if (growth.end !== 'discarded') return beforeOthers;
     return this.#visits[growth.visit]! - law.keeps - TICK;
   }
 
   /** The earliest that a plant that stands can have become ready, or becomes it, if it does. */
-  #leastStanding({ law }: LatentGrowth, from: number): number {
+  #leastStanding(law: GrowthLaw, from: number): number {
     const last = this.#visits.length - 1;
     return Math.max(from + TICK, this.#cutoff[last]!, this.#visits[last]! - law.keeps);
   }
@@ -261,15 +274,17 @@ export class StagePast {
     return before >= 0 && this.#short[before] === 0 ? this.#visits[before]! + TICK : -Infinity;
   }
 
-  /** After visit i: where holes were left nothing ready was; else nothing that was ready before one that went. */
-  #pushCutoff(i: number): void {
-    if (this.#short[i] === 0) {
-      this.#cutoff[i] = this.#visits[i]! + TICK;
+  /** After a visit: where holes were left nothing ready was; else nothing that was ready before one that went. */
+  #pushCutoff(visit: number): void {
+    if (this.#short[visit] === 0) {
+      this.#cutoff[visit] = this.#visits[visit]! + TICK;
       return;
     }
-    let cutoff = this.#cutoffBefore(i);
-    for (const { growth, ready } of this.#left[i]!) if (growth.end === 'on') cutoff = Math.max(cutoff, ready);
-    this.#cutoff[i] = cutoff;
+    let cutoff = this.#cutoffBefore(visit);
+    for (const i of this.#left[visit]!) {
+      if (this.#alike[i]!.growth.end === 'on') cutoff = Math.max(cutoff, this.#ready[i]!);
+    }
+    this.#cutoff[visit] = cutoff;
   }
 
   /** For each visit: when the first of those became ready that left later or stand. */
@@ -277,11 +292,11 @@ export class StagePast {
     const least = new Float64Array(this.#visits.length);
     let first = Infinity;
     if (this.#standingQueued) {
-      for (const { fate, ready } of this.#standing) if (fate === 'ripen') first = Math.min(first, ready);
+      for (const i of this.#standing) if (this.#fate[i] === 'ripen') first = Math.min(first, this.#ready[i]!);
     }
-    for (let i = this.#visits.length - 1; i >= this.#firstVisit; i--) {
-      least[i] = first;
-      for (const { ready } of this.#left[i]!) first = Math.min(first, ready);
+    for (let visit = this.#visits.length - 1; visit >= this.#firstVisit; visit--) {
+      least[visit] = first;
+      for (const i of this.#left[visit]!) first = Math.min(first, this.#ready[i]!);
     }
     return least;
   }
@@ -289,32 +304,33 @@ export class StagePast {
   /* ---- how likely ---- */
 
   /** How likely it is, but for a factor, that a plant ended as it did if it came in on a day. */
-  #weight(unknown: LatentGrowth, from: number): number {
-    const { growth, law, ready, fate } = unknown;
+  #weight(i: number, from: number): number {
+    const alike = this.#alike[i]!;
+    const { growth, law, known } = alike;
+    const fate = this.#fate[i]!;
+    const ready = this.#ready[i]!;
     const last = this.#visits.at(-1)!;
     if (growth.queued && growth.end !== 'dead') {
       if (growth.end !== 'standing' || fate === 'ripen') return ready > from ? law.near(ready - from) : 0;
       return fate === 'die' ? this.#dying(law, last - from) : this.#failing(law, last - from);
     }
-    let weight = unknown.known.get(from);
+    let weight = known.get(from);
     if (weight === undefined) {
-      weight =
-        growth.end === 'standing' ? this.#standingWeight(unknown, from) : this.#leavingWeight(unknown, from);
-      unknown.known.set(from, weight);
+      weight = growth.end === 'standing' ? this.#standingWeight(law, from) : this.#leavingWeight(alike, from);
+      known.set(from, weight);
     }
     return weight;
   }
 
-  #standingWeight(unknown: LatentGrowth, from: number): number {
-    const { law } = unknown;
+  #standingWeight(law: GrowthLaw, from: number): number {
     const age = this.#visits.at(-1)! - from;
-    const sprouted = (1 - law.loss) * this.#growsOn(unknown, from) + law.loss * this.#dying(law, age);
+    const sprouted = (1 - law.loss) * this.#growsOn(law, from) + law.loss * this.#dying(law, age);
     return law.germination * sprouted + (1 - law.germination) * this.#failing(law, age);
   }
 
   /** Of plants that are not lost, the share that still stands. */
-  #growsOn(unknown: LatentGrowth, from: number): number {
-    return unknown.law.beyond(this.#leastStanding(unknown, from) - TICK - from);
+  #growsOn(law: GrowthLaw, from: number): number {
+    return law.beyond(this.#leastStanding(law, from) - TICK - from);
   }
 
   /** Of plants that die, the share that stands by the log at an age. */
@@ -327,7 +343,7 @@ export class StagePast {
     return this.#unlogged ? 1 : law.beyond(age);
   }
 
-  #leavingWeight({ growth, law }: LatentGrowth, from: number): number {
+  #leavingWeight({ growth, law }: Alike, from: number): number {
     const day = this.#visits[growth.visit]!;
     if (day <= from) return 0;
     const before = growth.visit > 0 ? this.#visits[growth.visit - 1]! - from : 0;

@@ -82,7 +82,7 @@ test('no opening has more plants than cells, also where those that are overdue m
   const rows = simulatedLog(plan, 21, 0, { until: DAY }).filter((row) => !failed(row));
   const today = at(rows, plan);
   const { stand } = new InitialStates(today, 5);
-  const inTray = stand!.plants.filter((plant) => plant.stage === 0).length;
+  const inTray = stand!.plants.stage.filter((stage) => stage === 0).length;
   const byTheLog = rows.reduce(
     (sum, { action, count, stage: place }) =>
       sum + (action === 'sow' ? count : action === 'move' && place === 'bed' ? -count : 0),
