@@ -87,7 +87,7 @@ export function growthsOf(
 
 /** Without those plants that have given most picks, of these the first, if more stand than there are holes. */
 function thatFit(growths: readonly Growth[], holes: number): readonly Growth[] {
-  const surplus = growths.filter(({ end }) => end === 'standing').length - holes;
+  const surplus = growths.reduce((sum, { end }) => sum + (end === 'standing' ? 1 : 0), -holes);
   if (surplus <= 0) return growths;
   const gone = new Set(
     [...growths.entries()]

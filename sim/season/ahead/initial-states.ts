@@ -92,7 +92,7 @@ export class InitialStates {
     const standing = growths.map((one) => one.growths.filter(({ end }) => end === 'standing'));
     // Of each batch the place of its next plant: they stand batch by batch.
     const next = new Int32Array(today.season.batches.length + 1);
-    for (const { batch } of standing.flat()) next[batch + 1]!++;
+    for (const some of standing) for (const { batch } of some) next[batch + 1]!++;
     this.#plants = summedUp(next).at(-1)!;
     const plants: LoggedPlants = {
       batch: column(Int32Array, this.#plants),
@@ -100,17 +100,19 @@ export class InitialStates {
       stage: column(Uint8Array, this.#plants),
       cutsLeft: column(Uint8Array, this.#plants),
     };
-    this.#places = standing.map((some, stage) =>
-      Int32Array.from(some, ({ batch, crop, phase }) => {
+    this.#places = standing.map((some, stage) => {
+      const places = new Int32Array(some.length);
+      some.forEach(({ batch, crop, phase }, i) => {
         const place = next[batch]!++;
         const { cuts } = plan.crops[crop]!;
+        places[i] = place;
         plants.batch[place] = batch;
         plants.crop[place] = crop;
         plants.stage[place] = stage;
         plants.cutsLeft[place] = route.isLast(plan, stage) ? cuts - phase : cuts;
-        return place;
-      }),
-    );
+      });
+      return places;
+    });
     this.stand = standOf(today, plants);
   }
 
