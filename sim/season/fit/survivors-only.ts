@@ -2,8 +2,8 @@
  * Batches that were entered later, with true dates but without the plants that had been lost by then.
  *
  * The first batches of a stage lost nothing there, and with the losses of the others that would happen less than once in
- * 1000 logs; or in 20, if there are several, each smaller than all others, as batches are of which some plants are missing. Then what failed or died of them was not counted, nor what had been picked: what is told of any stage is that of plants
- * that stood longest.
+ * 1000 logs; or in 20, if there are several, each smaller than half of the others, as batches are of which plants are missing.
+ * Then what had failed, died or been picked by then was not counted, and what is told of any stage is that of survivors.
  */
 
 import type { Observations } from './observations.js';
@@ -48,7 +48,8 @@ function firstWithoutLosses(groups: readonly (readonly [Group, string])[]): stri
   const lost = sum(usual, 'dead') / sum(usual, 'left');
   const chance = (1 - lost) ** sum(counts.slice(0, whole), 'left');
   const sizes = groups.map(([{ entries }]) => total(entries));
-  const smaller =
-    whole >= FEWEST_SMALLER && Math.max(...sizes.slice(0, whole)) < Math.min(...sizes.slice(whole));
+  const later = sizes.slice(whole).sort((a, b) => a - b);
+  const usualSize = later[Math.floor(later.length / 2)]!;
+  const smaller = whole >= FEWEST_SMALLER && sizes.slice(0, whole).every((size) => size < usualSize);
   return chance * (smaller ? IF_SMALLER : ONCE_IN) < 1 ? groups.slice(0, whole).map(([, name]) => name) : [];
 }

@@ -13,6 +13,7 @@ import { observe } from '../../../sim/season/fit/observations.js';
 import type { KindModel } from '../../../sim/season/fit/survival/kind-search.js';
 import { fitStage } from '../../../sim/season/fit/survival/stage-fit.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
+import { cutLog } from '../../support/cut-log.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
@@ -198,4 +199,45 @@ test('a log that begins midway: what stood is entered with its first day, which 
       expect(figure?.good ?? false).toBe(false);
     }
   }
+});
+
+describe('a log that begins midway, with true dates of those that still stood then', () => {
+  function survivors(season: number): LogRow[] {
+    const rows = logOf(ROOMY, season);
+    const cut = cutLog(rows, ROOMY, 42, 'day');
+    const stood = cut.filter(({ action }) => action === 'stand');
+    const entered = rows.flatMap((row): LogRow[] => {
+      const mine = stood.filter(({ batch }) => batch === row.batch);
+      const count = (some: readonly LogRow[]): number => some.reduce((sum, { count }) => sum + count, 0);
+      if (row.action === 'sow') return mine.length === 0 ? [] : [{ ...row, count: count(mine) }];
+      const moved = mine.filter(({ stage, note }) => stage === 'bed' && note === `since ${row.date}`);
+      return row.action !== 'move' || moved.length === 0 ? [] : [{ ...row, count: count(moved) }];
+    });
+    const begin = isoOfDay(ROOMY.start, 42);
+    return [
+      ...entered.filter(({ date }) => date < begin),
+      ...cut.filter(({ action, date }) => action !== 'stand' && date >= begin),
+    ];
+  }
+
+  test('nothing is good: the first batches lost nothing, the others did', () => {
+    let noticed = 0;
+    for (let season = 0; season < 6; season++) {
+      const [tray, bed] = fitted(survivors(season), ROOMY);
+      if (!tray.doubts.some(({ why }) => why === 'survivors_only')) continue;
+      noticed++;
+      for (const fit of [tray, bed]) {
+        for (const figure of [fit.days, fit.spread, fit.loss, fit.germination])
+          expect(figure?.good ?? false).toBe(false);
+      }
+    }
+    expect(noticed).toBeGreaterThanOrEqual(5);
+  });
+
+  test('of logs from the beginning it is not said', () => {
+    for (let season = 0; season < 6; season++) {
+      const doubts = fitted(logOf(ROOMY, season), ROOMY).flatMap((fit) => fit.doubts);
+      expect(doubts.map(({ why }) => why)).not.toContain('survivors_only');
+    }
+  });
 });
