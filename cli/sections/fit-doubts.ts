@@ -67,7 +67,7 @@ function clearedRarely(stages: readonly StageFit[]): string[] {
   return seen.length === 0
     ? []
     : [
-        `What failed or died in ${listed(seen)} was not cleared at every visit, so nothing is made of when it was cleared.`,
+        `What failed or died in ${listed(seen)} was, it seems, not cleared at every visit, so nothing is made of when it was cleared.`,
       ];
 }
 

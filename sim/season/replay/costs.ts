@@ -34,7 +34,7 @@ export interface Heads {
 export type CostlyCause = SeasonCause & { readonly heads: Heads };
 
 export interface Costs {
-  /** Those that cost heads for certain (the interval holds no 0), the dearest first. */
+  /** Those that cost heads in 95 of 100 such ways, the dearest first. */
   readonly causes: readonly CostlyCause[];
   /** What all of them taken away together give; null if there is none. */
   readonly all_together: Heads | null;
@@ -62,6 +62,9 @@ const WAYS_OF_A_SEARCH = 4;
 const SEEDS = 100_000;
 /** Share of the heads that may be in another week for the season to be the same. */
 const FAITHFUL = 0.05;
+
+/** In so many of the ways at most a cause may have cost nothing to be told as one. */
+const FREE = 0.05;
 
 /** Share of what room for all would give at which a few channels are as good. */
 const AS_GOOD = 0.9;
@@ -101,34 +104,31 @@ export function costs(
   // Where the plan's rule gives the season itself, it also says what would have been sown otherwise.
   const planOf = departsFrom(ruled) <= departsFrom(logged) ? byRule : byLog;
   const asItWas = planOf === byRule ? ruled : logged;
-  const costOf = (removal: Removal, of = ways): Heads => {
+  const costsOf = (removal: Removal, of = ways): number[] => {
     const plan = planOf(removal);
     const draws = changesFates(removal) ? drawsWith(removal) : own;
-    return headsOf(
-      draws
-        .slice(0, of)
-        .map((luck, way) => headsIn(simulated(plan, luck, way).weekPicks) - headsIn(asItWas[way]!)),
-    );
+    return draws
+      .slice(0, of)
+      .map((luck, way) => headsIn(simulated(plan, luck, way).weekPicks) - headsIn(asItWas[way]!));
   };
   const enough = ({ cause, removal }: Suspect): Suspect => {
     const [room] = removal.channels ?? [];
     if (cause.kind !== 'stage_before_full' || room === undefined) return { cause, removal };
     const gain = (more: number): number =>
-      costOf({ channels: [{ stage: room.stage, more }] }, WAYS_OF_A_SEARCH).mean;
+      meanOf(costsOf({ channels: [{ stage: room.stage, more }] }, WAYS_OF_A_SEARCH));
     const most = gain(Infinity);
     return channelsMore(season.plan, room.stage, most > 0 ? leastWith(gain, AS_GOOD * most) : 1);
   };
-  const told = tried.map(enough).map(({ cause, removal }) => ({
-    removal,
-    cause: { ...cause, heads: costOf(removal) },
-  }));
-  const dear = told
-    .filter(({ cause }) => cause.heads.low > 0)
-    .sort((a, b) => b.cause.heads.mean - a.cause.heads.mean);
+  const told = tried.map(enough).map(({ cause, removal }) => {
+    const costs = costsOf(removal);
+    const free = costs.filter((cost) => cost <= 0).length;
+    return { removal, cause: { ...cause, heads: headsOf(costs) }, sure: free <= FREE * ways };
+  });
+  const dear = told.filter(({ sure }) => sure).sort((a, b) => b.cause.heads.mean - a.cause.heads.mean);
   const departs = departsFrom(asItWas);
   return {
     causes: dear.map(({ cause }) => cause),
-    all_together: dear.length === 0 ? null : costOf(together(dear.map(({ removal }) => removal))),
+    all_together: dear.length === 0 ? null : headsOf(costsOf(together(dear.map(({ removal }) => removal)))),
     without_cost: told
       .filter(({ cause }) => !dear.some((one) => one.cause === cause) && happened(cause))
       .map(({ cause }) => cause),
