@@ -6,6 +6,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
+import { stream } from '../../../sim/engine/random.js';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { fitSeason, type StageFit } from '../../../sim/season/fit/fit.js';
@@ -50,8 +51,13 @@ function clearedOn(rows: readonly LogRow[], days: readonly number[]): LogRow[] {
     const date = clearings.find((one) => one >= row.date);
     return date === undefined ? [] : [{ ...row, date }];
   });
+  return byDate(later);
+}
+
+/** In the order of their dates, what was cleared first. */
+function byDate(rows: LogRow[]): LogRow[] {
   const place = (row: LogRow): string => `${row.date} ${failed(row) ? 0 : 1}`;
-  return later.sort((a, b) => (place(a) < place(b) ? -1 : place(a) > place(b) ? 1 : 0));
+  return rows.sort((a, b) => (place(a) < place(b) ? -1 : place(a) > place(b) ? 1 : 0));
 }
 
 describe('failed seeds that are cleared now and then, or never logged', () => {
@@ -99,6 +105,24 @@ describe('failed seeds that are cleared now and then, or never logged', () => {
   test('what is cleared at every visit is taken for that', () => {
     const prompt = Array.from({ length: 10 }, (_, season) => ofTray(logOf(ROOMY, season)).promptly);
     expect(prompt.filter((one) => one).length).toBeGreaterThanOrEqual(9);
+  });
+
+  test('what is cleared at four of five visits is noticed in two logs of five or more', () => {
+    const chance = stream(5, 0, ['clearing']);
+    const late = Array.from({ length: 15 }, (_, season) => {
+      const rows = logOf(ROOMY, season);
+      const dates = [...new Set(rows.map(({ date }) => date))];
+      const cleared = rows.flatMap((row) => {
+        if (!failed(row)) return [row];
+        return Array.from({ length: row.count }, () => {
+          let at = dates.indexOf(row.date);
+          while (chance() < 0.2) at++;
+          return at < dates.length ? [{ ...row, count: 1, date: dates[at]! }] : [];
+        }).flat();
+      });
+      return ofTray(byDate(cleared)).promptly;
+    });
+    expect(late.filter((promptly) => promptly).length).toBeLessThanOrEqual(9);
   });
 
   test('they are told, with their batches, and a batch that is short of far more is doubted', () => {
