@@ -37,7 +37,7 @@ export type {
   ThrownAway,
   WeekAhead,
 } from './season/ahead/ahead.js';
-export type { Assumed } from './season/ahead/assumed.js';
+export type { Assumed, OverduePlants } from './season/ahead/assumed.js';
 export type { BatchChore, Chore, VisitChores, WeekChores } from './season/ahead/chores.js';
 export type { MadeUpFor } from './season/ahead/coming-sowings.js';
 export type { Forecast } from './season/ahead/forecast.js';
@@ -72,7 +72,7 @@ export type { FilmData, FilmedStage, FilmStage, WorkDone } from './study/film/fi
 export type { SearchGoal } from './study/search/budget.js';
 export type { Cost, CostKind, Settings } from './study/search/candidates.js';
 export type { Obstacle, Obstacles, Relief } from './study/search/obstacles.js';
-export type { FoundPlan, SearchedPlan } from './study/search/result.js';
+export type { FoundPlan, SearchedPlan, WeekOfPlan } from './study/search/result.js';
 export type { GoalVerdict } from './study/search/sequential-test.js';
 export type { SettingValues } from './study/search/setting-values.js';
 export type { FluidBound, StagesBound } from './study/size/bound.js';
@@ -88,6 +88,6 @@ export type {
   RunFigures,
   RunningWeeks,
   StageResult,
-  WeekFigures,
   WeekResult,
 } from './study/summary.js';
+export type { WeekFigures } from './study/week-figures.js';

@@ -2,7 +2,7 @@
 
 import { workerData } from 'node:worker_threads';
 import { type FuturesErrand, futuresSeen } from './season/ahead/futures.js';
-import { type FitErrand, fitSeason } from './season/fit/fit.js';
+import { type FitErrand, fitStages } from './season/fit/fit.js';
 import { SeasonRunner } from './seasons/season-runner.js';
 import type { Task } from './seasons/thread-pool.js';
 import type { Workload } from './seasons/workload.js';
@@ -20,6 +20,6 @@ export default async function runTask(what: Task | FuturesErrand | FitErrand): P
     case 'futures':
       return futuresSeen(what);
     case 'fit':
-      return fitSeason(what.rows, what.stages, what.plan, undefined, what.which);
+      return fitStages(what.ground, [what.stage]);
   }
 }

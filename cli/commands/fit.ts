@@ -2,11 +2,11 @@
 
 import { amendScenario } from '../../sim/scenario/amend.js';
 import type { ReadScenario } from '../../sim/scenario/read.js';
-import { type FitErrand, type FitResult, joinedFits } from '../../sim/season/fit/fit.js';
+import { type FitErrand, type FitResult, fitGround, joinedFits } from '../../sim/season/fit/fit.js';
 import { conflictsOf, type FitChange, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
 import { startThreads } from '../../sim/seasons/threads.js';
 import { faultsProblem } from '../inputs/faults-problem.js';
-import { FIT, loadLineFiles, type SourceFile } from '../inputs/line-files.js';
+import { besideOther, FIT, type LineFiles, loadLineFiles, type SourceFile } from '../inputs/line-files.js';
 import { seasonRows } from '../inputs/season-log.js';
 import {
   EXIT_DONE,
@@ -53,8 +53,10 @@ export async function fit(
   const changes = present === null ? null : fitChangesOf(result, present.plan);
   const conflicts = present === null ? null : conflictsOf(result, present.plan);
   const put = changes?.filter(({ outside }) => all || outside) ?? [];
+  const renamed = present === null || out === null ? null : renamedLog(present, out);
   if (present !== null && out !== null && left.length === 0) {
-    const amended = amendScenario(present.source.text, put);
+    const naming = renamed === null ? [] : [{ path: ['log'], value: renamed }];
+    const amended = amendScenario(present.source.text, [...put, ...naming]);
     if (!amended.ok) throw faultsProblem(present.source.name, amended.faults);
     await writeWhole(out, amended.value);
   }
@@ -65,8 +67,18 @@ export async function fit(
     tell(`evensow: stopped; of ${listed(left)} nothing is known yet.${unwritten}`);
     return EXIT_INTERRUPTED;
   }
-  if (out !== null) tell(writtenText(out, put, changes!.length - put.length));
+  if (out !== null) tell(writtenText(out, put, changes!.length - put.length, renamed));
   return EXIT_DONE;
+}
+
+/** The log of a scenario as a file in another folder has to name it; null if it says so already, or names none. */
+function renamedLog(
+  { scenario: { log }, source }: NonNullable<LineFiles['scenario']>,
+  out: string,
+): string | null {
+  if (log === undefined) return null;
+  const renamed = besideOther(log, source.path, out);
+  return renamed === log ? null : renamed;
 }
 
 /** What can be told to be wrong before anything is worked out. */
@@ -112,6 +124,8 @@ async function estimate(
   line: ReadScenario | null,
 ): Promise<{ result: FitResult | null; left: readonly string[] }> {
   const { rows, stages, plan } = seasonRows(log, line);
+  // One that does not fit the plan is not read.
+  const ground = fitGround(rows, stages, plan, false);
   const watched = hasWatcher();
   const interrupt = new Interrupt();
   const threads = await startThreads(1);
@@ -120,7 +134,7 @@ async function estimate(
   try {
     for (const [s, stage] of stages.entries()) {
       if (watched) showProgress(`fitting ${stage}, stage ${s + 1} of ${stages.length}`);
-      const errand: FitErrand = { kind: 'fit', rows, stages, plan, which: [stage] };
+      const errand: FitErrand = { kind: 'fit', ground, stage: s };
       const part = interrupt.stopped ? null : await threads.send<FitResult>(errand);
       if (part === null) break;
       done.push(part);
@@ -133,14 +147,15 @@ async function estimate(
   return { result: done.length === 0 ? null : joinedFits(done), left: stages.slice(done.length) };
 }
 
-/** @param kept how many values the log gives no reason to change */
-function writtenText(out: string, put: readonly FitChange[], kept: number): string {
+/** @param kept how many values the log gives no reason to change @param renamed the log, if it is another name from there */
+function writtenText(out: string, put: readonly FitChange[], kept: number, renamed: string | null): string {
+  const log = renamed === null ? '' : ` It names the same log, from there: ${renamed}.`;
   const rest =
     kept === 0
       ? ''
       : ` Of ${counted(kept, 'other value')} it holds what the scenario says for possible; --all writes ${kept === 1 ? 'it' : 'them'} too.`;
   if (put.length === 0) {
-    return `evensow: ${out} is the scenario as it was: the log changes nothing in it.${rest}`;
+    return `evensow: ${out} is the scenario as it was: the log changes nothing in it.${rest}${log}`;
   }
-  return `evensow: ${out} is the scenario with ${counted(put.length, 'value')} from the log; all else says what it said.${rest}`;
+  return `evensow: ${out} is the scenario with ${counted(put.length, 'value')} from the log; all else says what it said.${rest}${log}`;
 }

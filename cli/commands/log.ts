@@ -1,10 +1,11 @@
 /** `evensow log ACTION COUNT BATCH|CROP [STAGE]`: add one row to the season log. */
 
 import { dayFrom, isIsoDate } from '../../sim/models/dates.js';
-import type { Plan } from '../../sim/models/plan.js';
+import { holesOf, type Plan } from '../../sim/models/plan.js';
 import { appendRow, type LoggedLine, type Refused, type Typed } from '../../sim/season/log/append.js';
 import { fieldText, type LogFault } from '../../sim/season/log/faults.js';
 import { readLog } from '../../sim/season/log/read.js';
+import type { LogRow } from '../../sim/season/log/rows.js';
 import { loggedScenario, ownScenario } from '../inputs/own-log.js';
 import { loadSource, readSource } from '../inputs/scenario-file.js';
 import { appendToLog } from '../io/log-file.js';
@@ -14,12 +15,14 @@ import { Problem } from '../problem.js';
 import { messageOf } from '../render/text.js';
 import { faultSections, rowFaultSections } from '../sections/faults.js';
 import { logExample, loggedText } from '../words/logged.js';
-import { counted } from '../words/numbers.js';
+import { counted, thousands } from '../words/numbers.js';
 
 /** A line with the date of its first day. */
 interface DatedLine extends LoggedLine {
   /** ISO 8601. */
   readonly start: string;
+  /** Of each stage. */
+  readonly holes: readonly number[];
 }
 
 /**
@@ -41,7 +44,8 @@ export async function log(
     const appending = appendRow(text, typed, line, usual);
     const early = line === null ? [] : beforeStart(typed.date, line);
     if (!appending.ok) throw new Problem(refusal(file, text, typed.action, appending, early));
-    if (early.length > 0) throw new Problem(messageOf(rowFaultSections(file, early)));
+    const beyond = line === null ? early : [...early, ...moreThanHoles(appending.value.row, line)];
+    if (beyond.length > 0) throw new Problem(messageOf(rowFaultSections(file, beyond)));
     const { value } = appending;
     const { stages } = value.standing;
     return {
@@ -137,8 +141,18 @@ async function lineOf(file: string | undefined): Promise<DatedLine> {
   return lineOfPlan(readSource(await loadSource(file)).plan);
 }
 
+/** A slip of the finger: no row can bring more into a stage than all its holes, nor take more of them out of use. */
+function moreThanHoles({ action, count, stage }: LogRow, { stages, holes }: DatedLine): LogFault[] {
+  const most = holes[stages.indexOf(stage)]!;
+  if (count <= most || action === 'pick' || action === 'lose') return [];
+  const expected = `at most ${most}, for ${stage} has so many holes`;
+  return [
+    { line: 0, column: 'count', found: thousands(count), expected, nearest: null, advice: '', more: 0 },
+  ];
+}
+
 function lineOfPlan({ stages, crops, start }: Plan): DatedLine {
-  return { stages: stages.map(({ name }) => name), crops, start };
+  return { stages: stages.map(({ name }) => name), crops, start, holes: stages.map(holesOf) };
 }
 
 /** The log if neither it nor a scenario that names one is named, nor is there one. */

@@ -28,7 +28,7 @@ export async function merge(files: readonly string[], options: Options): Promise
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const parts = read as readonly Part[];
   const { asked } = parts[0]!;
-  const study = kindOf(asked).study(asked);
+  const study = kindOf(asked).study(asked, null);
   const collected = study.unpack(parts.map(({ data }) => data));
   if (!collected.ok) {
     const spoilt = parts.filter(({ data }) => !study.unpack([data]).ok);

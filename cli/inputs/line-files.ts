@@ -3,7 +3,7 @@
  * name its log, and then it is enough to name the scenario.
  */
 
-import { dirname, isAbsolute, join } from 'node:path';
+import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { scenarioSchema } from '../../sim/scenario/schema.js';
 import { isLog } from '../../sim/season/log/header.js';
 import { LOG } from '../io/log-file.js';
@@ -45,7 +45,7 @@ export interface SourceFile extends Source {
 
 /** What was named; null for what was not. */
 export interface LineFiles {
-  readonly scenario: Loaded | null;
+  readonly scenario: (Loaded & { readonly source: SourceFile }) | null;
   readonly log: SourceFile | null;
   /** What there is of both. */
   readonly inputs: readonly Input[];
@@ -70,7 +70,7 @@ export async function loadLineFiles(
   const files = await sorted(reader, paths);
   const source = files.get('scenario') ?? null;
   if (source === null && reader.needs.includes('scenario')) throw without('scenario', reader, files);
-  const scenario = source === null ? null : scenarioFrom(source);
+  const scenario = source === null ? null : { ...scenarioFrom(source), source };
   const log = files.get('log') ?? (await namedLog(scenario, source, reader));
   if (log === null && reader.needs.includes('log')) throw without('log', reader, files);
   const inputs = [
@@ -83,6 +83,15 @@ export async function loadLineFiles(
 /** @param log as a scenario names it @param path of the scenario */
 export function besideScenario(log: string, path: string): string {
   return isAbsolute(log) ? log : join(dirname(path), log);
+}
+
+/**
+ * The log as another file names it that is to mean the same one.
+ * @param log as a scenario names it @param path of the scenario @param out path of the other file
+ */
+export function besideOther(log: string, path: string, out: string): string {
+  if (isAbsolute(log) || resolve(dirname(path)) === resolve(dirname(out))) return log;
+  return relative(dirname(out), besideScenario(log, path)).replaceAll(sep, '/');
 }
 
 /** The log that the scenario names, if it does. One that nobody has begun is none. */

@@ -39,6 +39,8 @@ function blockLines(block: Block, width: number): string[] {
       return sectionLines(block, width);
     case 'whole':
       return wrapped(block.text, width, true);
+    case 'command':
+      return [block.text];
     case 'code':
       return block.lines.flatMap((line) => packed(line.split(/(?<=,) /), width, ' ', GOES_ON));
     case 'table':

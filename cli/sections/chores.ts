@@ -36,7 +36,11 @@ function sowingSentences({ missed_sowings, lost_to_absence }: ChoresResult): str
 export function choresRows({ visits }: ChoresResult): Rows {
   const rows = visits.flatMap(({ date, chores }) =>
     chores.flatMap(({ action, stage, from, count, batches }) => {
-      const cells = ({ mean, p10, p50, p90 }: typeof count) => [from, stage, mean, p10, p50, p90];
+      const cells = ({ mean, p10, p50, p90, low, high }: typeof count) => [
+        ...[from, stage, mean],
+        ...[p10, p50, p90],
+        ...[low, high],
+      ];
       return [
         // All batches together: the row has no crop and no batch.
         [date, action, null, null, ...cells(count)],
@@ -44,7 +48,8 @@ export function choresRows({ visits }: ChoresResult): Rows {
       ];
     }),
   );
-  return [['date', 'action', 'crop', 'batch', 'from', 'stage', 'expected', 'p10', 'p50', 'p90'], ...rows];
+  const head = ['date', 'action', 'crop', 'batch', 'from', 'stage', 'expected', 'p10', 'p50', 'p90'];
+  return [[...head, 'low', 'high'], ...rows];
 }
 
 /** An event for each visit. */

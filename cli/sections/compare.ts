@@ -4,7 +4,7 @@ import type { Compared, CompareResult, PlanResult } from '../../sim/study/compar
 import { type FigureName, figureNamed } from '../../sim/study/figures.js';
 import { formOf, gainFormOf, VERDICT_WORDS } from '../words/figures.js';
 import { heldBackBy } from '../words/limits.js';
-import { counted, SHARE } from '../words/numbers.js';
+import { COUNT, counted, SHARE } from '../words/numbers.js';
 import { stoppedEarly, weeksFrom } from './season.js';
 import {
   type Block,
@@ -33,6 +33,7 @@ const GIVES: readonly Shown[] = [
   'first_pick_day',
   'heads_a_week',
 ];
+const IF_THERE: readonly Shown[] = ['usual_week', 'bad_week', 'heads_a_week'];
 const TAKES: readonly Shown[] = ['seeds_a_head', 'hole_days_a_head', 'thrown_away'];
 const DIFFERENCES: readonly Shown[] = ['heads_a_week', 'bad_week', 'weeks_without_pick', 'seeds_a_head'];
 const MARKS: Readonly<Partial<Record<Shown, string>>> = {
@@ -89,6 +90,24 @@ function gives({ plans, running }: CompareResult, called: Called): Block[] {
     ),
     key(['*', '1 week in 10 brings this or less'], ['**', 'share of weeks without a pick']),
     `(${weeksFrom(running)}, when the lines are running)`,
+    ...ifNobodyWereAway(plans, called),
+  ];
+}
+
+/** What a usual and a bad week would be; nothing where nobody is away in any plan. */
+function ifNobodyWereAway(plans: readonly PlanResult[], called: Called): Block[] {
+  if (plans.every((plan) => plan.without_absence === null)) return [];
+  const rows = plans.map(({ name: plan, figures: as, without_absence: present }) => [
+    name(called(plan)),
+    figure(present?.p50 ?? as.usual_week?.mean, COUNT),
+    figure(present?.p10 ?? as.bad_week?.mean, COUNT),
+    figure(present?.mean ?? as.heads_a_week?.mean, COUNT),
+  ]);
+  return [
+    section(
+      'The same, if nobody were away',
+      table(rows, { head: ['', ...IF_THERE.map((one) => figureNamed(one).column + (MARKS[one] ?? ''))] }),
+    ),
   ];
 }
 
@@ -160,6 +179,9 @@ export function compareRows({ plans }: CompareResult): Rows {
     ...plans.flatMap((plan) => [
       ...Object.entries(plan.figures).map(([of, compared]) => [plan.name, of, ...cells(compared)]),
       ...plan.idle.map(({ stage, share }) => [plan.name, `idle ${stage}`, ...cells(share)]),
+      ...(plan.without_absence === null
+        ? []
+        : [[plan.name, 'bad_week_without_absence', plan.without_absence.p10, ...cells(null).slice(1)]]),
     ]),
   ];
 }

@@ -4,13 +4,11 @@ import * as route from '../../sim/models/route.js';
 import type { Contradiction } from '../../sim/season/fit/contradictions.js';
 import {
   type CropFit,
-  FEWEST_ENDED,
   FEWEST_READY,
+  type FitDoubt,
   type FitResult,
   type FittedFigure,
   type StageFit,
-  WIDEST_DAYS,
-  WIDEST_SPREAD,
 } from '../../sim/season/fit/fit.js';
 import type { FitChange, FitConflict } from '../../sim/season/fit/fit-changes.js';
 import { WIDEST_SPAN } from '../../sim/season/fit/observations.js';
@@ -54,7 +52,7 @@ interface Told {
 export function fitSections({ result, scenario, changes, conflicts }: Told): Section[] {
   return [
     section(null, ...heading(result)),
-    ...result.crops.map(cropSection),
+    ...cropSections(result),
     ...(scenario === null || changes === null
       ? []
       : [section(whole(`What it would change in ${scenario}`), ...changed(changes, anythingGood(result)))]),
@@ -93,11 +91,28 @@ function heading({ from, to, holes_known }: FitResult): string[] {
   return sentences;
 }
 
-function cropSection({ crop, known, stages }: CropFit): Section {
+/** A section for each crop, and one for what is to be said of several in the same words. */
+function cropSections({ crops, holes_known }: FitResult): Section[] {
+  const told = crops.map((crop) => ({ crop, blocks: cropBlocks(crop, holes_known) }));
+  const cropsOf = (block: Block): string =>
+    listed(told.filter(({ blocks }) => blocks.includes(block)).map(({ crop }) => crop.crop));
+  const shared = (block: Block): boolean =>
+    typeof block === 'string' && told.filter(({ blocks }) => blocks.includes(block)).length > 1;
+  const common = [...new Set(told.flatMap(({ blocks }) => blocks.filter(shared)))];
+  return [
+    ...told.map(({ crop: { crop, known }, blocks }) =>
+      section(known ? crop : `${crop} (not in the scenario)`, ...blocks.filter((block) => !shared(block))),
+    ),
+    ...[...new Set(common.map(cropsOf))].map((title) =>
+      section(title, ...common.filter((block) => cropsOf(block) === title)),
+    ),
+  ];
+}
+
+function cropBlocks({ stages }: CropFit, planned: boolean): Block[] {
   const fitted = stages.filter(({ days }) => days !== null);
   const germination = stages[route.first({ stages })]?.germination ?? null;
-  return section(
-    known ? crop : `${crop} (not in the scenario)`,
+  return [
     table(fitted.map(row), {
       head: [
         'stage',
@@ -112,7 +127,7 @@ function cropSection({ crop, known, stages }: CropFit): Section {
       ],
     }),
     ...(germination === null ? [] : [`Of the seeds ${shareText(germination)} sprout.`]),
-    ...stages.flatMap(failedOnly),
+    ...stages.flatMap((fit) => failedOnly(fit, planned)),
     ...shapesText(fitted.filter(({ shapes }) => shapes.length > 0)),
     ...(fitted.some(isDoubtful) ? ['In brackets: not sure enough to be written.'] : []),
     ...stages.flatMap(tooLittle),
@@ -120,7 +135,7 @@ function cropSection({ crop, known, stages }: CropFit): Section {
     ...inTurn(stages),
     ...undated(stages),
     ...waiting(fitted),
-  );
+  ];
 }
 
 function row(fit: StageFit): Cell[] {
@@ -162,13 +177,13 @@ function isDoubtful(fit: StageFit): boolean {
   return FIGURES.some((of) => fit[of]?.good === false);
 }
 
-/** What is taken for granted of what was cleared in the first stage. */
-function failedOnly({ stage, cause_unknown, loss, germination }: StageFit): string[] {
-  return loss !== null || germination === null || cause_unknown === 0
-    ? []
-    : [
-        `What was cleared in ${stage} is taken for seeds that failed: the scenario has no loss there, and no note tells of one (died).`,
-      ];
+/** What is taken for granted of what was cleared in the first stage. @param planned whether a scenario was given */
+function failedOnly({ stage, cause_unknown, loss, germination }: StageFit, planned: boolean): string[] {
+  if (loss !== null || germination === null || cause_unknown === 0) return [];
+  const scenario = planned ? 'the scenario has no loss there, and ' : '';
+  return [
+    `What was cleared in ${stage} is taken for seeds that failed: ${scenario}no note tells of plants that died.`,
+  ];
 }
 
 /** Which shapes fit, one sentence for stages that are alike in that. */
@@ -200,7 +215,7 @@ function shapeWords({ shapes, shape, told_apart }: StageFit): string {
 
 /** What too little was seen for. */
 function tooLittle(fit: StageFit): string[] {
-  const { ready, dead, standing, days, spread, loss, germination } = fit;
+  const { ready, dead, standing, days } = fit;
   const name = fit.regrowth ? `regrowth in ${fit.stage}` : fit.stage;
   if (days === null) {
     const seen = counted(ready, 'plant was', 'plants were');
@@ -212,19 +227,22 @@ function tooLittle(fit: StageFit): string[] {
   if (fit.in_turn) return [];
   if (fit.contradictions.length > 0)
     return [`${name}: ${fit.contradictions.map((one) => CANNOT_BE[one]).join(' ')}`];
-  // What else makes figures doubtful has sentences of its own.
-  const wide = ({ low, high }: FittedFigure, factor: number): boolean => high >= factor * low;
-  const few = ready + dead < FEWEST_ENDED && (loss ?? germination) !== null;
-  const what = [
-    ...(!wide(days, WIDEST_DAYS)
-      ? []
-      : [`days (from end to end of the interval is a factor of ${WIDEST_DAYS} or more)`]),
-    ...(spread !== null && (fit.waited || wide(spread, WIDEST_SPREAD))
-      ? [`spread (${spreadDoubt(fit)})`]
-      : []),
-    ...(few ? [`losses (fewer than ${FEWEST_ENDED} plants left or died)`] : []),
-  ];
+  const what = fit.doubts.flatMap(littleText);
   return what.length === 0 ? [] : [`Too little for ${name}: ${listed(what)}.`];
+}
+
+/** What else makes figures doubtful has sentences of its own. */
+function littleText(doubt: FitDoubt): string[] {
+  switch (doubt.why) {
+    case 'wide':
+      return [`${doubt.figure} (the upper end of the interval is ${doubt.factor} times the lower or more)`];
+    case 'waited':
+      return ['spread (so many of the plants may have waited that its interval is too narrow)'];
+    case 'few_ended':
+      return [`losses (fewer than ${doubt.fewest} plants left or died)`];
+    default:
+      return [];
+  }
 }
 
 /** Why a fit is not to be believed. */
@@ -244,12 +262,6 @@ function undated(stages: readonly StageFit[]): string[] {
   return [
     `Stood there before the log began, since when is not known to ${WIDEST_SPAN} days: ${listed(counts)}. They tell nothing of a time.`,
   ];
-}
-
-function spreadDoubt({ waited }: StageFit): string {
-  return waited
-    ? 'so many of the plants may have waited that its interval is too narrow'
-    : `from end to end of the interval is a factor of ${WIDEST_SPREAD} or more`;
 }
 
 /** What is not known of plants that are cut several times. */

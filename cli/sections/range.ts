@@ -10,7 +10,8 @@ export function expected(range: Forecast): Cell {
   return figure(Math.round(range.mean), COUNT, withinText(range));
 }
 
-/** What eight in ten futures stay within. */
-export function span({ low, high }: Forecast): Cell {
-  return low === high ? figure(low, COUNT) : interval({ low, high }, COUNT);
+/** What eight in ten futures stay within, behind a whole number; nothing if it is that number. */
+export function span({ low, high }: Forecast, behind: number): Cell {
+  if (low < high) return interval({ low, high }, COUNT);
+  return low === behind ? '' : figure(low, COUNT);
 }

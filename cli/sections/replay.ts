@@ -66,12 +66,14 @@ function heading({ title, start, end, rows, batches, crowded }: ReplayResult): s
   ];
 }
 
-function picks({ weeks, counts }: ReplayResult): Block[] {
+function picks({ weeks, counts, unseen }: ReplayResult): Block[] {
   const weight = counts.grams === null ? '' : ` (${weightText(counts.grams)} weighed)`;
   const stood = counts.stood === 0 ? '' : ` and ${counted(counts.stood, 'plant')} that stood before`;
+  const silent = unseen.reduce((sum, { plants }) => sum + plants, 0);
+  const gone = silent === 0 ? '' : `, ${thousands(silent)} never mentioned again (see below)`;
   const most = Math.max(1, ...weeks.map(({ heads }) => heads));
   return [
-    `${counted(counts.picked, 'head')}${weight} from ${counted(counts.sown, 'seed')}${stood}; ${thousands(counts.lost)} lost on the way, ${thousands(counts.standing)} still standing.`,
+    `${counted(counts.picked, 'head')}${weight} from ${counted(counts.sown, 'seed')}${stood}; ${thousands(counts.lost)} lost on the way${gone}, ${thousands(counts.standing)} still standing.`,
     table(weeks.map(({ start, heads }) => [day(start), figure(heads, COUNT), bar(heads / most)])),
   ];
 }
@@ -124,12 +126,15 @@ function otherCadence({ planned, idle }: ReplayResult, what: WhatIf): Block[] {
   return blocks;
 }
 
-function heldBack({ causes, all_together, without_cost, as_it_was, counts, idle }: ReplayResult): Block[] {
+function heldBack(result: ReplayResult): Block[] {
+  const { planned, causes, all_together, as_it_was, counts, idle } = result;
   if (as_it_was === null)
     return [
       'What a cause cost is not told of a log that begins in the middle: the season is not simulated from what stood then.',
     ];
   const { faithful, heads, departs } = as_it_was;
+  // Without a scenario plants keep for ever and nothing is due meanwhile, so it cannot be told that nobody was missed.
+  const without_cost = result.without_cost.filter(({ kind }) => planned || kind !== 'absent');
   const free =
     without_cost.length === 0
       ? []
@@ -204,7 +209,7 @@ function notTold(result: ReplayResult): string[] {
       sentences.push('Cleaning: it is taken to last as long as the scenario says (clean_days).');
   } else {
     sentences.push(
-      'The holes: no scenario was given, so of each stage only the most that ever stood there at once is known, a lower bound. Nor is anything known of cleaning after plants, of visits without a row and of the cadence. Name the scenario behind the log to have it all.',
+      'The holes: no scenario was given, so of each stage only the most that ever stood there at once is known, a lower bound. Nor is anything known of cleaning after plants, of visits without a row, of the cadence and of how long ready plants keep, so what it cost that nobody came is told too low or not at all. Name the scenario behind the log to have it all.',
     );
   }
   if (unseen.length > 0) {

@@ -3,7 +3,8 @@
 import type { HoleState } from '../../sim/models/ledger.js';
 import * as route from '../../sim/models/route.js';
 import type { Bottleneck } from '../../sim/study/bottleneck.js';
-import type { RunResult, StageResult, WeekFigures } from '../../sim/study/summary.js';
+import type { RunResult, StageResult } from '../../sim/study/summary.js';
+import type { WeekFigures } from '../../sim/study/week-figures.js';
 import { dateText } from '../words/dates.js';
 import { changeText } from '../words/limits.js';
 import {
@@ -14,6 +15,7 @@ import {
   figureText,
   intervalText,
   listed,
+  orFewer,
   percentText,
   plural,
   SHARE,
@@ -29,6 +31,9 @@ const MOST_WEEKS = 4;
 
 /** Fewer plants a season than this would read as none. */
 const LEAST_TOLD = 0.05;
+
+/** Less of the hole-days of a stage than this, held by plants that wait for a hole, tells nothing. */
+const LEAST_BLOCKED = 0.001;
 
 export function runSections(result: RunResult): Section[] {
   return [
@@ -71,7 +76,7 @@ function picks(result: RunResult): Block[] {
   return [
     table([
       ['in a usual week', heads(running.p50)],
-      ...rows('in a bad week (1 in 10)', ({ p10 }) => heads(p10, ' or fewer')),
+      ...rows('in a bad week (1 in 10)', ({ p10 }) => heads(p10, orFewer(p10))),
       ['on average', heads(running.mean, ' a week')],
       ['weeks without a pick', figure(running.without_pick, SHARE)],
       ...(wanted === null ? [] : rows(`missing of ${counted(wanted, 'head')} wanted`, missing)),
@@ -129,7 +134,9 @@ function holdsBack({ limits, partial, stages }: RunResult): Block[] {
     ),
     ...(better.length === 0
       ? []
-      : [`For what it adds, this brings more than any channel: ${listed(better.map(changeText))}.`]),
+      : [
+          `For what it adds, this brings more than ${limits.by === 'stage' ? 'any channel' : 'more seeds'}: ${listed(better.map(changeText))}.`,
+        ]),
     riskText(risk),
     ...seenInLedger(stages),
   ];
@@ -155,20 +162,21 @@ function verdict({ by, stages }: Bottleneck): string {
 function riskText(risk: Bottleneck['risk']): string {
   const { change, gain, low, high } = risk;
   const form = signed(decimalsFor(Math.max(Math.abs(low), Math.abs(high))));
-  return `If ${changeText(change)}: ${figureText(gain, form)} heads a week (${intervalText({ low, high }, form)}).`;
+  const what = low <= 0 && high >= 0 ? 'as good as the same' : `${figureText(gain, form)} heads a week`;
+  return `If ${changeText(change)}: ${what} (${intervalText({ low, high }, form)}) once the line runs.`;
 }
 
 /** What the ledger shows of plants that could not go on. */
 function seenInLedger(stages: readonly StageResult[]): string[] {
   const sentences = stages.flatMap(({ name, ledger, hole_days }, s) => {
     const blocked = ledger.blocked.mean / hole_days;
-    if (blocked === 0 || route.isLast({ stages }, s)) return [];
+    if (blocked < LEAST_BLOCKED || route.isLast({ stages }, s)) return [];
     const next = stages[route.next({ stages }, s)]!.name;
     return `Seen: ${percentText(blocked)} of the hole-days of ${name} held plants that were ready while ${next} had no free hole.`;
   });
-  return sentences.length === 0 && stages.length > 1
-    ? ['Seen: no ready plant ever waited for a free hole.']
-    : sentences;
+  if (sentences.length > 0 || stages.length === 1) return sentences;
+  const ever = stages.some(({ ledger }) => ledger.blocked.mean > 0);
+  return [`Seen: ${ever ? 'hardly a' : 'no'} ready plant ever waited for a free hole.`];
 }
 
 function holeDays({ stages }: RunResult): Block {

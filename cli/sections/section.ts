@@ -16,11 +16,17 @@ export interface Section {
 }
 
 /** A sentence is a plain string; a section within a section is a part of it. */
-export type Block = string | Whole | Code | Table | Plane | Key | Section;
+export type Block = string | Whole | Command | Code | Table | Plane | Key | Section;
 
 /** A sentence whose words are never broken, because a name of a file is among them that somebody may copy. */
 export interface Whole {
   readonly kind: 'whole';
+  readonly text: string;
+}
+
+/** What somebody may copy and run: one line, however long it is. */
+export interface Command {
+  readonly kind: 'command';
   readonly text: string;
 }
 
@@ -162,6 +168,10 @@ export function chapter(title: string, ...parts: readonly Section[]): Section {
 
 export function whole(text: string): Whole {
   return { kind: 'whole', text };
+}
+
+export function command(text: string): Command {
+  return { kind: 'command', text };
 }
 
 export function code(...lines: Code['lines']): Code {

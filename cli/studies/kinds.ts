@@ -15,6 +15,7 @@ import { type SizeResult, sizeStudy } from '../../sim/study/size/size.js';
 import type { Study } from '../../sim/study/study.js';
 import { type RunResult, runStudy } from '../../sim/study/summary.js';
 import { readSource } from '../inputs/scenario-file.js';
+import type { Form } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { compareRows, compareSections } from '../sections/compare.js';
 import { runRows, runSections } from '../sections/run.js';
@@ -33,8 +34,11 @@ import type {
 
 /** What the program must know of a kind of study. */
 interface StudyKind<Asked, Collected, Result> {
-  /** @throws Problem if a scenario is wrong or the options do not fit it */
-  study(asked: Asked): Study<Collected, Result>;
+  /**
+   * @param form in which the result will be told; null if in any
+   * @throws Problem if a scenario is wrong or the options do not fit it
+   */
+  study(asked: Asked, form: Form | null): Study<Collected, Result>;
   sections(result: Result, asked: Asked): Section[];
   rows(result: Result): Rows;
 }
@@ -49,7 +53,8 @@ export function kindOf(asked: Assignment): StudyKind<Assignment, unknown, unknow
 }
 
 const run: StudyKind<RunAssignment, WorkloadTallies, RunResult> = {
-  study: ({ sources, seed, seasons }) => runStudy(readSource(sources[0]!).plan, seed, seasons),
+  study: ({ sources, seed, seasons }, form) =>
+    runStudy(readSource(sources[0]!).plan, seed, seasons, form === 'csv'),
   sections: runSections,
   rows: runRows,
 };

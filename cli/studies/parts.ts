@@ -13,7 +13,7 @@ import { inShell } from '../words/shell.js';
 import type { Assignment } from './assignment.js';
 
 /** Form of the document; raised when a part could no longer be read. */
-const FORM = 3;
+const FORM = 4;
 
 export interface Part {
   /** Name of the file, for messages. */

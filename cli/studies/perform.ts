@@ -14,8 +14,8 @@ import { kindOf } from './kinds.js';
 import { partText } from './parts.js';
 
 export async function carryOutStudy(asked: Assignment, execution: ExecutionOptions): Promise<number> {
-  const study = kindOf(asked).study(asked);
   const { form, out, workers, shard } = execution;
+  const study = kindOf(asked).study(asked, shard === null ? form : null);
   const part = shard ?? WHOLE;
   const { result: collected, stopped } = await onThreads(workers, async ({ threadsFor, keep, step }) => {
     const { workload } = study;

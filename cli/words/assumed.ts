@@ -30,16 +30,20 @@ function overdueSentence(overdue: Assumed['overdue']): string[] {
   const [first] = overdue;
   const where =
     overdue.length === 1 ? `of ${first!.batch} in ${first!.stage}` : `of ${overdueBatches(overdue)} batches`;
-  const [stand, gone] =
-    plants === 1
-      ? ['stands', 'it is taken as failed and cleared at the next visit. If it is gone already, log it']
-      : [
-          'stand',
-          'they are taken as failed and cleared at the next visit. If they are gone already, log them',
-        ];
+  const stand = plants === 1 ? 'stands' : 'stand';
   return [
-    `${counted(plants, 'plant')} ${where} ${stand} so long that fewer than 1 in 100 would still grow: ${gone}.`,
+    `${counted(plants, 'plant')} ${where} ${stand} so long that fewer than 1 in 100 would still grow: ${takenAs(overdue, plants)}.`,
   ];
+}
+
+/** What overdue plants are taken as, and what is to be done about it. */
+function takenAs(overdue: Assumed['overdue'], plants: number): string {
+  const gone = overdue.reduce((sum, group) => sum + group.gone, 0);
+  const [they, them] = plants === 1 ? ['it is', 'it'] : ['they are', 'them'];
+  const noRoom = 'for there is no room for all that stands by the log';
+  if (gone === plants) return `${they} taken as failed and gone, ${noRoom}. Log ${them}`;
+  const some = gone === 0 ? '' : ` (${thousands(gone)} of them before it, ${noRoom})`;
+  return `${they} taken as failed and cleared at the next visit${some}. If ${they} gone already, log ${them}`;
 }
 
 function overdueBatches(overdue: Assumed['overdue']): number {
@@ -50,19 +54,22 @@ function overdueBatches(overdue: Assumed['overdue']): number {
 const MOST_COMMANDS = 6;
 
 /**
- * What to type to log plants that are taken as failed: one command for all of a batch in a stage.
+ * What to type to log plants that are taken as failed: one command for all of a batch in a stage, under the date of the last visit,
+ * since a row of a later day would say that the visit of that day is over.
  * @param all whether every command is asked for @returns also how many are left out
  */
 export function loseCommands(
-  overdue: Assumed['overdue'],
+  { last_visit, overdue }: Pick<Assumed, 'last_visit' | 'overdue'>,
   { log, all }: Telling,
 ): { readonly lines: readonly string[]; readonly more: number } {
   const most = all ? overdue.length : MOST_COMMANDS;
   const told = [...overdue].sort((a, b) => b.plants - a.plants).slice(0, most);
+  const date = last_visit === null ? '' : ` --date ${last_visit}`;
   const to = log === null || log === USUAL_LOG ? '' : ` --to ${inShell(log)}`;
   return {
     lines: told.map(
-      ({ batch, stage, plants }) => `evensow log lose ${plants} ${inShell(batch)} ${inShell(stage)}${to}`,
+      ({ batch, stage, plants }) =>
+        `evensow log lose ${plants} ${inShell(batch)} ${inShell(stage)}${date}${to}`,
     ),
     more: overdue.length - told.length,
   };

@@ -2,6 +2,7 @@
 
 import type { CostlyCause, Heads } from '../../sim/season/replay/costs.js';
 import { dateText, daysText } from './dates.js';
+import { plannedText } from './idle.js';
 import { counted, countText, thousands } from './numbers.js';
 
 /** `58 heads (52 to 63)` */
@@ -13,14 +14,13 @@ export function costText({ mean, low, high }: Heads): string {
 export function seasonCauseText(cause: CostlyCause): string {
   switch (cause.kind) {
     case 'absent': {
-      const planned = cause.planned ? ', as planned' : ', although visits were planned';
       if (cause.times > 1) {
         const until = cause.until === null ? 'the end of the log' : dateText(cause.until);
         return `${cause.times} shorter times between ${dateText(cause.since)} and ${until} nobody came for longer than usual`;
       }
       const until =
         cause.until === null ? 'nobody came any more' : `nobody came until ${dateText(cause.until)}`;
-      return `after ${dateText(cause.since)} ${until}${planned}`;
+      return `after ${dateText(cause.since)} ${until}${plannedText(cause.planned)}`;
     }
     case 'between_visits':
       return 'ready plants and sowings waited for the next visit (against a visit every day)';

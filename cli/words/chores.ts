@@ -85,20 +85,32 @@ const BEFORE_STAGES: Readonly<Record<Chore['action'], string>> = {
   clean: 'holes that were left in ',
 };
 
-/** `B3 4, B5 1`; of a sowing the crops, and a name for each batch. */
-function batchParts({ action, batches }: Chore): Part[] {
-  const expected = batches.filter(isExpected);
+/** `B3 4, B5 1`, which add up to the number of the chore; of a sowing the crops, and a name for each batch. */
+function batchParts({ action, batches, count }: Chore): Part[] {
+  const wholes = parted(
+    Math.round(count.mean),
+    batches.map((one) => one.count.mean),
+  );
+  const expected = batches.map((one, i) => ({ ...one, whole: wholes[i]! })).filter(({ whole }) => whole > 0);
   const most = [...expected].sort((a, b) => b.count.mean - a.count.mean).slice(0, MOST_BATCHES);
   const told = expected
     .filter((one) => most.includes(one))
-    .map(({ batch, crop, count }): Part[] => {
-      const whole = Math.round(count.mean);
+    .map(({ batch, crop, whole }): Part[] => {
       if (action === 'sow')
         return [`${whole}${TIE}`, { name: crop }, ...(batch === null ? [] : [` as${TIE}`, { name: batch }])];
       return [...(batch === null ? ['new ', { name: crop }] : [{ name: batch }]), `${TIE}${whole}`];
     });
   const rest = expected.length - most.length;
   return [...joined(told), ...(rest > 0 ? [` and ${rest} more`] : [])];
+}
+
+/** Whole numbers beside shares that add up to a whole: each rounded down, and one more for those that lack most (Hamilton's method). */
+function parted(whole: number, shares: readonly number[]): number[] {
+  const down = shares.map(Math.floor);
+  const left = down.reduce((rest, share) => rest - share, whole);
+  const lack = (i: number): number => shares[i]! - down[i]!;
+  const most = [...shares.keys()].sort((a, b) => lack(b) - lack(a)).slice(0, Math.max(0, left));
+  return down.map((share, i) => share + (most.includes(i) ? 1 : 0));
 }
 
 /** With commas between. */

@@ -8,7 +8,9 @@ import { counted, countText, firstOf, thousands } from './numbers.js';
 export function causeText(cause: IdleCause, seeds: boolean): string {
   switch (cause.kind) {
     case 'filling':
-      return 'the line was still filling';
+      return cause.midway
+        ? 'what should have stood there was not sown before the log begins, and why is not known'
+        : 'the line was still filling';
     case 'end':
       return "the season's end: nothing that came in then could have been picked";
     case 'between_visits':
@@ -16,8 +18,7 @@ export function causeText(cause: IdleCause, seeds: boolean): string {
     case 'absent': {
       const until =
         cause.until === null ? 'nobody came any more' : `nobody came until ${dateText(cause.until)}`;
-      const planned = cause.planned ? ', as planned' : ', although visits were planned';
-      return `after ${dateText(cause.since)} ${until}${planned}`;
+      return `after ${dateText(cause.since)} ${until}${plannedText(cause.planned)}`;
     }
     case 'batch_failed':
       return `batch ${cause.batch} failed: ${cause.lost} of ${cause.came} lost in ${cause.stage}, where ${countText(cause.expected)} had to be expected`;
@@ -36,6 +37,12 @@ export function causeText(cause: IdleCause, seeds: boolean): string {
   }
 }
 
+/** Whether it was planned that nobody came; nothing where no plan is known. */
+export function plannedText(planned: boolean | null): string {
+  if (planned === null) return '';
+  return planned ? ', as planned' : ', although visits were planned';
+}
+
 function sownText({ sowings }: Extract<IdleCause, { kind: 'too_little_sown' }>): string {
   if (sowings === null) return 'nothing was ready: too few sowings in the time before';
   const { count, from, to, sown, needed, below_plan, nobody_came } = sowings;
@@ -43,7 +50,8 @@ function sownText({ sowings }: Extract<IdleCause, { kind: 'too_little_sown' }>):
   const when =
     count === 1 ? `on ${dateText(from)}` : `in ${count} sowings from ${dateText(from)} to ${dateText(to)}`;
   const missed = firstOf(below_plan.map(dateText), 3);
-  const absent = nobody_came > 0 ? ' (nobody came)' : '';
+  const some = nobody_came < below_plan.length ? ` on ${thousands(nobody_came)} of these days` : '';
+  const absent = nobody_came > 0 ? ` (nobody came${some})` : '';
   const plan = below_plan.length === 0 ? '' : `; less than planned on ${missed}${absent}`;
   return `too little was sown: ${seeds} ${when}, about ${thousands(Math.round(needed))} would have kept it full${plan}`;
 }

@@ -52,17 +52,21 @@ function bare(value: number, form: Form): string {
     case 'share':
       return percent(value * 100);
     case 'number':
-      return grouped(value.toFixed(form.decimals));
+      return grouped(unsignedZero(value.toFixed(form.decimals)));
     case 'digits':
       return grouped(String(Number(value.toPrecision(form.digits))));
     case 'day':
       return `day ${Math.round(value)}`;
     case 'gain': {
-      const text = (form.percent ? value * 100 : value).toFixed(form.decimals);
-      if (Number(text) === 0) return (0).toFixed(form.decimals);
-      return value > 0 ? `+${grouped(text)}` : grouped(text);
+      const text = unsignedZero((form.percent ? value * 100 : value).toFixed(form.decimals));
+      return value > 0 && Number(text) !== 0 ? `+${grouped(text)}` : grouped(text);
     }
   }
+}
+
+/** What is rounded to 0 has no sign. */
+function unsignedZero(text: string): string {
+  return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
 /** A share that is not 0 never reads as 0, and one that is not all never as 100. */
@@ -102,6 +106,11 @@ function grouped(text: string): string {
 export function counted(count: number, one: string, many = `${one}s`): string {
   const text = countText(count);
   return `${text} ${plural(text, one, many)}`;
+}
+
+/** What follows on heads of which 1 week in 10 brings no more: nothing is fewer than none. */
+export function orFewer(heads: number): string {
+  return heads > 0 ? ' or fewer' : '';
 }
 
 /** `hole` of a text that reads 1, else `holes`. */

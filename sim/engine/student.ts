@@ -8,6 +8,7 @@
 
 import { lnGamma } from './gamma.js';
 import { normalQuantile } from './normal.js';
+import { Moments } from './tally.js';
 
 /**
  * @param p probability, above 0 and below 1
@@ -61,6 +62,15 @@ function studentProbability(t: number, df: number): number {
 /** Confidence of every interval. */
 export const CONFIDENCE = 0.95;
 
+/** Standard errors to either side, by degrees of freedom: a study has many intervals of the same few. */
+const halves = new Map<number, number>();
+
+function halfOf(df: number): number {
+  const half = halves.get(df) ?? studentQuantile((1 + CONFIDENCE) / 2, df);
+  halves.set(df, half);
+  return half;
+}
+
 /**
  * Interval of a mean, at `CONFIDENCE`.
  * @param error standard error of the mean, estimated with `df` degrees of freedom
@@ -70,6 +80,13 @@ export function studentInterval(
   error: number,
   df: number,
 ): { readonly mean: number; readonly low: number; readonly high: number } {
-  const half = studentQuantile((1 + CONFIDENCE) / 2, df) * error;
+  const half = halfOf(df) * error;
   return { mean, low: mean - half, high: mean + half };
+}
+
+/** Interval of the mean of at least 2 values, such as what a change brings in each of some seasons with the same luck. */
+export function intervalOfMean(values: readonly number[]): ReturnType<typeof studentInterval> {
+  const moments = new Moments();
+  for (const value of values) moments.add(value);
+  return studentInterval(moments.mean, moments.standardError, values.length - 1);
 }

@@ -27,12 +27,14 @@ const ISO_DATE = /^(\d{4})-(\d{2})-(\d{2})$/;
  * @throws RangeError if the text is not an ISO date or the date does not exist
  */
 export function dayNumber(iso: string): number {
-  const time = ISO_DATE.test(iso) ? Date.parse(`${iso}T00:00:00Z`) : Number.NaN;
-  // Date.parse takes 2027-02-30 for 2 March in some versions: only a date that comes back unchanged exists.
-  if (!(Number.isFinite(time) && new Date(time).toISOString().slice(0, 10) === iso)) {
+  const [, year, month, day] = ISO_DATE.exec(iso) ?? [];
+  const date = new Date(0);
+  date.setUTCFullYear(Number(year), Number(month) - 1, Number(day));
+  // 30 February is taken for 2 March: only a date that comes back unchanged exists.
+  if (!(date.getUTCMonth() + 1 === Number(month) && date.getUTCDate() === Number(day))) {
     throw new RangeError(`not an existing date as YYYY-MM-DD: ${iso}`);
   }
-  return Math.round(time / MS_PER_DAY);
+  return Math.round(date.getTime() / MS_PER_DAY);
 }
 
 /** Whether a text is an ISO date that exists. */

@@ -43,6 +43,9 @@ export const FILLING = 6;
 export const UNTENDED = 7;
 export const UNSUPPLIED = 8;
 
+/** The states in which a hole holds nothing and is not being cleaned. */
+export const EMPTY_STATES = [FILLING, UNTENDED, UNSUPPLIED] as const;
+
 /** What is counted in a season, in plants or seeds unless said otherwise. */
 export const COUNTS = [
   'sown',

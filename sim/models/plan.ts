@@ -115,11 +115,14 @@ export interface Plan {
 
 /** Seeds of all sowings of the season that have a date; of crops that are refilled none. */
 export function seedsDue({ crops }: Plan): number {
-  return crops.reduce((sum, { sowing }) => {
-    if (sowing.kind !== 'due') return sum;
-    const more = sowing.more?.reduce((all, seeds) => all + seeds, 0) ?? 0;
-    return sum + sowing.seeds * sowing.days.length + more;
-  }, 0);
+  return crops.reduce((sum, crop) => sum + seedsDueOf(crop), 0);
+}
+
+/** The same of one crop. */
+export function seedsDueOf({ sowing }: CropPlan): number {
+  if (sowing.kind !== 'due') return 0;
+  const more = sowing.more?.reduce((all, seeds) => all + seeds, 0) ?? 0;
+  return sowing.seeds * sowing.days.length + more;
 }
 
 /** Holes of a stage, all channels together. */

@@ -13,7 +13,7 @@
  * served first; several refilled crops share the rest of every stage in equal parts.
  */
 
-import { type CropPlan, holesOf, type Plan, seasonDays } from './plan.js';
+import { type CropPlan, holesOf, type Plan, seasonDays, seedsDueOf } from './plan.js';
 import * as route from './route.js';
 import { longestWaitForPick, meanWaitForPick, meanWaitForVisit } from './visits.js';
 
@@ -96,7 +96,7 @@ export function seedsToRefill(
 
 /** Seeds a day of a crop with a cadence; 0 for a refilled one [1/d]. */
 function seedsPerDay(plan: Plan, crop: CropPlan): number {
-  return crop.sowing.kind === 'due' ? (crop.sowing.seeds * crop.sowing.days.length) / seasonDays(plan) : 0;
+  return seedsDueOf(crop) / seasonDays(plan);
 }
 
 /** Mean holes of stage `s` that the crops with a cadence use, cleaning included. */

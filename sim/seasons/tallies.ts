@@ -83,21 +83,37 @@ export class Tallies {
   }
 }
 
-/** Share of seasons that must have had their first pick before a week counts as one of a running line. */
-const RUNNING_SHARE = 0.9;
-
 /**
- * The first week of a running line: by its beginning, 9 of 10 seasons have had their first pick.
+ * The first week of a running line: by its beginning, 9 of 10 seasons have had their first pick (see `enoughRun`).
  * @returns number of the week from 0; the number of weeks if there is none
  */
-export function firstRunningWeek(tallies: Tallies): number {
-  const weeks = tallies.weekPicks.length;
-  const needed = RUNNING_SHARE * tallies.seasons;
-  for (let week = 1; week < weeks; week++) {
-    const before = tallies.firstPickDay.shareUpTo(week * 7 - 1) * tallies.firstPickDay.total;
-    if (before >= needed) return week;
-  }
+export function firstRunningWeek({ weekPicks, firstPickDay, seasons }: Tallies): number {
+  const picked = (week: number): number =>
+    Math.round(firstPickDay.shareUpTo(week * 7 - 1) * firstPickDay.total);
+  return firstWeek(weekPicks.length, (week) => enoughRun(picked(week), seasons));
+}
+
+/**
+ * The same of some seasons of which only the picks of each week are known.
+ * @param seasons picks of each week, of each season
+ */
+export function firstRunningWeekOf(seasons: readonly (readonly number[])[], weeks: number): number {
+  const firsts = seasons.map((picks) => picks.findIndex((count) => count > 0)).filter((week) => week >= 0);
+  return firstWeek(weeks, (week) => enoughRun(firsts.filter((first) => first < week).length, seasons.length));
+}
+
+function firstWeek(weeks: number, isRunning: (week: number) => boolean): number {
+  for (let week = 1; week < weeks; week++) if (isRunning(week)) return week;
   return weeks;
+}
+
+/**
+ * Whether so many of some seasons stand for 9 of 10 of all: one season more is then among them in 9 of 10 cases (k of n seasons and that
+ * one, in any order: k / (n + 1)). The share of the seasons themselves would be reached too early where they are few; of
+ * fewer than 9 all are needed, and say less.
+ */
+function enoughRun(picked: number, seasons: number): boolean {
+  return picked >= Math.min(seasons, Math.ceil((9 * (seasons + 1)) / 10));
 }
 
 /**

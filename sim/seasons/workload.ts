@@ -5,7 +5,7 @@
  * section i modulo their number; figures of two plans are compared section by section (see sections.ts).
  */
 
-import { holesOf, type Plan, seasonDays } from '../models/plan.js';
+import { holesOf, type Plan, seasonDays, seedsDueOf } from '../models/plan.js';
 import * as route from '../models/route.js';
 import { type Change, changesOf, RISK } from './changes.js';
 
@@ -109,7 +109,7 @@ export function plantsOf(plan: Plan): number {
     const first = route.first(crop);
     plants +=
       crop.sowing.kind === 'due'
-        ? crop.sowing.seeds * crop.sowing.days.length
+        ? seedsDueOf(crop)
         : (holesOf(plan.stages[first]!) * seasonDays(plan)) / crop.stages[first]!.time.days;
   }
   return plants;

@@ -9,10 +9,10 @@
  * over the arc from the plan as it is to the plan with the change.)
  */
 
-import { studentInterval } from '../engine/student.js';
-import { Moments } from '../engine/tally.js';
+import { intervalOfMean } from '../engine/student.js';
 import type { Plan } from '../models/plan.js';
 import { type Change, changesOf, RISK, shareAdded } from '../seasons/changes.js';
+import { firstCommonWeek, firstRunningWeekOf } from '../seasons/tallies.js';
 import type { TrialSeason } from '../seasons/workload-tallies.js';
 import { wantedFrom } from './figures.js';
 
@@ -40,12 +40,18 @@ export interface Bottleneck {
   readonly by: 'stage' | 'sowing' | 'visits' | 'away' | 'want' | 'nothing';
   /** The stages that do: the one of the largest elasticity, and those that cannot be told from it. */
   readonly stages: readonly string[];
-  /** Changes that are not channels and bring more for what they add than any channel: stages are then not where to begin. */
+  /**
+   * Changes that are not channels and bring more for what they add than what holds the line back: that is then not where to
+   * begin.
+   */
   readonly better: readonly Change[];
   /** Seasons that were run for each change. */
   readonly seasons: number;
   readonly trials: readonly Trial[];
-  /** What one thing that may go wrong would do. */
+  /**
+   * What one thing that may go wrong would do, over the weeks in which the line runs with it too: that it begins later is no loss of
+   * each week.
+   */
   readonly risk: Effect;
 }
 
@@ -90,13 +96,18 @@ export function findBottleneck(
   if (fromWeek >= plan.weeks || tried.length < 2) return null;
   const before = tried.map(({ picks }) => meanFrom(picks[0]!, fromWeek));
   const heads = before.reduce((sum, picks) => sum + picks, 0) / tried.length;
-  const gainsOf = (place: number): number[] =>
-    tried.map(({ picks }, i) => meanFrom(picks[place]!, fromWeek) - before[i]!);
+  const gainsOf = (place: number, from = fromWeek): number[] =>
+    tried.map(({ picks }) => meanFrom(picks[place]!, from) - meanFrom(picks[0]!, from));
   const effect = (change: Change, gains: readonly number[]): Effect => {
-    const { mean, low, high } = interval(gains);
+    const { mean, low, high } = intervalOfMean(gains);
     return { change, gain: mean, low, high };
   };
   const changes = changesOf(plan);
+  const risky = changes.length + 1;
+  const riskyWeek = firstRunningWeekOf(
+    tried.map(({ picks }) => picks[risky]!),
+    plan.weeks,
+  );
   const trials = changes.map((change, c): Tried => {
     const gains = gainsOf(c + 1);
     const found = effect(change, gains);
@@ -107,7 +118,7 @@ export function findBottleneck(
       heads > 0 ? (gain - share * (before[i]! - heads)) / (heads * added) : 0,
     );
     const brings = found.low > 0 && isWorth(share, added);
-    return { ...found, added, elasticity: interval(elasticities), brings, elasticities };
+    return { ...found, added, elasticity: intervalOfMean(elasticities), brings, elasticities };
   });
   const wanted = wantedFrom(plan, fromWeek);
   const wantMet = wanted > 0 && heads * (plan.weeks - fromWeek) >= (1 - MET) * wanted;
@@ -115,15 +126,8 @@ export function findBottleneck(
     ...verdict(trials, wantMet),
     seasons: tried.length,
     trials: trials.map(({ elasticities: _, ...trial }) => trial),
-    risk: effect(RISK, gainsOf(changes.length + 1)),
+    risk: effect(RISK, gainsOf(risky, firstCommonWeek([fromWeek, riskyWeek], plan.weeks))),
   };
-}
-
-/** Mean and 95 % interval of differences between paired seasons. */
-function interval(differences: readonly number[]): { mean: number; low: number; high: number } {
-  const moments = new Moments();
-  for (const difference of differences) moments.add(difference);
-  return studentInterval(moments.mean, moments.standardError, differences.length - 1);
 }
 
 function verdict(trials: readonly Tried[], wantMet: boolean): Pick<Bottleneck, 'by' | 'stages' | 'better'> {
@@ -131,23 +135,27 @@ function verdict(trials: readonly Tried[], wantMet: boolean): Pick<Bottleneck, '
   const channels = ranked.filter(({ change }) => change.kind === 'channel');
   const others = ranked.filter(({ change }) => change.kind !== 'channel');
   const best = channels[0];
-  const only = (by: Bottleneck['by']): ReturnType<typeof verdict> => ({ by, stages: [], better: [] });
+  const betterThan = ({ elasticity: { mean } }: Tried): Change[] =>
+    others.filter(({ elasticity }) => elasticity.low > mean).map(({ change }) => change);
+  const only = (by: Bottleneck['by'], better: Change[] = []): ReturnType<typeof verdict> => ({
+    by,
+    stages: [],
+    better,
+  });
   if (best === undefined || !limits(best.elasticity.mean)) {
     if (wantMet) return only('want');
-    const kinds = others.map(({ change }) => change.kind);
-    if (kinds.includes('seeds')) return only('sowing');
-    if (kinds.length > 0) return only(kinds[0] as 'visits' | 'away');
+    const seeds = others.find(({ change }) => change.kind === 'seeds');
+    if (seeds !== undefined) return only('sowing', betterThan(seeds));
+    if (others.length > 0) return only(others[0]!.change.kind as 'visits' | 'away');
     if (best === undefined) return only('nothing');
   }
   const equal = channels.filter(
-    ({ elasticities }) => interval(best.elasticities.map((one, i) => one - elasticities[i]!)).low <= 0,
+    ({ elasticities }) => intervalOfMean(best.elasticities.map((one, i) => one - elasticities[i]!)).low <= 0,
   );
   return {
     by: 'stage',
     stages: equal.map(({ change }) => (change as { stage: string }).stage),
-    better: others
-      .filter(({ elasticity }) => elasticity.low > best.elasticity.mean)
-      .map(({ change }) => change),
+    better: betterThan(best),
   };
 }
 

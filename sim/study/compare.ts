@@ -19,6 +19,7 @@ import {
   samplesOf,
 } from './figures.js';
 import { ofSeasons, type Study } from './study.js';
+import { type PresentJobs, presentJobs, type WeekFigures, weekFigures } from './week-figures.js';
 
 /** A plan to be compared and what it is called. */
 export interface Contender {
@@ -48,6 +49,8 @@ export interface PlanResult {
   /** Share of hole-days in which holes stood empty. */
   readonly idle: readonly { readonly stage: string; readonly share: Compared | null }[];
   readonly limits: Bottleneck | null;
+  /** The same weeks if nobody were away; null if nobody is, or if no week counts. */
+  readonly without_absence: WeekFigures | null;
 }
 
 export interface CompareResult {
@@ -83,18 +86,30 @@ export function compareStudy(
   by: string | null,
 ): Study<WorkloadTallies, CompareResult> {
   const trials = trialSeasons(seasons);
-  const workload = {
-    seed,
-    sections: sectionsFor(seasons),
-    jobs: contenders.map(({ plan }) => ({ plan, seasons, trials })),
-  };
-  return ofSeasons(workload, (gathered) => conclude(contenders, gathered, { seed, seasons, by, trials }));
+  const jobs = contenders.map(({ plan }) => ({ plan, seasons, trials }));
+  const present = presentJobs(
+    contenders.map(({ plan }) => plan),
+    seasons,
+    jobs.length,
+  );
+  const workload = { seed, sections: sectionsFor(seasons), jobs: [...jobs, ...present.jobs] };
+  return ofSeasons(workload, (gathered) =>
+    conclude(contenders, gathered, { seed, seasons, by, trials, present }),
+  );
+}
+
+interface Asked {
+  readonly seed: number;
+  readonly seasons: number;
+  readonly by: string | null;
+  readonly trials: number;
+  readonly present: PresentJobs;
 }
 
 function conclude(
   contenders: readonly Contender[],
   gathered: WorkloadTallies,
-  { seed, seasons, by, trials }: { seed: number; seasons: number; by: string | null; trials: number },
+  { seed, seasons, by, trials, present }: Asked,
 ): CompareResult | null {
   const wholes = contenders.map((_, job) => gathered.whole(job));
   const run = wholes[0]!.seasons;
@@ -117,6 +132,7 @@ function conclude(
   const plans = contenders.map(({ name, plan }, job): PlanResult => {
     const ours = samples[job]!;
     const tried = gathered.trials(job);
+    const unaway = from < weeks ? present.tallies(gathered, job) : null;
     return {
       name,
       title: plan.title,
@@ -126,6 +142,7 @@ function conclude(
         return { stage: stage.name, share: compared(ours, IDLE, s, other) };
       }),
       limits: tried.length === trials ? findBottleneck(plan, tried, firstWeeks[job]!) : null,
+      without_absence: unaway && weekFigures(plan, from, unaway),
     };
   });
   return {

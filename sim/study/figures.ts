@@ -7,7 +7,15 @@
  */
 
 import type { Histogram } from '../engine/tally.js';
-import { DISCARDED, type HoleState, PICKED, SOWN, STATE_COUNT, STATES } from '../models/ledger.js';
+import {
+  DISCARDED,
+  EMPTY_STATES,
+  type HoleState,
+  PICKED,
+  SOWN,
+  STATE_COUNT,
+  STATES,
+} from '../models/ledger.js';
 import { holesOf, type Plan, type StagePlan, seasonDays } from '../models/plan.js';
 import { type Estimate, estimate } from '../seasons/sections.js';
 import { firstPickDay, picksFrom, type Tallies } from '../seasons/tallies.js';
@@ -60,7 +68,7 @@ export interface Figure {
   of(sample: Sample, at?: number): number;
 }
 
-const EMPTY: readonly HoleState[] = ['filling', 'untended', 'unsupplied'];
+const EMPTY: ReadonlySet<HoleState> = new Set(EMPTY_STATES.map((k) => STATES[k]!));
 
 const TABLE = [
   {
@@ -169,8 +177,7 @@ const TABLE = [
     better: 'less',
     scope: 'stage',
     of: (sample, stage?: number) =>
-      weightedHoleDays(sample, (state) => (EMPTY.includes(state) ? 1 : 0), stage) /
-      holeDaysOf(sample.plan, stage),
+      weightedHoleDays(sample, (state) => (EMPTY.has(state) ? 1 : 0), stage) / holeDaysOf(sample.plan, stage),
   },
 ] as const satisfies readonly Figure[];
 

@@ -4,14 +4,14 @@ import type { ExactMoments } from '../engine/exact-moments.js';
 import { isoOfDay } from '../models/dates.js';
 import { COUNTS, type CountName, type HoleState, STATE_COUNT, STATES } from '../models/ledger.js';
 import { holesOf, type Plan, seasonDays } from '../models/plan.js';
-import { neverAway } from '../seasons/changes.js';
 import type { Estimate } from '../seasons/sections.js';
-import { firstPickDay, firstRunningWeek, picksFrom, type Tallies } from '../seasons/tallies.js';
+import { firstPickDay, firstRunningWeek, type Tallies } from '../seasons/tallies.js';
 import { sectionsFor } from '../seasons/workload.js';
 import type { TrialSeason, WorkloadTallies } from '../seasons/workload-tallies.js';
 import { type Bottleneck, findBottleneck, trialSeasons } from './bottleneck.js';
-import { type FigureName, figureNamed, figureOf, ofFigures, samplesFrom, wantedFrom } from './figures.js';
+import { type FigureName, figureOf, ofFigures, samplesFrom } from './figures.js';
 import { ofSeasons, type Study } from './study.js';
+import { presentJobs, type WeekFigures, weekFigures } from './week-figures.js';
 
 /** An average over seasons and its standard error (null when there was one season only). */
 export interface Mean {
@@ -51,20 +51,6 @@ export interface RunningWeeks extends WeekFigures {
   readonly without_absence: WeekFigures | null;
   /** ISO dates of those that an absence makes bad: bad (as in `p10`) in most seasons, and not if nobody were away. */
   readonly bad_by_absence: readonly string[];
-}
-
-/** What some weeks bring. */
-export interface WeekFigures {
-  readonly mean: number;
-  /** A usual week: half of all weeks bring at least this. A whole number. */
-  readonly p50: number;
-  /** A bad week: 1 in 10 brings this or less. A whole number. */
-  readonly p10: number;
-  /** Share of weeks without a pick. */
-  readonly without_pick: number;
-  /** Heads wanted in all these weeks, and those missing on the day, mean of a season; null without `want`. */
-  readonly wanted: number | null;
-  readonly missing: number | null;
 }
 
 /** When the first head is picked. Dates are null for the seasons (share `never`) in which nothing is. */
@@ -201,21 +187,6 @@ function runningWeeks(plan: Plan, from: number, tallies: Tallies, present: Talli
   };
 }
 
-function weekFigures(plan: Plan, from: number, tallies: Tallies): WeekFigures {
-  const sample = { picks: picksFrom(tallies, from) };
-  const mean = figureNamed('heads_a_week').of(sample);
-  const wanted = plan.want === null ? null : wantedFrom(plan, from);
-  return {
-    mean,
-    p50: figureNamed('usual_week').of(sample),
-    p10: figureNamed('bad_week').of(sample),
-    without_pick: figureNamed('weeks_without_pick').of(sample),
-    wanted,
-    // No more is picked than is wanted that day.
-    missing: wanted === null ? null : wanted - mean * (plan.weeks - from),
-  };
-}
-
 function firstPick(plan: Plan, tallies: Tallies): FirstPick {
   const day = (p: number): number | null => firstPickDay(tallies, p);
   const date = (d: number | null): string | null => (d === null ? null : isoOfDay(plan.start, d));
@@ -256,15 +227,22 @@ export function concludeRun(
   return summarise(plan, seed, tallies, limits, partial, gathered.sectionsOf(0), present);
 }
 
-/** The study of one plan: `run`. */
-export function runStudy(plan: Plan, seed: number, seasons: number): Study<WorkloadTallies, RunResult> {
-  const trials = trialSeasons(seasons);
-  const present = neverAway(plan);
+/**
+ * The study of one plan: `run`.
+ * @param onlyWeeks true if no more is asked for than the figures of the seasons as they are: then nothing is tried, nor run without an
+ * absence
+ */
+export function runStudy(
+  plan: Plan,
+  seed: number,
+  seasons: number,
+  onlyWeeks = false,
+): Study<WorkloadTallies, RunResult> {
+  const trials = onlyWeeks ? 0 : trialSeasons(seasons);
   const jobs = [{ plan, seasons, trials }];
-  if (present !== plan) jobs.push({ plan: present, seasons, trials: 0 });
-  const workload = { seed, sections: sectionsFor(seasons), jobs };
-  return ofSeasons(workload, (gathered) => {
-    const unaway = present === plan ? null : gathered.whole(1);
-    return concludeRun(plan, seed, { seasons, trials }, gathered, gathered.trials(0), unaway);
-  });
+  const present = presentJobs(onlyWeeks ? [] : [plan], seasons, jobs.length);
+  const workload = { seed, sections: sectionsFor(seasons), jobs: [...jobs, ...present.jobs] };
+  return ofSeasons(workload, (gathered) =>
+    concludeRun(plan, seed, { seasons, trials }, gathered, gathered.trials(0), present.tallies(gathered, 0)),
+  );
 }

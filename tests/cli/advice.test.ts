@@ -14,7 +14,7 @@ const folder = ownFolder();
 /** Daily visits; `rest` goes into the scenario, `sow` is that of the one crop. */
 async function scenario(
   name: string,
-  { sow = '{every: 3, seeds: 12}', rest = '', wide = 200, keeps = 2 } = {},
+  { sow = '{every: 3, seeds: 12}', rest = '', wide = 200, keeps = 2, grown = '' } = {},
 ) {
   const path = join(folder, `${name}.yaml`);
   await writeFile(
@@ -32,7 +32,7 @@ crops:
     sow: ${sow}
     stages:
       tray: {days: 3, spread: 0, keeps: ${keeps}}
-      wide: {days: 10, spread: 0}
+      wide: {days: 10, spread: 0${grown}}
 `,
   );
   return path;
@@ -120,6 +120,16 @@ describe('sowings that an absence costs', () => {
     const crowded = await scenario('crowded', { rest, wide: 12 });
     expect((await found('chores', crowded, '--days', '5')).lost_to_absence).toEqual([]);
   });
+
+  test('are as many as the list of batches has, though without the absence nobody would want them later', async () => {
+    const rest = 'away: [{from: 2027-01-09, to: 2027-01-19}]\nwant: {heads: 1, on: [mon]}';
+    const file = await scenario('unwanted', { rest, grown: ', keeps: 1' });
+    const log = await logOf('unwanted', '2027-01-04,sow,leaf,B1,,,12,,');
+    const { lost_to_absence, overgrown } = await found('ahead', file, log, '--weeks', '3');
+    const sown = overgrown.filter(({ sown }: { sown: string }) => sown === '2027-01-07');
+    expect(sown).toMatchObject([{ stage: 'tray', to: '2027-01-20', thrown_away: { mean: 12 } }]);
+    expect(lost_to_absence[0]).toMatchObject({ date: '2027-01-07', on: '2027-01-20', thrown_away: 12 });
+  });
 });
 
 describe('plants that stand for too long', () => {
@@ -137,9 +147,10 @@ describe('plants that stand for too long', () => {
       '2 plants of B1 in tray stand so long that fewer than 1 in 100 would still grow: they are taken as failed and cleared at the next visit. If they are gone already, log them.',
     );
     expect(text).toMatch(/clear 2 dead, failed or overgrown in tray: B1 2/);
-    const [, command] = /evensow (log lose 2 B1 tray --to \S+)/.exec(text)!;
-    const { code } = await evensow([...command!.split(' '), '--date', '2027-01-07', '--line', file]);
-    expect(code).toBe(0);
+    // Under the date of the last visit, whatever day it is typed on.
+    const [, command] = /evensow (log lose 2 B1 tray --date 2027-01-07 --to \S+)/.exec(text)!;
+    const { code, out } = await evensow(command!.split(' '));
+    expect(code, out).toBe(0);
     const after = await told('chores', file, log, '--days', '1');
     expect(after).not.toContain('stand so long');
     expect(after).not.toContain('clear 2');

@@ -123,6 +123,10 @@ describe('as CSV', () => {
     expect(
       of('picked').map(({ date, mean, p10, p90 }) => [date, Number(mean), Number(p10), Number(p90)]),
     ).toEqual(result.weeks.map(({ start, picked }) => [start, picked.mean, picked.p10, picked.p90]));
+    // The range that is told, too.
+    expect(of('picked').map(({ low, high }) => [Number(low), Number(high)])).toEqual(
+      result.weeks.map(({ picked }) => [picked.low, picked.high]),
+    );
     expect(of('empty holes')).toHaveLength(12);
     expect(of('blocked')).toHaveLength(result.no_room.length);
     expect(of('advised seeds').map(({ date, mean }) => [date, Number(mean)])).toEqual(

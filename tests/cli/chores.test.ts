@@ -106,6 +106,21 @@ describe('on paper', () => {
   });
 });
 
+test('the plants of the batches add up to the number that is told of the chore', async () => {
+  const text = (await listed({ days: '14' })).replace(/\s+/g, ' ');
+  const chores = [
+    ...text.matchAll(/\[ \] (?:pick|move|clear) (\d+) (?:\([^)]*\) )?[^[]*?: (B\d+ \d+(?:, B\d+ \d+)*)/g),
+  ];
+  expect(chores.length).toBeGreaterThan(8);
+  for (const [, whole, batches] of chores) {
+    const parts = batches!.split(', ').map((part) => Number(part.split(' ')[1]));
+    expect(
+      parts.reduce((sum, part) => sum + part, 0),
+      batches,
+    ).toBe(Number(whole));
+  }
+});
+
 describe('as CSV', () => {
   test('each chore has a row, and each of its batches one, with the words of a log', async () => {
     const records = parseCsv(await listed({ csv: true, days: '7' }), { columns: true }) as Record<
@@ -123,6 +138,8 @@ describe('as CSV', () => {
       'p10',
       'p50',
       'p90',
+      'low',
+      'high',
     ]);
     for (const { date, action, p10, p50, p90 } of records) {
       expect(date).toMatch(/^2027-03-2\d$/);

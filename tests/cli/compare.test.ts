@@ -116,8 +116,8 @@ describe('compare', () => {
     const rows = (await said(...args, '--csv')).trimEnd().split('\r\n');
     const { plans } = JSON.parse(await said(...args, '--json'));
     expect(rows[0]).toBe('plan,figure,mean,low,high,difference,difference_low,difference_high,verdict');
-    // The figures, and the empty holes of 3 stages, of each plan.
-    expect(rows).toHaveLength(1 + 2 * (WHOLE.length + 3));
+    // The figures, the empty holes of 3 stages, and the bad week if nobody were away, of each plan.
+    expect(rows).toHaveLength(1 + 2 * (WHOLE.length + 3 + 1));
     const { mean, low, high, difference } = plans[1].figures.bad_week;
     // Heads of a week are whole, and so are what they may be and how they differ.
     const { mean: more, low: least, high: most } = difference;
@@ -352,7 +352,7 @@ test('a part that is stopped is not written', async () => {
 test('Ctrl-C while threads run shows what is known by then', async () => {
   const { code, out, err } = await interrupted(
     ['compare', '--every', '2,3', '--seasons', '1000000', '--workers', '2', '--json'],
-    /\d \d{3} of 2 000 \d{3} seasons/,
+    /\d \d{3} of 4 000 \d{3} seasons/,
   );
   const result = JSON.parse(out);
   expect(result.partial).toBe(true);

@@ -1,6 +1,6 @@
 /** `evensow fit` through the built program. */
 
-import { readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { textOf } from '../../cli/render/text.js';
@@ -322,7 +322,45 @@ describe('--json and --csv', () => {
   });
 });
 
+describe('of several crops', () => {
+  test('what is to be said of them in the same words is said once; without a scenario nothing is said of one', async () => {
+    const rows = readFileSync(SHELF_LOG, 'utf8').split('\n').slice(0, 200);
+    // Every other batch is of another crop, and no note says what became of plants.
+    const bare = rows.map((row) =>
+      row.replace(/,butterhead,(B\d*[02468]),/, ',romaine,$1,').replace(/,[a-z ]*$/, ','),
+    );
+    const { code, out } = await evensow(['fit', '-'], { input: bare.join('\n') });
+    expect(code).toBe(0);
+    const text = out.replace(/\s+/g, ' ');
+    const sentence =
+      'What was cleared in germination is taken for seeds that failed: no note tells of plants that died.';
+    expect(text.split(sentence)).toHaveLength(2);
+    expect(text).toContain(`butterhead and romaine ${sentence}`);
+    expect(text).not.toContain('the scenario has no loss');
+  });
+});
+
 describe('--write', () => {
+  test('into another folder: the scenario there names the same log', async () => {
+    const text = `${readFileSync(SHELF, 'utf8')}\nlog: own.csv\n`;
+    writeFileSync(file('names-log.yaml'), text);
+    writeFileSync(file('own.csv'), readFileSync(SHELF_LOG, 'utf8').split('\n').slice(0, 140).join('\n'));
+    mkdirSync(file('other'));
+    const out = file('other/fitted.yaml');
+    const { code, err } = await evensow(['fit', file('names-log.yaml'), '--write', out]);
+    expect(code).toBe(0);
+    expect(err).toContain('It names the same log, from there: ../own.csv.');
+    expect(readFileSync(out, 'utf8')).toContain('\nlog: ../own.csv\n');
+    expect(await evensow(['replay', out, '--csv'])).toEqual(
+      await evensow(['replay', file('names-log.yaml'), '--csv']),
+    );
+    const beside = file('beside.yaml');
+    expect((await evensow(['fit', file('names-log.yaml'), '--write', beside])).err).not.toContain(
+      'from there',
+    );
+    expect(readFileSync(beside, 'utf8')).toContain('\nlog: own.csv\n');
+  });
+
   test('writes the scenario with the values put in: only these differ, comments and layout stay', async () => {
     const out = file('fitted.yaml');
     const { code, err } = await evensow(['fit', SHELF_LOG, SHELF, '--write', out, '--all']);

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { readLog } from '../../sim/season/log/read.js';
+import { SHELF } from '../support/examples.js';
 import { type Answer, evensow } from './program.js';
 
 const HEADER = 'date,action,crop,batch,stage,channel,count,grams,note\n';
@@ -156,6 +157,25 @@ crops:
     await refused('pick 1 B1 --date 2027-02-24 --line line.yaml', /none/);
     await refused('sow 6 basill --date 2027-02-24 --line line.yaml', /Did you mean basil\?/);
     expect(await file()).toContain('sow,basil,B1,tray,,6');
+  });
+
+  test('with a scenario no row brings more into a stage than it has holes', async () => {
+    for (const typed of [
+      'sow 41 butterhead',
+      'stand 41 B9 germination --crop butterhead',
+      'clean 73 finishing',
+    ])
+      await refused(
+        `${typed} --line ${SHELF} --date 2027-01-04`,
+        /count\n {4}found \d\d; expected at most \d\d, for \w+ has so many holes\./,
+      );
+    const { code } = await evensow(
+      ['log', 'sow', '40', 'butterhead', '--line', SHELF, '--date', '2027-01-04'],
+      {
+        cwd: folder,
+      },
+    );
+    expect(code).toBe(0);
   });
 
   test('with a scenario no row is of a day before its first, told with all else that is wrong', async () => {

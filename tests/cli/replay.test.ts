@@ -76,9 +76,57 @@ test('without a scenario it says that holes are a lower bound', async () => {
   );
 });
 
-test('failed seeds without a row: no stage is told to have been full, and what is not known is said', async () => {
+test('without a scenario nothing is said of what was planned, nor that nobody was missed', async () => {
+  const { out } = await evensow(['replay', SHELF_LOG]);
+  const text = out.replace(/\s+/g, ' ');
+  expect(text).not.toMatch(/as planned|although visits were planned/);
+  expect(text).not.toMatch(/Cost no heads that can be told: [^.]*nobody came/);
+  expect(text).toContain('what it cost that nobody came is told too low or not at all');
+  const { idle } = JSON.parse((await evensow(['replay', SHELF_LOG, '--json'])).out);
+  const absences = idle.filter(({ cause }: { cause: { kind: string } }) => cause.kind === 'absent');
+  expect(absences.length).toBeGreaterThan(0);
+  for (const { cause } of absences) expect(cause.planned).toBeNull();
+});
+
+/** A log without a row for any seed that failed. */
+function thinLog(): string {
   const rows = readFileSync(SHELF_LOG, 'utf8').split('\n');
-  const thin = rows.filter((row) => !/,lose,.*,germination,/.test(row)).join('\n');
+  return rows.filter((row) => !/,lose,.*,germination,/.test(row)).join('\n');
+}
+
+test('what was sown is what was picked, lost, never mentioned again and still stands', async () => {
+  const { out } = await evensow(['replay', '-', SHELF], { input: thinLog() });
+  const text = out.replace(/\s+/g, ' ');
+  const found =
+    /week by week (\d+) heads .*? from (\d+) seeds; (\d+) lost on the way, (\d+) never mentioned again \(see below\), (\d+) still standing/.exec(
+      text,
+    )!;
+  const [picked, sown, lost, silent, standing] = found.slice(1).map(Number);
+  expect(picked! + lost! + silent! + standing!).toBe(sown);
+});
+
+test('no hole stood empty for a cause before it began', async () => {
+  const logs = [readFileSync(SHELF_LOG, 'utf8'), thinLog()];
+  for (const log of logs) {
+    const { out } = await evensow(['replay', '-', SHELF], { input: log });
+    const part = out.slice(out.indexOf('What held the season back'), out.indexOf('All of them together'));
+    const causes = part.replace(/\s+/g, ' ').split(/ (?=\d\. )/);
+    const began = causes.flatMap((cause) => {
+      const [what, empty] = cause.split('stood empty for it: ');
+      const since = /(?:after|seeds? of [\d ]+(?: in [\d ]+ sowings,)?(?: on)?) \w{3} (\d+ \w{3} \d{4})/.exec(
+        what!,
+      );
+      if (since === null || empty === undefined) return [];
+      const from = [...empty.matchAll(/hole-days?, \w{3} (\d+ \w{3} \d{4})/g)].map(([, day]) => day!);
+      return [{ since: Date.parse(since[1]!), from: from.map((day) => Date.parse(day)) }];
+    });
+    expect(began.length).toBeGreaterThan(1);
+    for (const { since, from } of began) for (const day of from) expect(day).toBeGreaterThanOrEqual(since);
+  }
+});
+
+test('failed seeds without a row: no stage is told to have been full, and what is not known is said', async () => {
+  const thin = thinLog();
   const { out } = await evensow(['replay', '-', SHELF, '--json'], { input: thin });
   const { causes, without_cost, unseen } = JSON.parse(out);
   const failures = [...causes, ...without_cost].filter(({ kind }) => kind === 'batch_failed');

@@ -1,6 +1,7 @@
 /** Why a goal cannot be met, of lines whose every head can be followed on paper. */
 
 import { describe, expect, test } from 'vitest';
+import { inTheWay } from '../../cli/sections/search/obstacles.js';
 import { evensow } from './program.js';
 
 interface Line {
@@ -80,6 +81,18 @@ describe('where no plan meets the goal it is said what stands in the way:', () =
       'In the way: what is wanted and the seeds, and they must all go. So let want ask for more and sow more (--seeds), or ask for less.',
     );
   });
+});
+
+test('it is told apart whether all of it taken away is enough', async () => {
+  const input = scenario({});
+  const { out } = await evensow(['search', '-', '--heads=500', '--channels=finishing=8'], { input });
+  const text = out.replaceAll(/\s+/g, ' ');
+  expect(text).toContain('Not even all that was tried, taken away together, is enough. Ask for fewer heads');
+  // No plan was judged beyond its first seasons.
+  expect(text).toContain('What it took to find out 20 seasons: 20 of each of 1 plan. ');
+  const relief = { weeks_met: 1, heads_a_week: 10, meets: true };
+  const more = inTheWay({ seasons: 20, alone: [], together: relief, in_the_way: [], one_is_enough: false });
+  expect(more).toContain('more than one way to take several away: all of them are enough.');
 });
 
 test('nothing stands in the way of a plan that was found', async () => {

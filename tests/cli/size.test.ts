@@ -44,6 +44,8 @@ describe('the text', () => {
     // 72 holes x 7 / 21 d and 48 x 7 / 14 d: 24 a week, in the cell of the size as it is.
     expect(out).toMatch(/^ {2}2( +\d+\.\d\/1[28]\.0){2} +\d+\.\d\/24\.0 \*/m);
     expect(out).toContain('Heads in a bad week');
+    // The answer comes first.
+    expect(out.indexOf('Which size\n')).toBeLessThan(out.indexOf('Heads a week / what'));
     expect(out).toContain('empty in');
     expect(out).toMatch(/\+1 channel of finishing \(9 holes\) +\+0\.\d+ +\+0\.\d+ to \+0\.\d+/);
     expect(out).toMatch(/holds? the line back/);
@@ -105,7 +107,7 @@ describe('the text', () => {
     await writeFile(
       long,
       `start: 2027-01-04
-weeks: 10
+weeks: 7
 stages:
   - {name: ${stage(1)}, channels: 2, holes: 2000}
   - {name: ${stage(2)}, channels: 10000, holes: 1}

@@ -125,6 +125,15 @@ describe('is taken by every command that reads a log', () => {
     );
   });
 
+  test('replay does not say that a line which stood half full was still filling', async () => {
+    const input =
+      'date,action,crop,batch,stage,count\n2027-03-15,stand,butterhead,B1,nursery,20\n2027-03-18,move,,B1,finishing,6\n';
+    const { code, out } = await evensow(['replay', SHELF, '-'], { input });
+    expect(code).toBe(0);
+    expect(flat(out)).not.toContain('still filling');
+    expect(flat(out)).toContain('was not sown before the log begins, and why is not known');
+  });
+
   test('replay without a scenario, too', async () => {
     const told = JSON.parse((await evensow(['replay', midway, '--json'])).out);
     expect(told.stages.map(({ name }: { name: string }) => name)).toEqual([

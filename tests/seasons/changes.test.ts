@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { SOWN, UNSOWN } from '../../sim/models/ledger.js';
 import { Line } from '../../sim/models/line/line.js';
 import type { Plan } from '../../sim/models/plan.js';
+import { refills } from '../../sim/models/refill.js';
 import { applied, type Change, changesOf, shareAdded } from '../../sim/seasons/changes.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
 
@@ -47,6 +48,14 @@ describe('10 % more seeds', () => {
     const { counts } = new Line(applied(plan(3, { visits }), SEEDS)).run(1, 0);
     // The last visit is on day 63: 64 sowings of 3.3.
     expect(counts[SOWN]).toBe(Math.round(64 * 3.3));
+  });
+
+  test('leave a crop that is refilled beside them as much less room as the same seeds in the scenario do', () => {
+    const beside = (seeds: number): Plan => {
+      const refilled = { ...crop([grow(time(20))], every(1, DAYS, 1)), sowing: { kind: 'refill' as const } };
+      return { ...plan(seeds), crops: [crop([grow(time(20))], every(1, DAYS, seeds)), refilled] };
+    };
+    expect(refills(applied(beside(100), SEEDS))).toEqual(refills(beside(110)));
   });
 
   test('are not tried where they would not make one seed', () => {

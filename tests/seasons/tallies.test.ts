@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Season } from '../../sim/models/ledger.js';
 import { Line } from '../../sim/models/line/line.js';
-import { firstRunningWeek, Tallies } from '../../sim/seasons/tallies.js';
+import { firstRunningWeek, firstRunningWeekOf, Tallies } from '../../sim/seasons/tallies.js';
 import { summarise } from '../../sim/study/summary.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
 
@@ -55,12 +55,26 @@ describe('the first running week', () => {
     weeks: 4,
   });
 
-  test('is the first week by whose beginning 9 of 10 seasons have picked', () => {
-    const tallies = new Tallies(four);
-    for (let i = 0; i < 9; i++) tallies.add(picked([0, 1, 2, 3], 13.9));
-    tallies.add(picked([0, 0, 0, 3], 21));
-    expect(firstRunningWeek(tallies)).toBe(2);
-  });
+  test.each([
+    // One season more has picked by then in k of n + 1 cases: 18 of 20, 9 of 11.
+    { early: 18, week: 2 },
+    { early: 9, week: 4 },
+    // Of few seasons all are needed.
+    { early: 4, week: 4 },
+  ])(
+    'is week $week where $early of the seasons, and not one more, have picked by the second',
+    ({ early, week }) => {
+      const seasons = [
+        ...new Array<Season>(early).fill(picked([0, 1, 2, 3], 13.9)),
+        picked([0, 0, 0, 3], 21),
+      ];
+      const tallies = new Tallies(four);
+      for (const season of seasons) tallies.add(season);
+      expect(firstRunningWeek(tallies)).toBe(week);
+      const picks = seasons.map(({ weekPicks }) => [...weekPicks.subarray(0, 4)]);
+      expect(firstRunningWeekOf(picks, 4)).toBe(week);
+    },
+  );
 
   test('is the week after when the first pick falls on the first day of a week', () => {
     const tallies = new Tallies(four);

@@ -135,6 +135,35 @@ test('beside the remedies stands what it costs if all growing takes a tenth long
   expect([risk.low, risk.high]).toEqual([risk.gain, risk.gain]);
 });
 
+test('that it begins later is no loss of each week', async () => {
+  // Two a day are sown and picked, in 34 days or in 37.4: the first weeks that count begin on days 35 and 42.
+  const plan = line(
+    [stage('nursery', 100), stage('finishing', 100)],
+    [crop([grow(time(10)), grow(time(24))], every(1, DAYS, 2))],
+    { weeks: WEEKS },
+  );
+  const { risk } = await limitsThere(plan, 5);
+  expect(risk).toMatchObject({ gain: 0, low: 0, high: 0 });
+});
+
+test('where what is sown holds it back it is told too what brings more for what it adds', async () => {
+  // Two a day on 26 Mondays but three: a visit more than 23 brings what it would have picked, and seeds no more than their share.
+  const gone = [105, 112, 119];
+  const days = Array.from({ length: DAYS }, (_, day) => day).filter(
+    (day) => day % 7 === 0 && !gone.includes(day),
+  );
+  const plan = line([stage('finishing', 100)], [crop([grow(time(20), { keeps: 3 })], every(7, DAYS, 10))], {
+    weeks: WEEKS,
+    visits: {
+      kind: 'days',
+      days,
+      away: { days: Array.from({ length: 15 }, (_, i) => 105 + i), visits: gone },
+    },
+  });
+  const limits = await limitsThere(plan, 5);
+  expect(limits).toMatchObject({ by: 'sowing', stages: [], better: [{ kind: 'away' }] });
+});
+
 test('a stage that cannot be told from the best is named beside it', async () => {
   // Two stages of one kind in a row: holes in the last are worth what holes in the one before are.
   const plan = oneHoleChannels(

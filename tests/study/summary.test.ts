@@ -62,3 +62,20 @@ test('a line of which nothing is ever picked has no figures of weeks and heads',
   }
   expect(figures.thrown_away!.mean).toBe(0);
 });
+
+test('what is not asked for is not run: seasons with changes, and those without an absence', async () => {
+  const days = Array.from({ length: WEEKS }, (_, week) => 7 * week);
+  const away = { days: [42, 49], visits: [42, 49] };
+  const visits = { kind: 'days' as const, days: days.filter((day) => !away.days.includes(day)), away };
+  const plan = { ...crowded, visits };
+  const all = runStudy(plan, SEED, 20).workload;
+  expect(all.jobs.map(({ seasons, trials }) => [seasons, trials])).toEqual([
+    [20, 5],
+    [20, 0],
+  ]);
+  const weeks = runStudy(plan, SEED, 20, true);
+  expect(weeks.workload.jobs).toEqual([{ plan, seasons: 20, trials: 0 }]);
+  const result = weeks.conclude(await gather(weeks.workload))!;
+  expect(result.weeks).toEqual((await runOf(plan, 20)).weeks);
+  expect([result.limits, result.running?.without_absence]).toEqual([null, null]);
+});

@@ -69,6 +69,9 @@ class Logbook implements EventObserver {
   readonly #batchNames = new Map<string, string>();
   readonly #endOfPlant = new Map<number, 'died' | 'failed'>();
   readonly #firstHole: number[] = [];
+  /** Of the visit at which the deeds are done, and its date. */
+  #visit = Number.NaN;
+  #date = '';
 
   constructor(plan: Plan, { until = Infinity, channels = false }: LogOptions) {
     this.#plan = plan;
@@ -94,7 +97,7 @@ class Logbook implements EventObserver {
     if (action === null) return;
     this.#write({
       line: 0,
-      date: isoOfDay(this.#plan.start, t),
+      date: this.#dateOf(t),
       action,
       crop: this.#plan.crops[crop]!.name,
       batch: this.#batchOfPlant[plant]!,
@@ -117,6 +120,12 @@ class Logbook implements EventObserver {
     open.count++;
     if (open.channel !== row.channel) open.channel = null;
     if (open.grams !== null) open.grams += row.grams!;
+  }
+
+  #dateOf(t: number): string {
+    if (t !== this.#visit) this.#date = isoOfDay(this.#plan.start, t);
+    this.#visit = t;
+    return this.#date;
   }
 
   /** One sowing of one crop: B1, B2 and so on. */

@@ -56,7 +56,7 @@ export const PlanPanel = memo(
   function Plan(input: PlanInput & Place) {
     return <Rows {...input} rows={planRows(input)} />;
   },
-  sameButFor('scenario', 'knob', 'figures', 'asked', 'answered', 'kept', 'real'),
+  sameButFor('scenario', 'knob', 'figures', 'asked', 'answered', 'kept', 'real', 'lastDay'),
 );
 
 /** A question, a message, or the keys. */

@@ -14,6 +14,7 @@ import {
   type Form,
   figureText,
   intervalText,
+  orFewer,
   percentText,
   signed,
 } from '../../words/numbers.js';
@@ -56,20 +57,20 @@ export function figureWords(result: RunResult): FigureWords[] {
   };
   const putFigure = (name: FigureName<'whole'>, more: string): void => {
     const figure = figureNamed(name);
-    put(figure.short, `${figureText(result.figures[name]!.mean, formOf(figure))} ${more}`);
+    put(figure.short, `${figureText(result.figures[name]!.mean, formOf(figure))}${more}`);
   };
   if (running !== null) {
-    putFigure('usual_week', 'heads');
-    putFigure('bad_week', 'or fewer');
+    putFigure('usual_week', ' heads');
+    putFigure('bad_week', orFewer(result.figures.bad_week!.mean));
     if (running.without_absence !== null)
-      put(' nobody away', `${countText(running.without_absence.p10)} or fewer`);
+      put(' nobody away', countText(running.without_absence.p10) + orFewer(running.without_absence.p10));
   } else put(figureNamed('usual_week').short, 'none in this time');
   put(figureNamed('first_pick_day').short, first.p50 === null ? 'never, mostly' : dateText(first.p50));
   if (running !== null) {
     put('held back by', result.limits === null ? 'being tried' : heldBackBy(result.limits));
     if (result.limits !== null) words.push(...trialWords(result.limits));
-    putFigure('weeks_without_pick', 'of weeks');
-    putFigure('heads_a_week', 'on average');
+    putFigure('weeks_without_pick', ' of weeks');
+    putFigure('heads_a_week', ' on average');
     if (result.limits !== null) words.push(riskWords(result.limits));
   }
   if (running?.wanted) put('wanted, missed', percentText(running.missing! / running.wanted));
@@ -110,7 +111,7 @@ function changeLabel({ change }: Effect): string {
     case 'away':
       return 'nobody away';
     case 'growing':
-      return `all ${change.percent} % slower`;
+      return `if ${change.percent} % slower`;
   }
 }
 

@@ -3,7 +3,7 @@
  * jump about.
  */
 
-import { FILLING, STATE_COUNT, UNSUPPLIED, UNTENDED } from '../../../sim/models/ledger.js';
+import { EMPTY_STATES, STATE_COUNT } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
 
 export interface FilmFacts {
@@ -48,7 +48,7 @@ function workedOut(film: Film): FilmFacts {
 /** Holes of a stage that stand empty in a picture. */
 export function emptyAt(film: Film, day: number, stage: number): number {
   const counts = film.countsAt(day, stage);
-  return counts[FILLING]! + counts[UNTENDED]! + counts[UNSUPPLIED]!;
+  return EMPTY_STATES.reduce((sum, state) => sum + counts[state]!, 0);
 }
 
 /** The picture of a day; the last one for days beyond the film. */

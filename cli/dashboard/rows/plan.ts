@@ -13,9 +13,12 @@ import { keptRows } from './kept.js';
 import { knobRows } from './knobs.js';
 import type { Layout } from './layout.js';
 import { halves, span } from './rows.js';
-import { spellRows } from './spells.js';
+import { lastOr, spellRows } from './spells.js';
 
-export type PlanState = Pick<State, 'scenario' | 'knob' | 'figures' | 'asked' | 'answered' | 'kept' | 'real'>;
+export type PlanState = Pick<
+  State,
+  'scenario' | 'knob' | 'figures' | 'asked' | 'answered' | 'kept' | 'real' | 'lastDay'
+>;
 
 export interface PlanInput {
   readonly state: PlanState;
@@ -40,7 +43,7 @@ export function planRows({ state, spells, day, layout, signs }: PlanInput): Row[
   });
   const room = plan.height - plan.knobs;
   const below = state.real
-    ? spellRows(spells, day, state.scenario.start, plan.left, room)
+    ? spellRows(spells, lastOr(day, state), state.scenario.start, plan.left, room)
     : differenceRows(state, plan.left, room);
   const left = [...knobs, ...below];
   const right = width - plan.left - GAP;

@@ -4,12 +4,18 @@ import { isoOfDay } from '../../../sim/models/dates.js';
 import { wrapped } from '../../render/wrap.js';
 import { daysText } from '../../words/dates.js';
 import { counted } from '../../words/numbers.js';
+import type { State } from '../state/state.js';
 import type { Row } from '../theme.js';
 import type { Spell } from '../thread/real-season.js';
 import { span } from './rows.js';
 
 export function spellsOn(spells: readonly Spell[], day: number): Spell[] {
   return spells.filter(({ from, to }) => from <= day && day < to);
+}
+
+/** The last day of the log for the picture of its end, which still shows what stood empty then. */
+export function lastOr(day: number, { lastDay }: Pick<State, 'lastDay'>): number {
+  return Math.min(day, lastDay - 1);
 }
 
 /** `finishing: up to 6 holes empty, Mon 1 Feb 2027 to Sun 14 Feb 2027` and why. */

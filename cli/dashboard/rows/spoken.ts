@@ -17,7 +17,7 @@ import { frameOf } from './film.js';
 import { dayWords } from './head.js';
 import { cellsOf, differing, KEPT_FIGURES } from './kept.js';
 import { cut } from './rows.js';
-import { spellsOn, spellWords } from './spells.js';
+import { lastOr, spellsOn, spellWords } from './spells.js';
 import { holeWords, seasonWords } from './words.js';
 
 export interface SpokenInput {
@@ -61,13 +61,13 @@ function figureLines(state: State): string[] {
 }
 
 function planLines({ state, spells }: SpokenInput): string[] {
-  const { scenario, knob, real, day } = state;
+  const { scenario, knob, real } = state;
   const knobs = knobsOf(scenario).map(
     ({ label, value }, i) => `${i + 1}. ${label}: ${value(scenario)}${i === knob ? ', chosen' : ''}`,
   );
   const lines = ['The plan:', ...knobs];
   if (real) {
-    const touching = spellsOn(spells, day);
+    const touching = spellsOn(spells, lastOr(state.day, state));
     if (touching.length === 0) return [...lines, 'No hole of the log stood empty that day.'];
     return [...lines, ...touching.map((spell) => `${spellWords(spell, scenario.start)}.`)];
   }

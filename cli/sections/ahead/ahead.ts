@@ -84,14 +84,15 @@ function heads(weeks: readonly WeekAhead[]): Block {
   const most = Math.max(1, ...weeks.map(({ picked }) => picked.high));
   const wanted = weeks.some((week) => week.wanted !== null);
   const only = (cell: Cell): Cell[] => (wanted ? [cell] : []);
-  const middle = ({ p50 }: Forecast): Cell => figure(Math.round(p50), COUNT);
+  const told = (range: Forecast): Cell[] => {
+    const middle = Math.round(range.p50);
+    return [figure(middle, COUNT), span(range, middle)];
+  };
   return table(
     weeks.map((week) => [
       day(week.start),
-      middle(week.ready),
-      span(week.ready),
-      middle(week.picked),
-      span(week.picked),
+      ...told(week.ready),
+      ...told(week.picked),
       ...only(figure(week.wanted ?? 0, COUNT)),
       bar(week.picked.low / most, { upTo: week.picked.high / most }),
     ]),
@@ -135,7 +136,7 @@ function costOfRoom({ blocked_cost: cost, sowings, weeks }: AheadResult): string
   return [
     (low ?? mean) > 0
       ? `They cost ${counted(Number(mean.toFixed(decimals)), 'head')}: ${found}.`
-      : `They cost no heads that could be told: ${found}.`,
+      : `They cost no heads${(high ?? mean) < 0 ? '' : ' that could be told'}: ${found}.`,
   ];
 }
 

@@ -5,7 +5,7 @@ import type { Rows } from '../section.js';
 
 const COLUMNS = [
   ...['figure', 'date', 'until', 'stage', 'batch', 'crop'],
-  ...['mean', 'se', 'p10', 'p50', 'p90', 'chance'],
+  ...['mean', 'se', 'p10', 'p50', 'p90', 'chance', 'low', 'high'],
 ];
 
 export function aheadRows({ weeks, stages, no_room, overgrown, sowings, refills }: AheadResult): Rows {

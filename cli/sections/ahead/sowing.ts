@@ -92,7 +92,7 @@ function refillTable(refills: AheadResult['refills']): Block {
       day(date),
       name(crop),
       figure(Math.round(seeds.mean), COUNT),
-      span(seeds),
+      span(seeds, Math.round(seeds.mean)),
     ]),
     { head: ['visit', 'crop', 'seeds', ''] },
   );

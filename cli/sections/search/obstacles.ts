@@ -15,9 +15,13 @@ const WORDS: Readonly<
   seeds: { is: 'the seeds', gone: 'twice the seeds', remedy: 'sow more (--seeds)' },
 };
 
-export function inTheWay({ in_the_way: obstacles, one_is_enough: one }: Obstacles): string {
-  if (obstacles.length === 0)
-    return 'Nothing that was tried stands in the way alone: not even all of it taken away is enough, or there is more than one way. Ask for fewer heads or a smaller share of the weeks.';
+export function inTheWay({ in_the_way: obstacles, one_is_enough: one, together }: Obstacles): string {
+  if (obstacles.length === 0) {
+    const why = together.meets
+      ? 'No one thing is enough, and there is more than one way to take several away: all of them are enough'
+      : 'Not even all that was tried, taken away together, is enough';
+    return `${why}. Ask for fewer heads or a smaller share of the weeks${together.meets ? ', or change several of these' : ''}.`;
+  }
   const what = listed(obstacles.map((obstacle) => WORDS[obstacle].is));
   const remedies = obstacles.map((obstacle) => WORDS[obstacle].remedy);
   if (obstacles.length === 1) return `In the way: ${what}. So ${remedies[0]}, or ask for less.`;

@@ -9,6 +9,7 @@ import {
   fixed,
   intervalText,
   listed,
+  orFewer,
   percentText,
   SHARE,
   thousands,
@@ -21,7 +22,7 @@ import { limitsText, planLines } from './words.js';
 
 /** So few plans make no picture. */
 const FEW = 2;
-/** From here on it is said how many times as many seasons the full grid takes. */
+/** From so many times as many seasons on it is said what the full grid takes. */
 const WORTH_SAYING = 1.5;
 
 const LEAST_WORDS: Readonly<Record<CostKind, string>> = {
@@ -40,7 +41,9 @@ export function searchSections(result: SearchResult, { around }: { readonly arou
       : section('The plan to use, as lines of the scenario file', ...whatItGives(result, best)),
     section('How sure that is', ...howSure(result)),
     ...(best !== null && runners.length > 0 ? [runnersUp(best, runners)] : []),
-    ...(plans.length > FEW ? [yieldAgainstSteadiness(result)] : []),
+    ...(plans.length > FEW && plans.some(({ steadiness }) => steadiness > 0)
+      ? [yieldAgainstSteadiness(result)]
+      : []),
     section('What it took to find out', seasons(result)),
   ];
 }
@@ -61,12 +64,16 @@ function heading(
 
 function whatItGives(
   { goal }: SearchResult,
-  { settings, cost, weeks_met: met, heads_a_week: heads, bad_week: bad }: FoundPlan,
+  { settings, cost, weeks_met: met, heads_a_week: heads, bad_week: bad, without_absence: present }: FoundPlan,
 ): Block[] {
+  const there =
+    present === null
+      ? ''
+      : `, ${countText(present.bad_week)}${orFewer(present.bad_week)} if nobody were away`;
   return [
     planLines(settings),
     `It takes ${costText(cost)}.`,
-    `It brings at least ${counted(goal.heads, 'head')} in ${percentText(met.mean)} of the weeks (${intervalText(known(met), SHARE)}; 95 % interval); ${countText(heads)} a week on average; ${countText(bad)} or fewer in a bad week (1 in 10).`,
+    `It brings at least ${counted(goal.heads, 'head')} in ${percentText(met.mean)} of the weeks (${intervalText(known(met), SHARE)}; 95 % interval); ${countText(heads)} a week on average; ${countText(bad)}${orFewer(bad)} in a bad week (1 in 10)${there}.`,
   ];
 }
 
@@ -140,8 +147,11 @@ function runnersUp(best: FoundPlan, runners: readonly FoundPlan[]): Section {
 }
 
 function seasons({ seasons: { used, full_grid: grid, ratio }, first, plans }: SearchResult): string {
-  const times = ratio >= WORTH_SAYING ? `, ${ratio.toFixed(1)} times as many` : '';
-  return `${counted(used, 'season')}: ${first} of each of ${counted(plans.length, 'plan')}, and more where the goal was near. Judging every plan without looking before the end would take ${thousands(grid)} for the same sureness${times}.`;
+  const more = used > first * plans.length ? ', and more where the goal was near' : '';
+  const took = `${counted(used, 'season')}: ${first} of each of ${counted(plans.length, 'plan')}${more}.`;
+  return ratio < WORTH_SAYING
+    ? took
+    : `${took} Judging every plan without looking before the end would take ${thousands(grid)} for the same sureness, ${ratio.toFixed(1)} times as many.`;
 }
 
 function costText({ holes, seeds_a_week: seeds, lit_m2: area, visits_a_week: visits }: Cost): string {

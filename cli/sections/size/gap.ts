@@ -44,7 +44,7 @@ export function gap(result: SizeResult): Section[] {
         ...steps,
         whole('picked, heads a week', (one) => one.heads_a_week),
       ]),
-      `(${counted(present.seasons, 'season')} of each step; ${scarcest(present, beside)})`,
+      `(${counted(present.seasons, 'season')} of each step${present.seasons < result.seasons ? ', so what is picked may differ a little from above' : ''}; ${scarcest(present, beside)})`,
     ),
   ];
 }

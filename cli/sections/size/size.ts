@@ -18,10 +18,10 @@ export function sizeSections(result: SizeResult): Section[] {
   const inGrid = isGrid(result);
   return [
     section(null, heading(result)),
+    choice(result),
     ...(inGrid ? grid(result) : []),
     ...frontierPicture(result),
     list(result, inGrid),
-    choice(result),
     worth(result),
     ...gap(result),
   ];
@@ -35,7 +35,7 @@ function heading({ title, sizes, seasons, seed, partial, present, running }: Siz
 
 function worth({ worth: { stages, hold_back } }: SizeResult): Section {
   return section(
-    'What more channels are worth (same luck)',
+    'What more channels are worth beside the size as it is (same luck)',
     trialTable(
       stages.map(({ stage, channels, holes, heads_a_week: gain, elasticity, brings }) => ({
         change: { kind: 'channel', stage, channels, holes },

@@ -2,7 +2,7 @@
 
 import { EventQueue } from '../../engine/event-queue.js';
 import type { Draws } from '../growth.js';
-import { holesOf, type Plan, seasonDays } from '../plan.js';
+import { holesOf, type Plan, seasonDays, seedsDueOf } from '../plan.js';
 import { type Refill, refills } from '../refill.js';
 import * as route from '../route.js';
 import { Books } from './books.js';
@@ -74,9 +74,7 @@ export class LineState {
 /** About how many events a season has; only speed depends on it. */
 function expectedEvents(plan: Plan): number {
   let seeds = 0;
-  for (const { sowing } of plan.crops) {
-    seeds += sowing.kind === 'due' ? sowing.seeds * sowing.days.length : Infinity;
-  }
+  for (const crop of plan.crops) seeds += crop.sowing.kind === 'due' ? seedsDueOf(crop) : Infinity;
   let events = 0;
   for (const [s, stage] of plan.stages.entries()) {
     const shortest = Math.min(...plan.crops.map((crop) => crop.stages[s]!.time.days));

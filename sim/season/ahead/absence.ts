@@ -1,6 +1,6 @@
 /**
  * Sowings whose plants would be thrown away because nobody is there: the same futures once with the absences and once with
- * all visits, and the difference of what is thrown away of each sowing.
+ * all visits, and the difference of what is thrown away of each sowing by the visit at which most of it is.
  */
 
 import { groupedBy, sumOf } from '../../engine/lists.js';
@@ -67,11 +67,14 @@ export async function lostToAbsence(
   const iso = (day: number): string => isoOfDay(plan.start, day);
   return [...groupedBy(away.flat(), keyOf)]
     .flatMap(([key, sown]): (LostToAbsence & { readonly day: number })[] => {
-      const share = shareThrown(sown) - shareThrown(others.get(key) ?? []);
+      const thrown = sown.flatMap(({ thrownOn }) => thrownOn);
+      if (thrown.length === 0) return [];
+      const on = mostCommon(thrown);
+      // Those that would be thrown away later anyhow, as not wanted, are thrown away by then for the absence all the same.
+      const share = shareThrown(sown, on) - shareThrown(others.get(key) ?? [], on);
       if (share < LEAST_SHARE) return [];
       const { day, crop } = sown[0];
       const seeds = sumOf(sown.map((one) => one.seeds)) / few;
-      const on = mostCommon(sown.flatMap(({ thrownOn }) => thrownOn));
       const since = visits.findLast((visit) => visit < on)!;
       const [date, name] = [iso(day), plan.crops[crop]!.name];
       return [{ day, date, crop: name, seeds, thrown_away: share * seeds, since: iso(since), on: iso(on) }];
@@ -80,9 +83,11 @@ export async function lostToAbsence(
     .map(({ day: _, ...one }) => one);
 }
 
-function shareThrown(sown: readonly SownSeen[]): number {
+/** Share of the seeds whose plants are thrown away by a day. */
+function shareThrown(sown: readonly SownSeen[], by: number): number {
   const seeds = sumOf(sown.map((one) => one.seeds));
-  return seeds === 0 ? 0 : sumOf(sown.map(({ thrownOn }) => thrownOn.length)) / seeds;
+  const thrown = sown.flatMap(({ thrownOn }) => thrownOn.filter((day) => day <= by));
+  return seeds === 0 ? 0 : thrown.length / seeds;
 }
 
 /** @param days at least one */

@@ -8,8 +8,7 @@
  */
 
 import { groupedBy, meanOf, sumOf } from '../../engine/lists.js';
-import { studentInterval } from '../../engine/student.js';
-import { Moments } from '../../engine/tally.js';
+import { intervalOfMean } from '../../engine/student.js';
 import type { Plan } from '../../models/plan.js';
 import { type ComingSowing, withoutSowings, withSeeds } from './coming-sowings.js';
 import { type FuturesSetup, runFutures } from './futures.js';
@@ -101,12 +100,8 @@ export async function advise(
 
 /** b less a, future by future. */
 export function differenceOf(a: readonly number[], b: readonly number[]): PairedDifference {
-  const moments = new Moments();
-  a.forEach((value, i) => {
-    moments.add(b[i]! - value);
-  });
-  if (a.length < 2) return { mean: moments.mean, low: null, high: null };
-  return studentInterval(moments.mean, moments.standardError, a.length - 1);
+  const differences = a.map((value, i) => b[i]! - value);
+  return a.length < 2 ? { mean: meanOf(differences), low: null, high: null } : intervalOfMean(differences);
 }
 
 /** @param share of the plan's seeds */

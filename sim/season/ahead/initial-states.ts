@@ -51,10 +51,10 @@ export class InitialStates {
   /** What stands; null if the season has not begun: futures begin with an empty line. */
   readonly stand: Stand | null;
   /**
-   * Plants that stand longer than nearly all such plants would, by the place of their batch and stage: they are taken as failed,
-   * and cleared at the next visit.
+   * Plants that stand longer than nearly all such plants would, by the places of their batches and stages: they are taken as failed,
+   * and cleared at the next visit. Told by the first opening that is drawn; one entry a plant.
    */
-  readonly overdue = new Map<string, number>();
+  readonly overdue: { readonly batch: number; readonly stage: number; readonly plants: 1 }[] = [];
   readonly #today: Today;
   readonly #pasts: readonly (StagePast | null)[];
   /** Of the growths that stand: their places among all plants. */
@@ -65,7 +65,7 @@ export class InitialStates {
   constructor(today: Today, seed: number) {
     this.#today = today;
     const { plan } = today.season;
-    const { visits, cohorts, short } = today;
+    const { visits, cohorts, short, unseen } = today;
     const growths = plan.stages.map((_, s) =>
       visits.length === 0
         ? { growths: [], firstVisit: 0 }
@@ -76,7 +76,8 @@ export class InitialStates {
       const courses = plan.crops.map((crop) => growthLawsOf(crop, s));
       const lawOf = ({ crop, phase }: Growth): GrowthLaw => courses[crop]![phase]!;
       const uniform = openStream(seed, 0, ['ahead', stage.name]);
-      return new StagePast(growths[s]!, lawOf, visits, short[s]!, uniform);
+      const unlogged = unseen.some((loss) => loss.stage === s);
+      return new StagePast(growths[s]!, lawOf, visits, short[s]!, unlogged, uniform);
     });
     const standing = growths
       .flatMap((one, stage) => one.growths.map((growth) => ({ growth, stage })))
@@ -112,10 +113,7 @@ export class InitialStates {
         const end = fate === 'ripen' && when <= day ? 'ready' : fate;
         next[place] = NEXT.indexOf(overdue ? 'fail' : end);
         at[place] = overdue ? day + TICK : when;
-        if (first && overdue) {
-          const key = `${growth.batch} ${s}`;
-          this.overdue.set(key, (this.overdue.get(key) ?? 0) + 1);
-        }
+        if (first && overdue) this.overdue.push({ batch: growth.batch, stage: s, plants: 1 });
       });
     });
     return { next, at };

@@ -12,7 +12,7 @@
  */
 
 import { type Passage, passagesOf } from '../../models/passage.js';
-import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import { holesOf, type Plan, seasonDays, seedsDueOf } from '../../models/plan.js';
 import { chancesToPick } from '../../models/refill.js';
 import * as route from '../../models/route.js';
 import type { ComingSowing } from './coming-sowings.js';
@@ -190,10 +190,10 @@ function overlap(a: number, b: number, from: number, to: number): number {
 /** Share of each stage for each crop that has dates. */
 function sharesOf(plan: Plan, passages: readonly (readonly FittingPassage[])[]): number[][] {
   return plan.stages.map((_, s) => {
-    const needs = plan.crops.map(({ sowing }, c) => {
-      if (sowing.kind === 'refill') return 0;
+    const needs = plan.crops.map((crop, c) => {
+      if (crop.sowing.kind === 'refill') return 0;
       const { takes, reaches } = passages[c]![s]!;
-      return sowing.seeds * sowing.days.length * reaches * takes;
+      return seedsDueOf(crop) * reaches * takes;
     });
     const all = needs.reduce((sum, need) => sum + need, 0);
     return needs.map((need) => (all === 0 ? 0 : need / all));

@@ -13,14 +13,18 @@ import { failure, type Result, success } from '../../models/result.js';
 import { attendance } from '../history/attendance.js';
 import { type CohortsByStage, cohortsOf } from '../history/cohorts.js';
 import { crowded } from '../history/log-faults.js';
-import { dateFault, type LoggedSeason, loggedSeason } from '../history/logged-season.js';
+import { dateFault, type LoggedEvent, type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { occupancy, type StageDays, stageCohorts } from '../history/occupancy.js';
+import { lossesForWantOfRoom, withEvents } from '../history/season-behind.js';
 import { type ShortVisits, shortVisits } from '../history/short-visits.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 
 export interface Today {
+  /** With `unseen` among its events. */
   readonly season: LoggedSeason;
+  /** Losses of which no row tells: of overdue plants for which there is no room any more. */
+  readonly unseen: readonly LoggedEvent[];
   readonly cohorts: CohortsByStage;
   /** First day to come [d from the start]. */
   readonly from: number;
@@ -40,7 +44,8 @@ export interface Today {
  * @param rows as `readLog` hands them out for the plan's stages and crops
  * @param plan whose season reaches beyond today; with `visits: always` it is taken as visited daily
  * @param date of today, ISO 8601; if null, that of the last row (of an empty log the start of the season)
- * @returns faults if rows lie outside the season or after today, or more stands than the plan has holes
+ * @returns faults if rows lie outside the season or after today, or more stands than the plan has holes, even
+ * without what is overdue
  */
 export function todayOf(rows: readonly LogRow[], plan: Plan, date: string | null): Result<Today, LogFault> {
   const lastRow = rows.at(-1);
@@ -56,15 +61,19 @@ export function todayOf(rows: readonly LogRow[], plan: Plan, date: string | null
   );
   const framing = loggedSeason(rows, plan, true, from);
   if (!framing.ok) return framing;
-  const season = framing.value;
-  const cohorts = cohortsOf(season);
+  const logged = framing.value;
+  const told = cohortsOf(logged);
+  const faults = rows.length === 0 ? [] : crowded(rows, logged, told);
+  if (faults.length > 0) return failure(faults);
+  const unseen = lossesForWantOfRoom(logged, told);
+  const season = withEvents(logged, unseen);
+  const cohorts = unseen.length === 0 ? told : cohortsOf(season);
   const { visits, missed } = attendance(season, cohorts);
   const stages = occupancy(season, cohorts, visits);
   const lastVisit = visits.at(-1) ?? -1;
-  const faults = lastVisit < 0 ? [] : crowded(rows, season, cohorts);
-  if (faults.length > 0) return failure(faults);
   return success({
     season,
+    unseen,
     cohorts,
     from,
     visits,

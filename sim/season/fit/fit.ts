@@ -36,10 +36,10 @@ import type { UnusedHoles } from './unused-holes.js';
 /** Fewest plants that must have left ready for days and spread. */
 export const FEWEST_READY = 10;
 /** Fewest plants that must have left or been cleared for loss and germination. */
-export const FEWEST_ENDED = 20;
+const FEWEST_ENDED = 20;
 /** From the lower to the upper end of an interval, at most this factor. */
-export const WIDEST_DAYS = 2;
-export const WIDEST_SPREAD = 3;
+const WIDEST_DAYS = 2;
+const WIDEST_SPREAD = 3;
 /** Largest share of plants that left at short visits, for the spread. */
 const MOST_WAITED = 0.9;
 /** The same where batches came in on several dates: their likelihood is approximate (see survival/cutoff-paths.ts). */
@@ -53,8 +53,14 @@ const LITTLE = 0.1;
 /** Shapes whose AIC differ by less than this cannot be told apart (Burnham & Anderson 2002, from memory). */
 const APART = 2;
 
-/** Why figures are not sure although enough plants were seen. */
+/** Why figures are not sure although a time could be fitted. */
 export type FitDoubt =
+  /** From end to end the interval is so many times (`factor`) or more. */
+  | { readonly why: 'wide'; readonly figure: 'days' | 'spread'; readonly factor: number }
+  /** So many may have waited that the interval of the spread cannot be relied on. */
+  | { readonly why: 'waited' }
+  /** Fewer than `fewest` left or were cleared: too few for losses. */
+  | { readonly why: 'few_ended'; readonly fewest: number }
   /** Batches stood in the stage when the log began, and were entered as if they had come then. */
   | { readonly why: 'begun_midway'; readonly batches: readonly string[] }
   /** The log's first batches lost nothing, far less than the others: only those of their plants were entered that had survived. */
@@ -105,7 +111,7 @@ export interface StageFit {
   readonly standing: number;
   /** Whether so many may have waited that the interval of the spread cannot be relied on. */
   readonly waited: boolean;
-  /** Why figures are not good, beside their number and the width of their intervals. */
+  /** Why figures are not good; none if nothing was fitted. */
   readonly doubts: readonly FitDoubt[];
   /**
    * Whether what is dead or failed is, by the log, not cleared at every visit, if at all: then nothing is made of when it was
@@ -162,39 +168,54 @@ export interface FitResult {
   readonly crops: readonly CropFit[];
 }
 
+/** A log, observed once for the fits of all its stages. Plain data. */
+export interface FitGround {
+  readonly seen: Observations;
+  /** ISO dates of the first and the last row; empty if there are none. */
+  readonly from: string;
+  readonly to: string;
+  readonly plan: Plan | null;
+  /** Whether the log does not fit the plan. */
+  readonly refused: boolean;
+}
+
 /** What a thread is asked for. Plain data. */
 export interface FitErrand {
   readonly kind: 'fit';
-  readonly rows: readonly LogRow[];
-  readonly stages: readonly string[];
-  readonly plan: Plan | null;
-  readonly which: readonly string[];
+  readonly ground: FitGround;
+  /** Place of the stage. */
+  readonly stage: number;
 }
 
 /**
  * @param rows of a log, as `readLog` hands them out
  * @param stages names of the line's stages in their order
  * @param plan of the line, with the same stages; null if there is none
- * @param begin told of each stage before its turn: where many waited, one can take some seconds
- * @param which stages to fit; all, if left out
  */
-export function fitSeason(
+export function fitSeason(rows: readonly LogRow[], stages: readonly string[], plan: Plan | null): FitResult {
+  const refused = plan !== null && logFaults(rows, plan).length > 0;
+  const ground = fitGround(rows, stages, plan, refused);
+  return fitStages(ground, [...ground.seen.stages.keys()]);
+}
+
+export function fitGround(
   rows: readonly LogRow[],
   stages: readonly string[],
   plan: Plan | null,
-  begin: (stage: string) => void = () => {},
-  which: readonly string[] = stages,
-): FitResult {
+  refused: boolean,
+): FitGround {
   const seen = observe(rows, stages, plan);
-  const refused = plan !== null && logFaults(rows, plan).length > 0;
-  const fits = seen.stages.flatMap(({ name }, s) => {
-    if (!which.includes(name)) return [];
-    begin(name);
-    return fitsOf(seen, s, plan).map(({ crop, told }) => ({ crop, told: borneOut(told, refused) }));
-  });
+  return { seen, from: rows[0]?.date ?? '', to: rows.at(-1)?.date ?? '', plan, refused };
+}
+
+/** @param which places of the stages that are fitted: where many waited, one can take some seconds */
+export function fitStages({ seen, from, to, plan, refused }: FitGround, which: readonly number[]): FitResult {
+  const fits = which.flatMap((s) =>
+    fitsOf(seen, s, plan).map(({ crop, told }) => ({ crop, told: borneOut(told, refused) })),
+  );
   return {
-    from: rows[0]?.date ?? '',
-    to: rows.at(-1)?.date ?? '',
+    from,
+    to,
     holes_known: plan !== null,
     crops: seen.crops.map((crop, c) => ({
       crop,
@@ -358,13 +379,13 @@ function toldOf(
       ? [{ why: 'died_or_failed' } as const]
       : []),
   ];
+  const waited = short > mostWaited * ready;
   const timed = common.length === 0;
   const counted = odd.length === 0 && !common.some(({ why }) => MISCOUNTED.has(why));
   const stay = stayOf(groups, record);
   const { shape } = question;
   const days = fitted && narrow(fitted.days, WIDEST_DAYS, timed && !inTurn);
-  const spread =
-    fitted && narrow(fitted.spread, WIDEST_SPREAD, timed && !inTurn && short <= mostWaited * ready);
+  const spread = fitted && narrow(fitted.spread, WIDEST_SPREAD, timed && !inTurn && !waited);
   return {
     stage: name,
     regrowth,
@@ -376,8 +397,8 @@ function toldOf(
     dead,
     cause_unknown: question.seeds ? total(cleared.filter(({ cause }) => cause === undefined)) : 0,
     standing: groups.reduce((sum, { standing }) => sum + standing, 0),
-    waited: short > mostWaited * ready,
-    doubts: [...common, ...odd],
+    waited,
+    doubts: [...common, ...odd, ...(fitted === null ? [] : littleSeen(fitted, enough, waited))],
     cleared_rarely: fitted?.promptly === false,
     unmentioned: missing.count,
     unmentioned_batches: missing.batches,
@@ -395,7 +416,28 @@ function toldOf(
 }
 
 function narrow(estimate: ProfileEstimate, factor: number, sure: boolean): FittedFigure {
-  return { ...estimate, good: sure && estimate.high < factor * estimate.low };
+  return { ...estimate, good: sure && !isWide(estimate, factor) };
+}
+
+function isWide({ low, high }: ProfileEstimate, factor: number): boolean {
+  return high >= factor * low;
+}
+
+/** What too little was seen for. @param enough whether that is so many as losses take */
+function littleSeen(
+  { days, spread, loss, germination }: Fitted,
+  enough: boolean,
+  waited: boolean,
+): FitDoubt[] {
+  const wide = (figure: 'days' | 'spread', estimate: ProfileEstimate, factor: number): FitDoubt[] =>
+    isWide(estimate, factor) ? [{ why: 'wide', figure, factor }] : [];
+  return [
+    ...wide('days', days, WIDEST_DAYS),
+    ...(waited ? [{ why: 'waited' } as const] : wide('spread', spread, WIDEST_SPREAD)),
+    ...(!enough && (loss ?? germination) !== null
+      ? [{ why: 'few_ended', fewest: FEWEST_ENDED } as const]
+      : []),
+  ];
 }
 
 /** AIC = 2 parameters - 2 ln likelihood (Akaike 1974, from memory). */

@@ -103,10 +103,14 @@ function likelyEntry({ from, to }: Span, days: number): number {
   return Math.round(from === -Infinity ? to - days / 2 : (from + to) / 2);
 }
 
-function leave(places: Places, stage: number, { action, day, count, loss }: LoggedEvent, end: StayEnd): void {
+function leave(places: Places, stage: number, event: LoggedEvent, end: StayEnd): void {
+  const { action, day, count, loss, lot } = event;
   const told = action !== 'lose' || loss !== null;
   const dead = end === 'died' || end === 'failed';
-  const next = (): OpenCohort | undefined => (dead ? places.latest(stage, day) : places.earliest(stage));
+  const next = (): OpenCohort | undefined => {
+    if (lot !== undefined) return places.cameOn(stage, lot);
+    return dead ? places.latest(stage, day) : places.earliest(stage);
+  };
   places.take(next, count, (cohort, n) => {
     cohort.stays.push({ to: day, count: n, end, told, vacates: true });
   });
@@ -183,6 +187,11 @@ class Places {
     const cohorts = this.#mostPicked(stage);
     for (let i = cohorts.length - 1; i >= 0; i--) if (cohorts[i]!.from < day) return cohorts[i];
     return cohorts[0];
+  }
+
+  /** A lot in a stage whose plants have given no pick, by the day on which they came. */
+  cameOn(stage: number, day: number): OpenCohort | undefined {
+    return this.#cohorts[stage]!.find(({ from }) => from === day);
   }
 
   /** Of the plants in the last stage, the lot that has waited longest by the plan's means. */

@@ -42,6 +42,8 @@ export interface LoggedEvent {
   readonly loss: LossKind | null;
   /** Since when plants of a `stand` row stand there; null for every other action. */
   readonly since: Span | null;
+  /** Of a loss of which no row tells: the day on which the plants came in, as their lot has it [d from the start]. */
+  readonly lot?: number;
 }
 
 export interface LoggedSeason {

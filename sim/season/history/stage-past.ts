@@ -6,7 +6,8 @@
  *
  * - what moved on, or was picked, was ready by then, and not yet at the last visit that left holes free;
  * - of two plants of which one went on at a visit and the other had to stay, the first was ready first;
- * - nothing that stands was dead at the last visit, nor had been ready for longer than it keeps;
+ * - nothing that stands was dead at the last visit, nor had been ready for longer than it keeps; where losses are not logged it may
+ *   have been dead;
  * - what a `stand` row found came in on a day of its span, each as likely by itself; if the row says nothing, on a day from
  *   which on it can have grown (to the 99th percentile of its time) and have been kept by then.
  *
@@ -61,6 +62,7 @@ export class StagePast {
   /** Tied plants that left, by the place of the visit. */
   readonly #left: LatentGrowth[][];
   readonly #standingQueued: boolean;
+  readonly #unlogged: boolean;
   /** The earliest that a plant can have become ready that was left behind at a visit [d]. */
   readonly #cutoff: Float64Array;
 
@@ -68,6 +70,7 @@ export class StagePast {
    * @param lawOf what is likely of a growth
    * @param visits at least one, ascending [d]
    * @param short visits at which holes were short
+   * @param unlogged whether what is lost here is not logged
    * @param uniform numbers between 0 and 1
    */
   constructor(
@@ -75,11 +78,13 @@ export class StagePast {
     lawOf: (growth: Growth) => GrowthLaw,
     visits: readonly number[],
     short: ShortVisits,
+    unlogged: boolean,
     uniform: Uniform,
   ) {
     this.#visits = visits;
     this.#short = short;
     this.#firstVisit = firstVisit;
+    this.#unlogged = unlogged;
     this.#uniform = uniform;
     this.#left = visits.map(() => []);
     this.#cutoff = new Float64Array(visits.length);
@@ -141,9 +146,14 @@ export class StagePast {
     for (const unknown of this.#standing) {
       const { growth, law, from, fate, ready } = unknown;
       let at = ready;
-      if (fate === 'die') at = from + law.deathBeyond(last - from, this.#uniform);
-      if (fate === 'fail') at = from + law.timeWithin(last - from + TICK, Infinity, this.#uniform());
-      hear(growth, fate, at, this.#standingWeight(unknown, from) < HARDLY, from);
+      const age = last - from;
+      if (fate === 'die')
+        at = this.#isOver(law.dyingBeyond(age)) ? last + TICK : from + law.deathBeyond(age, this.#uniform);
+      if (fate === 'fail')
+        at = this.#isOver(law.beyond(age))
+          ? last + TICK
+          : from + law.timeWithin(age + TICK, Infinity, this.#uniform());
+      hear(growth, fate, at, this.#growsOn(unknown, from) < HARDLY, from);
     }
   }
 
@@ -168,6 +178,11 @@ export class StagePast {
       const before = Math.max(0, (this.#visits[growth.visit - 1] ?? from) - from);
       hear(growth, false, from + law.deathBetween(before, visit - from, this.#uniform), from);
     }
+  }
+
+  /** Whether a plant that is lost was lost by the last visit already. @param later chance that it is lost after it */
+  #isOver(later: number): boolean {
+    return this.#unlogged && this.#uniform() >= later;
   }
 
   /* ---- the beginning ---- */
@@ -228,9 +243,9 @@ export class StagePast {
     for (const unknown of this.#standing) {
       const { law, from } = unknown;
       const least = this.#leastStanding(unknown, from);
-      const lives = (1 - law.loss) * law.germination * law.beyond(least - TICK - from);
-      const dies = law.loss * law.germination * law.dyingBeyond(last - from);
-      const fails = (1 - law.germination) * law.beyond(last - from);
+      const lives = (1 - law.loss) * law.germination * this.#growsOn(unknown, from);
+      const dies = law.loss * law.germination * this.#dying(law, last - from);
+      const fails = (1 - law.germination) * this.#failing(law, last - from);
       const u = this.#uniform() * (lives + dies + fails);
       if (u < lives || !(dies + fails > 0)) {
         unknown.fate = 'ripen';
@@ -310,7 +325,7 @@ export class StagePast {
     const last = this.#visits.at(-1)!;
     if (growth.queued && growth.end !== 'dead') {
       if (growth.end !== 'standing' || fate === 'ripen') return ready > from ? law.near(ready - from) : 0;
-      return fate === 'die' ? law.dyingBeyond(last - from) : law.beyond(last - from);
+      return fate === 'die' ? this.#dying(law, last - from) : this.#failing(law, last - from);
     }
     let weight = unknown.known.get(from);
     if (weight === undefined) {
@@ -324,9 +339,23 @@ export class StagePast {
   #standingWeight(unknown: LatentGrowth, from: number): number {
     const { law } = unknown;
     const age = this.#visits.at(-1)! - from;
-    const lives = law.beyond(this.#leastStanding(unknown, from) - TICK - from);
-    const sprouted = (1 - law.loss) * lives + law.loss * law.dyingBeyond(age);
-    return law.germination * sprouted + (1 - law.germination) * law.beyond(age);
+    const sprouted = (1 - law.loss) * this.#growsOn(unknown, from) + law.loss * this.#dying(law, age);
+    return law.germination * sprouted + (1 - law.germination) * this.#failing(law, age);
+  }
+
+  /** Of plants that are not lost, the share that still stands. */
+  #growsOn(unknown: LatentGrowth, from: number): number {
+    return unknown.law.beyond(this.#leastStanding(unknown, from) - TICK - from);
+  }
+
+  /** Of plants that die, the share that stands by the log at an age. */
+  #dying(law: GrowthLaw, age: number): number {
+    return this.#unlogged ? 1 : law.dyingBeyond(age);
+  }
+
+  /** Likewise of seeds that fail. */
+  #failing(law: GrowthLaw, age: number): number {
+    return this.#unlogged ? 1 : law.beyond(age);
   }
 
   #leavingWeight({ growth, law }: LatentGrowth, from: number): number {

@@ -24,14 +24,16 @@ export interface ShortSowings {
 
 /** Why holes stood empty. Dates are ISO 8601, names those of the log and the plan. */
 export type IdleCause =
-  | { readonly kind: 'end' | 'between_visits' | 'filling' }
+  | { readonly kind: 'end' | 'between_visits' }
+  /** What should have stood there would have had to be sown before the first day. `midway`: the log begins in the middle. */
+  | { readonly kind: 'filling'; readonly midway: boolean }
   | {
       readonly kind: 'absent';
       /** Dates of the visits before and after; `until` is null if nobody came any more. */
       readonly since: string;
       readonly until: string | null;
-      /** Whether the plan has no visit in between. */
-      readonly planned: boolean;
+      /** Whether the plan has no visit in between; null where no plan is known. */
+      readonly planned: boolean | null;
     }
   | ({ readonly kind: 'batch_failed'; readonly batch: string; readonly stage: string } & Pick<
       FailedBatch,

@@ -4,11 +4,10 @@ import { groupedBy } from '../../engine/lists.js';
 import type { CostlyCause } from './costs.js';
 import type { IdleSpell } from './idle-spells.js';
 
+const NO_SOWINGS = { count: 0, below_plan: [], nobody_came: 0 };
+
 /** The cause of a spell among those of the season; null if none of them is. */
-export function causeOfSpell(
-  { cause: why, from }: IdleSpell,
-  causes: readonly CostlyCause[],
-): CostlyCause | null {
+export function causeOfSpell({ cause: why }: IdleSpell, causes: readonly CostlyCause[]): CostlyCause | null {
   const absent = (after: string, by: string): CostlyCause | undefined =>
     causes
       .filter((cause) => cause.kind === 'absent')
@@ -33,12 +32,12 @@ export function causeOfSpell(
       case 'stage_before_full':
         return of((cause) => cause.kind === why.kind && cause.stage === why.stage);
       case 'too_little_sown': {
-        const below = why.sowings?.below_plan ?? [];
-        return (
-          of(
-            (cause) =>
-              cause.kind === 'too_little_sown' && below.some((on) => cause.from <= on && on <= cause.to),
-          ) ?? (below.length > 0 ? absent(from, below[0]!) : of(({ kind }) => kind === 'few_seeds'))
+        const { count, below_plan: below, nobody_came } = why.sowings ?? NO_SOWINGS;
+        if (below.length < count || count === 0) return of(({ kind }) => kind === 'few_seeds');
+        if (nobody_came === count) return absent(below[0]!, below.at(-1)!);
+        return of(
+          (cause) =>
+            cause.kind === 'too_little_sown' && below.every((on) => cause.from <= on && on <= cause.to),
         );
       }
       case 'between_visits':

@@ -9,7 +9,7 @@
  * 3. filling: what should have stood there would have had to be sown before the first day.
  * 4. batch_failed: a batch lost far more than the plan expects (failed-batches.ts): the plants above the expectation, while
  *    they would have stood there. thrown_away: plants discarded in a stage before, likewise (missing-plants.ts).
- * 5. too_little_sown: less was sown than planned although there were cells. Or what was sown could not fill the stage by the
+ * 5. too_little_sown: less was sown than planned although there were cells, by absences and where somebody was there. Or what was sown could not fill the stage by the
  *    mean times and losses; if the first stage was full at half or more of the visits at which more would have had to be
  *    sown, that counts as stage_before_full.
  * 6. stage_before_full: a stage before was full at half or more of the visits of the last mean stay there; that one of them
@@ -82,6 +82,7 @@ export class IdleCauses {
     const first = route.first(season.plan);
     const end = season.planned ? seasonDays(season.plan) - meanFlow.remaining(s) : Infinity;
     const missing = new MissingPlants(this.#evidence, s);
+    const midway = season.batches.some(({ seeds }) => seeds === 0);
     for (let day = 0; day < season.days; day++) {
       let left = empty[day]!;
       const give = (key: string, tell: TellCause, n: number): void => {
@@ -94,14 +95,21 @@ export class IdleCauses {
       if (day >= end) give('end', () => ({ kind: 'end' }), left);
       this.#giveWaiting(s, day, give);
       const filling = holes * meanFlow.beforeTheStart(s, day);
-      give('filling', () => ({ kind: 'filling' }), filling);
+      give('filling', () => ({ kind: 'filling', midway }), filling);
       missing.give(day, give);
       const notSown = Math.max(0, meanFlow.standing(this.#notSown, s, day));
       const tooLittle = (from: number, to: number): IdleCause => ({
         kind: 'too_little_sown',
         sowings: this.#sowings.short(s, from, to),
       });
-      give('sown', tooLittle, notSown);
+      if (notSown > 0) {
+        const key = this.#sowings.belowOn(s, day);
+        const below: TellCause = (from, to) => ({
+          kind: 'too_little_sown',
+          sowings: this.#sowings.below(s, from, to, key),
+        });
+        give(`below ${key}`, below, notSown);
+      }
       const lack = holes - meanFlow.expected(s, day) - filling - notSown;
       const window = meanFlow.sowingsFor(s, day, day);
       if (s !== first && this.#shareFull(first, window.from, window.to) >= 0.5)
@@ -125,7 +133,9 @@ export class IdleCauses {
       give('between', () => ({ kind: 'between_visits' }), waits);
       return;
     }
-    const planned = !attendance.missed.some((missed) => since < missed && missed < until);
+    const planned = season.planned
+      ? !attendance.missed.some((missed) => since < missed && missed < until)
+      : null;
     const date = (day: number): string => isoOfDay(season.plan.start, day);
     const tell: TellCause = () => ({
       kind: 'absent',

@@ -5,8 +5,8 @@ import { GrowingTime } from '../../models/growing-time.js';
 import type { Draws } from '../../models/growth.js';
 import type { Growing } from '../../models/plan.js';
 import type { Cohort } from '../history/cohorts.js';
+import type { Readiness } from '../history/readiness.js';
 import type { StageCompletion } from './completion.js';
-import type { Readiness } from './readiness.js';
 import { spreadEvenly, spreadLikely } from './spread.js';
 
 /** Draws that were seen, in the order of entry. */

@@ -8,8 +8,8 @@ import { groupedBy } from '../../engine/lists.js';
 import * as route from '../../models/route.js';
 import type { Cohort, CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
+import type { Readiness } from '../history/readiness.js';
 import { drawsOfCohorts, ObservedDraws } from './observed-draws.js';
-import type { Readiness } from './readiness.js';
 
 /** A plant that was picked and grew again. */
 interface Picked {

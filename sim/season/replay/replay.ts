@@ -1,16 +1,14 @@
 /** Rebuilds a real season from its log: what stood where, which holes stood empty and why, and what else might have been. */
 
-import { groupedBy } from '../../engine/lists.js';
+import { groupedBy, sumOf } from '../../engine/lists.js';
 import { dayFrom, isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
-import { attendance } from '../history/attendance.js';
 import { cohortsOf } from '../history/cohorts.js';
-import { type LoggedSeason, loggedSeason } from '../history/logged-season.js';
-import { occupancy } from '../history/occupancy.js';
+import { type LoggedEvent, type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { withDays } from '../history/plan-days.js';
-import { shortVisits } from '../history/short-visits.js';
+import { seasonBehind } from '../history/season-behind.js';
 import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { channelDays } from './channel-days.js';
@@ -20,11 +18,8 @@ import { holeDays } from './hole-days.js';
 import { idleSpells } from './idle-spells.js';
 import { inferredSeason } from './infer-plan.js';
 import { MeanFlow } from './mean-flow.js';
-import { Readiness } from './readiness.js';
 import type { Crowded, ReplayedStage, ReplayResult, WeekPicks } from './result.js';
 import { seasonDraws } from './season-draws.js';
-import { withoutSilentAbsences } from './silent-absence.js';
-import { unseenLosses } from './unseen-losses.js';
 import { waitingPlants } from './waiting.js';
 import { type CadenceChange, whatIf } from './what-if.js';
 
@@ -58,25 +53,8 @@ function fromItsBeginning(plan: Plan, rows: readonly LogRow[]): Plan {
   return { ...withDays(plan, later), start, weeks: Math.max(1, Math.ceil(plan.weeks - shift / 7)) };
 }
 
-/** What stood and who came, in a season in which plants that are never mentioned again are gone. */
-function worked(logged: LoggedSeason) {
-  for (let season = logged, rounds = 0; ; rounds++) {
-    const cohorts = cohortsOf(season);
-    const came = withoutSilentAbsences(season, cohorts, attendance(season, cohorts));
-    const days = occupancy(season, cohorts, came.visits);
-    const short = shortVisits(season, days, came.visits);
-    const readiness = short.map((of, s) => new Readiness(season, s, cohorts, came.visits, of));
-    const unseen = unseenLosses(season, cohorts, came.visits, readiness);
-    // Holes that are free by this may show others further up to be overdue.
-    if (unseen.length === 0 || rounds > season.plan.stages.length)
-      return { season, cohorts, came, days, short, readiness };
-    const events = [...season.events, ...unseen].sort((a, b) => a.day - b.day);
-    season = { ...season, events };
-  }
-}
-
 function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayResult {
-  const { season, cohorts, came, days, short, readiness } = worked(logged);
+  const { season, unseen, cohorts, came, days, short, readiness } = seasonBehind(logged);
   const meanFlow = new MeanFlow(season);
   const waiting = readiness
     .filter((_, s) => !route.isLast(season.plan, s))
@@ -123,7 +101,7 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
     ...(season.batches.some(({ seeds }) => seeds === 0)
       ? NO_COSTS
       : costs(evidence, readiness, short, weeks)),
-    unseen: unseenOf(season, logged),
+    unseen: unseenOf(season, unseen),
     idle,
     stages,
     what_if:
@@ -133,15 +111,10 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
   };
 }
 
-function unseenOf({ plan, events, batches }: LoggedSeason, logged: LoggedSeason): ReplayResult['unseen'] {
-  const seen = new Set(logged.events);
-  const unseen = groupedBy(
-    events.filter((event) => !seen.has(event)),
-    ({ stage }) => stage,
-  );
-  return [...unseen].map(([stage, lost]) => ({
+function unseenOf({ plan, batches }: LoggedSeason, unseen: readonly LoggedEvent[]): ReplayResult['unseen'] {
+  return [...groupedBy(unseen, ({ stage }) => stage)].map(([stage, lost]) => ({
     stage: plan.stages[stage]!.name,
-    plants: lost.reduce((sum, { count }) => sum + count, 0),
+    plants: sumOf(lost.map(({ count }) => count)),
     batches: [...new Set(lost.map(({ batch }) => batches[batch]!.name))],
   }));
 }

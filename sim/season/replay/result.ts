@@ -75,7 +75,7 @@ export interface ReplayResult extends Costs {
   readonly missed_visits: readonly string[];
   /** The stage that holds the line back, by holes and mean times; null if not more heads are wanted than it can give. */
   readonly scarcest: string | null;
-  /** Plants that the log never mentions again, though they cannot still grow: taken as lost unseen (see unseen-losses.ts). */
+  /** Plants that the log never mentions again, though they cannot still grow: taken as lost unseen (see history/unseen-losses.ts). */
   readonly unseen: readonly {
     readonly stage: string;
     readonly plants: number;

@@ -21,8 +21,8 @@ export type SeasonCause =
       readonly since: string;
       /** null if nobody came any more. */
       readonly until: string | null;
-      /** Whether the plan has no visit in between. */
-      readonly planned: boolean;
+      /** Whether the plan has no visit in between; null where no plan is known. */
+      readonly planned: boolean | null;
       readonly times: number;
     }
   /** Plants and sowings waited for the next visit: somebody comes every day. */
@@ -103,7 +103,9 @@ function absences({ season, attendance: { visits, missed } }: IdleEvidence): Sus
         kind: 'absent',
         since: date(since),
         until: until >= days ? null : date(until),
-        planned: !of.some((i) => missed.some((day) => visits[i]! < day && day < next(i))),
+        planned: season.planned
+          ? !of.some((i) => missed.some((day) => visits[i]! < day && day < next(i)))
+          : null,
         times: of.length,
       },
       removal: { absences: of.map((i) => visits[i]!) },

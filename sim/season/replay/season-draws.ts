@@ -12,9 +12,9 @@ import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
+import type { Readiness } from '../history/readiness.js';
 import { StageCompletion } from './completion.js';
 import { drawsOfCohorts, type ObservedDraws } from './observed-draws.js';
-import type { Readiness } from './readiness.js';
 import { regrowthDraws } from './regrowth-draws.js';
 import type { SeenDraws } from './season-pasts.js';
 

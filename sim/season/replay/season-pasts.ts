@@ -55,7 +55,7 @@ export class SeasonPasts {
       const lawOf = ({ crop }: Growth): GrowthLaw => laws[crop]!;
       const growths = allGrowths(here, visits, short[s]!);
       const uniform = openStream(plan.seed, 0, ['past', name]);
-      const past = new StagePast({ growths, firstVisit: 0 }, lawOf, visits, short[s]!, uniform);
+      const past = new StagePast({ growths, firstVisit: 0 }, lawOf, visits, short[s]!, false, uniform);
       for (let i = 0; i < FIRST_ROUNDS; i++) past.round();
       return past;
     });

@@ -4,7 +4,7 @@ import { summedUp } from '../../engine/lists.js';
 import { GrowingTime } from '../../models/growing-time.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import type { Readiness } from './readiness.js';
+import type { Readiness } from '../history/readiness.js';
 import { spreadLikely } from './spread.js';
 
 /** Of a larger stay so many moments are looked at, each for as many plants. */

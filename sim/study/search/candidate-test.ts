@@ -25,6 +25,8 @@ export interface CandidateResult {
   readonly tie: Tie | null;
   /** Why it does not meet the goal, for the plan that came nearest where none does; null if that was not looked at. */
   readonly obstacles: Obstacles | null;
+  /** All its seasons if nobody were away, for the plan that is named; null if that was not looked at, or nobody is away. */
+  readonly present: CountedSeasons | null;
 }
 
 export class CandidateTest {
@@ -95,6 +97,7 @@ export class CandidateTest {
       judged: this.seasons > this.#design.n0 ? this.soFar() : null,
       tie: this.tie,
       obstacles: null,
+      present: null,
     };
   }
 }

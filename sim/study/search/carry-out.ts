@@ -13,7 +13,8 @@ import { CandidateRunner } from './candidate-runner.js';
 import { type CandidateResult, CandidateTest } from './candidate-test.js';
 import { obstaclesOf } from './obstacles.js';
 import { toJudge, type VerdictOf } from './order.js';
-import { nearestOf } from './result.js';
+import { presentSeasons } from './present.js';
+import { concludeSearch } from './result.js';
 import type { Search } from './setup.js';
 import { tellApart } from './ties.js';
 
@@ -47,11 +48,14 @@ export async function carryOutSearch(
   await judge(work, () => toJudgeBy((place) => trials.get(place)!.verdict));
   if (!work.stopped) await tellApart(search, work, [...trials.values()]);
   const results = known(trials);
-  if (work.stopped || results.length === 0 || results.some(({ verdict }) => verdict === 'meets'))
-    return results;
-  const nearest = nearestOf(search, results);
-  const obstacles = await obstaclesOf(search, nearest.place, pause);
-  return results.map((result) => (result === nearest ? { ...result, obstacles } : result));
+  if (work.stopped || results.length === 0) return results;
+  // Of the plans of the shard; that of the whole search is among those of all shards, for they hold whole prices.
+  const { best, nearest } = concludeSearch(search, results)!;
+  const named = (best ?? nearest)!;
+  const place = named.place - 1;
+  const obstacles = best === null ? await obstaclesOf(search, place, pause) : null;
+  const present = await presentSeasons(search, place, named.seasons, pause);
+  return results.map((result) => (result.place === place ? { ...result, obstacles, present } : result));
 }
 
 function known(trials: ReadonlyMap<number, CandidateTest>): CandidateResult[] {

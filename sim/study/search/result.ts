@@ -19,8 +19,15 @@ import type { Search } from './setup.js';
 const HEADS = figureNamed('heads_a_week');
 const BAD_WEEK = figureNamed('bad_week');
 
+/** What the weeks that count bring. */
+export interface WeekOfPlan {
+  readonly heads_a_week: number;
+  /** 1 week in 10 brings this or less. */
+  readonly bad_week: number;
+}
+
 /** A plan and what its seasons gave, in the weeks that count. */
-export interface SearchedPlan {
+export interface SearchedPlan extends WeekOfPlan {
   /** Its place in the order of costs, from 1. */
   readonly place: number;
   readonly name: string;
@@ -32,9 +39,6 @@ export interface SearchedPlan {
   readonly seasons: number;
   /** Share of the weeks with at least the heads of the goal. */
   readonly weeks_met: number;
-  readonly heads_a_week: number;
-  /** 1 week in 10 brings this or less. */
-  readonly bad_week: number;
   /** A bad week as a share of the mean week; 0 if nothing is picked. */
   readonly steadiness: number;
 }
@@ -43,6 +47,8 @@ export interface SearchedPlan {
 export interface FoundPlan extends Omit<SearchedPlan, 'weeks_met'> {
   /** With a 95 % interval that allows for having looked after every season. */
   readonly weeks_met: Estimate;
+  /** The same weeks if nobody were away; null if nobody is, and of runners-up. */
+  readonly without_absence: WeekOfPlan | null;
 }
 
 export interface SearchResult {
@@ -92,13 +98,10 @@ export interface SearchResult {
  * @param trials of any candidates, in any order; those that the verdicts make superfluous are counted with their first seasons only
  * @returns null if not even one candidate had its first seasons
  */
-export function concludeSearch(
-  search: Search,
-  seed: number,
-  trials: readonly CandidateResult[],
-): SearchResult | null {
+export function concludeSearch(search: Search, trials: readonly CandidateResult[]): SearchResult | null {
   if (trials.length === 0) return null;
   const { goal, ranked, counting } = search;
+  const { seed } = search.workload;
   const known = new Map(trials.map((trial) => [trial.place, trial]));
   const places = [...ranked.keys()];
   const priceOf = (place: number): number => ranked[place]!.price;
@@ -118,9 +121,8 @@ export function concludeSearch(
   const shareOf = (seasons: CountedSeasons): number => shareMet(seasons, counting);
   const rowOf = (trial: CandidateResult, seasons: CountedSeasons): SearchedPlan => {
     const { candidate, cost } = ranked[trial.place]!;
-    const picks = Histogram.from(seasons.picks);
-    const heads = HEADS.of({ picks });
-    const bad = BAD_WEEK.of({ picks });
+    const week = weekOf(seasons);
+    const { heads_a_week: heads, bad_week: bad } = week;
     return {
       place: trial.place + 1,
       name: candidate.name,
@@ -130,15 +132,24 @@ export function concludeSearch(
       verdict: judged.has(trial.place) || trial.judged === null ? trial.verdict : null,
       seasons: seasonsOf(trial).good.length,
       weeks_met: shareOf(seasons),
-      heads_a_week: heads,
-      bad_week: bad,
+      ...week,
       steadiness: heads > 0 ? bad / heads : 0,
     };
   };
   const foundPlan = (place: number): FoundPlan => {
     const trial = known.get(place)!;
     const seasons = seasonsOf(trial);
-    return { ...rowOf(trial, seasons), weeks_met: shareEstimate(sharesOf(search, seasons)) };
+    return {
+      ...rowOf(trial, seasons),
+      weeks_met: shareEstimate(sharesOf(search, seasons)),
+      without_absence: null,
+    };
+  };
+
+  /** The plan that is named: each shard has looked at its own. */
+  const namedPlan = (place: number): FoundPlan => {
+    const { present } = known.get(place)!;
+    return { ...foundPlan(place), without_absence: present && weekOf(present) };
   };
 
   const inOrder = places.flatMap((place) => known.get(place) ?? []);
@@ -174,16 +185,21 @@ export function concludeSearch(
     within: settingValuesOf(ranked.map(({ candidate }) => candidate.settings)),
     first: goal.first,
     seasons: { used, full_grid: grid, ratio: grid / used },
-    best: best === null ? null : foundPlan(best),
+    best: best === null ? null : namedPlan(best),
     same_cost: equals.length,
     runners_up: others.slice(0, goal.runners).map(foundPlan),
-    nearest: nearest && foundPlan(nearest.place),
+    nearest: nearest && namedPlan(nearest.place),
     obstacles: nearest?.obstacles ?? null,
     frontier: paretoFrontier(
       plans.map(({ heads_a_week: heads, steadiness }) => [heads / (most || 1), steadiness]),
     ).map((i) => plans[i]!.place),
     plans,
   };
+}
+
+function weekOf(seasons: CountedSeasons): WeekOfPlan {
+  const picks = Histogram.from(seasons.picks);
+  return { heads_a_week: HEADS.of({ picks }), bad_week: BAD_WEEK.of({ picks }) };
 }
 
 function sharesOf({ counting }: Search, { good }: CountedSeasons): number[] {
@@ -195,7 +211,7 @@ function sharesOf({ counting }: Search, { good }: CountedSeasons): number[] {
  * these the cheapest.
  * @param trials at least one, in the order of costs
  */
-export function nearestOf({ counting }: Search, trials: readonly CandidateResult[]): CandidateResult {
+function nearestOf({ counting }: Search, trials: readonly CandidateResult[]): CandidateResult {
   const near = trials.map((trial) => {
     const seasons = trial.judged ?? trial.first;
     const heads = HEADS.of({ picks: Histogram.from(seasons.picks) });

@@ -34,7 +34,7 @@ export function searchStudy(
     carryOut: (pool, shard, pause) => carryOutSearch(search, pool, shard, pause),
     pack: (trials) => trials,
     unpack: (parts) => joined(parts, candidates.length),
-    conclude: (trials) => concludeSearch(search, seed, trials),
+    conclude: (trials) => concludeSearch(search, trials),
   };
 }
 
@@ -58,6 +58,7 @@ const results: z.ZodType<CandidateResult[]> = z.array(
     judged: counted.nullable(),
     tie: counted.extend({ picked: z.boolean() }).nullable(),
     obstacles: obstacles.nullable(),
+    present: counted.nullable(),
   } satisfies Form<CandidateResult>),
 );
 

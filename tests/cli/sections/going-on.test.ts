@@ -82,8 +82,28 @@ describe('after visits that were not made', () => {
 
   test('plants that stand for too long are told with the number', async () => {
     const result = await choresOf(plan(), 16, { rows });
-    const sections = choresSections({ ...result, overdue: [{ batch: 'B1', stage: 'tray', plants: 2 }] });
+    const sections = choresSections({
+      ...result,
+      overdue: [{ batch: 'B1', stage: 'tray', plants: 2, gone: 0 }],
+    });
     expect(inOneLine(sections)).toContain(OVERDUE);
+  });
+
+  test('of those for which there is no room any more it is said that they are gone', async () => {
+    const result = await choresOf(plan(), 16, { rows });
+    const told = (...gone: number[]): string =>
+      inOneLine(
+        choresSections({
+          ...result,
+          overdue: gone.map((count, i) => ({ batch: `B${i + 1}`, stage: 'tray', plants: 2, gone: count })),
+        }),
+      );
+    expect(told(2)).toContain(
+      'they are taken as failed and gone, for there is no room for all that stands by the log. Log them. evensow log lose 2 B1 tray',
+    );
+    expect(told(2, 0)).toContain(
+      '4 plants of 2 batches stand so long that fewer than 1 in 100 would still grow: they are taken as failed and cleared at the next visit (2 of them before it, for there is no room for all that stands by the log). If they are gone already, log them.',
+    );
   });
 
   test('of 22 groups there is one sentence, and the commands of the largest unless all are asked for', async () => {
@@ -92,14 +112,15 @@ describe('after visits that were not made', () => {
       batch: i === 21 ? "Jo's" : `B${i + 1}`,
       stage: 'tray',
       plants: i + 1,
+      gone: 0,
     }));
     const brief = textOf(choresSections({ ...result, overdue }, { all: false, log: 'my season.csv' }));
     expect(brief.replace(/\s+/g, ' ').match(/253 plants of 22 batches stand so long/g)).toHaveLength(1);
     expect(brief.match(/evensow log lose/g)).toHaveLength(6);
-    expect(brief).toContain("evensow log lose 22 'Jo'\\''s' tray --to 'my season.csv'");
+    expect(brief).toContain("evensow log lose 22 'Jo'\\''s' tray --date 2027-01-04 --to 'my season.csv'");
     expect(brief).toContain('... and 16 more commands: --all');
     const all = textOf(choresSections({ ...result, overdue }, { all: true, log: 'season.csv' }));
-    expect(all.match(/evensow log lose \d+ \S+ tray$/gm)).toHaveLength(22);
+    expect(all.match(/evensow log lose \d+ \S+ tray --date 2027-01-04$/gm)).toHaveLength(22);
   });
 });
 

@@ -57,6 +57,11 @@ test('a share that is not 0 never reads as 0, and one that is not all never as 1
   ]);
 });
 
+test('what is rounded to nothing has no sign', () => {
+  expect(figureText(-0.004, fixed(2))).toBe('0.00');
+  expect(figureText(-0.006, fixed(2))).toBe('-0.01');
+});
+
 test('gains carry their sign, and a nothing has none', () => {
   expect([0.31, -0.31, 0.004, -0.004].map((gain) => gainText(gain, 1))).toEqual([
     '+0.3',

@@ -298,7 +298,7 @@ describe('what is odd about a log is told', () => {
   test('plants that stand for longer than their times allow; they are taken as failed', async () => {
     // Ready on day 4 for sure; they still stand on day 6, and the tray was looked at on days 1 to 5.
     const { overdue, weeks } = await from(6, plan(), { rows: [SOWN], weeks: 2 });
-    expect(overdue).toEqual([{ batch: 'B1', stage: 'tray', plants: 2 }]);
+    expect(overdue).toEqual([{ batch: 'B1', stage: 'tray', plants: 2, gone: 0 }]);
     // They are cleared on day 6; the sowing of day 7 is moved on 11 and picked on 21.
     expect(weeks.map(({ picked }) => picked.mean)).toEqual([0, 0]);
   });

@@ -175,7 +175,8 @@ describe('holes that the scenario has and the line has not', () => {
       planned: 40,
       most: 16,
     });
-    expect(tray.doubts).toEqual([]);
+    // The intervals of so short a log are wide, which is another thing.
+    expect(tray.doubts.map(({ why }) => why)).not.toContain('unused_holes');
   });
 });
 

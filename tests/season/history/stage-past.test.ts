@@ -36,7 +36,12 @@ function pastsOf(
   growths: readonly Growth[],
   visits: readonly number[],
   growing: Growing,
-  { short = [] as readonly number[], germination = 1, others = null as Growing | null } = {},
+  {
+    short = [] as readonly number[],
+    germination = 1,
+    others = null as Growing | null,
+    unlogged = false,
+  } = {},
 ): Told[][] {
   const limited = Uint8Array.from(visits, (_, i) => (short.includes(i) ? 1 : 0));
   const last = visits.length - 1;
@@ -52,6 +57,7 @@ function pastsOf(
     ({ crop }) => courses[crop]!,
     visits,
     limited,
+    unlogged,
     stream(3, 0, ['pasts']),
   );
   return Array.from({ length: COUNTED }, () => {
@@ -94,6 +100,21 @@ describe('a plant that stands', () => {
     expect(pasts.every(([one]) => one!.at === 10)).toBe(true);
   });
 
+  test('may be a seed that failed long ago, where failed seeds are not logged: 0.2 against 0.8 x e^-0.6', () => {
+    const pasts = pastsOf([plant(0)], [0, 6], grow(exponential(10)), { germination: 0.8, unlogged: true });
+    const fails = 0.2 / (0.2 + 0.8 * Math.exp(-0.6));
+    expectShare(pasts, ([one]) => one!.fate === 'fail', fails);
+    // Of those that fail 1 in e^0.6 has not failed yet; the others are cleared right away.
+    expectShare(pasts, ([one]) => one!.fate === 'fail' && one!.at > 6.001, fails * Math.exp(-0.6));
+  });
+
+  test('may have died long ago, where deaths are not logged: 0.5 against 0.5', () => {
+    const pasts = pastsOf([plant(0)], [0, 6], grow(time(10), { loss: 0.5 }), { unlogged: true });
+    expectShare(pasts, ([one]) => one!.fate === 'die', 0.5);
+    // 0.4 of those that die do so after day 6.
+    expectShare(pasts, ([one]) => one!.fate === 'die' && one!.at > 6.001, 0.2);
+  });
+
   test('has not been ready for longer than it keeps', () => {
     // Holes were short at the visit of day 9: it may be ready, but not since before day 7.
     const pasts = pastsOf([plant(0)], [0, 9], grow(exponential(10), { keeps: 2 }), { short: [0, 1] });
@@ -120,6 +141,7 @@ describe('a plant that left', () => {
       () => law,
       visits,
       none,
+      false,
       openStream(4, 0, ['left']),
     );
     return Array.from({ length: COUNTED }, () => {

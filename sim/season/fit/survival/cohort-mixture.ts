@@ -33,16 +33,25 @@ export class CohortMixture {
   readonly #counts: readonly number[];
   /** Numbers that the cohorts but the last can have; 0 if there are too many to go through. */
   readonly #states: number;
+  /** From one number of a cohort to the next: the largest of them, which comes last, has its numbers side by side. */
+  readonly #strides: readonly number[];
+  /** Chances of the states after the fates that were dealt by `begin`. */
+  readonly #begun: Float64Array;
+  #dealt = 0;
   #chance: Float64Array;
   #next: Float64Array;
 
-  /** @param sizes plants of each cohort @param counts plants of each fate */
+  /** @param sizes plants of each cohort, at least two @param counts plants of each fate */
   constructor(sizes: readonly number[], counts: readonly number[]) {
     this.#sizes = sizes;
     this.#counts = counts;
-    const states = sizes.slice(0, -1).reduce((product, size) => product * (size + 1), 1);
+    const free = sizes.slice(0, -1);
+    const states = free.reduce((product, size) => product * (size + 1), 1);
+    this.#strides = free.map((_, j) => free.slice(j + 1).reduce((product, size) => product * (size + 1), 1));
     const plants = sizes.reduce((sum, size) => sum + size, 0);
     this.#states = states * plants * sizes.length > MOST_STEPS ? 0 : states;
+    this.#begun = new Float64Array(this.#states);
+    this.#begun[0] = 1;
     this.#chance = new Float64Array(this.#states);
     this.#next = new Float64Array(this.#states);
   }
@@ -71,42 +80,57 @@ export class CohortMixture {
     return t;
   }
 
-  /** The chance that the cohorts get exactly their sizes, each plant given away by itself. */
-  hit(chances: Float64Array, t: readonly number[]): number {
-    return this.#states === 0 ? this.#normalHit(chances, t) : this.#exactHit(chances, t);
+  /** Deal the first so many fates once, for all calls of `hit` with the same chances of these and the same tilts. */
+  begin(chances: Float64Array, t: readonly number[], fates: number): void {
+    if (this.#states === 0) return;
+    this.#dealt = fates;
+    this.#begun.fill(0);
+    this.#begun[0] = 1;
+    this.#begun.set(this.#deal(chances, t, 0, fates));
   }
 
-  /** Plant by plant: the chances of all numbers that the cohorts but the last can have by then. */
-  #exactHit(chances: Float64Array, t: readonly number[]): number {
+  /** The chance that the cohorts get exactly their sizes, each plant given away by itself. */
+  hit(chances: Float64Array, t: readonly number[]): number {
+    if (this.#states === 0) return this.#normalHit(chances, t);
+    return this.#deal(chances, t, this.#dealt, this.#counts.length)[this.#states - 1]!;
+  }
+
+  /**
+   * Plant by plant, from what `begin` left: the chances of all numbers that the cohorts but the last can have after the
+   * fates `from` to `until`, exclusive.
+   */
+  #deal(chances: Float64Array, t: readonly number[], from: number, until: number): Float64Array {
     const states = this.#states;
-    const last = this.#sizes.length - 1;
+    const cohorts = this.#sizes.length;
+    const strides = this.#strides;
     let chance = this.#chance;
     let next = this.#next;
-    chance.fill(0);
-    chance[0] = 1;
-    for (let v = 0; v < this.#counts.length; v++) {
+    chance.set(this.#begun);
+    for (let v = from; v < until; v++) {
       const sum = tilted(chances, v, t);
-      if (!(sum > 0)) return 0;
-      const at = v * this.#sizes.length;
-      const rest = (t[last]! * chances[at + last]!) / sum;
+      if (!(sum > 0)) return chance.fill(0);
+      const shares = t.map((tilt, j) => (tilt * chances[v * cohorts + j]!) / sum);
+      const rest = shares[cohorts - 1]!;
       for (let i = 0; i < this.#counts[v]!; i++) {
-        for (let state = 0; state < states; state++) next[state] = rest * chance[state]!;
-        let stride = 1;
-        for (let j = 0; j < last; j++) {
+        // Only from its stride on has a cohort a plant; the first one's states are one block.
+        for (let state = 0; state < strides[0]!; state++) next[state] = rest * chance[state]!;
+        for (let state = strides[0]!; state < states; state++) {
+          next[state] = rest * chance[state]! + shares[0]! * chance[state - strides[0]!]!;
+        }
+        for (let j = 1; j < strides.length; j++) {
+          const stride = strides[j]!;
+          const share = shares[j]!;
           const block = stride * (this.#sizes[j]! + 1);
-          const share = (t[j]! * chances[at + j]!) / sum;
-          // In each block the first `stride` states are those in which cohort j has no plant yet.
           for (let start = 0; share > 0 && start < states; start += block) {
             for (let state = start + stride; state < start + block; state++) {
               next[state]! += share * chance[state - stride]!;
             }
           }
-          stride = block;
         }
         [chance, next] = [next, chance];
       }
     }
-    return chance[states - 1]!;
+    return chance;
   }
 
   /**

@@ -84,6 +84,8 @@ export class KindSearch {
   readonly #cleared: number;
   #bounds: Omit<MaximiseOptions, 'start'>;
   #top: Maximum | null = null;
+  /** What was worked out on this grid, by shape and parameters: a search comes back to places where it was. */
+  readonly #heights = new Map<string, number>();
 
   /**
    * @param parameters of all kinds (see `parametersAt`); `climb` puts better ones in their place
@@ -127,6 +129,7 @@ export class KindSearch {
   change(likelihood: StageLikelihood, narrowest: number): void {
     this.#likelihood = likelihood;
     this.#bounds = this.#boundsFor(narrowest);
+    this.#heights.clear();
   }
 
   /** Go to the top. */
@@ -193,13 +196,19 @@ export class KindSearch {
 
   /** @param at own parameters, then the shift of the others if they are moved along */
   #bare(at: readonly number[], question = this.question): number {
-    const shift = at[this.#at.length] ?? 0;
-    const chances = this.#questions.map((other, kind) =>
-      kind === this.#kind
-        ? chancesAt(question, at.slice(0, this.#at.length), this.#cleared)
-        : chancesAt(other, shifted(this.#parameters[kind]!, shift), this.#cleared),
+    const own = this.#at.length;
+    const all = this.#parameters.map((other, kind) =>
+      kind === this.#kind ? at.slice(0, own) : shifted(other, at[own] ?? 0),
     );
-    return this.#likelihood.value(chances, this.#kind);
+    const place = `${question.shape} ${all.join(' ')}`;
+    const known = this.#heights.get(place);
+    if (known !== undefined) return known;
+    const chances = this.#questions.map((other, kind) =>
+      chancesAt(kind === this.#kind ? question : other, all[kind]!, this.#cleared),
+    );
+    const height = this.#likelihood.value(chances, this.#kind);
+    this.#heights.set(place, height);
+    return height;
   }
 
   /** Loss and germination without what was added; the law stays as it was fitted. */

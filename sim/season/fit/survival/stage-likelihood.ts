@@ -26,7 +26,6 @@ import { CohortMixture, tilted } from './cohort-mixture.js';
 import { CUTOFF_PATHS, sharesOf } from './cutoff-paths.js';
 import { Grids } from './grids.js';
 import {
-  type EntryDays,
   type GroupFates,
   intervalsOf,
   type KnownFate,
@@ -130,18 +129,21 @@ export class StageLikelihood {
     return sum;
   }
 
-  /** Of a fate of a plant of cohort `j`. */
+  /** Of a fate of a plant of cohort `j`: on average over the days on which it can have come in. */
   #chance({ kind, entries }: GroupFates, j: number, fate: Omit<KnownFate, 'count'>): number {
-    return meanOver(entries[j]!, (entry) => this.#chanceSince(kind, entry, fate));
+    const { days } = entries[j]!;
+    let sum = 0;
+    for (let i = 0; i < days.length; i++) sum += this.#chanceSince(kind, days[i]!, fate);
+    return sum / days.length;
   }
 
   /** ln of the chance that the plants of a group which were found standing did stand then. */
-  #found({ kind, entries, sizes }: GroupFates): number {
+  #found(member: GroupFates): number {
     let sum = 0;
-    for (const [j, { seen }] of entries.entries()) {
+    for (const [j, { seen }] of member.entries.entries()) {
       if (seen === null) continue;
       const standing = { outcome: 'standing', from: seen, to: seen } as const;
-      sum += sizes[j]! * logOf(meanOver(entries[j]!, (entry) => this.#chanceSince(kind, entry, standing)));
+      sum += member.sizes[j]! * logOf(this.#chance(member, j, standing));
     }
     return sum;
   }
@@ -182,6 +184,7 @@ export class StageLikelihood {
     let sum = 0;
     for (let v = 0; v < known.length; v++) sum += known[v]!.count * logOf(tilted(chances, v, t));
     for (let j = 0; j < sizes.length; j++) sum -= sizes[j]! * Math.log(t[j]!);
+    cohorts.begin(chances, t, known.length);
     if (unknown.length === 0) return sum + logOf(cohorts.hit(chances, t));
     let hit = 0;
     for (const cutoffs of paths) {
@@ -210,9 +213,12 @@ export class StageLikelihood {
     }
   }
 
-  /** Of a fate in a stretch of a plant of cohort `j`. */
+  /** The same of a fate in a stretch. */
   #stretchChance({ kind, entries }: GroupFates, j: number, fate: StretchFate, cutoffs: Cutoffs): number {
-    return meanOver(entries[j]!, (entry) => this.#stretchChanceSince(kind, entry, fate, cutoffs));
+    const { days } = entries[j]!;
+    let sum = 0;
+    for (let i = 0; i < days.length; i++) sum += this.#stretchChanceSince(kind, days[i]!, fate, cutoffs);
+    return sum / days.length;
   }
 
   #stretchChanceSince(
@@ -246,12 +252,14 @@ export class StageLikelihood {
 
   /** ln of the likelihood of what came after a stretch, by its last front. */
   #ending({ end, outcome, members, atEnd }: StretchRecord, t: Tilts, cutoff: number): number {
+    const fate = { outcome, from: cutoff, to: end };
     let sum = 0;
     for (const { batch, count } of atEnd) {
       const m = members[batch]!;
-      const fate = { outcome, from: cutoff, to: end };
+      const member = this.#members[m]!;
+      const tilts = t[m]!;
       let chance = 0;
-      for (const [j, tilt] of t[m]!.entries()) chance += tilt * this.#chance(this.#members[m]!, j, fate);
+      for (let j = 0; j < tilts.length; j++) chance += tilts[j]! * this.#chance(member, j, fate);
       sum += count * logOf(chance);
     }
     return sum;
@@ -270,14 +278,6 @@ function mixedOf({ sizes, known, unknown }: GroupFates): Mixed {
   const counts = [...known, ...unknown].map(({ count }) => count);
   const chances = (): Float64Array => new Float64Array(counts.length * sizes.length);
   return { cohorts: new CohortMixture(sizes, counts), chances: chances(), mean: chances() };
-}
-
-/** On average over the days on which plants can have come in. */
-function meanOver({ days }: EntryDays, chance: (entry: number) => number): number {
-  if (days.length === 1) return chance(days[0]!);
-  let sum = 0;
-  for (const entry of days) sum += chance(entry);
-  return sum / days.length;
 }
 
 /** ln p; of a chance that has vanished, of the smallest there is, so that a search finds its way back. */

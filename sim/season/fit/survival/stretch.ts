@@ -54,6 +54,9 @@ export class Stretch {
   readonly #start: Float64Array;
   readonly #later: Float64Array;
   readonly #likely: Float64Array;
+  /** The likelihood of what came after a visit, and of what came after the one before (see `windows`). */
+  #after: Float64Array;
+  #before: Float64Array;
   #end: (state: number) => number = () => 0;
 
   /** @param visits in their order, at least one */
@@ -64,6 +67,8 @@ export class Stretch {
     this.#start[0] = 1;
     this.#later = new Float64Array(states);
     this.#likely = new Float64Array(states);
+    this.#after = new Float64Array(states);
+    this.#before = new Float64Array(states);
     this.#steps = visits.map(() => ({
       from: 0,
       until: 1,
@@ -138,12 +143,13 @@ export class Stretch {
    */
   windows(): Window[] {
     const windows = new Array<Window>(this.#steps.length);
-    let later = this.#later.slice();
+    this.#after.set(this.#later);
     for (let k = this.#steps.length - 1; k >= 0; k--) {
       const { density, from, until, first, last, weights } = this.#steps[k]!;
+      const [later, before] = [this.#after, this.#before];
       windows[k] = windowOf(density, later, first, last);
       const width = last - first + 1;
-      const before = new Float64Array(later.length);
+      before.fill(0);
       let largest = 0;
       for (let i = from; i < until; i++) {
         const row = (i - from) * width - first;
@@ -153,7 +159,7 @@ export class Stretch {
         largest = Math.max(largest, sum);
       }
       for (let i = from; i < until && largest > 0; i++) before[i]! /= largest;
-      later = before;
+      [this.#after, this.#before] = [before, later];
     }
     return windows;
   }

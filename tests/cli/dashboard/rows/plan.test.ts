@@ -40,7 +40,7 @@ describe('the figures', () => {
       '95 % interval: +1.6 to +2.2',
       'without a pick: 3.1 % of weeks',
       'heads a week: 20.5 on average',
-      'all 10 % slower: -1.9 a week',
+      'if 10 % slower: -1.9 a week',
     ]);
   });
 
@@ -303,6 +303,16 @@ describe('the plan', () => {
   test('shows causes in place of the difference where the season is that of a log', () => {
     const state = start(CELLAR, { columns: 80, rows: 24 }, true);
     expect(plan(state)[3]).toBe('No hole of the log stood empty that day.');
+  });
+
+  test('behind the last day of the log, where its end is shown, the causes are those of the last day', () => {
+    const state = start(CELLAR, { columns: 80, rows: 24 }, true);
+    const { lastDay } = state;
+    const spell = { stage: 'nursery', from: 0, to: lastDay, holes: 3, cause: 'chance' };
+    const rows = (day: number): string[] =>
+      linesOf(planRows({ state, spells: [spell], day, layout, signs: PLAIN }));
+    expect(rows(lastDay)[3]).toMatch(/^nursery: up to 3 holes empty/);
+    expect(rows(lastDay)).toEqual(rows(lastDay - 1));
   });
 });
 

@@ -169,7 +169,7 @@ describe('for somebody who listens', () => {
       'germination, 40 holes: 40 growing.',
       'nursery, 48 holes: 48 growing.',
       'finishing, 72 holes: 69 growing; 3 being cleaned.',
-      'Figures: usual week 22 heads; bad week 14 or fewer; first pick Mon 15 Feb 2027; held back by finishing; a channel more +1.9 in finishing; 95 % interval +1.6 to +2.2; without a pick 3.1 % of weeks; heads a week 20.5 on average; all 10 % slower -1.9 a week.',
+      'Figures: usual week 22 heads; bad week 14 or fewer; first pick Mon 15 Feb 2027; held back by finishing; a channel more +1.9 in finishing; 95 % interval +1.6 to +2.2; without a pick 3.1 % of weeks; heads a week 20.5 on average; if 10 % slower -1.9 a week.',
       'The plan:',
       '1. sow: every 3 d, chosen',
       '2. seeds: 10',

@@ -72,6 +72,23 @@ test('the formula is exact for any tilts', () => {
   );
 });
 
+test('fates that are dealt beforehand change nothing, for all that is asked then of others', () => {
+  fc.assert(
+    fc.property(anyBatch, ({ sizes, counts, p, t }) => {
+      const others = p.map((row) => row.map((one) => one ** 2));
+      for (let dealt = 0; dealt <= counts.length; dealt++) {
+        const begun = new CohortMixture(sizes, counts);
+        begun.begin(Float64Array.from(p.flat()), t, dealt);
+        for (const rest of [p, others]) {
+          const chances = Float64Array.from([...p.slice(0, dealt), ...rest.slice(dealt)].flat());
+          expect(begun.hit(chances, t)).toBe(new CohortMixture(sizes, counts).hit(chances, t));
+        }
+      }
+    }),
+    { seed: 3, numRuns: 100 },
+  );
+});
+
 test('at its tilts each cohort is expected to have the plants that it has', () => {
   fc.assert(
     fc.property(anyBatch, ({ sizes, counts, p }) => {

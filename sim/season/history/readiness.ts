@@ -12,11 +12,11 @@
 
 import { TICK, toGrid } from '../../engine/clock.js';
 import { growingOf } from '../../models/plan.js';
-import type { Cohort, CohortsByStage, Stay } from '../history/cohorts.js';
-import type { LoggedSeason } from '../history/logged-season.js';
-import { stageCohorts } from '../history/occupancy.js';
-import type { ShortVisits } from '../history/short-visits.js';
-import { visitsBefore } from '../history/visits-before.js';
+import type { Cohort, CohortsByStage, Stay } from './cohorts.js';
+import type { LoggedSeason } from './logged-season.js';
+import { stageCohorts } from './occupancy.js';
+import type { ShortVisits } from './short-visits.js';
+import { visitsBefore } from './visits-before.js';
 
 /** Limits of the moment at which a plant became ready (`ready`) or died or proved a failed seed [d from the start]. */
 export interface Moment {

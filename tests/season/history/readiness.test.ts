@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { TICK } from '../../../sim/engine/clock.js';
 import type { Plan } from '../../../sim/models/plan.js';
-import type { Moment } from '../../../sim/season/replay/readiness.js';
+import type { Moment } from '../../../sim/season/history/readiness.js';
 import { crop, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { rowsOf, seasonOf, workedOut } from '../../support/replayed.js';
 

@@ -8,10 +8,10 @@
 import { GrowingTime } from '../../models/growing-time.js';
 import { growingOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
-import { type Attendance, usualGap } from '../history/attendance.js';
-import type { CohortsByStage } from '../history/cohorts.js';
-import type { LoggedSeason } from '../history/logged-season.js';
-import { stageCohorts } from '../history/occupancy.js';
+import { type Attendance, usualGap } from './attendance.js';
+import type { CohortsByStage } from './cohorts.js';
+import type { LoggedSeason } from './logged-season.js';
+import { stageCohorts } from './occupancy.js';
 
 /** What is less likely than this was not. */
 const CANNOT_BE = 1e-6;
