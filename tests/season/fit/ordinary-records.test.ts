@@ -6,7 +6,6 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { stream } from '../../../sim/engine/random.js';
 import { isoOfDay } from '../../../sim/models/dates.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { fitSeason, type StageFit } from '../../../sim/season/fit/fit.js';
@@ -105,24 +104,6 @@ describe('failed seeds that are cleared now and then, or never logged', () => {
   test('what is cleared at every visit is taken for that', () => {
     const prompt = Array.from({ length: 10 }, (_, season) => ofTray(logOf(ROOMY, season)).promptly);
     expect(prompt.filter((one) => one).length).toBeGreaterThanOrEqual(9);
-  });
-
-  test('what is cleared at four of five visits is noticed in two logs of five or more', () => {
-    const chance = stream(5, 0, ['clearing']);
-    const late = Array.from({ length: 15 }, (_, season) => {
-      const rows = logOf(ROOMY, season);
-      const dates = [...new Set(rows.map(({ date }) => date))];
-      const cleared = rows.flatMap((row) => {
-        if (!failed(row)) return [row];
-        return Array.from({ length: row.count }, () => {
-          let at = dates.indexOf(row.date);
-          while (chance() < 0.2) at++;
-          return at < dates.length ? [{ ...row, count: 1, date: dates[at]! }] : [];
-        }).flat();
-      });
-      return ofTray(byDate(cleared)).promptly;
-    });
-    expect(late.filter((promptly) => promptly).length).toBeLessThanOrEqual(9);
   });
 
   test('they are told, with their batches, and a batch that is short of far more is doubted', () => {
