@@ -2,8 +2,9 @@
 
 import { EXIT_DONE } from '../io/streams.js';
 import { checkInputs, readTextFile, type TextKind } from '../io/text-file.js';
-import { checkOut, formOf, type Options } from '../options/options.js';
+import { checkOut, type Form, formOf, type Options } from '../options/options.js';
 import { Problem } from '../problem.js';
+import type { Assignment } from '../studies/assignment.js';
 import { kindOf } from '../studies/kinds.js';
 import { againText, faultsOf, type Part, readPart } from '../studies/parts.js';
 import { renderResult, writeResult } from '../studies/perform.js';
@@ -28,14 +29,23 @@ export async function merge(files: readonly string[], options: Options): Promise
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const parts = read as readonly Part[];
   const { asked } = parts[0]!;
-  const study = kindOf(asked).study(asked, null);
-  const collected = study.unpack(parts.map(({ data }) => data));
-  if (!collected.ok) {
+  await writeResult(joinedText(asked, parts, formOf(options)), out);
+  return EXIT_DONE;
+}
+
+/** @throws Problem if a part holds what no study writes */
+function joinedText(asked: Assignment, parts: readonly Part[], form: Form): string {
+  try {
+    const study = kindOf(asked).study(asked, null);
+    const collected = study.unpack(parts.map(({ data }) => data));
+    if (collected.ok) return renderResult(asked, study.conclude(collected.value), form);
     const spoilt = parts.filter(({ data }) => !study.unpack([data]).ok);
     throw new Problem(damageText(spoilt.length === 1 ? spoilt[0]! : null, collected.faults.join('; ')));
+  } catch (error) {
+    // Its sum is right and what it asks for cannot be: somebody has made it by hand.
+    if (error instanceof Problem) throw error;
+    throw new Problem(damageText(parts.length === 1 ? parts[0]! : null, (error as Error).message));
   }
-  await writeResult(renderResult(asked, study.conclude(collected.value), formOf(options)), out);
-  return EXIT_DONE;
 }
 
 /** @param part null if it cannot be told which */

@@ -22,7 +22,7 @@ export async function open({ listening, ...shown }: OpenOptions): Promise<number
     import('react'),
     import('./app.js'),
   ]);
-  const terminal = new Terminal(process.stdout);
+  const terminal = new Terminal(process.stdout, process.stdin);
   let code = 0;
   const end: { now: (() => void) | null } = { now: null };
   if (!listening) {

@@ -105,8 +105,8 @@ export async function lookInto<Told>(
       seed,
       step,
       threads: async (plants) => {
-        const threads = threadsFor(plants);
-        return threads === 1 ? null : keep(await startThreads(threads));
+        const threads = threadsFor(plants, plants / futures);
+        return threads === 0 ? null : keep(await startThreads(threads));
       },
     }),
   );

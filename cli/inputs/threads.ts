@@ -6,6 +6,8 @@ import { Interrupt } from '../io/streams.js';
 
 /** Below this many plants, about 2 s of one thread, starting others costs more than they bring. */
 const ALONE_PLANTS = 4e6;
+/** A season of more plants, a tenth of a second, is not run on the thread that is to hear who stops it. */
+const BRIEF_PLANTS = 2e5;
 
 /** What does work on other threads. */
 interface Closable {
@@ -13,8 +15,12 @@ interface Closable {
 }
 
 export interface Hold {
-  /** Threads to use: those asked for, else by the size of the work. @param plants that the work brings about */
-  threadsFor(plants: number): number;
+  /**
+   * Threads to use: those asked for, else by the size of the work; 0: this one does it alone.
+   * @param plants that the work brings about
+   * @param atOnce plants between two steps of the work
+   */
+  threadsFor(plants: number, atOnce: number): number;
   /** Let these go when the work is done or somebody stops it. */
   keep<Threads extends Closable>(threads: Threads): Threads;
   /** To be told after each step of the work. @returns null to go on at once, or a promise of whether to go on */
@@ -35,7 +41,10 @@ export async function onThreads<Result>(
   interrupt.onStop = () => void kept?.close();
   try {
     const result = await work({
-      threadsFor: (plants) => workers ?? (plants < ALONE_PLANTS ? 1 : availableParallelism()),
+      threadsFor: (plants, atOnce) => {
+        const threads = workers ?? (plants < ALONE_PLANTS ? 1 : availableParallelism());
+        return threads === 1 && atOnce <= BRIEF_PLANTS ? 0 : threads;
+      },
       keep: (one) => {
         kept = one;
         return one;

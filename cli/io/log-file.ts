@@ -8,8 +8,7 @@
  */
 
 import type { BigIntStats } from 'node:fs';
-import { access, constants, lstat, readdir, readFile, rm, stat } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
+import { access, constants, lstat, readFile, utimes } from 'node:fs/promises';
 import { setTimeout as pause } from 'node:timers/promises';
 import { lock } from 'proper-lockfile';
 import { Problem } from '../problem.js';
@@ -35,8 +34,6 @@ const PATIENCE = 15_000;
 const SILENCE = 1000;
 /** How often to begin again because the log was changed meanwhile. */
 const MOST_ATTEMPTS = 5;
-/** An unfinished file of a program that may still run is left alone for so long [ms]. */
-const UNFINISHED = 60_000;
 
 /** What is to be written behind the present text, and what is to be handed back when that is safely on the disk. */
 export interface Addition<T> {
@@ -84,7 +81,6 @@ async function append<T>(
   compose: (text: string) => Addition<T>,
   held: Turn,
 ): Promise<Addition<T> | null> {
-  await clearUp(path);
   const { bytes, state } = await read({ name, path });
   const addition = compose(decoded(bytes, name, 'Save the log as CSV in UTF-8.'));
   const unchanged = async (): Promise<boolean> =>
@@ -103,19 +99,6 @@ async function read({ name, path }: LogFile): Promise<{ bytes: Buffer; state: Bi
   // Renaming would replace a file that is protected, so its protection is asked for.
   await access(path, constants.R_OK | constants.W_OK);
   return { bytes: await readFile(path), state };
-}
-
-/** Remove what killed programs have left unfinished beside the log. */
-async function clearUp(log: string): Promise<void> {
-  const beginning = `.${basename(log)}.`;
-  for (const name of await readdir(dirname(log)).catch(() => [])) {
-    if (!(name.startsWith(beginning) && name.endsWith('.part'))) continue;
-    const pid = /^(\d+)\.[0-9a-f]+$/.exec(name.slice(beginning.length, -'.part'.length))?.[1];
-    if (pid === undefined) continue;
-    const path = join(dirname(log), name);
-    const old = (await stat(path).catch(() => null))?.mtimeMs ?? Number.POSITIVE_INFINITY;
-    if (!isRunning(Number(pid)) || Date.now() - old > UNFINISHED) await rm(path, { force: true });
-  }
 }
 
 /** Whose turn it is to write. */
@@ -158,6 +141,13 @@ async function takeTurn({ name, path }: LogFile): Promise<Turn> {
       if ((error as NodeJS.ErrnoException).code !== 'ELOCKED') {
         throw new Problem(`${name}: ${reason(error)}`);
       }
+      // Who holds it renews its time. One that lies ahead would be renewed in the eyes of all until the clock comes there.
+      if (inTheWay !== null && inTheWay.mtimeMs > Date.now() + STALE) {
+        tell(
+          `evensow: ${lockPath} is of a time that is still to come; the clock of this machine was probably set back. It is taken as of now.`,
+        );
+        await utimes(lockPath, new Date(), new Date()).catch(() => {});
+      }
     }
     const present = await birthOf(lockPath);
     const time = performance.now();
@@ -187,15 +177,6 @@ async function birthOf(path: string): Promise<string | null> {
 function sameState(a: BigIntStats | null, b: BigIntStats | null): boolean {
   if (a === null || b === null) return a === b;
   return a.ino === b.ino && a.size === b.size && a.mtimeNs === b.mtimeNs && a.ctimeNs === b.ctimeNs;
-}
-
-function isRunning(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code !== 'ESRCH';
-  }
 }
 
 function reason(error: unknown): string {

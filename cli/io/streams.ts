@@ -7,6 +7,7 @@
 import { once } from 'node:events';
 import { fstatSync, writeSync } from 'node:fs';
 import { Problem } from '../problem.js';
+import { inOneLine, plainLines } from '../render/obeyed.js';
 
 /** Exit codes. 130 is the shells' code for a program that Ctrl-C ended. */
 export const EXIT_DONE = 0;
@@ -23,11 +24,12 @@ export function typedArguments(): readonly string[] {
 export class OutputClosed extends Error {}
 
 /**
- * Write a result to standard output and wait until it is taken.
+ * Write a result to standard output, without what a terminal would obey, and wait until it is taken.
  * @throws OutputClosed if nobody reads it
  * @throws Problem if it cannot be written, as on a full disk
  */
-export async function print(text: string): Promise<void> {
+export async function print(result: string): Promise<void> {
+  const text = plainLines(result);
   try {
     if (leadsToFile()) writeToFile(text);
     else await writeToStream(text);
@@ -79,10 +81,13 @@ function whyUnwritten(code: string): string {
   }
 }
 
-/** Write a message to standard error. If nobody reads it there is nobody to tell. */
+/** Write a message to standard error, without what a terminal would obey. If nobody reads it there is nobody to tell. */
 export function tell(text: string): void {
   process.stderr.once('error', () => {});
-  process.stderr.write(text.endsWith('\n') ? text : `${text}\n`);
+  // A file may be called by more than one line.
+  const typed = typedArguments().filter((word) => /[\r\n]/.test(word));
+  const said = typed.reduce((whole, word) => whole.replaceAll(word, inOneLine(word)), text);
+  process.stderr.write(plainLines(said.endsWith('\n') ? said : `${said}\n`));
 }
 
 /** Is a person watching standard error? */
@@ -97,7 +102,7 @@ export function isTerminal(): boolean {
 
 /** Write over the present line of standard error; an empty text removes it. */
 export function showProgress(text: string): void {
-  process.stderr.write(`\r\u001b[K${text}`);
+  process.stderr.write(`\r\u001b[K${inOneLine(text)}`);
 }
 
 /** Remembers Ctrl-C (or a polite request to end) until somebody asks. */

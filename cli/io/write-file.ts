@@ -1,9 +1,12 @@
 /** Writes a text file whole or not at all: into a file beside it, to the disk, then renamed over the name. */
 
 import type { BigIntStats } from 'node:fs';
-import { access, constants, open, readlink, realpath, rename, rm, stat } from 'node:fs/promises';
+import { access, constants, open, readdir, readlink, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { Problem } from '../problem.js';
+
+/** An unfinished file of a program that may still run is left alone for so long [ms]. */
+const UNFINISHED = 60_000;
 
 /** Is there something of this name? */
 export async function exists(path: string): Promise<boolean> {
@@ -46,6 +49,7 @@ export async function putInPlace(
   like: BigIntStats | null,
   may: () => Promise<boolean> = async () => true,
 ): Promise<boolean> {
+  await clearUp(target);
   const part = partBeside(target);
   try {
     await writeDown(part, bytes, like);
@@ -111,6 +115,28 @@ export async function stateOf(path: string): Promise<BigIntStats | null> {
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null;
     throw error;
+  }
+}
+
+/** Remove what killed programs have left unfinished beside a file. */
+async function clearUp(target: string): Promise<void> {
+  const beginning = `.${basename(target)}.`;
+  for (const name of await readdir(dirname(target)).catch(() => [])) {
+    if (!(name.startsWith(beginning) && name.endsWith('.part'))) continue;
+    const pid = /^(\d+)\.[0-9a-f]+$/.exec(name.slice(beginning.length, -'.part'.length))?.[1];
+    if (pid === undefined) continue;
+    const path = join(dirname(target), name);
+    const old = (await stat(path).catch(() => null))?.mtimeMs ?? Number.POSITIVE_INFINITY;
+    if (!isRunning(Number(pid)) || Date.now() - old > UNFINISHED) await rm(path, { force: true });
+  }
+}
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code !== 'ESRCH';
   }
 }
 

@@ -108,7 +108,7 @@ export async function checkOut(out: string | null, inputs: readonly Input[]): Pr
 }
 
 /** Most parts of a study. */
-const MOST_SHARDS = 100_000;
+export const MOST_SHARDS = 100_000;
 
 /** How many seasons, and which luck. */
 export interface SeasonOptions {

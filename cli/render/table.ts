@@ -70,11 +70,16 @@ interface Column {
   readonly width: number;
 }
 
+/** Columns of the widest of any number of texts. */
+function widest(texts: readonly string[]): number {
+  return texts.reduce((most, text) => Math.max(most, widthOf(text)), 0);
+}
+
 /** The cheapest, and of these the first in the order of what gives way. */
 function bestLayout(table: Table, width: number): Layout {
   const cells = [...(table.head ?? []), ...table.rows.flat()];
   const names = cells.flatMap(namesIn);
-  const longest = Math.min(MOST_NAME, Math.max(LEAST_NAME, ...names.map(widthOf)));
+  const longest = Math.min(MOST_NAME, Math.max(LEAST_NAME, widest(names)));
   let best: Layout | null = null;
   for (const bar of cells.some(isBar) ? [LEAST_BAR, 0] : [0]) {
     for (let letters = longest; letters >= LEAST_NAME; letters--) {
@@ -149,9 +154,9 @@ function columnsOf({ head, rows }: Table, called: Called): Column[] {
     const cells = rows.map((row) => row[c]!);
     // Words behind the figures begin below each other.
     const units = cells.map((cell) => (isA('figure', cell) ? cell.unit : ''));
-    const right = Math.max(...units.map(widthOf));
+    const right = widest(units);
     const figures = cells.map((cell) => cellText(cell, called));
-    const left = Math.max(...figures.map(widthOf));
+    const left = widest(figures);
     const texts =
       right === 0 ? figures : figures.map((text, i) => `${padStart(text, left)} ${padEnd(units[i]!, right)}`);
     const heading = head === undefined ? [] : cellText(head[c]!, called).split('\n');
@@ -166,7 +171,7 @@ function columnsOf({ head, rows }: Table, called: Called): Column[] {
       left: c === 0 || words || bars,
       bars,
       words,
-      width: Math.max(...[...over, ...texts].map(widthOf)),
+      width: widest([...over, ...texts]),
     };
   });
 }

@@ -2,6 +2,7 @@
 
 import type { Rows, Section } from '../sections/section.js';
 import { csvText } from './csv.js';
+import { plainJson } from './obeyed.js';
 import { textOf } from './text.js';
 
 /** @param result itself is what --json gives @param sections what is said of it @param rows of its CSV */
@@ -23,5 +24,5 @@ export function toldAs<Result>(
 
 /** One JSON document, numbers in full; its keys are those of the result's type. */
 export function jsonText(result: unknown): string {
-  return `${JSON.stringify(result, null, 2)}\n`;
+  return plainJson(`${JSON.stringify(result, null, 2)}\n`);
 }

@@ -1,5 +1,7 @@
 /** Columns that a text takes on the screen, and as much of it as goes into so many. */
 
+import { isObeyed } from './obeyed.js';
+
 /**
  * First and last of the code points that take two columns (Unicode, East Asian Width W and F), without emoji.
  */
@@ -45,7 +47,8 @@ function letterWidth(letter: string): number {
   if (EMOJI.test(letter)) return 2;
   let width = 0;
   for (const sign of letter) {
-    if (WITHOUT_WIDTH.test(sign)) continue;
+    const shown = isObeyed(sign);
+    if (WITHOUT_WIDTH.test(sign) && !shown) continue;
     const code = sign.codePointAt(0)!;
     width += WIDE.some(([from, to]) => from <= code && code <= to) ? 2 : 1;
   }

@@ -2,12 +2,16 @@
  * Parts of a study that were carried out apart: how they are written, read and told to belong together.
  *
  * A part is a JSON document: which part of how many it is, by which arguments it was asked for, what was asked, and what its
- * seasons gave.
+ * seasons gave. At its end stands the SHA-256 sum of all before it, by which a part that was changed is known: what its data
+ * mean is worked out only by those who made them.
  */
 
+import { createHash } from 'node:crypto';
 import * as z from 'zod';
 import packageJson from '../../package.json' with { type: 'json' };
 import type { Shard } from '../../sim/study/study.js';
+import { MOST_SHARDS } from '../options/options.js';
+import { plainJson } from '../render/obeyed.js';
 import { firstOf } from '../words/numbers.js';
 import { inShell } from '../words/shell.js';
 import type { Assignment } from './assignment.js';
@@ -38,7 +42,7 @@ export interface Spoilt {
 const document = z.object({
   evensow_part: z.literal(FORM),
   version: z.string(),
-  shard: z.object({ k: z.int().min(1), n: z.int().min(1) }),
+  shard: z.object({ k: z.int().min(1), n: z.int().min(1).max(MOST_SHARDS) }),
   typed: z.array(z.string()),
   asked: z.looseObject({
     command: z.enum(['run', 'compare', 'size', 'search']),
@@ -53,7 +57,17 @@ const HEAD =
   /^\{"evensow_part":(\d+)(?:,"version":"([^"]*)"(?:,"shard":\{"k":(\d+),"n":(\d+)\}(?:,"typed":(\[(?:"(?:[^"\\]|\\.)*",?)*\]))?)?)?/;
 
 export function partText(typed: readonly string[], asked: Assignment, shard: Shard, data: unknown): string {
-  return `${JSON.stringify({ evensow_part: FORM, version: packageJson.version, shard, typed, asked, data })}\n`;
+  const whole = plainJson(
+    JSON.stringify({ evensow_part: FORM, version: packageJson.version, shard, typed, asked, data }),
+  );
+  const text = whole.slice(0, -1);
+  return `${text},"sha256":"${sumOf(text)}"}\n`;
+}
+
+const SUM = /,"sha256":"([0-9a-f]{64})"\}\s*$/;
+
+function sumOf(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
 }
 
 export function readPart(name: string, text: string): Part | Spoilt {
@@ -63,8 +77,10 @@ export function readPart(name: string, text: string): Part | Spoilt {
   } catch {
     value = null;
   }
+  const sum = SUM.exec(text);
+  const whole = sum !== null && sumOf(text.slice(0, sum.index)) === sum[1];
   const read = document.safeParse(value);
-  if (!read.success) return spoilt(name, text, value === null);
+  if (!read.success || !whole) return spoilt(name, text, value === null);
   const { version, shard, typed, asked, data } = read.data;
   return { name, version, typed, shard, asked: asked as unknown as Assignment, data };
 }
@@ -79,7 +95,7 @@ function spoilt(name: string, text: string, cut: boolean): Spoilt {
   const shard = k === undefined ? null : { k: Number(k), n: Number(n) };
   const which = shard === null ? '' : `, part ${shard.k} of ${shard.n},`;
   const what =
-    Number(form) !== FORM
+    Number(form) !== FORM || (!cut && version !== packageJson.version)
       ? `was written by evensow ${version ?? 'of another version'}, whose parts evensow ${packageJson.version} cannot join. All parts must be of one version.`
       : cut
         ? 'is cut short: its end is missing, as after a copy that broke off or on a full disk.'

@@ -8,6 +8,7 @@ import { onThreads } from '../inputs/threads.js';
 import { EXIT_DONE, EXIT_INTERRUPTED, print, tell, typedArguments } from '../io/streams.js';
 import { writeWhole } from '../io/write-file.js';
 import type { ExecutionOptions, Form } from '../options/options.js';
+import { plainLines } from '../render/obeyed.js';
 import { toldAs } from '../render/told.js';
 import type { Assignment } from './assignment.js';
 import { kindOf } from './kinds.js';
@@ -19,8 +20,9 @@ export async function carryOutStudy(asked: Assignment, execution: ExecutionOptio
   const part = shard ?? WHOLE;
   const { result: collected, stopped } = await onThreads(workers, async ({ threadsFor, keep, step }) => {
     const { workload } = study;
-    const threads = threadsFor(plantsIn(workload) / part.n);
-    const pool = keep(threads === 1 ? new SeasonRunner(workload) : await threadPool(workload, threads));
+    const longest = Math.max(...workload.jobs.map(({ plan }) => plantsOf(plan)));
+    const threads = threadsFor(plantsIn(workload) / part.n, longest);
+    const pool = keep(threads === 0 ? new SeasonRunner(workload) : await threadPool(workload, threads));
     return study.carryOut(pool, part, step);
   });
   if (shard !== null) {
@@ -57,5 +59,5 @@ export function renderResult(asked: Assignment, result: unknown, form: Form): st
 /** To the file, or to standard output if there is none. */
 export async function writeResult(text: string, out: string | null): Promise<void> {
   if (out === null) await print(text);
-  else await writeWhole(out, text);
+  else await writeWhole(out, plainLines(text));
 }

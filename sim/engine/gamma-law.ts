@@ -2,7 +2,7 @@
 
 import { gammaQuantile, HALF_LN_2PI, lnGamma, regularisedGamma } from './gamma.js';
 import { type FittedLaw, positive, shareOfAny } from './laws.js';
-import { normalBelow, normalBeyond, normalQuantiles } from './normal.js';
+import { normalBelow, normalBeyond, normalQuantile, normalQuantiles } from './normal.js';
 import { upperGamma } from './upper-gamma.js';
 
 /** Pieces of the gamma table: z of the standard normal from -Z_LIMIT to Z_LIMIT, PIECES_PER_Z a unit. */
@@ -21,6 +21,7 @@ const DEGREES = 6;
 export function gammaLaw(mean: number, cv: number): FittedLaw {
   positive(mean, 'mean');
   positive(cv, 'cv');
+  if (cv < NARROW) return narrowGammaLaw(mean, cv);
   const shape = 1 / (cv * cv);
   const scale = mean / shape;
   const lnFront = lnGamma(shape);
@@ -32,8 +33,8 @@ export function gammaLaw(mean: number, cv: number): FittedLaw {
       table ??= gammaTable(shape, scale);
       interpolate(table, values, n);
     },
-    share: shareOfAny((t) => gammaShare(t / scale, shape, false)),
-    beyond: (t) => gammaShare(t / scale, shape, true),
+    share: shareOfAny((t) => regularisedGamma(shape, t / scale)),
+    beyond: (t) => regularisedGamma(shape, t / scale, true),
     logDensity: (t) => (shape - 1) * Math.log(t / scale) - t / scale - lnFront - Math.log(scale),
     endedBy: (t) => {
       const x = t / scale;
@@ -42,7 +43,7 @@ export function gammaLaw(mean: number, cv: number): FittedLaw {
         shape > 1.5
           ? regularisedGamma(shape - 1, x, true) / (shape - 1)
           : upperGamma(shape - 1, x) / Math.exp(lnFront);
-      return gammaShare(x, shape, false) + x * inverse;
+      return regularisedGamma(shape, x) + x * inverse;
     },
   };
 }
@@ -64,17 +65,41 @@ function interpolate(table: Float64Array, values: Float64Array, n: number): void
   }
 }
 
-/** Above this shape (spread below 0.0032) the incomplete gamma function takes long, and another form is as good. */
-const NEARLY_NORMAL = 1e5;
+/** Below this CV (shapes above 100 000) the incomplete gamma function takes long, and another form is as good. */
+const NARROW = 1 / Math.sqrt(1e5);
 
 /**
- * Share of a gamma law of scale 1 up to x, or with `upper` beyond it; for very large shapes by Wilson & Hilferty, as in the
- * quantile.
+ * The gamma law by the transformation of Wilson & Hilferty: the cube root of T is normal, to better than 1e-7 in the far tails
+ * too. It has no number in it that grows beyond bounds as the CV falls, and becomes a fixed time.
  */
-function gammaShare(x: number, shape: number, upper: boolean): number {
-  if (shape <= NEARLY_NORMAL) return regularisedGamma(shape, x, upper);
-  const z = 3 * Math.sqrt(shape) * (Math.cbrt(x / shape) - 1 + 1 / (9 * shape));
-  return upper ? normalBeyond(z) : normalBelow(z);
+function narrowGammaLaw(mean: number, cv: number): FittedLaw {
+  const middle = 1 - (cv * cv) / 9;
+  const deviation = cv / 3;
+  const time = (z: number): number => {
+    const root = middle + deviation * z;
+    return mean * root * root * root;
+  };
+  const z = (t: number): number => (Math.cbrt(t / mean) - middle) / deviation;
+  return {
+    quantile: (u) => time(normalQuantile(u)),
+    fill: (values, n) => {
+      normalQuantiles(values, n);
+      for (let i = 0; i < n; i++) values[i] = time(values[i]!);
+    },
+    share: shareOfAny((t) => normalBelow(z(t))),
+    beyond: (t) => normalBeyond(z(t)),
+    // dz/dt = cbrt(t / mean) / (3 t deviation)
+    logDensity: (t) => Math.log(Math.cbrt(t / mean) / (t * cv)) - 0.5 * z(t) * z(t) - HALF_LN_2PI,
+    // E[1/T; T > t]: weighted by 1/T it is a gamma law again, of shape 1/CV^2 - 1 and the same scale.
+    endedBy: (t) => {
+      const inverse = 1 / (mean * (1 - cv * cv));
+      const narrower = cv / Math.sqrt(1 - cv * cv);
+      const beyond = normalBeyond(
+        (Math.cbrt(t * inverse) - (1 - (narrower * narrower) / 9)) / (narrower / 3),
+      );
+      return normalBelow(z(t)) + t * inverse * beyond;
+    },
+  };
 }
 
 /** Coefficients of ln T in each piece, by powers of the way through it (0 to 1). */

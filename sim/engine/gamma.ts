@@ -89,9 +89,9 @@ export function gammaQuantile(p: number, a: number, q = 1 - p, start = 0): numbe
     throw new RangeError(`gammaQuantile takes 0 < p < 1 and a > 0: ${p}, ${a}`);
   const z = p < 0.5 ? normalQuantile(p) : -normalQuantile(q);
   const root = 1 - 1 / (9 * a) + z / (3 * Math.sqrt(a));
-  if (a > NEARLY_NORMAL) return a * root ** 3;
+  if (a > NEARLY_NORMAL) return a * root * root * root;
   // Far down the lower tail P(a, x) is x^a / Gamma(a + 1), which starts small shapes better.
-  let x = a * root ** 3;
+  let x = a * root * root * root;
   if (start > 0) x = start;
   else if (!(root > 0) || x < 0.05 * a) x = Math.exp((Math.log(p) + lnGamma(a + 1)) / a);
   const upper = p > 0.5;

@@ -24,6 +24,13 @@ export function sumOf(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0);
 }
 
+/** The largest of any number of values: a call takes only so many arguments. @returns `least` if none is larger */
+export function largest(values: Iterable<number>, least = Number.NEGATIVE_INFINITY): number {
+  let most = least;
+  for (const value of values) if (value > most) most = value;
+  return most;
+}
+
 /** @returns NaN if there are none */
 export function meanOf(values: readonly number[]): number {
   return sumOf(values) / values.length;

@@ -26,7 +26,7 @@ export function upperGamma(a: number, x: number): number {
 function fraction(a: number, x: number): number {
   let value = x;
   for (let n = STEPS; n >= 1; n--) value = x + (n - a) / (1 + n / value);
-  return (x ** a * Math.exp(-x)) / value;
+  return Math.exp(a * Math.log(x) - x) / value;
 }
 
 /** Integral from x to 1 of s^(a-1) e^-s ds, term by term. */

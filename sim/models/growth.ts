@@ -23,7 +23,10 @@ import type { Growing, GrowthTime } from './plan.js';
 /** Laws that were made already: some take a millisecond, and a study makes many lines of one crop. */
 const known = new WeakMap<GrowthTime, Law>();
 
-/** The distribution of a growth time. A spread of 0 makes every shape fixed. */
+/** A double tells no two times apart that differ by less than about this share. */
+const NO_SPREAD = 1e-17;
+
+/** The distribution of a growth time. Without a spread that can be told from none every shape is fixed. */
 export function lawOf(time: GrowthTime): Law {
   let law = known.get(time);
   if (law === undefined) {
@@ -36,7 +39,7 @@ export function lawOf(time: GrowthTime): Law {
 function makeLaw(time: GrowthTime): Law {
   if (time.shape === 'observed') return observedLaw(time.times);
   if (time.shape === 'exponential') return exponentialLaw(time.days);
-  if (time.shape === 'fixed' || time.spread === 0) return fixedLaw(time.days);
+  if (time.shape === 'fixed' || time.spread < NO_SPREAD) return fixedLaw(time.days);
   switch (time.shape) {
     case 'lognormal':
       return lognormalLaw(time.days, time.spread);

@@ -6,6 +6,8 @@ export interface Limits {
   readonly most: number;
 }
 
+/** Length of a season [weeks]. */
+export const WEEKS: Limits = { least: 1, most: 520 };
 /** Days from one sowing to the next [d]. */
 export const EVERY: Limits = { least: 0.01, most: 3650 };
 /** Seeds per sowing. */

@@ -1,5 +1,6 @@
 /** A scenario as a plan: names become indices, dates become days from the start, defaults are filled in. */
 
+import { TICK } from '../engine/clock.js';
 import { daysEvery, daysOn } from '../models/cadence.js';
 import { dayFrom, WEEKDAYS } from '../models/dates.js';
 import type {
@@ -100,12 +101,18 @@ function toTime(growing: Regrow): GrowthTime {
   const shape = shapeOf(growing) as Shape;
   if (shape === 'observed') return observedTime(growing.observed as number[]);
   const spread = shape === 'exponential' ? 1 : shape === 'fixed' ? 0 : (growing.spread as number);
-  return { shape, days: growing.days as number, spread, times: [] };
+  return { shape, days: atLeastTick(growing.days as number), spread, times: [] };
 }
 
 /** Mean and population standard deviation of the list: it is all there is to draw from, not a sample of more. */
-function observedTime(times: readonly number[]): GrowthTime {
+function observedTime(seen: readonly number[]): GrowthTime {
+  const times = seen.map(atLeastTick);
   const days = times.reduce((sum, time) => sum + time, 0) / times.length;
   const variance = times.reduce((sum, time) => sum + (time - days) ** 2, 0) / times.length;
-  return { shape: 'observed', days, spread: Math.sqrt(variance) / days, times: [...times] };
+  return { shape: 'observed', days, spread: Math.sqrt(variance) / days, times };
+}
+
+/** No plant grows in less than a tick, and what is reckoned from a mean time (holes over days) stays a number. */
+function atLeastTick(days: number): number {
+  return Math.max(TICK, days);
 }

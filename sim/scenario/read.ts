@@ -46,7 +46,7 @@ export function readScenario(text: string): Result<ReadScenario, Fault> {
 function check(tree: Tree): Result<ReadScenario, Fault> {
   if (tree.value === null) {
     const empty = { ...wrongValue(scenarioSchema, [], null), found: 'an empty file' };
-    return failure([...tree.faults, tree.locate(empty)]);
+    return failure([...tree.faults, tree.locate(empty)].sort(byPosition));
   }
   const read = scenarioSchema.safeParse(tree.value);
   const drafts = [

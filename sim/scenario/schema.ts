@@ -6,7 +6,7 @@
  */
 
 import * as z from 'zod';
-import { CHANNELS, HEADS, SEED } from '../models/limits.js';
+import { CHANNELS, HEADS, SEED, WEEKS } from '../models/limits.js';
 import { nearest } from '../models/nearest.js';
 import { field } from './expectations.js';
 import { above0, atLeast0, date, listAdvice, map, name, share, weekdays, whole } from './fields.js';
@@ -110,7 +110,7 @@ export const scenarioSchema = map(
   {
     title: title.default('Untitled line'),
     start: date('Date of day 0.', 'start'),
-    weeks: whole({ least: 1, most: 520 }, 'Length of a season [weeks].', 'weeks', { example: 'weeks: 26' }),
+    weeks: whole(WEEKS, 'Length of a season [weeks].', 'weeks', { example: 'weeks: 26' }),
     seed: whole(SEED, 'Number that chooses the luck of the season.', '').default(1),
     visits: visits.default('daily'),
     away: field(z.array(span), 'Spans of dates without a visit, first and last date included.', {

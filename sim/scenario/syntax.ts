@@ -1,6 +1,6 @@
 /** Text to YAML document, and the faults of what is not YAML. */
 
-import { type Document, LineCounter, parseDocument, type YAMLError } from 'yaml';
+import { CST, type Document, Lexer, LineCounter, parseDocument, type YAMLError } from 'yaml';
 import { failure, type Result, success } from '../models/result.js';
 import { byPosition, type Fault, faultAt } from './faults.js';
 
@@ -49,6 +49,14 @@ const EXPECTED: Partial<Record<YAMLError['code'], string>> = {
  */
 export function parseYaml(text: string): Result<Parsed, Fault> {
   const lines = new LineCounter();
+  const place = placeOfTooMuch(text);
+  if (place !== null) {
+    const before = text.slice(0, place).split('\n');
+    const found = `more than ${MOST_SIGNS} values and signs`;
+    const expected = 'a scenario, which has some hundreds';
+    const at = { line: before.length, column: before.at(-1)!.length + 1 };
+    return failure([faultAt(at, { path: [], found, expected })]);
+  }
   let document: Document;
   try {
     document = parseDocument(text, {
@@ -67,6 +75,24 @@ export function parseYaml(text: string): Result<Parsed, Fault> {
   }
   const problems = [...document.errors, ...document.warnings];
   return problems.length === 0 ? success({ document, lines }) : failure(syntaxFaults(problems, lines));
+}
+
+/** A document takes some kilobytes of memory for each of them, or for what is wrong with it, so they are counted first. */
+const MOST_SIGNS = 100_000;
+/** Pieces that stand for something and are no part of the text. */
+const MARKS = new Set([CST.DOCUMENT, CST.FLOW_END, CST.SCALAR]);
+
+/** Where in the text it becomes too much for a scenario; null if it does not. */
+function placeOfTooMuch(text: string): number | null {
+  if (text.length <= MOST_SIGNS) return null;
+  let signs = 0;
+  let place = 0;
+  for (const piece of new Lexer().lex(text)) {
+    if (MARKS.has(piece)) continue;
+    if (/[^\s#]/.test(piece[0]!) && ++signs > MOST_SIGNS) return place;
+    place += piece.length;
+  }
+  return null;
 }
 
 function syntaxFaults(problems: readonly YAMLError[], lines: LineCounter): Fault[] {

@@ -5,6 +5,7 @@
  */
 
 import { ExactMoments } from '../engine/exact-moments.js';
+import { largest } from '../engine/lists.js';
 import { Histogram } from '../engine/tally.js';
 import { COUNTS, type Season, STATE_COUNT } from '../models/ledger.js';
 import type { Plan } from '../models/plan.js';
@@ -123,7 +124,7 @@ function enoughRun(picked: number, seasons: number): boolean {
  */
 export function firstCommonWeek(firsts: readonly number[], weeks: number): number {
   const running = firsts.filter((week) => week < weeks);
-  return running.length === 0 ? weeks : Math.max(...running);
+  return running.length === 0 ? weeks : largest(running);
 }
 
 /** Picks of the weeks from `from` on, of all seasons together. */

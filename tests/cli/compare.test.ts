@@ -1,5 +1,6 @@
 /** `compare`, in one piece and in parts, through the built program. */
 
+import { createHash } from 'node:crypto';
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
@@ -234,6 +235,12 @@ describe('parts that do not make a study are refused:', () => {
     return err;
   }
 
+  /** A part with the sum that it would have had. */
+  function summedAnew({ sha256: _, ...document }: Record<string, unknown>): string {
+    const text = JSON.stringify(document).slice(0, -1);
+    return `${text},"sha256":"${createHash('sha256').update(text).digest('hex')}"}\n`;
+  }
+
   /** Runs the command that is given to make a part again. @returns the file that it writes */
   async function makesAgain(err: string): Promise<string> {
     const [, words] = /Make it(?: again)?: evensow (.*)$/m.exec(err) ?? [];
@@ -292,7 +299,9 @@ describe('parts that do not make a study are refused:', () => {
     const err = await refused(cut);
     expect(err).toContain(`${cut}, part 1 of 3, is cut short`);
     expect(await makesAgain(err)).toBe(cut);
-    expect(await readFile(cut, 'utf8')).toBe(text.replaceAll(first, cut));
+    // The sum at its end is of all before it, the name of the file included.
+    const withoutSum = (part: string): string => part.replace(/,"sha256".*/s, '');
+    expect(withoutSum(await readFile(cut, 'utf8'))).toBe(withoutSum(text.replaceAll(first, cut)));
 
     // In the middle of what it says of itself: the others know the command.
     await writeFile(cut, text.slice(0, 40));
@@ -329,8 +338,31 @@ describe('parts that do not make a study are refused:', () => {
     document.data[0].sections[0].counts.pop();
     await writeFile(damaged, JSON.stringify(document));
     const err = await refused(damaged);
-    expect(err).toContain(`${damaged}, part 1 of 1, is damaged`);
+    expect(err).toContain(`${damaged}, part 1 of 1, is not as it was written`);
     expect(await makesAgain(err)).toBe(damaged);
+
+    // Also if whoever changed it has made its sum anew.
+    await writeFile(damaged, summedAnew(document));
+    expect(await refused(damaged)).toContain(`${damaged}, part 1 of 1, is damaged`);
+  });
+
+  test.each<[string, (document: { asked: Record<string, unknown>; shard: { n: number } }) => void]>([
+    ['asks for another command', ({ asked }) => Object.assign(asked, { command: 'size' })],
+    ['is one of a thousand million', ({ shard }) => Object.assign(shard, { n: 1e9 })],
+    ['has options that cannot be', ({ asked }) => Object.assign(asked, { seasons: 'many' })],
+  ])('one %s', async (_, change) => {
+    const changed = join(folder, 'changed.json');
+    const whole = await part('unchanged.json', '--seasons', '12', '--shard', '1/1');
+    const document = JSON.parse(await readFile(whole, 'utf8'));
+    change(document);
+    await writeFile(changed, JSON.stringify(document));
+    expect(await refused(changed)).toMatch(
+      /^evensow: .*changed\.json, part 1 of 1(000000000)?, is not as it was written\./,
+    );
+    await writeFile(changed, summedAnew(document));
+    expect(await refused(changed)).toMatch(
+      /^evensow: .*changed\.json, part 1 of \d+, is (damaged|not as it was written)/,
+    );
   });
 
   test('one is not there', async () => {

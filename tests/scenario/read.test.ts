@@ -198,9 +198,28 @@ describe('text that is not a scenario at all', () => {
     expect(faultsOf('a: &a [*a]').map(({ found }) => found)).toEqual([DEEP]);
   });
 
-  test('150 000 faults are no more than a long list', () => {
-    const text = cellarWith(['{every: 3, seeds: 10}', `{on: [${'mon, '.repeat(150_000)}], seeds: 1}`]);
-    expect(faultsOf(text)).toHaveLength(149_999);
+  test.each([
+    ['brackets', '[]'.repeat(490_000), 1, 100_001],
+    ['dashes', '- \n'.repeat(330_000), 100_001, 1],
+    ['texts', '"" '.repeat(330_000), 1, 300_001],
+    ['aliases', 'a: &a *a\n'.repeat(100_000), 25_001, 1],
+    ['lines with %', '%X\n'.repeat(330_000), 100_001, 1],
+  ])('a file of %s only is not taken apart to its end', (_, text, line, column) => {
+    const found = 'more than 100000 values and signs';
+    expect(faultsOf(text)).toEqual([expect.objectContaining({ line, column, found })]);
+  });
+
+  test('the faults of an empty document with an alias are in the order of their places', () => {
+    const faults = faultsOf('# nothing\n\n  *b\n');
+    expect(faults.map(({ line, column }) => [line, column])).toEqual([
+      [1, 1],
+      [3, 3],
+    ]);
+  });
+
+  test('45 000 faults, about as many as a file may have values, are no more than a long list', () => {
+    const text = cellarWith(['{every: 3, seeds: 10}', `{on: [${'mon, '.repeat(45_000)}], seeds: 1}`]);
+    expect(faultsOf(text)).toHaveLength(44_999);
   });
 
   test('a fault stays short, however long the key', () => {

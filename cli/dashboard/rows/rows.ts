@@ -1,16 +1,14 @@
 /** Rows of the screen from pieces of text: how wide they are, cut, filled up, side by side. */
 
+import { inOneLine } from '../../render/obeyed.js';
 import { head, padEnd, padStart, widthOf } from '../../render/width.js';
 import type { Meaning, Row, Span } from '../theme.js';
-
-// biome-ignore lint/suspicious/noControlCharactersInRegex: those are what must not reach the terminal
-const CONTROLS = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g;
 
 /**
  * A text in one line without control characters, of at most `width` columns; `more` stands where it was cut.
  */
 export function cut(text: string, width: number, more = ''): string {
-  const line = text.replace(CONTROLS, ' ');
+  const line = inOneLine(text, ' ');
   if (widthOf(line) <= width) return line;
   return `${head(line, width - widthOf(more))}${width < widthOf(more) ? '' : more}`;
 }

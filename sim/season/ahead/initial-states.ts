@@ -5,6 +5,7 @@ import { openStream } from '../../engine/random.js';
 import type { InitialState, StandingPlant } from '../../models/initial-state.js';
 import { holesOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
+import type { PauseAfterRuns } from '../../seasons/worker-pool.js';
 import { type GrowthLaw, growthLawsOf } from '../history/growth-law.js';
 import { type Growth, growthsOf } from '../history/growths.js';
 import { dailyVisits } from '../history/plan-days.js';
@@ -14,6 +15,14 @@ import type { Today } from './today.js';
 /** Rounds of a past before the first opening, and from one to the next. */
 const FIRST_ROUNDS = 60;
 const ROUNDS = 2;
+
+/**
+ * Of so many plants (in all openings together) the fates are kept. Where more stand, futures share openings: of many plants
+ * one opening says nearly what another says.
+ */
+const MOST_FATES = 20_000_000;
+/** But there are at least so many. */
+const FEWEST_OPENINGS = 12;
 
 /** What all openings have in common. Plain data. */
 export interface Stand extends Omit<InitialState, 'plants'> {
@@ -60,6 +69,8 @@ export class InitialStates {
   /** Of the growths that stand: their places among all plants. */
   readonly #places: ReadonlyMap<Growth, number>;
   readonly #drawn: Fates[] = [];
+  /** Rounds that were done before the first opening. */
+  #settled = 0;
 
   /** @param seed of the random streams */
   constructor(today: Today, seed: number) {
@@ -93,10 +104,24 @@ export class InitialStates {
     );
   }
 
-  /** What the k-th opening says of the plants: the same at every call. */
+  /**
+   * Do the rounds before the first opening, which take a while where thousands stand.
+   * @param pause asked after each @returns whether all were done
+   */
+  async settle(pause: PauseAfterRuns | undefined): Promise<boolean> {
+    for (; this.#settled < FIRST_ROUNDS - 1; this.#settled++) {
+      for (const past of this.#pasts) if (past?.settles === true) past.round();
+      if ((await pause?.(0)) === false) return false;
+    }
+    return true;
+  }
+
+  /** What the opening of the k-th future says of the plants: the same at every call. */
   fates(k: number): Fates {
-    while (this.#drawn.length <= k) this.#drawn.push(this.#draw(this.#drawn.length === 0));
-    return this.#drawn[k]!;
+    const plants = this.stand?.plants.length ?? 0;
+    const opening = k % Math.max(FEWEST_OPENINGS, Math.floor(MOST_FATES / plants));
+    while (this.#drawn.length <= opening) this.#drawn.push(this.#draw(this.#drawn.length === 0));
+    return this.#drawn[opening]!;
   }
 
   #draw(first: boolean): Fates {
@@ -106,7 +131,7 @@ export class InitialStates {
     const at = new Float64Array(plants);
     this.#pasts.forEach((past, s) => {
       if (past === null) return;
-      const rounds = past.settles ? (first ? FIRST_ROUNDS : ROUNDS) : 1;
+      const rounds = past.settles ? (first ? FIRST_ROUNDS - this.#settled : ROUNDS) : 1;
       for (let i = 0; i < rounds; i++) past.round();
       past.tell((growth, fate, when, overdue) => {
         const place = this.#places.get(growth)!;

@@ -33,7 +33,7 @@ export function attendedDays(season: LoggedSeason, cohorts: CohortsByStage, plan
   for (const [i, day] of logged.entries()) {
     const next = logged[i + 1] ?? day;
     const silent = planned.filter((visit) => visit > day && visit < next);
-    if (silent.length < 2 || next - day <= silence) days.push(...silent);
+    if (silent.length < 2 || next - day <= silence) for (const one of silent) days.push(one);
   }
   return days.sort((a, b) => a - b);
 }

@@ -33,7 +33,7 @@ export function attendance(season: LoggedSeason, cohorts: CohortsByStage): Atten
   let silent: number[] = [];
   let absent = false;
   const endOfSilence = (): void => {
-    (absent ? missed : visits).push(...silent);
+    for (const day of silent) (absent ? missed : visits).push(day);
     silent = [];
     absent = false;
   };

@@ -97,10 +97,12 @@ export function allGrowths(here: readonly Cohort[], visits: readonly number[], s
 /** Without those plants that have given most picks, of these the first, if more stand than there are holes. */
 function thatFit(growths: readonly Growth[], holes: number): readonly Growth[] {
   const standing = growths.filter(({ end }) => end === 'standing');
-  const gone = standing
-    .sort((a, b) => b.phase - a.phase || a.from - b.from)
-    .slice(0, Math.max(0, standing.length - holes));
-  return gone.length === 0 ? growths : growths.filter((growth) => !gone.includes(growth));
+  const gone = new Set(
+    standing
+      .sort((a, b) => b.phase - a.phase || a.from - b.from)
+      .slice(0, Math.max(0, standing.length - holes)),
+  );
+  return gone.size === 0 ? growths : growths.filter((growth) => !gone.has(growth));
 }
 
 function endOf({ end }: Stay): GrowthEnd {

@@ -5,6 +5,7 @@
  * days with rows, and heads stood by then of which some would all but certainly have been ready, nobody came.
  */
 
+import { power } from '../../engine/power.js';
 import { GrowingTime } from '../../models/growing-time.js';
 import { growingOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
@@ -42,7 +43,7 @@ export function withoutSilentAbsences(
         .filter(({ to, end }) => to >= until && end !== 'died' && end !== 'failed')
         .reduce((sum, { count }) => sum + count, 0);
       // Not ready by the last of these visits, though it was not at the one before them.
-      if (left > 0) chance *= (time.beyond(last - from) / time.beyond(since - from)) ** left;
+      if (left > 0) chance *= power(time.beyond(last - from) / time.beyond(since - from), left);
     }
     if (chance < CANNOT_BE) for (const day of silent) absent.add(day);
   });

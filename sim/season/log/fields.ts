@@ -1,5 +1,6 @@
 /** The fields of one row, each looked at by itself: is it a word, a whole number, a mass, a name? */
 
+import { SEEDS } from '../../models/limits.js';
 import { nearest } from '../../models/nearest.js';
 import { type Column, fieldText, type LogFaults } from './faults.js';
 import { ACTIONS, COLUMNS, type LogAction } from './rows.js';
@@ -21,8 +22,8 @@ export interface RowDraft {
   readonly note: string | null;
 }
 
-/** The most that one row can count. */
-const MOST = 1_000_000_000;
+/** The most that one row can count: as many as may be sown at once. */
+const MOST = SEEDS.most;
 const LONGEST_NAME = 60;
 
 const WHOLE = `a whole number from 1 to ${MOST}`;

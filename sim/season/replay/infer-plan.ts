@@ -6,6 +6,7 @@
  * plants keep, and of when sowings were due.
  */
 
+import { largest } from '../../engine/lists.js';
 import { Moments } from '../../engine/tally.js';
 import type { CropPlan, Growing } from '../../models/plan.js';
 import { meanWaitForVisit } from '../../models/visits.js';
@@ -30,7 +31,7 @@ export function inferredSeason(rows: readonly LogRow[], stages: readonly string[
   if (!framing.ok) throw new Error('a log lies within the season that was made for it');
   const season = framing.value;
   const cohorts = cohortsOf(season);
-  const most = occupancy(season, cohorts, []).map(({ standing }) => Math.max(1, ...standing));
+  const most = occupancy(season, cohorts, []).map(({ standing }) => largest(standing, 1));
   const wait = meanWaitForVisit(bare);
   const plan = {
     ...bare,

@@ -1,6 +1,6 @@
 /** Rebuilds a real season from its log: what stood where, which holes stood empty and why, and what else might have been. */
 
-import { groupedBy, sumOf } from '../../engine/lists.js';
+import { groupedBy, largest, sumOf } from '../../engine/lists.js';
 import { dayFrom, isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
@@ -123,7 +123,7 @@ function crowdedIn(stages: readonly ReplayedStage[], date: (day: number) => stri
   return stages.flatMap(({ name, holes, exact, standing }) => {
     const first = standing.findIndex((plants) => plants > holes);
     if (!exact || first === -1) return [];
-    return [{ stage: name, holes, from: date(first), most: Math.max(...standing) }];
+    return [{ stage: name, holes, from: date(first), most: largest(standing) }];
   });
 }
 

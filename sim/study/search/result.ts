@@ -1,5 +1,6 @@
 /** The result of a search, from what is known of its candidates: plain data, as it is printed with --json. */
 
+import { largest } from '../../engine/lists.js';
 import { Histogram } from '../../engine/tally.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Estimate } from '../../seasons/sections.js';
@@ -167,7 +168,7 @@ export function concludeSearch(search: Search, trials: readonly CandidateResult[
     (sum, trial) => sum + fullSampleSize(sharesOf(search, trial.first), search.budget.design),
     0,
   );
-  const most = Math.max(...plans.map(({ heads_a_week: heads }) => heads));
+  const most = largest(plans.map(({ heads_a_week: heads }) => heads));
   const { plan } = ranked[0]!.candidate;
   return {
     title: plan.title,

@@ -10,6 +10,7 @@
  * betting-test.ts is for all others.
  */
 
+import { power } from '../../engine/power.js';
 import { Moments } from '../../engine/tally.js';
 
 /** Whether the mean is at least q. */
@@ -25,7 +26,7 @@ export function eta(beta: number, n0: number): number {
   if (!(beta > 0 && beta < 0.5)) throw new RangeError(`beta must be above 0 and below 0.5: ${beta}`);
   if (!(Number.isInteger(n0) && n0 >= 2))
     throw new RangeError(`n0 must be a whole number of at least 2: ${n0}`);
-  return ((2 * beta) ** (-2 / (n0 - 1)) - 1) / 2;
+  return (power(2 * beta, -2 / (n0 - 1)) - 1) / 2;
 }
 
 /** What a test needs to know. */

@@ -6,6 +6,7 @@
  * deviation of that sum (stages are independent, so variances add up), and the longest gap between two visits.
  */
 
+import { largest } from '../../engine/lists.js';
 import type { CropPlan, Plan } from '../../models/plan.js';
 
 /** Standard deviations beyond the mean after which the first plants are through: 98 of 100 of them. */
@@ -13,14 +14,14 @@ const DEVIATIONS = 2;
 
 /** @returns number of the first week that counts, from 0; at least the number of weeks of a season if there is none */
 export function firstCountedWeek(plans: readonly Plan[]): number {
-  return Math.ceil(Math.max(...plans.map(settledDay)) / 7);
+  return Math.ceil(largest(plans.map(settledDay)) / 7);
 }
 
 /** When the slowest crop has settled [d]; Infinity if nobody ever comes or nothing is sown. */
 export function settledDay(plan: Plan): number {
   const days = plan.crops.map((crop) => firstSowing(crop) + throughDays(crop) + longestGap(plan));
   const sown = days.filter((day) => Number.isFinite(day));
-  return sown.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...sown);
+  return sown.length === 0 ? Number.POSITIVE_INFINITY : largest(sown);
 }
 
 /** @returns Infinity if the crop is not sown in this season */
@@ -39,5 +40,5 @@ function throughDays({ stages }: CropPlan): number {
 function longestGap({ visits }: Plan): number {
   if (visits.kind === 'always') return 0;
   if (visits.days.length === 0) return Number.POSITIVE_INFINITY;
-  return Math.max(...visits.days.map((day, i) => day - (i === 0 ? 0 : visits.days[i - 1]!)));
+  return largest(visits.days.map((day, i) => day - (i === 0 ? 0 : visits.days[i - 1]!)));
 }

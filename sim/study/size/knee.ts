@@ -1,5 +1,6 @@
 /** After which of the sizes that nothing beats more room stops to pay: the knee of the frontier. */
 
+import { largest } from '../../engine/lists.js';
 import type { Offer } from '../frontier.js';
 
 /** The plan from which on more room brings less than its share. */
@@ -35,7 +36,7 @@ export function kneeOf(
 ): Knee | null {
   const low = offers[frontier[0]!];
   if (low === undefined) return null;
-  const dearest = Math.max(...offers.map(({ cost }) => cost));
+  const dearest = largest(offers.map(({ cost }) => cost));
   const beyondOf = ({ cost, gain }: Offer): number =>
     Math.max(
       0,

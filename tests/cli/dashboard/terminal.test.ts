@@ -144,6 +144,17 @@ describe('keys', () => {
   });
 });
 
+test('whoever stops it has the terminal back; when it goes on it draws its picture anew and takes keys', async () => {
+  const shown = await opened();
+  const picture = await shown.settles();
+  shown.kill('SIGTSTP');
+  await shown.until(() => !shown.isAlternate, 'the first screen');
+  expectRestored(shown);
+  shown.kill('SIGCONT');
+  await shown.until(() => shown.isAlternate && shown.text === picture, 'the same picture');
+  await leaves(shown, 'q');
+});
+
 test('saving writes the plan on the screen as a scenario, and asks before it writes over a file', async () => {
   const path = join(folder, 'plan.yaml');
   const original = await readFile('scenarios/home-shelf.yaml', 'utf8');

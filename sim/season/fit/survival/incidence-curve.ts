@@ -4,6 +4,7 @@
  * The edges of cells are at even places, their middles at odd ones.
  */
 
+import { power } from '../../../engine/power.js';
 import type { LifeTable } from './life-table.js';
 
 /** A weight less than this beside the largest possible one counts as none. */
@@ -98,7 +99,7 @@ export class IncidenceCurve {
         if (product === 0) continue;
         const share = between(startBy, startAfter, by[2 * j]!, after[2 * j]!) / most;
         // Of few, a plant at a time: a power costs more than ten multiplications.
-        if (count > FEW) product *= share ** count;
+        if (count > FEW) product *= power(share, count);
         else for (let k = 0; k < count; k++) product *= share;
         weights[row + j] = product < VANISHING ? 0 : product;
       }

@@ -7,6 +7,7 @@
  * from memory, held against published results by the tests).
  */
 
+import { power } from '../../../engine/power.js';
 import { Z95 } from './profile.js';
 
 /** Individuals with the same time. */
@@ -62,8 +63,8 @@ function errors(share: number, greenwood: number): Pick<CurveStep, 'error' | 'lo
   const wide = (Z95 * Math.sqrt(greenwood)) / Math.log(share);
   return {
     error: share * Math.sqrt(greenwood),
-    low: share ** Math.exp(-wide),
-    high: share ** Math.exp(wide),
+    low: power(share, Math.exp(-wide)),
+    high: power(share, Math.exp(wide)),
   };
 }
 

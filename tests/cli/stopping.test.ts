@@ -1,0 +1,64 @@
+/** Whoever stops the program is heard while a season runs, however long it is and with one thread only. */
+
+import { execFileSync, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { until } from '../support/patience.js';
+import { BINARY } from './program.js';
+
+/** One season has 364 million seeds: minutes of processor time. */
+const HUGE = `
+title: Huge
+start: 2027-01-04
+weeks: 52
+seed: 7
+visits: daily
+stages: [{name: tray, channels: 10, holes: 100000}, {name: bed, channels: 10, holes: 100000}]
+crops:
+  - name: leaf
+    germination: 0.92
+    sow: {every: 1, seeds: 1000000}
+    stages: {tray: {days: 7, spread: 0.1, keeps: 4}, bed: {days: 14, spread: 0.12, loss: 0.03, keeps: 7}}
+`;
+/** Processor time after which the first season is running [s]; starting takes a third of a second. */
+const BUSY = 1;
+
+let folder: string;
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'evensow-stopping-'));
+  await writeFile(join(folder, 'huge.yaml'), HUGE);
+});
+afterAll(() => rm(folder, { recursive: true }));
+
+/** Seconds that a process has used. */
+function used(pid: number): number {
+  const [, minutes, seconds] = /(\d+):(\d+(?:\.\d+)?)\s*$/.exec(
+    execFileSync('ps', ['-o', 'time=', '-p', String(pid)], { encoding: 'utf8' }),
+  )!;
+  return 60 * Number(minutes) + Number(seconds);
+}
+
+test.each(['SIGINT', 'SIGTERM'] as const)('%s in the first season', async (signal) => {
+  const run = spawn(process.execPath, [BINARY, 'run', join(folder, 'huge.yaml'), '--workers', '1']);
+  let told = '';
+  run.stderr.on('data', (text) => {
+    told += text;
+  });
+  const ended = once(run, 'close');
+  await until(
+    () => run.exitCode !== null || used(run.pid!) >= BUSY,
+    'the first season to run',
+    () => told,
+    100,
+  );
+  run.kill(signal);
+  const [code] = await ended;
+  // Not after the season, of which something would then be known.
+  expect([code, told]).toEqual([
+    130,
+    'evensow: stopped before anything was known; there is nothing to show.\n',
+  ]);
+});
