@@ -6,6 +6,7 @@
  * Then what had failed, died or been picked by then was not counted, and what is told of any stage is that of survivors.
  */
 
+import { power } from '../../engine/power.js';
 import type { Observations } from './observations.js';
 import { type Group, total } from './survival/record.js';
 
@@ -53,7 +54,7 @@ function firstWithoutLosses(groups: readonly (readonly [Group, string])[], sown:
   const sum = (some: typeof counts, key: 'left' | 'dead'): number =>
     some.reduce((all, one) => all + one[key], 0);
   const lost = sum(usual, 'dead') / sum(usual, 'left');
-  const chance = (1 - lost) ** sum(counts.slice(0, whole), 'left');
+  const chance = power(1 - lost, sum(counts.slice(0, whole), 'left'));
   const sizes = groups.map(([{ entries }]) => total(entries));
   const later = sizes.slice(whole).sort((a, b) => a - b);
   const usualSize = later[Math.floor(later.length / 2)]!;
