@@ -3,7 +3,9 @@
  */
 
 import { type Look, taken } from '../../sim/calls/look.js';
-import { isExpectedDate, whyNoDate } from '../../sim/models/dates.js';
+import { dayFrom, isExpectedDate, whyNoDate } from '../../sim/models/dates.js';
+import { LONGEST_SEASON, WEEKS } from '../../sim/models/limits.js';
+import type { Plan } from '../../sim/models/plan.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
 import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import { startThreads } from '../../sim/seasons/threads.js';
@@ -85,6 +87,14 @@ function dateOf(text: string | undefined, faults: string[]): string | null {
   return null;
 }
 
+/** What is wrong with a today that no season of the line can reach. */
+function farAhead(today: string | null, { start }: Plan): string[] {
+  if (today === null || dayFrom(start, today) <= LONGEST_SEASON) return [];
+  return [
+    `--today must not be ${today}. It must be within ${WEEKS.most} weeks, the longest season, of the start of the scenario (${start}). Is one of the two of another year?`,
+  ];
+}
+
 /**
  * Take a look, with a bar on a terminal, until it is done or somebody stops it.
  * @returns null if somebody stopped it, which is told
@@ -97,6 +107,7 @@ export async function lookInto<Told>(
 ): Promise<Told | null> {
   const futures = seasons ?? defaultSeasons(scenario.plan);
   const faults = futureFaults(futures, workers);
+  faults.push(...farAhead(today, scenario.plan));
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const { result: reading } = await onThreads(workers, ({ threadsFor, keep, step }) =>
     taken(look, {
