@@ -3,6 +3,7 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import packageJson from '../../package.json' with { type: 'json' };
 import { ownFolder } from '../support/folder.js';
 import { type Answer, evensow } from './program.js';
 
@@ -118,6 +119,16 @@ describe('characters that a terminal obeys are not printed', () => {
     await evensow(['run', 'line.yaml', '--seasons', '5', '--out', 'result.txt'], { cwd: folder });
     expectPlain({ out: await readFile(at('result.txt'), 'utf8'), err: '' });
   });
+});
+
+test.each([['["run",]'], ['["ru\\q"]']])('a part with arguments that are none, %s', async (typed) => {
+  const text = `{"evensow_part":4,"version":"${packageJson.version}","shard":{"k":1,"n":2},"typed":${typed},"asked":`;
+  await writeFile(at('part.json'), text);
+  const { code, err } = await evensow(['merge', 'part.json'], { cwd: folder });
+  expect([code, err]).toEqual([
+    2,
+    'evensow: part.json, part 1 of 2, is cut short: its end is missing, as after a copy that broke off or on a full disk. Carry out that part again.\n',
+  ]);
 });
 
 test('a table for a spreadsheet has no formulas of others, and its numbers are numbers; the log stays as it was', async () => {
