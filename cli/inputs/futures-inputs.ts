@@ -3,7 +3,9 @@
  */
 
 import { type Look, taken, takenAside } from '../../sim/calls/look.js';
-import { isExpectedDate, whyNoDate } from '../../sim/models/dates.js';
+import { dayFrom, isExpectedDate, whyNoDate } from '../../sim/models/dates.js';
+import { LONGEST_SEASON, WEEKS } from '../../sim/models/limits.js';
+import type { Plan } from '../../sim/models/plan.js';
 import type { LookTold } from '../../sim/season/ahead/look-errand.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
 import { defaultSeasons } from '../../sim/seasons/how-many.js';
@@ -86,6 +88,14 @@ function dateOf(text: string | undefined, faults: string[]): string | null {
   return null;
 }
 
+/** What is wrong with a today that no season of the line can reach. */
+function farAhead(today: string | null, { start }: Plan): string[] {
+  if (today === null || dayFrom(start, today) <= LONGEST_SEASON) return [];
+  return [
+    `--today must not be ${today}. It must be within ${WEEKS.most} weeks, the longest season, of the start of the scenario (${start}). Is one of the two of another year?`,
+  ];
+}
+
 /**
  * Take a look, with a bar on a terminal, until it is done or somebody stops it.
  * @returns null if somebody stopped it, which is told
@@ -98,6 +108,7 @@ export async function lookInto<Name extends keyof LookTold>(
 ): Promise<LookTold[Name] | null> {
   const futures = seasons ?? defaultSeasons(scenario.plan);
   const faults = futureFaults(futures, workers);
+  faults.push(...farAhead(today, scenario.plan));
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const logged = plantsIn(rows);
   const { result: reading } = await onThreads(workers, async ({ threadsFor, keep, step }) => {

@@ -86,7 +86,7 @@ export function tell(text: string): void {
   process.stderr.once('error', () => {});
   // A file may be called by more than one line.
   const typed = typedArguments().filter((word) => /[\r\n]/.test(word));
-  const said = typed.reduce((whole, word) => whole.replaceAll(word, inOneLine(word)), text);
+  const said = typed.reduce((whole, word) => whole.replaceAll(word, () => inOneLine(word)), text);
   process.stderr.write(plainLines(said.endsWith('\n') ? said : `${said}\n`));
 }
 

@@ -1,6 +1,7 @@
 /** Sections as text of any width. */
 
 import type { Block, Section } from '../sections/section.js';
+import { inOneLine } from './obeyed.js';
 import { planeLines } from './plane.js';
 import { keyLines, tableLines } from './table.js';
 import { packed, wrapped } from './wrap.js';
@@ -14,7 +15,8 @@ const GOES_ON = '    ';
 
 /** @param width at least 40 */
 export function textOf(sections: readonly Section[], width = WIDTH): string {
-  return `${sections.map((section) => sectionLines(section, width).join('\n')).join('\n\n')}\n`;
+  const lines = (section: Section): string[] => sectionLines(section, width).map((line) => inOneLine(line));
+  return `${sections.map((section) => lines(section).join('\n')).join('\n\n')}\n`;
 }
 
 /** The same as a message, whose sentences are not broken and which ends without a line break. */

@@ -39,17 +39,16 @@ function begunMidway(found: readonly Doubt<'begun_midway'>[]): string[] {
   const batches = [...new Set(found.flatMap(({ doubt }) => doubt.batches))];
   const places = listed([...new Set(found.map(({ stage }) => stage))]);
   return [
-    `${named(batches)} cannot have been sown on the day on which they were logged: plants of that day were moved on at once. So what plants took in ${places} is not sure. Log what stands when a log begins by rows of its own, with the day since which it stands there if you know it: evensow log stand 12 ${batches[0]} ${found.at(-1)!.stage} --since 2027-02-01`,
+    `${named(batches)} cannot have been sown on the day on which they were logged: plants of that day were moved on at once. So what plants took in ${places} is not sure. Put stand rows of what stood then in the place of their rows of that day, and in the note the day since which it stands there, if you know it (since 2027-02-01).`,
   ];
 }
 
 function survivorsOnly(found: readonly Doubt<'survivors_only'>[]): string[] {
-  const [first] = found;
-  if (first === undefined) return [];
+  if (found.length === 0) return [];
   const batches = [...new Set(found.flatMap(({ doubt }) => doubt.batches))];
   const places = listed([...new Set(found.map(({ stage }) => stage))]);
   return [
-    `${named(batches)} lost hardly a plant, far fewer than the batches after them: it seems that only what still stood was entered when the log began. So nothing that is told of ${places} is sure. Log what stood then by rows of its own, with the day since which it stands there: evensow log stand 12 ${batches[0]} ${first.stage} --since 2027-02-01`,
+    `${named(batches)} lost hardly a plant, far fewer than the batches after them: it seems that only what still stood was entered when the log began. So nothing that is told of ${places} is sure. Put stand rows of what stood then in the place of their rows until then, and in the note the day since which it stands there (since 2027-02-01).`,
   ];
 }
 

@@ -162,7 +162,8 @@ function verdict({ by, stages }: Bottleneck): string {
 function riskText(risk: Bottleneck['risk']): string {
   const { change, gain, low, high } = risk;
   const form = signed(decimalsFor(Math.max(Math.abs(low), Math.abs(high))));
-  const what = low <= 0 && high >= 0 ? 'as good as the same' : `${figureText(gain, form)} heads a week`;
+  const what =
+    low <= 0 && high >= 0 ? 'no loss that could be told' : `${figureText(gain, form)} heads a week`;
   return `If ${changeText(change)}: ${what} (${intervalText({ low, high }, form)}) once the line runs.`;
 }
 

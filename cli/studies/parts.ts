@@ -71,18 +71,22 @@ function sumOf(text: string): string {
 }
 
 export function readPart(name: string, text: string): Part | Spoilt {
-  let value: unknown;
-  try {
-    value = JSON.parse(text);
-  } catch {
-    value = null;
-  }
+  const value = parsed(text);
   const sum = SUM.exec(text);
   const whole = sum !== null && sumOf(text.slice(0, sum.index)) === sum[1];
   const read = document.safeParse(value);
   if (!read.success || !whole) return spoilt(name, text, value === null);
   const { version, shard, typed, asked, data } = read.data;
   return { name, version, typed, shard, asked: asked as unknown as Assignment, data };
+}
+
+/** @returns null if it is no JSON */
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
 }
 
 /** @param cut true if the text is not even a whole document */
@@ -100,21 +104,12 @@ function spoilt(name: string, text: string, cut: boolean): Spoilt {
       : cut
         ? 'is cut short: its end is missing, as after a copy that broke off or on a full disk.'
         : 'is not as it was written.';
-  const words = typedIn(typed);
+  const words = parsed(typed ?? '') as string[] | null;
   const again =
     shard === null || words === null
       ? 'Carry out that part again.'
       : againText({ typed: words, shard }, name);
   return { name, fault: `${name}${which} ${what} ${again}`, shard };
-}
-
-/** The arguments as the head of a part holds them; null if it does not any more. */
-function typedIn(list: string | undefined): string[] | null {
-  try {
-    return list === undefined ? null : JSON.parse(list);
-  } catch {
-    return null;
-  }
 }
 
 /** The command that makes a part again. @param out file that it goes to */

@@ -1,5 +1,6 @@
 /** Carries out what a study was asked to do, and shows it or writes its part. */
 
+import { largest } from '../../sim/engine/lists.js';
 import { SeasonRunner } from '../../sim/seasons/season-runner.js';
 import { threadPool } from '../../sim/seasons/thread-pool.js';
 import { plantsOf, type Workload } from '../../sim/seasons/workload.js';
@@ -20,7 +21,7 @@ export async function carryOutStudy(asked: Assignment, execution: ExecutionOptio
   const part = shard ?? WHOLE;
   const { result: collected, stopped } = await onThreads(workers, async ({ threadsFor, keep, step }) => {
     const { workload } = study;
-    const longest = Math.max(...workload.jobs.map(({ plan }) => plantsOf(plan)));
+    const longest = largest(workload.jobs.map(({ plan }) => plantsOf(plan)));
     const threads = threadsFor(plantsIn(workload) / part.n, longest);
     const pool = keep(threads === 0 ? new SeasonRunner(workload) : await threadPool(workload, threads));
     return study.carryOut(pool, part, step);

@@ -67,10 +67,13 @@ export function loseCommands(
   const date = last_visit === null ? '' : ` --date ${last_visit}`;
   const to = log === null || log === USUAL_LOG ? '' : ` --to ${inShell(log)}`;
   return {
-    lines: told.map(
-      ({ batch, stage, plants }) =>
-        `evensow log lose ${plants} ${inShell(batch)} ${inShell(stage)}${date}${to}`,
-    ),
+    lines: told.map(({ batch, stage, plants }) => {
+      const place = `${inShell(batch)} ${inShell(stage)}`;
+      const begun = `evensow log lose ${plants}`;
+      // A name that begins like an option is none behind two dashes.
+      const dashed = [batch, stage].some((name) => name.startsWith('-'));
+      return dashed ? `${begun}${date}${to} -- ${place}` : `${begun} ${place}${date}${to}`;
+    }),
     more: overdue.length - told.length,
   };
 }

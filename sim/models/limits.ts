@@ -8,6 +8,8 @@ export interface Limits {
 
 /** Length of a season [weeks]. */
 export const WEEKS: Limits = { least: 1, most: 520 };
+/** The longest season [d]: what lies further apart is no season, but a slip of the year. */
+export const LONGEST_SEASON = 7 * WEEKS.most;
 /** Days from one sowing to the next [d]. */
 export const EVERY: Limits = { least: 0.01, most: 3650 };
 /** Seeds per sowing. */

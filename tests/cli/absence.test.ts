@@ -172,7 +172,7 @@ describe('where all that is ready is picked, and seeds are few', () => {
   test('that heads come a week later is no loss of each week', async () => {
     // Ready after 20 days or 22, so picked on the Monday of day 21 or 28: ten a week from then on.
     expect(await told('')).toContain(
-      'If all growing takes 10 % longer: as good as the same (0.0 to 0.0) once the line runs.',
+      'If all growing takes 10 % longer: no loss that could be told (0.0 to 0.0) once the line runs.',
     );
   });
 });

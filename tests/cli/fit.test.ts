@@ -245,7 +245,9 @@ describe('ordinary records', () => {
     writeFileSync(log, `${[head, ...entered, ...kept].join('\n')}\n`);
     const { out } = await evensow(['fit', log, SHELF]);
     expect(flat(out)).toContain('B1 and B9 cannot have been sown on the day on which they were logged');
-    expect(flat(out)).toContain('evensow log stand 12 B1 nursery --since 2027-02-01');
+    // No command: to a batch that is sown already none can be added that says it stood before.
+    expect(flat(out)).toContain('Put stand rows of what stood then in the place of their rows of that day');
+    expect(out).not.toContain('evensow log');
   });
 
   test('a hole more than the line has: the number that was seen is offered', async () => {

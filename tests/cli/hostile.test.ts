@@ -3,6 +3,7 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import packageJson from '../../package.json' with { type: 'json' };
 import { ownFolder } from '../support/folder.js';
 import { type Answer, evensow } from './program.js';
 
@@ -71,7 +72,7 @@ describe('characters that a terminal obeys are not printed', () => {
     await writeFile(at('season.csv'), logOf(crop, batch));
     const answer = await evensow(words.split(' '), { cwd: folder });
     expectPlain(answer);
-    expect(answer.out + answer.err).not.toBe('');
+    expect([answer.code, answer.out === '']).toEqual([0, false]);
     // Nothing is lost in JSON: what is read back is what the file has.
     if (words.startsWith('run') && words.endsWith('--json'))
       expect(JSON.parse(answer.out).title).toBe(`Line ${PARTED}`);
@@ -79,7 +80,8 @@ describe('characters that a terminal obeys are not printed', () => {
 
   test.each([
     ['a file that is not there', ['run', `no${CSI}thing.yaml`]],
-    ['of more than one line', ['run', 'no\nthing.yaml']],
+    ['more than one line', ['run', 'no\nthing.yaml']],
+    ['more than one line, with signs of a replacement', ['run', 'no\nth$&ing.yaml']],
     ['an option', [`--\u001b[2Jseasons`]],
     ['a value', ['run', '--seasons', `1${TURNED}`]],
     ['a command', [`ru${CSI}`]],
@@ -87,8 +89,20 @@ describe('characters that a terminal obeys are not printed', () => {
     const answer = await evensow(args, { cwd: folder });
     expect(answer.code).toBe(2);
     expectPlain(answer);
-    expect(answer.err).not.toContain('no\nthing');
+    expect(answer.err).not.toContain('no\nth');
   });
+
+  test.each([['check two\nlines.yaml'], ['compare line.yaml two\nlines.yaml --seasons 5']])(
+    'nor a line break in the name of a file that is there: %j',
+    async (words) => {
+      await writeFile(at('line.yaml'), scenario('Line', 'leaf'));
+      await writeFile(at('two\nlines.yaml'), scenario('Two', 'leaf'));
+      const answer = await evensow(words.split(' '), { cwd: folder });
+      expect([answer.code, answer.err]).toEqual([0, '']);
+      expect(answer.out).toContain('two\ufffdlines.yaml');
+      expect(answer.out).not.toContain('two\nlines.yaml');
+    },
+  );
 
   test('nor of what a part says of itself', async () => {
     await writeFile(
@@ -105,6 +119,16 @@ describe('characters that a terminal obeys are not printed', () => {
     await evensow(['run', 'line.yaml', '--seasons', '5', '--out', 'result.txt'], { cwd: folder });
     expectPlain({ out: await readFile(at('result.txt'), 'utf8'), err: '' });
   });
+});
+
+test.each([['["run",]'], ['["ru\\q"]']])('a part with arguments that are none, %s', async (typed) => {
+  const text = `{"evensow_part":4,"version":"${packageJson.version}","shard":{"k":1,"n":2},"typed":${typed},"asked":`;
+  await writeFile(at('part.json'), text);
+  const { code, err } = await evensow(['merge', 'part.json'], { cwd: folder });
+  expect([code, err]).toEqual([
+    2,
+    'evensow: part.json, part 1 of 2, is cut short: its end is missing, as after a copy that broke off or on a full disk. Carry out that part again.\n',
+  ]);
 });
 
 test('a table for a spreadsheet has no formulas of others, and its numbers are numbers; the log stays as it was', async () => {
@@ -152,4 +176,51 @@ describe('a log that cannot be', () => {
       expect(err).toMatch(fault);
     }
   });
+});
+
+test('the command that logs what is gone can be typed, also of a batch whose name begins like an option', async () => {
+  await writeFile(at('line.yaml'), scenario('Line', 'leaf'));
+  const rows =
+    '2027-01-04,sow,leaf,-b2,,,5,,\n2027-01-12,move,,-b2,bed,,1,,\n2027-01-28,pick,,-b2,,,1,,\n2027-02-20,sow,leaf,B3,,,4,,\n';
+  await writeFile(at('season.csv'), HEADER + rows);
+  const { out } = await evensow(['chores', 'line.yaml', 'season.csv', '--seasons', '5'], { cwd: folder });
+  const typed = /evensow (log lose .*)/.exec(out)![1]!.split(' ');
+  expect(await evensow(typed, { cwd: folder })).toMatchObject({ code: 0 });
+  expect(await readFile(at('season.csv'), 'utf8')).toBe(
+    `${HEADER}${rows}2027-02-20,lose,leaf,-b2,tray,,4,,\n`,
+  );
+});
+
+describe('a slip of the year elsewhere', () => {
+  test.each([['replay'], ['ahead'], ['chores'], ['fit'], ['watch']])('in the start: %s', async (command) => {
+    await writeFile(at('line.yaml'), scenario('Line', 'leaf').replace('2027', '1927'));
+    await writeFile(at('season.csv'), logOf('leaf', 'B1'));
+    const { code, out, err } = await evensow([command, 'line.yaml', 'season.csv'], { cwd: folder });
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toMatch(
+      /line 2, column date\n +found 2027-01-04; expected a date from 1927-01-04 to 1936-12-22, within 520 weeks .* set start: 2027-01-04 in the scenario/,
+    );
+  });
+
+  test.each([['ahead'], ['chores']])('in --today: %s', async (command) => {
+    await writeFile(at('line.yaml'), scenario('Line', 'leaf'));
+    await writeFile(at('season.csv'), logOf('leaf', 'B1'));
+    const asked = [command, 'line.yaml', 'season.csv', '--seasons', '5', '--today', '2927-01-14'];
+    const { code, out, err } = await evensow(asked, { cwd: folder });
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain('--today must not be 2927-01-14. It must be within 520 weeks');
+  });
+});
+
+test('a log of more batches than a call takes arguments is told of', async () => {
+  await writeFile(at('line.yaml'), scenario('Line', 'leaf'));
+  const rows = Array.from({ length: 130_000 }, (_, i) => {
+    const date = `2027-01-${String(4 + Math.floor(i / 6500)).padStart(2, '0')}`;
+    return `${date},sow,leaf,B${i},,,1,,\n${date},lose,,B${i},tray,,1,,\n`;
+  });
+  await writeFile(at('season.csv'), HEADER + rows.join(''));
+  const asked = ['chores', 'line.yaml', 'season.csv', '--seasons', '1', '--days', '3'];
+  const { code, out } = await evensow(asked, { cwd: folder });
+  expect(code).toBe(0);
+  expect(out).toContain('B130000');
 });

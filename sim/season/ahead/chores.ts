@@ -7,7 +7,7 @@
  * in the order of sowing, if it is sown in at least half of them.
  */
 
-import { groupedBy } from '../../engine/lists.js';
+import { groupedBy, largest } from '../../engine/lists.js';
 import { streamKey } from '../../engine/random.js';
 import { isoOfDay, weekdayOfDay } from '../../models/dates.js';
 import type { Plan } from '../../models/plan.js';
@@ -198,7 +198,7 @@ function choresOf(
 /** Names of the batches: as in the log, or the next free numbers (B1, B2, ...). */
 function namesOf(batches: readonly AnyBatch[], counted: readonly CountedChore[]): (string | null)[] {
   const numbers = batches.map(({ name }) => Number(/^B(\d{1,9})$/i.exec(name ?? '')?.[1] ?? 0));
-  let next = Math.max(0, ...numbers);
+  let next = largest(numbers, 0);
   const names = batches.map(({ name }) => name);
   const sown = new Set(
     counted.filter(({ kind, chance }) => kind === 'sow' && chance >= NAMED).map(({ batch }) => batch),

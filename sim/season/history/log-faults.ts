@@ -10,7 +10,7 @@ import { faultOfRows, type LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { seasonOfRows } from './bare-plan.js';
 import { type CohortsByStage, cohortsOf } from './cohorts.js';
-import { cropless, type LoggedSeason, rowsBefore } from './logged-season.js';
+import { cropless, type LoggedSeason, rowsBefore, rowsFarBehind } from './logged-season.js';
 import { overdueLots, surplusIn } from './overdue.js';
 
 /**
@@ -18,7 +18,7 @@ import { overdueLots, surplusIn } from './overdue.js';
  * @returns every fault; none if the log can be one of this line
  */
 export function logFaults(rows: readonly LogRow[], plan: Plan): LogFault[] {
-  const faults = [...rowsBefore(rows, plan), ...cropless(rows, plan)];
+  const faults = [...rowsBefore(rows, plan), ...rowsFarBehind(rows, plan), ...cropless(rows, plan)];
   if (faults.length > 0 || rows.length === 0) return faults;
   const season = seasonOfRows(rows, plan);
   return crowded(rows, season, cohortsOf(season));

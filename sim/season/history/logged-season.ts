@@ -1,6 +1,7 @@
 /** A log in numbers, beside the plan that it belongs to: days for dates, places for names. */
 
 import { dayFrom, dayNumber, isoOfDay } from '../../models/dates.js';
+import { LONGEST_SEASON, WEEKS } from '../../models/limits.js';
 import { type Plan, seasonDays } from '../../models/plan.js';
 import { failure, type Result, success } from '../../models/result.js';
 import { faultOfRows, type LogFault } from '../log/faults.js';
@@ -140,6 +141,16 @@ export function rowsBefore(rows: readonly LogRow[], plan: Plan): LogFault[] {
   const before = rows.filter(({ date }) => date < plan.start);
   if (before.length === 0) return [];
   return [dateFault(before, inSeason(plan), `Set start: ${before[0]!.date} in the scenario.`)];
+}
+
+/** Rows so far behind the start that no season is so long: one of the years is a slip. */
+export function rowsFarBehind(rows: readonly LogRow[], { start }: Plan): LogFault[] {
+  const last = isoOfDay(start, LONGEST_SEASON);
+  const behind = rows.filter(({ date }) => date > last);
+  if (behind.length === 0) return [];
+  const expected = `a date from ${start} to ${last}, within ${WEEKS.most} weeks of the start of the scenario`;
+  const advice = `If it is the start that is of another year: set start: ${rows[0]!.date} in the scenario.`;
+  return [dateFault(behind, expected, advice)];
 }
 
 function inSeason(plan: Plan): string {

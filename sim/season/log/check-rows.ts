@@ -6,7 +6,7 @@
  */
 
 import { dayFrom, isIsoDate } from '../../models/dates.js';
-import { WEEKS } from '../../models/limits.js';
+import { LONGEST_SEASON, WEEKS } from '../../models/limits.js';
 import * as route from '../../models/route.js';
 import type { LogDates } from './dates.js';
 import { fieldText, type LogFaults } from './faults.js';
@@ -74,21 +74,18 @@ function checkDates(drafts: readonly RowDraft[], dates: LogDates, faults: LogFau
   return falling;
 }
 
-/** Longest time that a log may tell of [d]: as long as the longest season. */
-const LONGEST = 7 * WEEKS.most;
-
 /** A slip of the year makes a log of hundreds of years: it is told of the first row after the jump. */
 function checkSpan(drafts: readonly RowDraft[], faults: LogFaults): void {
   const dated = drafts.filter(({ date }) => isIsoDate(date));
   const [first] = dated;
-  const later = dated.find(({ date }) => dayFrom(first!.date, date) > LONGEST);
+  const later = dated.find(({ date }) => dayFrom(first!.date, date) > LONGEST_SEASON);
   if (later === undefined) return;
   const before = dated[dated.indexOf(later) - 1]!;
   faults.add({
     line: later.line,
     column: 'date',
     found: `${later.date}, although line ${before.line} is of ${before.date}`,
-    expected: `all rows within ${LONGEST / 7} weeks, the longest season`,
+    expected: `all rows within ${WEEKS.most} weeks, the longest season`,
     advice: 'One of the two is probably of another year: correct it, or keep one log for each season.',
   });
 }
