@@ -26,8 +26,9 @@ test.each([0, 2])('with %i further threads', async (threads) => {
   const over = new Promise((resolve) => port1.once('close', resolve));
   const thread = await startThreads(1, null, WORKER);
   const told = await thread.send({ kind: 'look', asked, threads, port, ...options }, [port]);
-  await over;
+  // With the thread its port is closed, when all that was sent has come.
   await thread.close();
+  await over;
   expect(told).toEqual(await lookTaken(asked, options));
   expect(runs).toBe(options.futures);
 });
