@@ -102,7 +102,7 @@ function helpFor([first, second]: readonly string[], program: Command): string {
 }
 
 /** @param ended hears the exit code of the command that ran @param text takes what commander would print */
-function commands(ended: (code: number) => void, text: string[]): Command {
+export function commands(ended: (code: number) => void, text: string[]): Command {
   type Run<Args extends unknown[]> = (...args: Args) => Promise<number>;
   const ends = <Args extends unknown[]>(run: Run<Args>) => {
     return async (...args: Args): Promise<void> => ended(await run(...args));

@@ -32,9 +32,10 @@ export function share(meaning: string, example: string) {
   });
 }
 
-/** A number above 0. */
-export function above0(meaning: string, unit: string, example: string) {
-  return field(z.number().gt(0), meaning, { expected: `a number above 0 (${unit})`, example });
+/** A number above 0, and no greater than what is reckoned from it can bear. */
+export function above0(most: number, meaning: string, unit: string, example: string) {
+  const expected = `a number above 0 and at most ${most} (${unit})`;
+  return field(z.number().gt(0).max(most), meaning, { expected, example });
 }
 
 /** A number of at least 0. */
@@ -44,11 +45,15 @@ export function atLeast0(meaning: string, unit: string, more?: Partial<Expectati
 
 /** A name of a stage or a crop: it has to fit into a log, a table and a path. */
 export function name(meaning: string) {
-  return field(z.string().regex(/^[\p{L}\p{N}]([^\p{Cc}]{0,58}[^\p{Cc}\s])?$/u), meaning, {
-    expected: 'a name of 1 to 60 characters on one line that begins with a letter or a digit',
-    advise: (value) =>
-      typeof value === 'number' || typeof value === 'boolean' ? `Put it in quotes: "${value}".` : undefined,
-  });
+  return field(
+    z.string().regex(/^[\p{L}\p{N}]([^\p{Cc}\p{Cs}\ufffd]{0,58}[^\p{Cc}\p{Cs}\ufffd\s])?$/u),
+    meaning,
+    {
+      expected: 'a name of 1 to 60 characters on one line that begins with a letter or a digit',
+      advise: (value) =>
+        typeof value === 'number' || typeof value === 'boolean' ? `Put it in quotes: "${value}".` : undefined,
+    },
+  );
 }
 
 /** A date that exists. */

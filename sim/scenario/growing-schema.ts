@@ -15,8 +15,8 @@ export const SHAPES = [
   'observed',
 ] as const;
 
-/** Longest growth time [d]. */
-const MOST_DAYS = 3650;
+/** Longest time of growing or cleaning [d]. */
+export const MOST_DAYS = 3650;
 
 const days = field(z.number().gt(0).max(MOST_DAYS), 'Mean time that a plant needs [days].', {
   expected: `a number above 0 and at most ${MOST_DAYS} (days)`,

@@ -9,12 +9,12 @@ import * as z from 'zod';
 import { CHANNELS, HEADS, SEED, WEEKS } from '../models/limits.js';
 import { nearest } from '../models/nearest.js';
 import { field } from './expectations.js';
-import { above0, atLeast0, date, listAdvice, map, name, share, weekdays, whole } from './fields.js';
-import { growing, regrow } from './growing-schema.js';
+import { above0, date, listAdvice, map, name, share, weekdays, whole } from './fields.js';
+import { growing, MOST_DAYS, regrow } from './growing-schema.js';
 import { type KeyRow, keyRows } from './schema-walk.js';
 import { sow } from './sow-schema.js';
 
-const title = field(z.string().regex(/^[^\p{Cc}]{1,200}$/u), 'Title of the scenario.', {
+const title = field(z.string().regex(/^[^\p{Cc}\p{Cs}\ufffd]{1,200}$/u), 'Title of the scenario.', {
   expected: 'a text of 1 to 200 characters on one line, without control characters',
   advise: (value) => {
     if (typeof value === 'number' || typeof value === 'boolean') return `Put it in quotes: "${value}".`;
@@ -55,10 +55,15 @@ const stage = map(
     holes: whole({ least: 1, most: 1_000_000 }, 'Holes per channel.', 'holes per channel', {
       example: 'holes: 24',
     }),
-    hole_area_cm2: above0('Area of one hole [cm2].', 'cm2', 'hole_area_cm2: 400').optional(),
-    clean_days: atLeast0('Days that a hole is out of use after a plant has left it [days].', 'days', {
-      example: 'clean_days: 1',
-    }).default(0),
+    hole_area_cm2: above0(10_000_000, 'Area of one hole [cm2].', 'cm2', 'hole_area_cm2: 400').optional(),
+    clean_days: field(
+      z.number().min(0).max(MOST_DAYS),
+      'Days that a hole is out of use after a plant has left it [days].',
+      {
+        expected: `a number from 0 to ${MOST_DAYS} (days)`,
+        example: 'clean_days: 1',
+      },
+    ).default(0),
   },
   'A stage of the line.',
   '{name: nursery, channels: 2, holes: 24}',
@@ -73,7 +78,7 @@ const crop = map(
       example: 'cuts: 3',
     }).default(1),
     regrow: regrow.optional(),
-    head_g: above0('Fresh mass of one head or cut [g].', 'g', 'head_g: 150').optional(),
+    head_g: above0(1_000_000, 'Fresh mass of one head or cut [g].', 'g', 'head_g: 150').optional(),
     stages: field(
       z.record(z.string(), growing),
       'What the crop does in each stage, by the name of the stage.',
@@ -97,7 +102,7 @@ const want = map(
 );
 
 const log = field(
-  z.string().regex(/^(?!-$)[^\p{Cc}]{1,1000}$/u),
+  z.string().regex(/^(?!-$)[^\p{Cc}\p{Cs}\ufffd]{1,1000}$/u),
   'File of the season log, beside the scenario.',
   {
     expected: 'the path of a file, as seen from the folder of the scenario',

@@ -31,16 +31,16 @@ const MASS = 'a number of grams of at least 0, or nothing';
 const NAME = `a name of at most ${LONGEST_NAME} characters on one line`;
 
 /** What people call the actions. */
-const CALLED: Readonly<Record<string, LogAction>> = {
-  clear: 'lose',
-  discard: 'lose',
-  harvest: 'pick',
-  transplant: 'move',
-};
+const CALLED: ReadonlyMap<string, LogAction> = new Map([
+  ['clear', 'lose'],
+  ['discard', 'lose'],
+  ['harvest', 'pick'],
+  ['transplant', 'move'],
+]);
 
 /** The action that a word most likely means; null if none is near. */
 export function actionMeant(word: string): LogAction | null {
-  return CALLED[word.toLowerCase()] ?? (nearest(word, ACTIONS) as LogAction | null);
+  return CALLED.get(word.toLowerCase()) ?? (nearest(word, ACTIONS) as LogAction | null);
 }
 
 export class FieldReader {

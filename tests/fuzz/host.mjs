@@ -1,0 +1,45 @@
+/**
+ * Runs the program again and again in one process, as tests/cli/host.mjs does, but loaded once: what is loaded anew each time
+ * stays in memory, and how much memory the program takes is to be seen.
+ */
+
+import { Readable } from 'node:stream';
+import { pathToFileURL } from 'node:url';
+
+const [binary] = process.argv.slice(2);
+const { main } = await import(pathToFileURL(binary).href);
+
+process.on('message', async ({ args, input, cwd }) => {
+  process.chdir(cwd);
+  process.argv = [process.execPath, binary, ...args];
+  Object.defineProperty(process, 'stdin', { value: Readable.from([Buffer.from(input)]), configurable: true });
+  const out = taken(process.stdout);
+  const err = taken(process.stderr);
+  let code = null;
+  let fault = null;
+  try {
+    code = await main(args);
+  } catch (error) {
+    fault = String(error?.stack ?? error);
+  }
+  const megabytes = process.resourceUsage().maxRSS / 1000;
+  process.send({ answer: { code, out: out(), err: err() }, fault, megabytes });
+});
+
+/** Take what is written to a stream from now on. @returns gives what was taken, and the stream its own way of writing back */
+function taken(stream) {
+  const { write } = stream;
+  let text = '';
+  stream.write = (chunk, ...rest) => {
+    text += chunk;
+    const written = rest.find((one) => typeof one === 'function');
+    if (written) process.nextTick(written);
+    return true;
+  };
+  return () => {
+    stream.write = write;
+    // The program leaves listeners behind that end with its process.
+    stream.removeAllListeners('error');
+    return text;
+  };
+}

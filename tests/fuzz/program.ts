@@ -1,0 +1,101 @@
+/** Asks the program thousands of things, in a process of its own whose memory and silence are watched. */
+
+import { type ChildProcess, fork } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { buildSync } from 'esbuild';
+import type { Answer } from '../cli/program.js';
+import { judge } from './said.js';
+
+/** Most memory that it may ever have taken [MB]. */
+const MOST_MEMORY = 500;
+/** What has not answered by then never will: the lines are small. Wide, for a machine that has much else to do [ms]. */
+const SILENCE = 300_000;
+/** Answers of one process, whose memory is then not that of thousands of answers. */
+const ANSWERS = 1000;
+
+interface Said {
+  readonly answer: Answer;
+  readonly fault: string | null;
+  readonly megabytes: number;
+}
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+let host: ChildProcess | null = null;
+let answers = 0;
+let built: string | null = null;
+
+/**
+ * Run `evensow ...args` to its end.
+ * @throws Error if it throws, falls silent, takes too much memory or says what it may not
+ */
+export async function asked(args: readonly string[], cwd: string, input = ''): Promise<Answer> {
+  if (answers === ANSWERS) endHost();
+  host ??= startHost();
+  answers++;
+  const { answer, fault, megabytes } = await saidBy(host, { args, cwd, input });
+  if (fault !== null) throw new Error(`it threw ${fault}`);
+  if (megabytes > MOST_MEMORY) throw new Error(`${megabytes} MB of memory were taken`);
+  judge(answer);
+  return answer;
+}
+
+async function saidBy(asked: ChildProcess, question: object): Promise<Said> {
+  return await new Promise<Said>((resolve, reject) => {
+    const over = (then: () => void) => {
+      clearTimeout(timer);
+      asked.removeAllListeners();
+      then();
+    };
+    const fail = (why: string) => {
+      endHost();
+      over(() => reject(new Error(why)));
+    };
+    const timer = setTimeout(() => fail('it does not answer'), SILENCE);
+    asked.once('message', (said: Said) => over(() => resolve(said)));
+    asked.once('exit', (code, signal) => fail(`it ended the process that ran it (${code ?? signal})`));
+    asked.send(question);
+  });
+}
+
+function startHost(): ChildProcess {
+  built ??= build();
+  // What is printed to a file goes past the stream, so it must be a pipe.
+  const child = fork(join(ROOT, 'tests/fuzz/host.mjs'), [built], {
+    execArgv: ['--max-old-space-size=300'],
+    stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
+  });
+  child.unref();
+  return child;
+}
+
+/** Also when the tests of a file are over. */
+export function endHost(): void {
+  host?.kill();
+  host = null;
+  answers = 0;
+}
+
+/** The program as its builder makes it, but to be asked again and again. */
+function build(): string {
+  // Where Node finds the packages that stay outside.
+  const folder = mkdtempSync(join(ROOT, 'node_modules', '.evensow-'));
+  process.on('exit', () => rmSync(folder, { recursive: true }));
+  buildSync({
+    entryPoints: { main: join(ROOT, 'cli/main.ts'), worker: join(ROOT, 'sim/worker.ts') },
+    outdir: folder,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    splitting: true,
+    external: ['tinypool', 'ink', 'react'],
+    sourcemap: 'inline',
+    banner: {
+      js: "import { createRequire as __createRequire } from 'node:module';\nconst require = __createRequire(import.meta.url);",
+    },
+  });
+  return join(folder, 'main.js');
+}
