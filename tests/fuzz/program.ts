@@ -1,7 +1,7 @@
 /** Asks the program thousands of things, in a process of its own whose memory and silence are watched. */
 
 import { type ChildProcess, fork } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { buildSync } from 'esbuild';
@@ -37,7 +37,10 @@ export async function asked(args: readonly string[], cwd: string, input = ''): P
   answers++;
   const { answer, fault, megabytes } = await saidBy(host, { args, cwd, input });
   if (fault !== null) throw new Error(`it threw ${fault}`);
-  if (megabytes > MOST_MEMORY) throw new Error(`${megabytes} MB of memory were taken`);
+  if (megabytes > MOST_MEMORY) {
+    endHost();
+    throw new Error(`${megabytes} MB of memory were taken`);
+  }
   judge(answer);
   return answer;
 }
@@ -85,7 +88,7 @@ function build(): string {
   process.on('exit', () => rmSync(folder, { recursive: true }));
   buildSync({
     entryPoints: { main: join(ROOT, 'cli/main.ts'), worker: join(ROOT, 'sim/worker.ts') },
-    outdir: folder,
+    outdir: join(folder, 'dist'),
     bundle: true,
     platform: 'node',
     format: 'esm',
@@ -97,5 +100,7 @@ function build(): string {
       js: "import { createRequire as __createRequire } from 'node:module';\nconst require = __createRequire(import.meta.url);",
     },
   });
-  return join(folder, 'main.js');
+  // As in the package, the built-in scenario lies beside it.
+  symlinkSync(join(ROOT, 'scenarios'), join(folder, 'scenarios'));
+  return join(folder, 'dist/main.js');
 }

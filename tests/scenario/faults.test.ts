@@ -41,6 +41,18 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       `1:8 title | "${'x'.repeat(60)}…" | ${TITLE} | null`,
     ],
     ['a title is not empty', 'title: Cellar line', 'title: ""', `1:8 title | "" | ${TITLE} | null`],
+    [
+      'a title has no half of a character, which no file can hold',
+      'title: Cellar line',
+      'title: "a\\ud800b"',
+      `1:8 title | "a\\ud800b" | ${TITLE} | null`,
+    ],
+    [
+      'nor has a name, which is to stand in a log',
+      'name: butterhead',
+      'name: "a\\ufffdb"',
+      `12:11 crops[0].name | "a\ufffdb" | ${NAME} | null`,
+    ],
   ],
   keys: [
     [
@@ -164,6 +176,18 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       'keeps: 4',
       'keeps: -1',
       '18:51 crops[0].stages.germination.keeps | -1 | a number of at least 0 (days) | null',
+    ],
+    [
+      'cleaning ends somewhere',
+      'clean_days: 1}',
+      'clean_days: 1e308}',
+      '10:78 stages[2].clean_days | 1e+308 | a number from 0 to 3650 (days) | null',
+    ],
+    [
+      'a head weighs less than a ton',
+      'head_g: 150',
+      'head_g: 1e308',
+      '16:13 crops[0].head_g | 1e+308 | a number above 0 and at most 1000000 (g) | null',
     ],
     [
       'the line has at most 2 000 000 holes in all',

@@ -4,6 +4,7 @@
  */
 
 import { expect } from 'vitest';
+import { toGrid } from '../../sim/engine/clock.js';
 import {
   BLOCKED,
   DEAD,
@@ -90,7 +91,8 @@ export function seedsAddUp({ plan, season, notes }: Run): void {
   let due = 0;
   for (const { sowing } of plan.crops) {
     if (sowing.kind === 'refill') return;
-    due += sowing.seeds * sowing.days.filter((t) => t < seasonDays(plan) && t <= lastVisit).length;
+    due +=
+      sowing.seeds * sowing.days.filter((t) => toGrid(t) < seasonDays(plan) && toGrid(t) <= lastVisit).length;
   }
   expect(counts[SOWN]! + counts[UNSOWN]!).toBe(due);
 }

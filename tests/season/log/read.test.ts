@@ -267,6 +267,12 @@ describe('a row that is wrong is told with its line, its column, what was found 
       'pikc,,',
       { line: 6, column: 'action', found: '"pikc"', nearest: 'pick' },
     ],
+    ...['constructor', '__proto__'].map((word): [string, string, string, Partial<LogFault>] => [
+      `a word that names something in this language, as ${word} does`,
+      'pick,,',
+      `${word},,`,
+      { line: 6, column: 'action', found: `"${word}"`, nearest: null },
+    ]),
     [
       'an unknown stage',
       'nursery',

@@ -1,0 +1,85 @@
+/** A part of a study that was cut, changed or made by hand is joined only if it is as it was written. */
+
+import { createHash } from 'node:crypto';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { ownFolder } from '../support/folder.js';
+import { amount } from './amount.js';
+import { asked, endHost } from './program.js';
+import { cutAndPut, slipped, textSlip, treeSlip } from './slips.js';
+
+const FOLDER = ownFolder();
+afterAll(endHost);
+
+const LINE = `start: 2027-01-04
+weeks: 8
+stages: [{name: bench, channels: 1, holes: 4}]
+crops: [{name: leaf, sow: {every: 3, seeds: 2}, stages: {bench: {days: 9, spread: 0.2}}}]
+`;
+
+const STUDIES = [
+  ['run', 'line.yaml', '-n', '4'],
+  ['compare', 'line.yaml', '--every', '2,3', '-n', '4'],
+  ['size', 'line.yaml', '-n', '4'],
+  ['search', 'line.yaml', '--heads', '2', '--every', '2,3', '--seeds', '2', '--first', '5'],
+] as const;
+
+/** Both parts of each study. */
+const parts: string[][] = [];
+
+beforeAll(async () => {
+  writeFileSync(join(FOLDER, 'line.yaml'), LINE);
+  for (const study of STUDIES) {
+    const both = [];
+    for (const k of [1, 2]) {
+      expect((await asked([...study, '--shard', `${k}/2`, '--out', 'part.json'], FOLDER)).code).toBe(0);
+      both.push(readFileSync(join(FOLDER, 'part.json'), 'utf8'));
+    }
+    parts.push(both);
+  }
+});
+
+async function merged(one: string, other: string): Promise<number | null> {
+  writeFileSync(join(FOLDER, 'part-1.json'), one);
+  writeFileSync(join(FOLDER, 'part-2.json'), other);
+  return (await asked(['merge', 'part-1.json', 'part-2.json', '--json'], FOLDER)).code;
+}
+
+/** A part that somebody has made by hand: its sum is right, whatever it says. */
+function signed(part: unknown): string {
+  const { sha256: _, ...rest } = part as Record<string, unknown>;
+  const text = JSON.stringify(rest).slice(0, -1);
+  return `${text},"sha256":"${createHash('sha256').update(text).digest('hex')}"}\n`;
+}
+
+const study = fc.nat(STUDIES.length - 1);
+
+test('parts as they were written are joined', async () => {
+  for (const [one, other] of parts) expect(await merged(one!, other!)).toBe(0);
+});
+
+test('a part with some signs changed is refused in words, or is as it was', async () => {
+  await fc.assert(
+    fc.asyncProperty(study, fc.array(textSlip, { minLength: 1, maxLength: 3 }), async (which, slips) => {
+      const [one, other] = parts[which]!;
+      const changed = slips.reduce(cutAndPut, one!);
+      expect(await merged(changed, other!)).toBe(changed.trim() === one!.trim() ? 0 : 2);
+    }),
+    amount(100),
+  );
+});
+
+test('a part of another study, or one made by hand, is joined or refused in words', async () => {
+  await fc.assert(
+    fc.asyncProperty(study, study, fc.array(treeSlip, { maxLength: 2 }), async (which, second, slips) => {
+      const made = slips.reduce<unknown>(slipped, JSON.parse(parts[which]![0]!));
+      await merged(
+        typeof made === 'object' && made !== null ? signed(made) : String(made),
+        parts[second]![1]!,
+      );
+    }),
+    amount(100),
+  );
+});
