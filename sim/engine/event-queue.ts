@@ -14,6 +14,11 @@
 const INSERTION_LIMIT = 24;
 /** Largest number of buckets: 4 MB of heads. */
 const MOST_BUCKETS = 1 << 20;
+/**
+ * Most buckets for each id, as no more events than ids are pending at once. What more there were would stand empty, and of many
+ * lines at once it would take more room than all else.
+ */
+const BUCKETS_PER_ID = 16;
 
 export class EventQueue {
   /** Time of the event that `next` returned last; 0 before the first. */
@@ -54,7 +59,8 @@ export class EventQueue {
     if (!(horizon > 0 && horizon < Infinity))
       throw new RangeError(`horizon must be finite and above 0: ${horizon}`);
     if (!(expected >= 0)) throw new RangeError(`expected must be 0 or more: ${expected}`);
-    const buckets = Math.min(MOST_BUCKETS, Math.max(64, Math.ceil(expected / 4)));
+    const most = Math.min(MOST_BUCKETS, BUCKETS_PER_ID * ids);
+    const buckets = Math.max(64, Math.min(most, Math.ceil(expected / 4)));
     this.#horizon = horizon;
     this.#perTime = buckets / horizon;
     this.#time = new Float64Array(ids);

@@ -50,12 +50,16 @@ describe('a scenario of the corpus', () => {
 describe('a log of the corpus', () => {
   test.each(ending('.csv'))('%s is answered or refused in words', async (name) => {
     copyFileSync(join(CORPUS, name), join(FOLDER, name));
+    // Beside the scenario of the same name, if there is one.
+    const own = name.replace('.csv', '.yaml');
+    const line = files.includes(own) ? own : 'line.yaml';
+    if (line === own) copyFileSync(join(CORPUS, own), join(FOLDER, own));
     const codes = new Set<number | null>();
     for (const args of [
-      ['ahead', 'line.yaml', name, '-n', '1', '--weeks', '2', '--json'],
-      ['chores', 'line.yaml', name, '-n', '1', '--json'],
-      ['replay', name, 'line.yaml', '--every', '3', '--json'],
-      ['fit', name, 'line.yaml', '--json'],
+      ['ahead', line, name, '-n', '1', '--weeks', '2', '--json'],
+      ['chores', line, name, '-n', '1', '--json'],
+      ['replay', name, line, '--every', '3', '--json'],
+      ['fit', name, line, '--json'],
     ]) {
       codes.add(await codeOf(args));
     }

@@ -129,11 +129,10 @@ class Profile {
       negated(top.hessian),
       top.at.map((_, j) => (j === i ? 1 : 0)),
     );
-    // Where the likelihood is no proper hill, at least the fall along the parameter itself.
-    this.error = Math.min(
-      1,
-      1 / Math.sqrt(Math.max(1, column === null ? -top.hessian[i]![i]! : 1 / column[i]!)),
-    );
+    // Where the likelihood is no proper hill, at least the fall along the parameter itself; where nothing that was tried can have
+    // been seen there is not even that.
+    const error = 1 / Math.sqrt(Math.max(1, column === null ? -top.hessian[i]![i]! : 1 / column[i]!));
+    this.error = Number.isNaN(error) ? 1 : Math.min(1, error);
   }
 
   /**
@@ -192,6 +191,8 @@ function peak(profile: Profile, start: number, low: number, high: number): { val
     if (left === value || right === value) break;
     const [before, after] = [profile.at(left), profile.at(right)];
     const bend = before + after - 2 * height;
+    // Beside a place at which nothing could have been seen there is no parabola.
+    if (!Number.isFinite(bend)) break;
     const shift = bend < 0 ? (step * (before - after)) / (2 * bend) : step * Math.sign(after - before);
     const next = Math.min(high, Math.max(low, value + Math.min(2 * error, Math.max(-2 * error, shift))));
     const nextHeight = profile.at(next);

@@ -74,3 +74,29 @@ test('a likelihood that does not fall before the bound has its end there', () =>
   // x^2 = 3.841459 / 2
   expect(high).toBeCloseTo(1.386, 1);
 });
+
+/** A likelihood, which has no answer to what is no number. */
+const asked =
+  (f: (at: readonly number[]) => number) =>
+  (at: readonly number[]): number => {
+    if (at.some(Number.isNaN)) throw new RangeError(`asked at ${at}`);
+    return f(at);
+  };
+
+test('where nothing that is tried can have been seen, nothing is known: the interval is all that is searched', () => {
+  const never = asked(() => -Infinity);
+  const bounds = { low: [-3, -2], high: [3, 2] };
+  const top = maximise(never, { start: [0.5, 0.5], ...bounds });
+  expect(profileEstimate(never, top, bounds, 0, 1)).toEqual({ value: 0.5, low: -3, high: 3 });
+});
+
+test('a best place between two at which it cannot have been seen stays the best', () => {
+  const edge = asked(([x]) => (Math.abs(x!) < 0.1 ? -(x! ** 2) : -Infinity));
+  const bounds = { low: [-3, -2], high: [3, 2] };
+  const hessian = [
+    [-2, 0],
+    [0, -1],
+  ];
+  const { value } = profileEstimate(edge, { at: [0, 0], value: 0, hessian }, bounds, 0, 1);
+  expect(value).toBe(0);
+});
