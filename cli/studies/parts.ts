@@ -100,11 +100,21 @@ function spoilt(name: string, text: string, cut: boolean): Spoilt {
       : cut
         ? 'is cut short: its end is missing, as after a copy that broke off or on a full disk.'
         : 'is not as it was written.';
+  const words = typedIn(typed);
   const again =
-    shard === null || typed === undefined
+    shard === null || words === null
       ? 'Carry out that part again.'
-      : againText({ typed: JSON.parse(typed), shard }, name);
+      : againText({ typed: words, shard }, name);
   return { name, fault: `${name}${which} ${what} ${again}`, shard };
+}
+
+/** The arguments as the head of a part holds them; null if it does not any more. */
+function typedIn(list: string | undefined): string[] | null {
+  try {
+    return list === undefined ? null : JSON.parse(list);
+  } catch {
+    return null;
+  }
 }
 
 /** The command that makes a part again. @param out file that it goes to */

@@ -69,7 +69,9 @@ test('a scenario that check accepts runs in every command, and its season can be
       await answers(['search', 'line.yaml', '--heads', '1', '--visits', 'daily,mon', '--first', '5'], how);
       run++;
       if (plan.visits.kind === 'always') return;
-      const rows = simulatedLog(plan, 1, 0, { until: Math.min(60, plan.weeks * 7) });
+      const season = simulatedLog(plan, 1, 0, { until: Math.min(60, plan.weeks * 7) });
+      // A log has no place for the mass of a head of 5e-324 g.
+      const rows = season.map((row) => ({ ...row, grams: null }));
       if (rows.length === 0 || rows.length > 300) return;
       put('season.csv', logText(rows));
       await mustAnswer(['ahead', 'line.yaml', 'season.csv', '--weeks', '2', ...n], how);

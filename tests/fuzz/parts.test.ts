@@ -60,6 +60,27 @@ test('parts as they were written are joined', async () => {
   for (const [one, other] of parts) expect(await merged(one!, other!)).toBe(0);
 });
 
+test('a part whose arguments cannot be read any more is refused in words', async () => {
+  for (const broken of ['"run\n', '"run",,', '"\\x']) {
+    for (const [one, other] of parts) {
+      expect(await merged(one!.replace(/(?<="typed":\[)"[a-z]+/, broken), other!)).toBe(2);
+    }
+  }
+});
+
+test('a part of another command, one of a thousand million parts and one of nothing are refused in words', async () => {
+  const [run, , size] = parts;
+  expect(await merged(run![0]!, size![1]!)).toBe(2);
+  const { shard: _, ...rest } = JSON.parse(run![0]!);
+  for (const changed of [
+    { ...rest, shard: { k: 1, n: 1e9 } },
+    { ...rest, shard: { k: 1, n: 2 }, asked: { ...rest.asked, command: 'search' } },
+    { ...rest, shard: { k: 1, n: 2 }, data: null },
+  ]) {
+    expect(await merged(signed(changed), run![1]!)).toBe(2);
+  }
+});
+
 test('a part with some signs changed is refused in words, or is as it was', async () => {
   await fc.assert(
     fc.asyncProperty(study, fc.array(textSlip, { minLength: 1, maxLength: 3 }), async (which, slips) => {
