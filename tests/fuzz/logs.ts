@@ -9,7 +9,7 @@ import { OBEYED, WORDS, WRONG } from './words.js';
 
 /** Something that is done on a day, if it can be. */
 interface Deed {
-  readonly what: 'sow' | 'sow' | 'move' | 'pick' | 'lose' | 'clean' | 'stand';
+  readonly what: 'sow' | 'move' | 'pick' | 'lose' | 'clean' | 'stand';
   /** Chooses the batch, or the stage that is cleaned. */
   readonly which: number;
   readonly count: number;
