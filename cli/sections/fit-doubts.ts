@@ -15,6 +15,7 @@ export function doubtSentences(stages: readonly StageFit[]): string[] {
     );
   return [
     ...begunMidway(of('begun_midway')),
+    ...survivorsOnly(of('survivors_only')),
     ...of('unused_holes').map(
       ({ stage, doubt: { stage: next, planned, most, times } }) =>
         `Of the ${thousands(planned)} holes of ${next} never more than ${thousands(most)} were taken, and so many after ${thousands(times)} visits, while plants, it seems, waited in ${stage}. Has ${next} ${counted(most, 'hole')}? Then say so in the scenario and fit again: as it is, waiting is taken for growing.`,
@@ -42,6 +43,16 @@ function begunMidway(found: readonly Doubt<'begun_midway'>[]): string[] {
   ];
 }
 
+function survivorsOnly(found: readonly Doubt<'survivors_only'>[]): string[] {
+  const [first] = found;
+  if (first === undefined) return [];
+  const batches = [...new Set(found.flatMap(({ doubt }) => doubt.batches))];
+  const places = listed([...new Set(found.map(({ stage }) => stage))]);
+  return [
+    `${named(batches)} lost hardly a plant, far fewer than the batches after them: it seems that only what still stood was entered when the log began. So nothing that is told of ${places} is sure. Log what stood then by rows of its own, with the day since which it stands there: evensow log stand 12 ${batches[0]} ${first.stage} --since 2027-02-01`,
+  ];
+}
+
 function thrownAway(found: readonly Doubt<'thrown_away'>[]): string[] {
   if (found.length === 0) return [];
   const counts = found.map(({ stage, doubt }) => `${thousands(doubt.count)} in ${stage}`);
@@ -56,7 +67,7 @@ function clearedRarely(stages: readonly StageFit[]): string[] {
   return seen.length === 0
     ? []
     : [
-        `What failed or died in ${listed(seen)} was not cleared at every visit, so nothing is made of when it was cleared.`,
+        `What failed or died in ${listed(seen)} was, it seems, not cleared at every visit, so nothing is made of when it was cleared.`,
       ];
 }
 

@@ -8,8 +8,8 @@
 
 /**
  * x^y. Its relative error is some 1e-16 times the larger of 1 and |y ln x|.
- * @param x at least 0 @param y any number but 0
+ * @param x at least 0 @param y any number; x^0 is 1
  */
 export function power(x: number, y: number): number {
-  return Math.exp(y * Math.log(x));
+  return y === 0 ? 1 : Math.exp(y * Math.log(x));
 }

@@ -61,6 +61,16 @@ export function fillUniform(source: Uniform, out: Float64Array, n: number): void
   for (let i = 0; i < n; i++) out[i] = source() + HALF_CELL;
 }
 
+/** A stream, one by one as `fillUniform` has them: never 0, never 1. */
+export function openStream(seed: number, season: number, name: readonly string[]): Uniform {
+  const source = stream(seed, season, name);
+  const one = new Float64Array(1);
+  return () => {
+    fillUniform(source, one, 1);
+    return one[0]!;
+  };
+}
+
 /**
  * The same numbers as `fillUniform(streamAt(...))`, many at a time.
  *

@@ -116,6 +116,24 @@ describe('--out', () => {
     await copyFile(SHELF_LOG, at('season.csv'));
   });
 
+  test('clears what a killed program has left unfinished, and nothing else', async () => {
+    // No process has so high a number.
+    for (const name of [
+      '.result.txt.4194305.ab12.part',
+      '.result.txt.note.part',
+      '.other.txt.4194305.ab12.part',
+    ])
+      await writeFile(at(name), 'half');
+    await writeFile(at(`.result.txt.${process.pid}.ab12.part`), 'half, of one that still runs');
+    const { code } = await said('run line.yaml --seasons 3 --out result.txt');
+    expect(code).toBe(0);
+    expect((await readdir(folder)).filter((name) => name.endsWith('.part')).sort()).toEqual([
+      '.other.txt.4194305.ab12.part',
+      `.result.txt.${process.pid}.ab12.part`,
+      '.result.txt.note.part',
+    ]);
+  });
+
   /** What is said where `--out` names an input. */
   const isInput = (name: string, what: string): string =>
     `--out must not name ${name}, which is ${what}. It must be a file for the result. Example: --out result.txt`;

@@ -53,6 +53,8 @@ describe('as text', () => {
       'less was sown',
       'after Sat 6',
       'batch B20 failed',
+      // Not made with the log but with the line: its tray is small.
+      'germination was full',
     ]);
     const heads = causes.map((cause) => cause.heads[1]!);
     expect(heads).toEqual([...heads].sort((a, b) => b - a));

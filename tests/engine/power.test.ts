@@ -10,6 +10,7 @@ test.each([
   [10, -3, 1e-3],
   [0.5, 52, 2 ** -52],
   [0, 0.7, 0],
+  [0, 0, 1],
   [1, 1e300, 1],
 ])('%s to the power of %s', (x, y, known) => {
   // Relative, 1e-16 times y ln x, which is 36 at most here.

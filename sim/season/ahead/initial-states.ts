@@ -1,15 +1,15 @@
 /** States from which the line can go on from today: each drawn at random from all that agree with the log. */
 
 import { TICK } from '../../engine/clock.js';
-import { fillUniform, stream, type Uniform } from '../../engine/random.js';
+import { openStream } from '../../engine/random.js';
 import type { InitialState, StandingPlant } from '../../models/initial-state.js';
 import { holesOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { PauseAfterRuns } from '../../seasons/worker-pool.js';
+import { type GrowthLaw, growthLawsOf } from '../history/growth-law.js';
+import { type Growth, growthsOf } from '../history/growths.js';
 import { dailyVisits } from '../history/plan-days.js';
-import { type GrowthLaw, growthLawsOf } from './growth-law.js';
-import { type Growth, growthsOf } from './growths.js';
-import { StagePast } from './stage-past.js';
+import { StagePast } from '../history/stage-past.js';
 import type { Today } from './today.js';
 
 /** Rounds of a past before the first opening, and from one to the next. */
@@ -86,7 +86,7 @@ export class InitialStates {
       if (growths[s]!.growths.length === 0) return null;
       const courses = plan.crops.map((crop) => growthLawsOf(crop, s));
       const lawOf = ({ crop, phase }: Growth): GrowthLaw => courses[crop]![phase]!;
-      const uniform = open(stream(seed, 0, ['ahead', stage.name]));
+      const uniform = openStream(seed, 0, ['ahead', stage.name]);
       const unlogged = unseen.some((loss) => loss.stage === s);
       return new StagePast(growths[s]!, lawOf, visits, short[s]!, unlogged, uniform);
     });
@@ -155,13 +155,4 @@ function standOf(
   // If somebody was to come before, what was due then is not sown any more.
   if (planned === undefined || planned >= from) return null;
   return { day: from - 0.5, visitsFrom: from, plants: [], cleaning, reached };
-}
-
-/** The numbers of a stream, never 0. */
-function open(source: Uniform): Uniform {
-  const one = new Float64Array(1);
-  return () => {
-    fillUniform(source, one, 1);
-    return one[0]!;
-  };
 }

@@ -29,6 +29,7 @@ import { FITTED_SHAPES, type FittedShape, fittedLaw } from './survival/laws.js';
 import type { ProfileEstimate } from './survival/profile.js';
 import { type Group, type StageRecord, total } from './survival/record.js';
 import { fitStage } from './survival/stage-fit.js';
+import { survivorsOnly } from './survivors-only.js';
 import { type Unmentioned, unmentioned } from './unmentioned.js';
 import type { UnusedHoles } from './unused-holes.js';
 
@@ -45,6 +46,8 @@ const MOST_WAITED = 0.9;
 const MOST_WAITED_MIXED = 0.6;
 /** Largest share of plants that were thrown away at short visits: they left out of turn. */
 const MOST_THROWN = 0.05;
+/** Doubts about how many came in, so about losses too. */
+const MISCOUNTED: ReadonlySet<FitDoubt['why']> = new Set(['begun_midway', 'survivors_only']);
 /** What two fits may differ by to be alike, as a share of the interval. */
 const LITTLE = 0.1;
 /** Shapes whose AIC differ by less than this cannot be told apart (Burnham & Anderson 2002, from memory). */
@@ -60,6 +63,8 @@ export type FitDoubt =
   | { readonly why: 'few_ended'; readonly fewest: number }
   /** Batches stood in the stage when the log began, and were entered as if they had come then. */
   | { readonly why: 'begun_midway'; readonly batches: readonly string[] }
+  /** The log's first batches lost nothing, far less than the others: only those of their plants were entered that had survived. */
+  | { readonly why: 'survivors_only'; readonly batches: readonly string[] }
   /** Of the holes of the next stage never more than `most` were taken, at so many visits (`times`). */
   | ({ readonly why: 'unused_holes'; readonly stage: string } & UnusedHoles)
   /** Plants were thrown away when there was no room for all that were ready: they left out of turn. */
@@ -283,7 +288,8 @@ function fitsOf(seen: Observations, s: number, plan: Plan | null): { crop: numbe
   const fitted = questions.some(({ fit }) => fit)
     ? fitStage(record, questions, true)
     : questions.map(() => null);
-  const common = commonDoubts(stage, questions, fitted);
+  const survivors = survivorsOnly(seen);
+  const common = commonDoubts(stage, survivors, questions, fitted);
   return kinds.flatMap((kind, k) => {
     if (groups[k]!.length === 0 && stage.undated[k] === 0) return [];
     const missing = missingOf(stage, k, questions[k]!, fitted[k]!);
@@ -294,12 +300,15 @@ function fitsOf(seen: Observations, s: number, plan: Plan | null): { crop: numbe
 
 /** What makes the figures of all kinds in a stage doubtful: they stand in one queue. */
 function commonDoubts(
-  { record, midway, thrown, unused }: ObservedStage,
+  { record, batches, midway, thrown, unused }: ObservedStage,
+  survivors: ReadonlySet<string>,
   questions: readonly KindModel[],
   fitted: readonly (Fitted | null)[],
 ): FitDoubt[] {
   const doubts: FitDoubt[] = [];
   if (midway.length > 0) doubts.push({ why: 'begun_midway', batches: midway });
+  const survived = batches.filter((batch) => survivors.has(batch));
+  if (survived.length > 0) doubts.push({ why: 'survivors_only', batches: survived });
   const left = total(record.groups.flatMap(({ ready }) => ready));
   const count = thrown.reduce((sum, plants) => sum + plants, 0);
   if (count > MOST_THROWN * left) doubts.push({ why: 'thrown_away', count });
@@ -372,7 +381,7 @@ function toldOf(
   ];
   const waited = short > mostWaited * ready;
   const timed = common.length === 0;
-  const counted = odd.length === 0 && !common.some(({ why }) => why === 'begun_midway');
+  const counted = odd.length === 0 && !common.some(({ why }) => MISCOUNTED.has(why));
   const stay = stayOf(groups, record);
   const { shape } = question;
   const days = fitted && narrow(fitted.days, WIDEST_DAYS, timed && !inTurn);

@@ -14,17 +14,33 @@ export class ObservedDraws implements Draws {
   readonly times: Float64Array;
   readonly moments: Float64Array;
   readonly sprouts: Uint8Array;
+  /** Place of the batch of plants that were lost by the log, from 1 on; 0 for all others. */
+  readonly lostOf: Int32Array;
   /** Draws taken in the last season, and how many of them were beyond those seen. */
   taken = 0;
   beyond = 0;
+  readonly #name: readonly string[];
   readonly #key: StreamKey;
   #again: Uniform = () => 0;
 
+  /** @param name of the crop and what it does: the address of its stream */
   constructor(count: number, name: readonly string[]) {
+    this.#name = name;
     this.times = new Float64Array(count);
     this.moments = new Float64Array(count).fill(2);
     this.sprouts = new Uint8Array(count).fill(1);
+    this.lostOf = new Int32Array(count);
     this.#key = streamKey([...name, 'seen again']);
+  }
+
+  copy(): ObservedDraws {
+    const { times, moments, sprouts, lostOf } = this;
+    const copy = new ObservedDraws(times.length, this.#name);
+    copy.times.set(times);
+    copy.moments.set(moments);
+    copy.sprouts.set(sprouts);
+    copy.lostOf.set(lostOf);
+    return copy;
   }
 
   start(seed: number, season: number): void {
@@ -60,15 +76,15 @@ export function drawsOfCohorts(
     const [least, most] = [earliest - cohort.from, latest - cohort.from];
     if (ready || stay.end === 'failed') spreadLikely(time, least, most, times, shareOf);
     else spreadEvenly(least, most, times, shareOf);
+    if (!ready) draws.lostOf.fill(cohort.batch + 1, place, place + stay.count);
     if (!ready && stay.end === 'failed') draws.sprouts.fill(0, place, place + stay.count);
     else if (!ready) {
       // It died at half of a time that it did not live to see.
       for (let i = 0; i < times.length; i++) times[i]! *= 2;
       draws.moments.fill(0.5, place, place + stay.count);
     }
-    completion?.complete(draws, place, { cohort, stay, ready, least, time });
+    if (stay.end === 'standing') completion?.still(draws, place, stay.count, least);
     place += stay.count;
   }
-  completion?.mixed(draws, cohorts);
   return draws;
 }

@@ -5,7 +5,6 @@ import type { Plan } from '../../models/plan.js';
 import type { Attendance } from '../history/attendance.js';
 import { usualGap } from '../history/attendance.js';
 import type { LoggedSeason } from '../history/logged-season.js';
-import type { Completion } from './completion.js';
 import type { FailedBatch } from './failed-batches.js';
 import { type Seeds, type SowingVisit, seedsIn, sowingOf } from './intended-sowings.js';
 import { planOf } from './simulated.js';
@@ -41,18 +40,6 @@ export function together(removals: readonly Removal[]): Removal {
     keeps: removals.some(({ keeps }) => keeps),
     failed: removals.flatMap(({ failed = [] }) => failed),
     pace: removals.flatMap(({ pace = [] }) => pace),
-  };
-}
-
-/** What of a removal concerns the fates of plants, in one completion. */
-export function completionWith(number: number, { failed = [], pace = [] }: Removal): Completion {
-  return {
-    number,
-    lostAllTheSame: (batch, stage) => {
-      const failure = failed.find((one) => one.batch === batch && one.stage === stage);
-      return failure === undefined ? 1 : failure.expected / failure.lost;
-    },
-    pace: (crop, stage) => pace.find((one) => one.crop === crop && one.stage === stage)?.times ?? 1,
   };
 }
 

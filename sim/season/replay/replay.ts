@@ -98,7 +98,9 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
     weeks,
     missed_visits: came.missed.map(date),
     scarcest: scarcest === null ? null : season.plan.stages[scarcest]!.name,
-    ...(season.batches.some(({ seeds }) => seeds === 0) ? NO_COSTS : costs(evidence, readiness, weeks)),
+    ...(season.batches.some(({ seeds }) => seeds === 0)
+      ? NO_COSTS
+      : costs(evidence, readiness, short, weeks)),
     unseen: unseenOf(season, unseen),
     idle,
     stages,

@@ -139,6 +139,20 @@ describe.concurrent('waiting for one another', () => {
   });
 });
 
+test('a lock of a time that is still to come, as after the clock was set back, does not stand in the way for ever', async () => {
+  const log = await newLog();
+  await mkdir(`${log}.lock`);
+  const years = new Date(Date.now() + 3e11);
+  await utimes(`${log}.lock`, years, years);
+  const { code, err } = await evensowAlone([...SOW, log]);
+  expect(err).toContain(
+    `${log}.lock is of a time that is still to come; the clock of this machine was probably set back.`,
+  );
+  expect(code).toBe(0);
+  expect(await rowsOf(log)).toHaveLength(1);
+  expect(await beside(log)).toEqual(['season.csv']);
+});
+
 describe('with a clock that runs ahead by four seconds at each look', () => {
   /** @param looked called at each look at the clock */
   function hurry(looked: () => void = () => {}): void {

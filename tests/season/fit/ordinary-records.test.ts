@@ -13,6 +13,7 @@ import { observe } from '../../../sim/season/fit/observations.js';
 import type { KindModel } from '../../../sim/season/fit/survival/kind-search.js';
 import { fitStage } from '../../../sim/season/fit/survival/stage-fit.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
+import { cutLog } from '../../support/cut-log.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
@@ -49,8 +50,13 @@ function clearedOn(rows: readonly LogRow[], days: readonly number[]): LogRow[] {
     const date = clearings.find((one) => one >= row.date);
     return date === undefined ? [] : [{ ...row, date }];
   });
+  return byDate(later);
+}
+
+/** In the order of their dates, what was cleared first. */
+function byDate(rows: LogRow[]): LogRow[] {
   const place = (row: LogRow): string => `${row.date} ${failed(row) ? 0 : 1}`;
-  return later.sort((a, b) => (place(a) < place(b) ? -1 : place(a) > place(b) ? 1 : 0));
+  return rows.sort((a, b) => (place(a) < place(b) ? -1 : place(a) > place(b) ? 1 : 0));
 }
 
 describe('failed seeds that are cleared now and then, or never logged', () => {
@@ -199,4 +205,57 @@ test('a log that begins midway: what stood is entered with its first day, which 
       expect(figure?.good ?? false).toBe(false);
     }
   }
+});
+
+describe('a log that begins midway, with true dates of those that still stood then', () => {
+  // Plants stand long in the bed, so much of what is seen are survivors.
+  const plan = line(
+    [stage('tray', 60), stage('bed', 200)],
+    [
+      crop([grow(time(10, 0.2)), grow(time(35, 0.15), { loss: 0.08 })], every(3.5, 140, 10), {
+        germination: 0.85,
+      }),
+    ],
+    { weeks: 30, visits: visitDays(30, [1, 0, 0, 1, 0, 0, 0]) },
+  );
+  const wholeOf = (season: number): LogRow[] => simulatedLog(plan, 11, season, { until: 98 });
+
+  function survivors(season: number): LogRow[] {
+    const rows = wholeOf(season);
+    const cut = cutLog(rows, plan, 63, 'day');
+    const stood = cut.filter(({ action }) => action === 'stand');
+    const entered = rows.flatMap((row): LogRow[] => {
+      const mine = stood.filter(({ batch }) => batch === row.batch);
+      const count = (some: readonly LogRow[]): number => some.reduce((sum, { count }) => sum + count, 0);
+      if (row.action === 'sow') return mine.length === 0 ? [] : [{ ...row, count: count(mine) }];
+      const moved = mine.filter(({ stage, note }) => stage === 'bed' && note === `since ${row.date}`);
+      return row.action !== 'move' || moved.length === 0 ? [] : [{ ...row, count: count(moved) }];
+    });
+    const begin = isoOfDay(plan.start, 63);
+    return [
+      ...entered.filter(({ date }) => date < begin),
+      ...cut.filter(({ action, date }) => action !== 'stand' && date >= begin),
+    ];
+  }
+
+  test('nothing is good: the first batches lost nothing, the others did', () => {
+    let noticed = 0;
+    for (let season = 0; season < 6; season++) {
+      const [tray, bed] = fitted(survivors(season), plan);
+      if (!tray.doubts.some(({ why }) => why === 'survivors_only')) continue;
+      noticed++;
+      for (const fit of [tray, bed]) {
+        for (const figure of [fit.days, fit.spread, fit.loss, fit.germination])
+          expect(figure?.good ?? false).toBe(false);
+      }
+    }
+    expect(noticed).toBeGreaterThanOrEqual(5);
+  });
+
+  test('of logs from the beginning it is not said', () => {
+    for (let season = 0; season < 6; season++) {
+      const doubts = fitted(wholeOf(season), plan).flatMap((fit) => fit.doubts);
+      expect(doubts.map(({ why }) => why)).not.toContain('survivors_only');
+    }
+  });
 });

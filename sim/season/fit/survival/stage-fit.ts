@@ -36,7 +36,11 @@ const FINE_CELLS = 6;
 const LEAST_START = 0.08;
 /** Chances of clearing what is dead at a visit that are tried beside 1. */
 const RARELY = [0.9, 0.5, 0.15, 0.01];
-/** So much a record must speak against clearing at every visit [ln of likelihood]: of logs of prompt growers 1 in 400 does by chance. */
+/**
+ * So much a record must speak against clearing at every visit [ln of likelihood]: of logs of prompt growers 1 in 400 does by chance.
+ * Of growers who clear at 4 of 5 visits 8 in 10 are not noticed then, and the spread held in 88 %; with 2 in 92 %, but then the
+ * choice between the two costs prompt growers a point of what holds.
+ */
 const SPEAKS = 4;
 
 /**

@@ -4,11 +4,11 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { stream } from '../../../sim/engine/random.js';
+import { openStream, stream } from '../../../sim/engine/random.js';
 import type { Growing } from '../../../sim/models/plan.js';
-import { GrowthLaw } from '../../../sim/season/ahead/growth-law.js';
-import type { Growth } from '../../../sim/season/ahead/growths.js';
-import { type Fate, StagePast } from '../../../sim/season/ahead/stage-past.js';
+import { GrowthLaw } from '../../../sim/season/history/growth-law.js';
+import type { Growth } from '../../../sim/season/history/growths.js';
+import { type Fate, StagePast } from '../../../sim/season/history/stage-past.js';
 import { exponential, grow, observed, time } from '../../support/plans.js';
 
 const COUNTED = 4000;
@@ -128,6 +128,61 @@ describe('a plant that stands', () => {
     expect(past![0]!.at).toBeGreaterThan(12);
     expect(past![0]!.at).toBeLessThan(12.001);
     expect(pastsOf([plant(0)], [0, 9], grow(time(10)))[0]![0]!.overdue).toBe(false);
+  });
+});
+
+describe('a plant that left', () => {
+  /** What is told of the first of some growths, in many pasts. */
+  function left(growths: readonly Growth[], visits: readonly number[], growing: Growing, germination = 1) {
+    const law = new GrowthLaw(growing, germination);
+    const none = new Uint8Array(visits.length);
+    const past = new StagePast(
+      { growths, firstVisit: 0 },
+      () => law,
+      visits,
+      none,
+      false,
+      openStream(4, 0, ['left']),
+    );
+    return Array.from({ length: COUNTED }, () => {
+      for (let i = 0; i < APART; i++) past.round();
+      const told: { readonly ready: boolean; readonly at: number; readonly from: number }[] = [];
+      past.tellLeft((_, ready, at, from) => told.push({ ready, at, from }));
+      return told[0]!;
+    });
+  }
+  const shareOf = (told: ReturnType<typeof left>, holds: (one: (typeof told)[number]) => boolean): number =>
+    told.filter(holds).length / told.length;
+  const bound = (chance: number): number => 5 * Math.sqrt((chance * (1 - chance)) / COUNTED);
+
+  test('became ready since the visit before, as its law has it', () => {
+    const told = left([plant(0, { end: 'on', visit: 2 })], [0, 4, 8], grow(exponential(10)));
+    expect(told.every(({ ready, at, from }) => ready && at > 4 && at <= 8 && from === 0)).toBe(true);
+    const chance = (1 - Math.exp(-0.2)) / (1 - Math.exp(-0.4));
+    expect(Math.abs(shareOf(told, ({ at }) => at <= 6) - chance)).toBeLessThan(bound(chance));
+  });
+
+  test('and came on either day, if another of its batch stands: times of 3, 5 or 7 days, 2/9 against 1/9', () => {
+    const growths = [plant(0, { end: 'on', visit: 3 }), plant(2, { visit: 3 })];
+    const told = left(growths, [0, 2, 4, 5], grow(observed(3, 5, 7)));
+    expect(Math.abs(shareOf(told, ({ from }) => from === 0) - 2 / 3)).toBeLessThan(bound(2 / 3));
+  });
+
+  test('dead died between two visits; a seed that failed did so when its time was over', () => {
+    const gone = [plant(0, { end: 'dead', visit: 2 })];
+    const died = left(gone, [0, 4, 8], grow(exponential(10), { loss: 0.5 }));
+    expect(died.every(({ ready, at }) => !ready && at > 4 && at <= 8)).toBe(true);
+    const failed = left(gone, [0, 4, 8], grow(time(7)), 0.8);
+    expect(failed.every(({ ready, at }) => !ready && at === 7)).toBe(true);
+  });
+
+  test('said to have been thrown away, and not ready for long enough, was dead', () => {
+    const growing = grow(time(7), { keeps: 2 });
+    expect(left([plant(0, { end: 'discarded', visit: 2 })], [0, 6, 12], growing)[0]).toMatchObject({
+      ready: true,
+      at: 7,
+    });
+    expect(left([plant(0, { end: 'discarded', visit: 2 })], [0, 6, 8], growing)[0]!.ready).toBe(false);
   });
 });
 

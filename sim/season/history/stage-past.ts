@@ -16,14 +16,14 @@
  * et al. 1953; both from memory). After some rounds it is a draw from all pasts that agree, each as often as it is likely.
  */
 
-import { TICK } from '../../engine/clock.js';
+import { TICK, toGrid } from '../../engine/clock.js';
 import type { Uniform } from '../../engine/random.js';
-import type { Span } from '../history/logged-season.js';
-import { HARDLY } from '../history/overdue.js';
-import type { ShortVisits } from '../history/short-visits.js';
 import type { GrowthLaw } from './growth-law.js';
 import type { Growth, StageGrowths } from './growths.js';
 import { initialCutoffs } from './initial-cutoffs.js';
+import type { Span } from './logged-season.js';
+import { HARDLY } from './overdue.js';
+import type { ShortVisits } from './short-visits.js';
 
 /** What a plant that stands is about to do. */
 export type Fate = 'ripen' | 'die' | 'fail';
@@ -56,6 +56,7 @@ export class StagePast {
   readonly #uniform: Uniform;
   readonly #groups: Group[] = [];
   readonly #standing: LatentGrowth[] = [];
+  readonly #gone: LatentGrowth[] = [];
   /** Those of which perhaps only a span of days is known in which they came in, and their like. */
   readonly #undated: LatentGrowth[];
   /** Tied plants that left, by the place of the visit. */
@@ -107,7 +108,10 @@ export class StagePast {
       if (group.members.length > 0 && group.members[0]!.from !== from) group.mixed = true;
       group.members.push(unknown);
       if (growth.end === 'standing') this.#standing.push(unknown);
-      else if (growth.queued) this.#left[growth.visit]!.push(unknown);
+      else {
+        this.#gone.push(unknown);
+        if (growth.queued) this.#left[growth.visit]!.push(unknown);
+      }
     }
     this.#groups = [...groups.values()].filter(({ mixed }) => mixed);
     this.#undated = [...groups.values()]
@@ -133,10 +137,10 @@ export class StagePast {
 
   /**
    * What the plants that stand are about to do, in the order of the growths.
-   * @param hear is given the growth, what it is about to do and when [d] (a time up to the last visit: it is ready), and
-   * whether by the plan's laws hardly one such plant would still grow
+   * @param hear is given the growth, what it is about to do and when [d] (a time up to the last visit: it is ready),
+   * whether by the plan's laws hardly one such plant would still stand there and grow, and when it came in [d]
    */
-  tell(hear: (growth: Growth, fate: Fate, at: number, overdue: boolean) => void): void {
+  tell(hear: (growth: Growth, fate: Fate, at: number, overdue: boolean, from: number) => void): void {
     const last = this.#visits.at(-1)!;
     if (!this.#standingQueued) this.#drawStanding();
     for (const unknown of this.#standing) {
@@ -149,7 +153,30 @@ export class StagePast {
         at = this.#isOver(law.beyond(age))
           ? last + TICK
           : from + law.timeWithin(age + TICK, Infinity, this.#uniform());
-      hear(growth, fate, at, this.#growsOn(unknown, from) < HARDLY);
+      hear(growth, fate, at, this.#growsOn(unknown, from) < HARDLY, from);
+    }
+  }
+
+  /**
+   * What those did that left, in the order of the growths.
+   * @param hear is given the growth, whether it became ready (else it died or failed), when [d], and when it came in [d]
+   */
+  tellLeft(hear: (growth: Growth, ready: boolean, at: number, from: number) => void): void {
+    for (const unknown of this.#gone) {
+      const { growth, law, from } = unknown;
+      const visit = this.#visits[growth.visit]!;
+      const most = this.#most(unknown, visit);
+      if (growth.end !== 'dead') {
+        // Where it bears on nothing else, it is soon enough now.
+        if (!growth.queued) this.#setReady(unknown, this.#least(unknown, growth.visit), most);
+        // What is said to have been thrown away and cannot have been ready for so long, was dead.
+        if (growth.end === 'on' || unknown.ready <= most) {
+          hear(growth, true, unknown.ready, from);
+          continue;
+        }
+      }
+      const before = Math.max(0, (this.#visits[growth.visit - 1] ?? from) - from);
+      hear(growth, false, from + law.deathBetween(before, visit - from, this.#uniform), from);
     }
   }
 
@@ -231,7 +258,11 @@ export class StagePast {
     const { law, from } = unknown;
     // A log can say what cannot be; then the earliest moment stands for all.
     const top = Math.max(least, most);
-    unknown.ready = from + law.timeWithin(least - from, top - from, this.#uniform());
+    const u = this.#uniform();
+    unknown.ready =
+      top < Infinity && law.within(least - from, top - from) < NOTHING
+        ? least + toGrid(u * (top - least))
+        : from + law.timeWithin(least - from, top - from, u);
   }
 
   /* ---- limits ---- */
@@ -338,6 +369,9 @@ export class StagePast {
     return law.readyBy(day - from) - law.readyBy(Math.max(0, least));
   }
 }
+
+/** Share of a law between two limits below which it says nothing about the times between them. */
+const NOTHING = 1e-6;
 
 /** Days that are tried in a round for a plant of which only a span is known. */
 const ENTRIES = 4;

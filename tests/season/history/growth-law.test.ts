@@ -5,7 +5,7 @@ import { TICK } from '../../../sim/engine/clock.js';
 import { stream } from '../../../sim/engine/random.js';
 import { lawOf } from '../../../sim/models/growth.js';
 import type { GrowthTime } from '../../../sim/models/plan.js';
-import { GrowthLaw } from '../../../sim/season/ahead/growth-law.js';
+import { GrowthLaw } from '../../../sim/season/history/growth-law.js';
 import { exponential, grow, observed, time } from '../../support/plans.js';
 
 function courseOf(growth: GrowthTime): GrowthLaw {

@@ -7,10 +7,10 @@
  */
 
 import type { Plan } from '../../models/plan.js';
-import type { Cohort, CohortsByStage, Stay } from '../history/cohorts.js';
-import type { Span } from '../history/logged-season.js';
-import { stageCohorts } from '../history/occupancy.js';
-import type { ShortVisits } from '../history/short-visits.js';
+import type { Cohort, CohortsByStage, Stay } from './cohorts.js';
+import type { Span } from './logged-season.js';
+import { stageCohorts } from './occupancy.js';
+import type { ShortVisits } from './short-visits.js';
 
 /** How a growth ended: moved on or picked, thrown away ready, died or failed, or not yet. */
 export type GrowthEnd = 'on' | 'discarded' | 'dead' | 'standing';
@@ -54,7 +54,7 @@ export function growthsOf(
   holes: number,
 ): StageGrowths {
   const here = stageCohorts(cohorts, stage, plan);
-  const isOf = (cohort: Cohort): string => `${cohort.batch} ${cohort.phase}`;
+  const isOf = ({ batch, phase }: Cohort | Growth): string => `${batch} ${phase}`;
   const standing = here.filter((cohort) => cohort.stays.some(({ end }) => end === 'standing'));
   const groups = new Set(standing.map(isOf));
   const mates = here.filter((cohort) => groups.has(isOf(cohort)));
@@ -63,11 +63,21 @@ export function growthsOf(
   while (firstVisit < visits.length - 1 && visits[firstVisit]! <= oldest) firstVisit++;
   for (let i = 0; i < FURTHER_BACK && firstVisit > 0 && short[firstVisit - 1] === 1; i++) firstVisit--;
 
+  const growths = allGrowths(here, visits, short).filter(
+    (growth) => groups.has(isOf(growth)) || (growth.queued && growth.visit >= firstVisit),
+  );
+  return { growths: thatFit(growths, holes), firstVisit };
+}
+
+/**
+ * @param here lots of the stage
+ * @param visits at least one, ascending [d]
+ */
+export function allGrowths(here: readonly Cohort[], visits: readonly number[], short: ShortVisits): Growth[] {
   const places = new Map(visits.map((day, i) => [day, i]));
   const last = visits.length - 1;
   const growths: Growth[] = [];
   for (const cohort of here) {
-    const mate = groups.has(isOf(cohort));
     for (const stay of cohort.stays) {
       const visit = stay.end === 'standing' ? last : places.get(stay.to)!;
       const end = endOf(stay);
@@ -75,14 +85,13 @@ export function growthsOf(
         end === 'standing'
           ? short[last] === 1
           : end !== 'dead' && (short[visit] === 1 || (visit > 0 && short[visit - 1] === 1));
-      if (!(mate || (queued && visit >= firstVisit))) continue;
       const { batch, crop, phase, from, since } = cohort;
       for (let i = 0; i < stay.count; i++) {
         growths.push({ batch, crop, phase, visit, end, from, ...(since && { since }), queued });
       }
     }
   }
-  return { growths: thatFit(growths, holes), firstVisit };
+  return growths;
 }
 
 /** Without those plants that have given most picks, of these the first, if more stand than there are holes. */

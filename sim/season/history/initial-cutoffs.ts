@@ -6,9 +6,9 @@
  */
 
 import { toGrid } from '../../engine/clock.js';
-import type { ShortVisits } from '../history/short-visits.js';
 import type { GrowthLaw } from './growth-law.js';
 import type { Growth } from './growths.js';
+import type { ShortVisits } from './short-visits.js';
 
 interface Waiting {
   readonly growth: Growth;

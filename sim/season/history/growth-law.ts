@@ -56,6 +56,18 @@ export class GrowthLaw extends GrowingTime {
     }
     return age + TICK;
   }
+
+  /** The age at which a plant died or failed that lived at one age and did not at another [d]. */
+  deathBetween(least: number, most: number, uniform: Uniform): number {
+    const fails = (1 - this.germination) * this.within(least + TICK, most);
+    const dies = this.germination * this.loss * (this.dyingBeyond(least) - this.dyingBeyond(most));
+    const age =
+      uniform() * (fails + dies) < fails
+        ? this.timeWithin(least + TICK, most, uniform())
+        : // Between two visits, death is about as likely at any time.
+          toGrid(least + uniform() * (most - least));
+    return Math.max(TICK, age);
+  }
 }
 
 /** Far more draws than it takes for a plant that can have lived so long. */
