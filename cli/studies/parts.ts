@@ -112,15 +112,6 @@ function spoilt(name: string, text: string, cut: boolean): Spoilt {
   return { name, fault: `${name}${which} ${what} ${again}`, shard };
 }
 
-/** The arguments as the head of a part holds them; null if it does not any more. */
-function typedIn(list: string | undefined): string[] | null {
-  try {
-    return list === undefined ? null : JSON.parse(list);
-  } catch {
-    return null;
-  }
-}
-
 /** The command that makes a part again. @param out file that it goes to */
 export function againText({ typed, shard: { k, n } }: Pick<Part, 'typed' | 'shard'>, out: string): string {
   const rest = typed.filter(
