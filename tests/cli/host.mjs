@@ -5,6 +5,7 @@
 
 import { Readable } from 'node:stream';
 import { pathToFileURL } from 'node:url';
+import { taken } from './taken.mjs';
 
 const [binary] = process.argv.slice(2);
 let runs = 0;
@@ -25,21 +26,3 @@ process.on('message', async ({ args, input, cwd }) => {
   }
   process.send({ answer: { code: process.exitCode, out: out(), err: err() }, fault });
 });
-
-/** Take what is written to a stream from now on. @returns gives what was taken, and the stream its own way of writing back */
-function taken(stream) {
-  const { write } = stream;
-  let text = '';
-  stream.write = (chunk, ...rest) => {
-    text += chunk;
-    const written = rest.find((one) => typeof one === 'function');
-    if (written) process.nextTick(written);
-    return true;
-  };
-  return () => {
-    stream.write = write;
-    // The program leaves listeners behind that end with its process.
-    stream.removeAllListeners('error');
-    return text;
-  };
-}

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { evensow } from '../cli/program.js';
 import { ownFolder } from '../support/folder.js';
-import { asked, endHost } from './program.js';
+import { asked, endHost, SMALL_LINE } from './program.js';
 import { judge, judgeJson } from './said.js';
 import { OBEYED } from './words.js';
 
@@ -14,12 +14,7 @@ const CORPUS = fileURLToPath(new URL('corpus', import.meta.url));
 const FOLDER = ownFolder();
 afterAll(endHost);
 
-const LINE = `start: 2027-01-04
-weeks: 8
-stages: [{name: bench, channels: 1, holes: 4}]
-crops: [{name: leaf, sow: {every: 3, seeds: 2}, stages: {bench: {days: 9, spread: 0.2}}}]
-`;
-writeFileSync(join(FOLDER, 'line.yaml'), LINE);
+writeFileSync(join(FOLDER, 'line.yaml'), SMALL_LINE);
 
 const files = readdirSync(CORPUS);
 const ending = (end: string) => files.filter((name) => name.endsWith(end));
@@ -82,7 +77,7 @@ describe('too large or too odd for a file of the corpus:', () => {
     'a file whose name holds what a terminal obeys (%i)',
     async (_, sign) => {
       const name = `a${sign}b`;
-      writeFileSync(join(FOLDER, `${name}.yaml`), LINE);
+      writeFileSync(join(FOLDER, `${name}.yaml`), SMALL_LINE);
       expect(await codeOf(['check', `${name}.yaml`])).toBe(0);
       expect(await codeOf(['check', `${name}-gone.yaml`])).toBe(2);
       const row = ['sow', '1', 'leaf', '--batch', name, '--note', name, '--date', '2027-01-05'];

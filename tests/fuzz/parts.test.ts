@@ -7,17 +7,11 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { ownFolder } from '../support/folder.js';
 import { amount } from './amount.js';
-import { asked, endHost } from './program.js';
+import { asked, endHost, SMALL_LINE } from './program.js';
 import { cutAndPut, slipped, textSlip, treeSlip } from './slips.js';
 
 const FOLDER = ownFolder();
 afterAll(endHost);
-
-const LINE = `start: 2027-01-04
-weeks: 8
-stages: [{name: bench, channels: 1, holes: 4}]
-crops: [{name: leaf, sow: {every: 3, seeds: 2}, stages: {bench: {days: 9, spread: 0.2}}}]
-`;
 
 const STUDIES = [
   ['run', 'line.yaml', '-n', '4'],
@@ -30,7 +24,7 @@ const STUDIES = [
 const parts: string[][] = [];
 
 beforeAll(async () => {
-  writeFileSync(join(FOLDER, 'line.yaml'), LINE);
+  writeFileSync(join(FOLDER, 'line.yaml'), SMALL_LINE);
   for (const study of STUDIES) {
     const both = [];
     for (const k of [1, 2]) {

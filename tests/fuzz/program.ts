@@ -8,6 +8,13 @@ import { buildSync } from 'esbuild';
 import type { Answer } from '../cli/program.js';
 import { judge } from './said.js';
 
+/** A line so small that all commands are through with it at once. */
+export const SMALL_LINE = `start: 2027-01-04
+weeks: 8
+stages: [{name: bench, channels: 1, holes: 4}]
+crops: [{name: leaf, sow: {every: 3, seeds: 2}, stages: {bench: {days: 9, spread: 0.2}}}]
+`;
+
 /** Most memory that it may ever have taken [MB]. */
 const MOST_MEMORY = 500;
 /** What has not answered by then never will: the lines are small. Wide, for a machine that has much else to do [ms]. */

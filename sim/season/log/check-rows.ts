@@ -5,7 +5,7 @@
  * not counted any more, and one slip does not give a hundred faults. Names are still looked at.
  */
 
-import { dayFrom, isIsoDate } from '../../models/dates.js';
+import { isoOfDay } from '../../models/dates.js';
 import { LONGEST_SEASON, WEEKS } from '../../models/limits.js';
 import * as route from '../../models/route.js';
 import type { LogDates } from './dates.js';
@@ -47,7 +47,7 @@ export function checkRows(
 
 /** Dates as ISO 8601, each at or after the one before it. @returns whether the rows run from the newest to the oldest */
 function checkDates(drafts: readonly RowDraft[], dates: LogDates, faults: LogFaults): boolean {
-  let before: RowDraft | null = null;
+  const dated: RowDraft[] = [];
   let rises = 0;
   const falls: { line: number; written: string; before: RowDraft }[] = [];
   for (const draft of drafts) {
@@ -56,11 +56,12 @@ function checkDates(drafts: readonly RowDraft[], dates: LogDates, faults: LogFau
     const date = dates.iso(written, draft.line, faults);
     if (date === null) continue;
     draft.date = date;
-    if (before !== null && before.date < date) rises++;
-    if (before !== null && before.date > date) falls.push({ line: draft.line, written, before });
-    before = draft;
+    const before = dated.at(-1);
+    if (before !== undefined && before.date < date) rises++;
+    if (before !== undefined && before.date > date) falls.push({ line: draft.line, written, before });
+    dated.push(draft);
   }
-  checkSpan(drafts, faults);
+  checkSpan(dated, faults);
   const falling = falls.length > rises && falls.length > 1;
   for (const { line, written, before } of falling ? falls.slice(0, 1) : falls) {
     faults.add({
@@ -74,13 +75,17 @@ function checkDates(drafts: readonly RowDraft[], dates: LogDates, faults: LogFau
   return falling;
 }
 
-/** A slip of the year makes a log of hundreds of years: it is told of the first row after the jump. */
-function checkSpan(drafts: readonly RowDraft[], faults: LogFaults): void {
-  const dated = drafts.filter(({ date }) => isIsoDate(date));
+/**
+ * A slip of the year makes a log of hundreds of years: it is told of the first row after the jump.
+ * @param dated rows whose date is known
+ */
+function checkSpan(dated: readonly RowDraft[], faults: LogFaults): void {
   const [first] = dated;
-  const later = dated.find(({ date }) => dayFrom(first!.date, date) > LONGEST_SEASON);
-  if (later === undefined) return;
-  const before = dated[dated.indexOf(later) - 1]!;
+  if (first === undefined) return;
+  const last = isoOfDay(first.date, LONGEST_SEASON);
+  const place = dated.findIndex(({ date }) => date > last);
+  if (place < 0) return;
+  const [before, later] = [dated[place - 1]!, dated[place]!];
   faults.add({
     line: later.line,
     column: 'date',

@@ -1,0 +1,17 @@
+/** Take what is written to a stream from now on. @returns gives what was taken, and the stream its own way of writing back */
+export function taken(stream) {
+  const { write } = stream;
+  let text = '';
+  stream.write = (chunk, ...rest) => {
+    text += chunk;
+    const written = rest.find((one) => typeof one === 'function');
+    if (written) process.nextTick(written);
+    return true;
+  };
+  return () => {
+    stream.write = write;
+    // The program leaves listeners behind that end with its process.
+    stream.removeAllListeners('error');
+    return text;
+  };
+}
