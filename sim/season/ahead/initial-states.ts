@@ -1,7 +1,7 @@
 /** States from which the line can go on from today: each drawn at random from all that agree with the log. */
 
 import { TICK } from '../../engine/clock.js';
-import { summedUp } from '../../engine/lists.js';
+import { summedUp, sumOf } from '../../engine/lists.js';
 import { openStream } from '../../engine/random.js';
 import { type InitialState, NEXT, type StandingPlants } from '../../models/initial-state.js';
 import { holesOf } from '../../models/plan.js';
@@ -92,7 +92,7 @@ export class InitialStates {
     const standing = growths.map((one) => one.growths.filter(({ end }) => end === 'standing'));
     // Of each batch the place of its next plant: they stand batch by batch.
     const next = new Int32Array(today.season.batches.length + 1);
-    for (const some of standing) for (const { batch } of some) next[batch + 1]!++;
+    for (const some of standing) for (const { batch, count } of some) next[batch + 1]! += count;
     this.#plants = summedUp(next).at(-1)!;
     const plants: LoggedPlants = {
       batch: column(Int32Array, this.#plants),
@@ -101,16 +101,19 @@ export class InitialStates {
       cutsLeft: column(Uint8Array, this.#plants),
     };
     this.#places = standing.map((some, stage) => {
-      const places = new Int32Array(some.length);
-      some.forEach(({ batch, crop, phase }, i) => {
-        const place = next[batch]!++;
+      const places = new Int32Array(sumOf(some.map(({ count }) => count)));
+      let told = 0;
+      for (const { batch, crop, phase, count } of some) {
         const { cuts } = plan.crops[crop]!;
-        places[i] = place;
-        plants.batch[place] = batch;
-        plants.crop[place] = crop;
-        plants.stage[place] = stage;
-        plants.cutsLeft[place] = route.isLast(plan, stage) ? cuts - phase : cuts;
-      });
+        const first = next[batch]!;
+        const beyond = first + count;
+        for (let place = first; place < beyond; place++) places[told++] = place;
+        next[batch] = beyond;
+        plants.batch.fill(batch, first, beyond);
+        plants.crop.fill(crop, first, beyond);
+        plants.stage.fill(stage, first, beyond);
+        plants.cutsLeft.fill(route.isLast(plan, stage) ? cuts - phase : cuts, first, beyond);
+      }
       return places;
     });
     this.stand = standOf(today, plants);
