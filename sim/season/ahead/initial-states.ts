@@ -6,7 +6,6 @@ import { openStream } from '../../engine/random.js';
 import { type InitialState, NEXT, type StandingPlants } from '../../models/initial-state.js';
 import { holesOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
-import type { PauseAfterRuns } from '../../seasons/worker-pool.js';
 import { type GrowthLaw, growthLawsOf } from '../history/growth-law.js';
 import { type Growth, growthsOf } from '../history/growths.js';
 import { dailyVisits } from '../history/plan-days.js';
@@ -68,8 +67,6 @@ export class InitialStates {
   /** All plants. */
   readonly #plants: number;
   readonly #drawn: Fates[] = [];
-  /** Rounds that were done before the first opening. */
-  #settled = 0;
 
   /** @param seed of the random streams */
   constructor(today: Today, seed: number) {
@@ -119,18 +116,6 @@ export class InitialStates {
     this.stand = standOf(today, plants);
   }
 
-  /**
-   * Do the rounds before the first opening, which take a while where thousands stand.
-   * @param pause asked after each @returns whether all were done
-   */
-  async settle(pause: PauseAfterRuns | undefined): Promise<boolean> {
-    for (; this.#settled < FIRST_ROUNDS - 1; this.#settled++) {
-      for (const past of this.#pasts) if (past?.settles === true) past.round();
-      if ((await pause?.(0)) === false) return false;
-    }
-    return true;
-  }
-
   /** What the opening of the k-th future says of the plants: the same at every call. */
   fates(k: number): Fates {
     const opening = k % Math.max(FEWEST_OPENINGS, Math.floor(MOST_FATES / this.#plants));
@@ -144,7 +129,7 @@ export class InitialStates {
     const at = column(Float64Array, this.#plants);
     this.#pasts.forEach((past, s) => {
       if (past === null) return;
-      const rounds = past.settles ? (first ? FIRST_ROUNDS - this.#settled : ROUNDS) : 1;
+      const rounds = past.settles ? (first ? FIRST_ROUNDS : ROUNDS) : 1;
       for (let i = 0; i < rounds; i++) past.round();
       let told = 0;
       past.tell(({ batch }, fate, when, overdue) => {
