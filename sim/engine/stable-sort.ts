@@ -13,6 +13,22 @@ export function sortStably(order: Int32Array, scratch: Int32Array, times: Float6
   else sortByMerging(order, scratch, times, n);
 }
 
+/**
+ * The places of some figures that lie evenly between 0 and 1, the smallest first, equal ones as they were. Faster than
+ * `sortStably`: nearly every figure is put where it belongs at once.
+ */
+export function placesInOrder(figures: Float64Array): Int32Array {
+  const n = figures.length;
+  const next = new Int32Array(n + 1);
+  const cell = (i: number): number => Math.floor(figures[i]! * n);
+  for (let i = 0; i < n; i++) next[cell(i) + 1]!++;
+  for (let i = 1; i <= n; i++) next[i]! += next[i - 1]!;
+  const places = new Int32Array(n);
+  for (let i = 0; i < n; i++) places[next[cell(i)]!++] = i;
+  sortByInsertion(places, figures, 0, n);
+  return places;
+}
+
 function sortByInsertion(order: Int32Array, times: Float64Array, from: number, to: number): void {
   for (let i = from + 1; i < to; i++) {
     const id = order[i]!;

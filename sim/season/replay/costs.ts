@@ -105,6 +105,7 @@ export function costs(
   /** Week picks of each trial, way by way: all trials of one way before the next, which may have to be drawn. */
   const run = (trials: readonly Trial[], of = ways): (readonly number[])[][] => {
     const picks = trials.map((): (readonly number[])[] => []);
+    if (trials.length === 0) return picks;
     let way = 0;
     for (const own of kept?.slice(0, of) ?? drawn(of)) {
       for (const [i, { plan, removal }] of trials.entries()) {
@@ -121,10 +122,11 @@ export function costs(
         weeks.reduce((sum, { heads }, week) => sum + Math.abs(heads - (picks[week] ?? 0)), 0),
       ),
     );
-  const [logged, ruled] = run([byLog, byRule].map((plan) => ({ plan: plan({}), removal: {} }))) as [
-    (readonly number[])[],
-    (readonly number[])[],
-  ];
+  const asOneRun = (plan: Plan): (readonly number[])[] => run([{ plan, removal: {} }])[0]!;
+  const logged = asOneRun(byLog({}));
+  // Only of crops that are refilled the rule has other sowings than the log.
+  const byOwnRule = refilled(season, sowings).includes(null);
+  const ruled = byOwnRule ? asOneRun(byRule({})) : logged;
   // Where the plan's rule gives the season itself, it also says what would have been sown otherwise.
   const planOf = departsFrom(ruled) <= departsFrom(logged) ? byRule : byLog;
   const asItWas = planOf === byRule ? ruled : logged;

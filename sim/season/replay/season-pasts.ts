@@ -5,7 +5,7 @@
 
 import { sumOf } from '../../engine/lists.js';
 import { openStream, type Uniform } from '../../engine/random.js';
-import { sortStably } from '../../engine/stable-sort.js';
+import { placesInOrder, sortStably } from '../../engine/stable-sort.js';
 import * as route from '../../models/route.js';
 import type { CohortsByStage } from '../history/cohorts.js';
 import { type GrowthLaw, growthLawsOf } from '../history/growth-law.js';
@@ -113,10 +113,8 @@ class Told {
   inOrder(name: readonly string[]): ObservedDraws | null {
     const plants = this.#plants;
     if (plants === 0) return null;
-    const places = Int32Array.from({ length: plants }, (_, i) => i);
-    const scratch = new Int32Array(plants);
-    sortStably(places, scratch, this.#order, plants);
-    sortStably(places, scratch, this.#from, plants);
+    const places = placesInOrder(this.#order);
+    sortStably(places, new Int32Array(plants), this.#from, plants);
     const draws = new ObservedDraws(plants, name);
     for (let k = 0; k < plants; k++) {
       const i = places[k]!;
