@@ -203,7 +203,11 @@ export class StageLikelihood {
   }
 
   /** With the fronts of one path. */
-  #fillUnknown({ kind, entries, sizes, known, unknown }: GroupFates, chances: Float64Array, cutoffs: Cutoffs): void {
+  #fillUnknown(
+    { kind, entries, sizes, known, unknown }: GroupFates,
+    chances: Float64Array,
+    cutoffs: Cutoffs,
+  ): void {
     chances.fill(0, known.length * sizes.length);
     for (let j = 0; j < sizes.length; j++) {
       const { days } = entries[j]!;
@@ -262,14 +266,24 @@ export class StageLikelihood {
 
   /** ln of the likelihood of what came after a stretch, by its last front. */
   #ending({ end, outcome, members, atEnd }: StretchRecord, t: Tilts, cutoff: number): number {
-    const fate = { outcome, from: cutoff, to: end };
     let sum = 0;
     for (const { batch, count } of atEnd) {
       const m = members[batch]!;
-      const member = this.#members[m]!;
+      const { kind, entries } = this.#members[m]!;
+      const table = this.#tables[kind]!;
+      const clearings = this.#clearings[kind]!;
       const tilts = t[m]!;
       let chance = 0;
-      for (let j = 0; j < tilts.length; j++) chance += tilts[j]! * this.#chance(member, j, fate);
+      for (let j = 0; j < tilts.length; j++) {
+        const { days } = entries[j]!;
+        let one = 0;
+        for (let i = 0; i < days.length; i++) {
+          const entry = days[i]!;
+          if (outcome === 'ready') one += table.readyBetween(cutoff - entry, end - entry);
+          else one += table.standing(cutoff - entry, end - entry) + clearings.left(entry, end);
+        }
+        chance += tilts[j]! * (one / days.length);
+      }
       sum += count * logOf(chance);
     }
     return sum;
