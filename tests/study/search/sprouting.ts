@@ -6,6 +6,7 @@
  * holds them against the line); they come five times sooner, and a claim about 500 searches takes a million seasons.
  */
 
+import type { Draws } from '../../../sim/models/growth.js';
 import { planDraws } from '../../../sim/models/line/line.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import type { WorkerPool } from '../../../sim/seasons/worker-pool.js';
@@ -14,23 +15,23 @@ import type { Workload } from '../../../sim/seasons/workload.js';
 export class SproutingSeasons implements WorkerPool {
   readonly concurrency = 1;
   readonly #workload: Workload;
+  /** Seeds that are sown at most in a season of any plan. */
+  readonly #most: number;
+  /** By germination: plans with the same share their luck. */
+  readonly #kept = new Map<number, { readonly draws: Draws; readonly seasons: Map<number, Uint8Array> }>();
 
   constructor(workload: Workload) {
     this.#workload = workload;
+    this.#most = Math.max(
+      ...workload.jobs.map(({ plan }) => sowingOf(plan).seeds * sowingOf(plan).days.length),
+    );
   }
 
   async weeks(job: number, first: number, count: number): Promise<Float64Array> {
-    const { seed, jobs } = this.#workload;
-    const { plan } = jobs[job]!;
-    const draws = planDraws(plan)(0, 0);
+    const { plan } = this.#workload.jobs[job]!;
     const picks = new Float64Array(count * plan.weeks);
     for (let i = 0; i < count; i++) {
-      draws.start(seed, first + i);
-      addPicks(
-        picks.subarray(i * plan.weeks, (i + 1) * plan.weeks),
-        plan,
-        () => draws.sprouts[draws.take()]!,
-      );
+      addPicks(picks.subarray(i * plan.weeks, (i + 1) * plan.weeks), plan, this.#sproutsOf(plan, first + i));
     }
     return picks;
   }
@@ -40,16 +41,37 @@ export class SproutingSeasons implements WorkerPool {
   }
 
   async close(): Promise<void> {}
+
+  /** 1 for each seed that sprouts, in the order of sowing. */
+  #sproutsOf(plan: Plan, season: number): Uint8Array {
+    const { germination } = plan.crops[0]!;
+    const kept = this.#kept.get(germination) ?? { draws: planDraws(plan)(0, 0), seasons: new Map() };
+    this.#kept.set(germination, kept);
+    const known = kept.seasons.get(season);
+    if (known !== undefined) return known;
+    const { draws } = kept;
+    draws.start(this.#workload.seed, season);
+    const sprouts = new Uint8Array(this.#most);
+    for (let i = 0; i < sprouts.length; i++) sprouts[i] = draws.sprouts[draws.take()]!;
+    kept.seasons.set(season, sprouts);
+    return sprouts;
+  }
 }
 
-/** Add what a season brings to its weeks. @param next 1 if the next seed sprouts */
-function addPicks(picks: Float64Array, { crops }: Plan, next: () => number): void {
-  const { sowing, cuts } = crops[0]!;
-  if (sowing.kind !== 'due') throw new RangeError('the seeds of these lines are sown on days');
-  for (const day of sowing.days) {
+/** Add what a season brings to its weeks. */
+function addPicks(picks: Float64Array, plan: Plan, sprouts: Uint8Array): void {
+  const { days, seeds } = sowingOf(plan);
+  const { cuts } = plan.crops[0]!;
+  for (let s = 0; s < days.length; s++) {
     let sprouted = 0;
-    for (let i = 0; i < sowing.seeds; i++) sprouted += next();
-    const week = day / 7 + 1;
+    for (let i = s * seeds; i < (s + 1) * seeds; i++) sprouted += sprouts[i]!;
+    const week = days[s]! / 7 + 1;
     for (let cut = 0; cut < cuts && week + cut < picks.length; cut++) picks[week + cut]! += sprouted;
   }
+}
+
+function sowingOf({ crops }: Plan) {
+  const { sowing } = crops[0]!;
+  if (sowing.kind !== 'due') throw new RangeError('the seeds of these lines are sown on days');
+  return sowing;
 }
