@@ -50,6 +50,16 @@ export async function evensowBoth(
   return { code: answer.code, out: both };
 }
 
+/** What was asked with `evensowOnce`. */
+const known = new Map<string, Promise<Answer>>();
+
+/** The same, asked once only however often it is called: for what reads files that stay as they are, and writes none. */
+export async function evensowOnce(args: readonly string[], options: ProgramOptions = {}): Promise<Answer> {
+  const question = JSON.stringify([args, options]);
+  if (!known.has(question)) known.set(question, evensow(args, options));
+  return await known.get(question)!;
+}
+
 async function said(args: readonly string[], options: ProgramOptions): Promise<Said> {
   const mine = answered.then(async () => await ask(args, options));
   answered = mine.catch(() => {});

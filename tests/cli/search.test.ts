@@ -17,9 +17,6 @@ const SOME = [
   '--channels=finishing=6,7',
 ];
 
-/** What was said before: the same search says the same again, and is run once for all tests that look at what it says. */
-const saidBefore = new Map<string, Promise<string>>();
-
 async function searchOfSome(...args: string[]): Promise<string> {
   const key = args.join(' ');
   if (!saidBefore.has(key))
