@@ -1,0 +1,19 @@
+/** The shells in which commands can be completed, and how a grower switches it on in each. */
+
+export const SHELLS = ['bash', 'zsh', 'fish'] as const;
+
+export type Shell = (typeof SHELLS)[number];
+
+/** Below the help of `evensow completion`. */
+export const SWITCH_ON = `Tab then completes commands, options, their words, files, and what help explains.
+To switch it on, type the line of your shell once and open a new window:
+bash:
+  echo 'eval "$(evensow completion bash)"' >> ~/.bashrc
+zsh:
+  echo 'autoload -U compinit && compinit' >> ~/.zshrc
+  echo 'eval "$(evensow completion zsh)"' >> ~/.zshrc
+fish:
+  mkdir -p ~/.config/fish/completions
+  evensow completion fish > ~/.config/fish/completions/evensow.fish
+Which shell you have: echo $SHELL. To switch it off, take the line (in fish: the
+file) away again. The command must be called evensow there (npm link).`;
