@@ -14,7 +14,8 @@ const EXAMPLE = 'Example: evensow completion bash';
 /** @throws Problem if it is no shell that is known; it names the nearest */
 export async function completion(shell: string | undefined): Promise<number> {
   const faults: string[] = [];
-  if (shell === undefined) faults.push(`evensow completion must be told the shell: ${SHELLS.join(', ')}. ${EXAMPLE}`);
+  if (shell === undefined)
+    faults.push(`evensow completion must be told the shell: ${SHELLS.join(', ')}. ${EXAMPLE}`);
   const known = oneOf('evensow completion', shell, SHELLS, faults);
   if (known === null) throw new Problem(`${faults.join('\n')}\nSee: evensow completion --help`);
   await print(`${completionScript(known as Shell)}\n`);

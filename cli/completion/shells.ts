@@ -5,7 +5,7 @@ export const SHELLS = ['bash', 'zsh', 'fish'] as const;
 export type Shell = (typeof SHELLS)[number];
 
 /** Below the help of `evensow completion`. */
-export const SWITCH_ON = `Tab then completes commands, options, their words, files, and what help explains.
+export const SWITCH_ON = `Tab then completes commands, options, their words, and files.
 To switch it on, type the line of your shell once and open a new window:
 bash:
   echo 'eval "$(evensow completion bash)"' >> ~/.bashrc
