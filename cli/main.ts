@@ -16,10 +16,11 @@ import { schema } from './commands/schema.js';
 import { searchCommand } from './commands/search.js';
 import { sizeCommand } from './commands/size.js';
 import { watch } from './commands/watch.js';
-import { SHELLS, SWITCH_ON } from './completion/shells.js';
+import { SWITCH_ON } from './completion/switch-on.js';
 import { EXIT_DONE, EXIT_FAILED, EXIT_WRONG_INPUT, OutputClosed, print, tell } from './io/streams.js';
 import { exists } from './io/write-file.js';
 import { fileToWrite, type Options } from './options/options.js';
+import { SHELLS } from './options/words.js';
 import { Problem } from './problem.js';
 import { logExample } from './words/logged.js';
 

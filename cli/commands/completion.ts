@@ -3,9 +3,9 @@
 import type { Command } from 'commander';
 import { answersFor } from '../completion/answers.js';
 import { completionScript } from '../completion/script.js';
-import { SHELLS, type Shell } from '../completion/shells.js';
 import { EXIT_DONE, print } from '../io/streams.js';
 import { oneOf } from '../options/lists.js';
+import { SHELLS, type Shell } from '../options/words.js';
 import { Problem } from '../problem.js';
 import { plainLines } from '../render/obeyed.js';
 

@@ -7,8 +7,8 @@
  */
 
 import { script } from '@bomb.sh/tab';
+import type { Shell } from '../options/words.js';
 import { heard } from './heard.js';
-import type { Shell } from './shells.js';
 
 const BASH = `# bash completion for evensow
 _evensow_complete() {

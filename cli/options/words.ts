@@ -4,10 +4,14 @@ import { WEEKDAYS } from '../../sim/models/dates.js';
 import { ACTIONS } from '../../sim/season/log/rows.js';
 import { ORDERS } from '../../sim/study/compare.js';
 import { COST_KINDS } from '../../sim/study/search/candidates.js';
-import { SHELLS } from '../completion/shells.js';
 
 /** The date of this machine, for `--today`. */
 export const NOW = 'now';
+
+/** The shells in which commands can be completed. */
+export const SHELLS = ['bash', 'zsh', 'fish'] as const;
+
+export type Shell = (typeof SHELLS)[number];
 
 /** What `--visits` takes beside weekdays, by command. */
 export const VISIT_WORDS = { compare: ['daily', 'always'], search: ['daily'] } as const;

@@ -1,10 +1,4 @@
-/** The shells in which commands can be completed, and how a grower switches it on in each. */
-
-export const SHELLS = ['bash', 'zsh', 'fish'] as const;
-
-export type Shell = (typeof SHELLS)[number];
-
-/** Below the help of `evensow completion`. */
+/** How a grower switches completion on in each shell: below the help of `evensow completion`. */
 export const SWITCH_ON = `Tab then completes commands, options, their words, and files.
 To switch it on, type the line of your shell once and open a new window:
 bash:
