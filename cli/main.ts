@@ -70,6 +70,8 @@ export async function main(args: readonly string[]): Promise<number> {
     if (args[0] === 'complete' && args[1] === '--') {
       return await (await import('./commands/completion.js')).complete(program, args.slice(2));
     }
+    // Of help itself there is the help of the program.
+    if (args[0] === 'help' && args[1] === 'help') return await main(['--help']);
     if (args[0] === 'help' && args[1] !== undefined && !args[1].startsWith('-')) {
       const { explanation, helpOnWord } = await import('./commands/help.js');
       const command = program.commands.find((one) => one.name() === args[1]);

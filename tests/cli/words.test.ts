@@ -140,6 +140,7 @@ test('a command has its help, and its meaning below if it is a word too', async 
   const own = await evensow(['log', '--help']);
   const { out } = await evensow(['help', 'log']);
   expect(out).toBe(`${own.out}\nlog\n  ${wordCalled('log')!.text}\n  In a scenario: log.\n`);
+  expect((await evensow(['help', 'help'])).out).toBe((await evensow(['--help'])).out);
   expect((await evensow(['help', 'compare'])).out).toBe((await evensow(['compare', '--help'])).out);
 });
 
