@@ -7,7 +7,8 @@ import { WEEKDAYS, type Weekday } from '../../../sim/models/dates.js';
 import { CHANNELS, SEEDS } from '../../../sim/models/limits.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import { type Variation, vary } from '../../../sim/scenario/vary.js';
-import { step, VISITS } from './knobs.js';
+import type { PlanResult } from '../../../sim/study/compare.js';
+import { sowText, step, VISITS } from './knobs.js';
 
 /** What the plans of the strip differ in; `kept`: the plans that were put aside. */
 export type StripAbout =
@@ -22,11 +23,134 @@ export interface Neighbour {
   readonly now: boolean;
 }
 
+/** A plan of the strip and what is known of it. */
+export interface StripRow extends Neighbour {
+  /** As `compare` tells it; null until it is known. */
+  readonly result: PlanResult | null;
+  /** Seasons that it stands on so far. */
+  readonly seasons: number;
+  /** false: it was told beside other plans, and the weeks that count may be others now. */
+  readonly fresh: boolean;
+}
+
+/** Plans side by side. */
+export interface Strip {
+  readonly about: StripAbout;
+  readonly rows: readonly StripRow[];
+  /** Seasons that each of them is to be run; null until it is known. */
+  readonly seasons: number | null;
+  /** The first of the weeks that count for all of them, an ISO date; null if there is none, or until it is known. */
+  readonly from: string | null;
+}
+
 /** Days between sowings that a strip of cadences offers. */
 const CADENCES = [1, 2, 3, 4, 5, 6, 7, 10, 14];
 
 /** Plans of the strip: of a usual screen, and of one with 40 rows and more. */
 export const STRIP_ROWS = { usual: 5, high: 7 } as const;
+
+/** Rows of a screen from which on it is a high one. */
+const HIGH_SCREEN = 40;
+
+/** What the strip is made of. */
+export interface StripInput {
+  readonly scenario: Scenario;
+  /** Rows of the screen. */
+  readonly rows: number;
+  readonly kept: readonly { readonly scenario: Scenario }[];
+}
+
+/**
+ * The strip for what is on the screen now. What was known of a plan before stays, but as something that is no longer fresh.
+ * @param about what it should be about; where that cannot be, the first thing that can
+ * @returns the same strip if it holds the same plans
+ */
+export function stripOf(input: StripInput, about: StripAbout | null, before: Strip | null): Strip {
+  const { scenario, rows, kept } = input;
+  const abouts = aboutsOf(scenario, kept.length);
+  const chosen = abouts.find((one) => about !== null && isSame(one, about)) ?? abouts[0]!;
+  const count = rows >= HIGH_SCREEN ? STRIP_ROWS.high : STRIP_ROWS.usual;
+  const plans = neighbours(
+    scenario,
+    chosen,
+    count,
+    kept.map((plan) => plan.scenario),
+  );
+  const known = new Map(before?.rows.map((row) => [textOf(row.scenario), row]));
+  if (
+    before !== null &&
+    isSame(before.about, chosen) &&
+    plans.length === before.rows.length &&
+    plans.every(
+      ({ scenario: plan, now }, i) =>
+        before.rows[i]!.now === now && isSamePlan(before.rows[i]!.scenario, plan),
+    )
+  ) {
+    return before;
+  }
+  return {
+    about: chosen,
+    seasons: null,
+    from: null,
+    rows: plans.map((plan) => {
+      const { result = null, seasons = 0 } = known.get(textOf(plan.scenario)) ?? {};
+      return { ...plan, result, seasons, fresh: false };
+    }),
+  };
+}
+
+/** What a plan of the strip is called beside the others: `every 3 d`, `10 seeds`, `2 x nursery`, `kept 1`. */
+export function nameOf(
+  { scenario, now }: Neighbour,
+  about: StripAbout,
+  kept: readonly { readonly number: number; readonly scenario: Scenario }[],
+): string {
+  switch (about.kind) {
+    case 'cadence':
+      return each(scenario, sowText);
+    case 'seeds':
+      return `${each(scenario, (sow) => ('seeds' in sow ? String(sow.seeds) : '-'))} seeds`;
+    case 'channels':
+      return `${scenario.stages.find(({ name }) => name === about.stage)!.channels} x ${about.stage}`;
+    case 'visits':
+      return `visits ${typeof scenario.visits === 'string' ? scenario.visits : scenario.visits.join(' ')}`;
+    case 'kept': {
+      const plan = kept.find((one) => isSamePlan(one.scenario, scenario));
+      return plan === undefined || now ? 'now' : `kept ${plan.number}`;
+    }
+  }
+}
+
+/** Something of the sowings of all crops: once where it is the same of all. */
+export function each({ crops }: Scenario, text: (sow: Scenario['crops'][number]['sow']) => string): string {
+  return [...new Set(crops.map(({ sow }) => text(sow)))].join(', ');
+}
+
+/** What the strip is about next, round and round. */
+export function nextAbout({ scenario, kept }: StripInput, about: StripAbout, by: 1 | -1): StripAbout {
+  const abouts = aboutsOf(scenario, kept.length);
+  const at = abouts.findIndex((one) => isSame(one, about));
+  return abouts[(at + by + abouts.length) % abouts.length]!;
+}
+
+function isSame(one: StripAbout, other: StripAbout): boolean {
+  return one.kind === other.kind && ('stage' in one ? one.stage : '') === ('stage' in other ? other.stage : '');
+}
+
+const texts = new WeakMap<Scenario, string>();
+
+/** Two scenarios that read the same are the same plan. */
+export function isSamePlan(one: Scenario, other: Scenario): boolean {
+  return one === other || textOf(one) === textOf(other);
+}
+
+function textOf(scenario: Scenario): string {
+  const known = texts.get(scenario);
+  if (known !== undefined) return known;
+  const text = JSON.stringify(scenario);
+  texts.set(scenario, text);
+  return text;
+}
 
 /** What a strip of this scenario can be about, in the order in which they are offered, the first one first. */
 export function aboutsOf({ crops, stages }: Scenario, kept: number): StripAbout[] {
@@ -54,8 +178,10 @@ export function neighbours(
   kept: readonly Scenario[] = [],
 ): Neighbour[] {
   if (about.kind === 'kept') {
-    const others = kept.filter((plan) => plan !== scenario && plan.weeks === scenario.weeks);
-    return [scenario, ...others].slice(0, count).map((plan) => ({ scenario: plan, now: plan === scenario }));
+    const others = kept.filter((plan) => !isSamePlan(plan, scenario) && plan.weeks === scenario.weeks);
+    // The last ones, where there is no room for all.
+    const shown = others.slice(Math.max(0, others.length - count + 1));
+    return [scenario, ...shown].map((plan) => ({ scenario: plan, now: plan === scenario }));
   }
   const { below, above } = ladderOf(scenario, about);
   // As many on either side; where one ends, more of the other.

@@ -192,7 +192,7 @@ test('after each change the screen is what it would be if all of it were drawn a
   };
   await compare();
   await figuresCome();
-  await changes({ type: 'film', lastDay: 100 });
+  await changes({ type: 'film', lastDay: 100, opensAt: 0 });
   for (const key of [RIGHT, PAGE_DOWN, DOWN, 'l', ' ', 'w', 'b', PAGE_DOWN, 'm']) {
     const before = world.now;
     await hear(key, (state) => state !== before);

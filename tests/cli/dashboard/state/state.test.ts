@@ -70,7 +70,7 @@ function happens(state: State, event: Event): State {
     case 'figures':
       return answered(state);
     case 'film':
-      return reduce(state, { type: 'film', lastDay: state.scenario.weeks * 7 });
+      return reduce(state, { type: 'film', lastDay: state.scenario.weeks * 7, opensAt: 0 });
     case 'exists':
       return reduce(state, { type: 'saved', outcome: 'exists', message: '' });
     case 'written':
@@ -192,7 +192,7 @@ describe('the days', () => {
   });
 
   test('a shorter film draws the day back to its end', () => {
-    expect(acted(state, { type: 'step', days: 100 }, { type: 'film', lastDay: 40 })).toMatchObject({
+    expect(acted(state, { type: 'step', days: 100 }, { type: 'film', lastDay: 40, opensAt: 0 })).toMatchObject({
       day: 40,
       lastDay: 40,
     });
