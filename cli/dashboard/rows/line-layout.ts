@@ -40,6 +40,8 @@ const SHARES = 14;
 const WIDE_SHARES = 34;
 /** Columns behind a name, besides the digits: ` ─ ` before the number, ` →` behind it. */
 export const STREAM = 5;
+/** Columns of the sign behind the name of a stage that holds the line back. */
+export const HOLDS = 2;
 /** Columns of a name, at least. */
 const NAME = 8;
 
@@ -68,7 +70,7 @@ export function workDigits(film: Film): number {
 function nameWidth(film: Film, stage: number): number {
   const digits = workDigits(film);
   const sown = stage === route.first(film) ? digits + 3 : 0;
-  return sown + widthOf(film.stages[stage]!.name) + digits + STREAM;
+  return sown + widthOf(film.stages[stage]!.name) + HOLDS + digits + STREAM;
 }
 
 /** Columns that any stage takes: its shares, and its name with the number of plants that go on. */

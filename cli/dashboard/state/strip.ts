@@ -50,7 +50,7 @@ const CADENCES = [1, 2, 3, 4, 5, 6, 7, 10, 14];
 export const STRIP_ROWS = { usual: 5, high: 7 } as const;
 
 /** Rows of a screen from which on it is a high one. */
-const HIGH_SCREEN = 40;
+export const HIGH_SCREEN = 40;
 
 /** What the strip is made of. */
 export interface StripInput {
