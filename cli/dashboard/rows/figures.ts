@@ -64,8 +64,12 @@ function remedyRows(limits: Bottleneck | null, width: number, height: number, si
     Math.max(...shown.map((one) => widthOf(long ? one.label : one.short)));
   const takes = (long: boolean, wide: boolean): number =>
     label(long) + 1 + amount + MOST.length + (wide ? interval + 3 : 0);
-  const isLong = takes(true, false) <= width;
-  const isWide = takes(isLong, true) <= width;
+  const forms = [
+    [true, true],
+    [false, true],
+    [true, false],
+  ] as const;
+  const [isLong, isWide] = forms.find(([long, wide]) => takes(long, wide) <= width) ?? [false, false];
   const columns = Math.max(1, Math.min(label(isLong), width - 1 - amount - MOST.length));
   const rows = shown.map((one, i): Row => {
     const best = i === 0;
@@ -164,7 +168,7 @@ export function factWords(result: RunResult): FigureWords[] {
   words.push(figureWords(result, 'weeks_without_pick', ' of weeks'));
   const present = running.without_absence;
   if (present !== null) {
-    words.push({ label: 'if none is away', value: `${countText(present.p10)} in a bad week` });
+    words.push({ label: ' nobody away', value: `${countText(present.p10)} in a bad week` });
   }
   words.push(figureWords(result, 'heads_a_week', ' on average'));
   if (limits !== null) words.push(riskWords(limits));

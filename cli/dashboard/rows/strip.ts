@@ -73,7 +73,7 @@ function cellsOf(row: StripRow, { strip, scenario, kept }: StripState): Cells {
   };
   const { usual_week, bad_week } = result.figures;
   const isWhole = seasons === strip.seasons;
-  const progress = strip.seasons === null || isWhole ? OUT : `${seasons} of ${strip.seasons} seasons`;
+  const progress = strip.seasons === null || isWhole ? OUT : `${seasons} of ${strip.seasons}`;
   return {
     label,
     now,
@@ -148,10 +148,18 @@ export function aboutWords(about: StripAbout, { crops }: State['scenario']): str
 
 /** Columns before a label: whether it is the plan on the screen, and whether the pointer stands there. */
 const PREFIX = 2;
-/** Columns of the bars, at least; and of what holds a plan back, at least and where there is room. */
+/** Columns of the bars, at least, where there is room for more, and at most. */
 const SHORTEST_BAR = 8;
+const FAIR_BAR = 20;
 const LONGEST_BAR = 40;
+/** Columns of what holds a plan back: at least, and where there is room. */
 const HELD = 9;
+const WIDE_HELD = 13;
+const FULL_HELD = 22;
+/** Columns of a stage: its share alone; and at most, with its name. */
+const IDLE = 5;
+const FULL_IDLE = 14;
+const SEEDS = 12;
 
 /** Where the columns of the strip stand. */
 interface Columns {
@@ -180,44 +188,34 @@ function columnsOf(rows: readonly Cells[], title: string, stages: readonly strin
     1 + Math.max(least, ...rows.map((row) => widthOf(row[name].replace(/[()]/g, '')) + 2));
   const usual = heads('usual', 5);
   const bad = heads('bad', 3);
-  const fixed = PREFIX + label + usual + bad + 2;
-  let room = width - fixed - SHORTEST_BAR - 2 - HELD;
-  const held = HELD;
-  // Short names of the stages first, with a sign of per cent where there is room; full names last.
-  const brief = stages.map(() => 5);
-  const shown = brief.slice(0, Math.max(0, Math.min(stages.length, Math.floor((room - 3) / 5))));
-  room -= shown.length * 5;
-  const percent = room >= shown.length * 2 ? ' %' : '';
-  let idle: number[] = shown.map((one) => one + percent.length);
-  room -= shown.length * percent.length;
-  const wider = widths(rows, width >= 100 ? 22 : 14) - held;
-  const grown = Math.max(0, Math.min(room, wider));
-  room -= grown;
-  const full = idle.map((one, s) => Math.max(one, Math.min(widthOf(stages[s]!) + 1, 14)));
-  const more = full.reduce((sum, one, s) => sum + one - idle[s]!, 0);
-  const bars = Math.min(LONGEST_BAR - SHORTEST_BAR, 12);
-  if (more > 0 && room - bars >= more) {
-    idle = full;
-    room -= more;
-  }
-  const seeds = width >= 100 && room >= bars + 12 ? 12 : 0;
-  room -= seeds;
-  return {
-    label,
-    usual,
-    bad,
-    idle,
-    leftOut: shown.length < stages.length,
-    percent,
-    seeds,
-    bar: SHORTEST_BAR + Math.max(0, Math.min(room, LONGEST_BAR - SHORTEST_BAR)),
-    held: held + grown + Math.max(0, room - (LONGEST_BAR - SHORTEST_BAR)),
+  let room = width - PREFIX - label - usual - bad - 2 - SHORTEST_BAR - 2 - HELD - 1;
+  /** Take so many columns if they are there. */
+  const take = (columns: number): boolean => {
+    if (columns > room) return false;
+    room -= columns;
+    return true;
   };
-}
-
-/** Columns that what holds the plans back takes, at most so many. */
-function widths(rows: readonly Cells[], most: number): number {
-  return Math.min(most, Math.max(...rows.map((row) => widthOf(row.held(most)))));
+  // The most important first; the widths do not depend on what has come so far, so that nothing jumps.
+  let idle: number[] = stages.map(() => IDLE);
+  while (!take(idle.reduce((sum, one) => sum + one, 0))) idle.pop();
+  const percent = take(2 * idle.length) ? ' %' : '';
+  idle = idle.map((one) => one + percent.length);
+  let held = HELD;
+  if (take(WIDE_HELD - held)) held = WIDE_HELD;
+  let bar = SHORTEST_BAR;
+  const lengthen = (to: number): void => {
+    const more = Math.max(0, Math.min(to - bar, room));
+    bar += more;
+    room -= more;
+  };
+  lengthen(FAIR_BAR);
+  const full = idle.map((one, s) => Math.max(one, Math.min(widthOf(stages[s]!) + 1, FULL_IDLE)));
+  if (take(full.reduce((sum, one, s) => sum + one - idle[s]!, 0))) idle = full;
+  if (take(FULL_HELD - held)) held = FULL_HELD;
+  const seeds = take(SEEDS) ? SEEDS : 0;
+  lengthen(LONGEST_BAR);
+  held += room;
+  return { label, usual, bad, bar, idle, leftOut: idle.length < stages.length, percent, seeds, held };
 }
 
 function planRows({ state, width, plans, signs }: StripInput): Row[] {
@@ -294,15 +292,19 @@ function barOf({ heads, isFresh, now }: Cells, width: number, top: number, signs
 function statusRow(state: StripState, width: number, signs: Signs): Row {
   const { strip, scenario, kept } = state;
   const row: Span[] = [];
-  const put = (...pieces: readonly Span[]): void => {
-    const next = [...(row.length === 0 ? [] : [span(`  ${signs.dot} `, 'faint')]), ...pieces];
-    if (rowWidth([...row, ...next]) <= width - PREFIX) row.push(...next);
+  const put = (...pieces: readonly Span[]): boolean => {
+    const next = [...(row.length === 0 ? [] : [span(` ${signs.dot} `, 'faint')]), ...pieces];
+    const fits = rowWidth([...row, ...next]) <= width - PREFIX;
+    if (fits) row.push(...next);
+    return fits;
   };
-  const least = Math.min(...strip.rows.map(({ seasons, fresh }) => (fresh ? seasons : 0)));
+  const known = strip.rows.filter(({ result, fresh }) => result !== null && fresh);
+  const least = Math.min(...known.map(({ seasons }) => seasons));
   const { seasons } = strip;
-  if (seasons === null) put(span('being computed', 'faint'));
-  else if (least < seasons) put(span(`${least} of ${counted(seasons, 'season')} each`, 'warn'));
-  else put(span(`${counted(seasons, 'season')} each, same luck`, 'faint'));
+  if (known.length < strip.rows.length || seasons === null) {
+    put(span(`${known.length} of ${counted(strip.rows.length, 'plan')} so far`, 'warn'));
+  } else if (least < seasons) put(span(`${least} of ${counted(seasons, 'season')} so far`, 'warn'));
+  else put(span(`${counted(seasons, 'season')} each${width >= 100 ? ', same luck' : ''}`, 'faint'));
   const later = laterWords(state);
   if (later !== null) put(span(later, 'warn'));
   const hidden = strip.about.kind === 'kept' ? hiddenKept(state) : 0;
@@ -315,7 +317,7 @@ function statusRow(state: StripState, width: number, signs: Signs): Row {
         .map(({ kind }) => (kind === 'kept' ? 'kept plans' : kind)),
     ),
   ];
-  put(span('c', 'strong'), span(` ${others.join(', ')} instead`, 'faint'));
+  put(span('c', 'strong'), span(` ${others.join(', ')}${width >= 100 ? ' instead' : ''}`, 'faint'));
   return [span(' '.repeat(PREFIX)), ...row];
 }
 
