@@ -9,6 +9,7 @@ import type { Row, Signs } from '../theme.js';
 import { frameOf } from './film.js';
 import { type HeadState, seasonRow } from './headline.js';
 import { apart, rowWidth, span } from './rows.js';
+import { seasonShort } from './words.js';
 
 export interface DayInput {
   readonly state: HeadState & Pick<State, 'day' | 'lastDay'>;
@@ -19,28 +20,31 @@ export interface DayInput {
   readonly signs: Signs;
 }
 
-/** `Mon 29 Mar 2027  day 84 of 182  sown 10, moved 10, picked 6        simulated season 1 · at rest` */
+/** `Mon 29 Mar 2027  day 84 of 182  sown 10, moved 10, picked 6        season 1 · at rest` */
 export function dayRow({ state, film, width, alone, signs }: DayInput): Row {
   const { scenario, day, lastDay } = state;
   const date: Row = [
     span(dateText(isoOfDay(scenario.start, day)), 'strong'),
     span(`  day ${day} of ${lastDay}  `),
   ];
-  const season = alone ? [] : seasonRow(state, signs);
+  const season = alone ? [] : seasonRow(state, signs, seasonShort(state));
   const room = width - rowWidth(date) - (alone ? 0 : rowWidth(season) + 2);
-  const done: Row = film === null ? [] : [span(dayWords(film, day, room))];
+  const done: Row = film === null ? [] : [span(dayWords(film, day, room, signs.more))];
   return apart([...date, ...done], season, width);
 }
 
 /**
  * What was done on a day, as far as it goes into `width` columns: `sown 10, moved 7`; or that nobody came.
+ * @param more stands behind where something was left out
  */
-export function dayWords(film: Film, day: number, width = Number.POSITIVE_INFINITY): string {
+export function dayWords(film: Film, day: number, width = Number.POSITIVE_INFINITY, more = ''): string {
   const frame = frameOf(film, day);
   const deeds = deedsOf(film.workAt(frame));
   if (deeds.length > 0) {
-    while (deeds.length > 1 && deeds.join(', ').length > width) deeds.pop();
-    return deeds.join(', ');
+    const all = deeds.length;
+    const words = (): string => `${deeds.join(', ')}${deeds.length < all ? ` ${more}` : ''}`;
+    while (deeds.length > 1 && words().length > width) deeds.pop();
+    return words();
   }
   if (frame === film.days) return 'the season is over';
   return film.isVisit(frame) ? 'a visit, nothing to do' : 'no visit';

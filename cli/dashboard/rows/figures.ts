@@ -83,7 +83,7 @@ function remedyRows(limits: Bottleneck | null, width: number, height: number, si
   const left = bring.length - shown.length;
   if (left > 0) rows.push([span(`and ${left} that bring less`, 'faint')]);
   const rest = remedies.filter(({ brings }) => !brings).map(({ short }) => short);
-  if (rest.length > 0 && rows.length < height - 2) {
+  if (rest.length > 0 && rows.length < height - 1) {
     const row: Row = [span(cut(`hardly anything: ${rest.join(', ')}`, width, signs.more), 'faint')];
     if (rowWidth(row) <= width) rows.push(row);
   }

@@ -42,9 +42,9 @@ export function headRows({ state, width, height, signs }: HeadInput): Row[] {
 }
 
 /** Which season is on the screen, and whether it runs. */
-export function seasonRow(state: HeadState, signs: Signs): Row {
+export function seasonRow(state: HeadState, signs: Signs, words = seasonWords(state)): Row {
   return [
-    span(`${seasonWords(state)} ${signs.dot} `, 'faint'),
+    span(`${words} ${signs.dot} `, 'faint'),
     span(motionWords(state), state.playing === 0 ? 'faint' : 'strong'),
   ];
 }

@@ -185,7 +185,7 @@ function columnsOf(rows: readonly Cells[], title: string, stages: readonly strin
   );
   // Room for the brackets of what is not fresh.
   const heads = (name: 'usual' | 'bad', least: number): number =>
-    1 + Math.max(least, ...rows.map((row) => widthOf(row[name].replace(/[()]/g, '')) + 2));
+    1 + Math.max(least, ...rows.map((row) => (row[name] === OUT ? 0 : widthOf(row[name].replace(/[()]/g, '')) + 2)));
   const usual = heads('usual', 5);
   const bad = heads('bad', 3);
   let room = width - PREFIX - label - usual - bad - 2 - SHORTEST_BAR - 2 - HELD - 1;

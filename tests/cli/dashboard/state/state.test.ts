@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { actionsFor } from '../../../../cli/dashboard/rows/actions.js';
 import { GROUPS, type Press } from '../../../../cli/dashboard/state/keys.js';
 import { knobsOf } from '../../../../cli/dashboard/state/knobs.js';
-import { MOST_KEPT, reduce, type State } from '../../../../cli/dashboard/state/state.js';
+import { isAnswered, MOST_KEPT, reduce, type State } from '../../../../cli/dashboard/state/state.js';
 import { readScenario } from '../../../../sim/scenario/read.js';
 import {
   acted,
@@ -227,7 +227,10 @@ describe('figures', () => {
 
   test('another season asks again for what is still being worked out', () => {
     const withoutLimits = answered(start(), figures({ limits: null }));
-    expect(pressing(withoutLimits, 'm')).toMatchObject({ asked: 2, answered: 1 });
+    // What there is is of this plan, and stays; what is missing is asked for.
+    const other = pressing(withoutLimits, 'm');
+    expect(other).toMatchObject({ asked: 2, answered: 2 });
+    expect(isAnswered(other)).toBe(false);
     expect(pressing(start(), 'm')).toMatchObject({ asked: 2, answered: 0 });
   });
 
@@ -245,13 +248,13 @@ describe('plans that are kept', () => {
 
   test('a plan is kept with its figures, once', () => {
     const state = pressing(answered(start(), result), 'k');
-    expect(state.kept).toEqual([{ scenario: CELLAR, result }]);
+    expect(state.kept).toEqual([{ number: 1, scenario: CELLAR, result }]);
     expect(pressing(state, 'k').kept).toHaveLength(1);
   });
 
   test('figures that come later are put to the kept plan', () => {
     const state = answered(pressing(start(), 'k'), result);
-    expect(state.kept).toEqual([{ scenario: CELLAR, result }]);
+    expect(state.kept).toEqual([{ number: 1, scenario: CELLAR, result }]);
   });
 
   test('the oldest other plan and the one on the screen change places', () => {
