@@ -86,12 +86,12 @@ export interface ScreenProps extends Pick<DashboardProps, 'state' | 'spells' | '
 export function Screen({ state, film, spells, realPicks, signs, colour }: ScreenProps) {
   const { columns, rows, scenario, day, real, cover, note, figures, asked, answered } = state;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the state it depends on these only, not on the day
-  const layout = useMemo(
-    () => layoutOf(state, film, signs),
-    [columns, rows, scenario, real, film, signs],
-  );
+  const layout = useMemo(() => layoutOf(state, film, signs), [columns, rows, scenario, real, film, signs]);
   const { width, margin, head, strip, between, line, answer, plan } = layout;
-  const told = useMemo(() => lineAnswer({ figures, asked, answered, real }), [figures, asked, answered, real]);
+  const told = useMemo(
+    () => lineAnswer({ figures, asked, answered, real }),
+    [figures, asked, answered, real],
+  );
   const height = rows - 1;
   const isHelp = cover.kind === 'help';
   const common = { width, signs, colour };

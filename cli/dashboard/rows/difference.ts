@@ -30,7 +30,7 @@ export function differencesOf(
   const differences = state.figures?.differences ?? null;
   if (differences === null && state.past.length > 0) return { why: runningWords(state.scenario) };
   if (differences === null) {
-    return { why: 'Change the plan with + and -: what that brings will stand here.' };
+    return { why: '+ and - change the plan: what that brings stands here.' };
   }
   return { found: COMPARED.map((name) => ({ figure: figureNamed(name), difference: differences[name] })) };
 }

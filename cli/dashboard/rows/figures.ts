@@ -3,8 +3,8 @@
 import type { Bottleneck, Effect } from '../../../sim/study/bottleneck.js';
 import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
 import type { RunResult } from '../../../sim/study/summary.js';
-import { wrapped } from '../../render/wrap.js';
 import { widthOf } from '../../render/width.js';
+import { wrapped } from '../../render/wrap.js';
 import { dateText } from '../../words/dates.js';
 import { formOf } from '../../words/figures.js';
 import { heldBackBy } from '../../words/limits.js';

@@ -11,10 +11,10 @@ import { GROUPS } from '../state/keys.js';
 import { knobsOf } from '../state/knobs.js';
 import type { State } from '../state/state.js';
 import type { Spell } from '../thread/real-season.js';
+import { dayWords } from './day.js';
 import { amountText, differencesOf, isOut, runningWords } from './difference.js';
 import { answerWords, factWords } from './figures.js';
 import { frameOf } from './film.js';
-import { dayWords } from './day.js';
 import { cellsOf, differing, KEPT_FIGURES } from './kept.js';
 import { cut } from './rows.js';
 import { lastOr, spellsOn, spellWords } from './spells.js';
@@ -56,7 +56,9 @@ function figureLines(state: State): string[] {
   const { figures } = state;
   if (figures === null) return [`${sentence(runningWords(state.scenario))}.`];
   const old = isOut(state) ? 'Figures of an older plan' : 'Figures';
-  const words = [...answerWords(figures.result), ...factWords(figures.result)].map(({ label, value }) => `${label.trim()} ${value}`);
+  const words = [...answerWords(figures.result), ...factWords(figures.result)].map(
+    ({ label, value }) => `${label.trim()} ${value}`,
+  );
   return [`${old}: ${words.join('; ')}.`];
 }
 

@@ -2,8 +2,8 @@
  * The strip: the plan on the screen beside its neighbours, a row a plan, on one scale. On a low screen a column a plan, with usual and bad week only.
  */
 
-import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
 import type { Bottleneck } from '../../../sim/study/bottleneck.js';
+import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
 import { widthOf } from '../../render/width.js';
 import { dateText } from '../../words/dates.js';
 import { formOf } from '../../words/figures.js';
@@ -185,7 +185,11 @@ function columnsOf(rows: readonly Cells[], title: string, stages: readonly strin
   );
   // Room for the brackets of what is not fresh.
   const heads = (name: 'usual' | 'bad', least: number): number =>
-    1 + Math.max(least, ...rows.map((row) => (row[name] === OUT ? 0 : widthOf(row[name].replace(/[()]/g, '')) + 2)));
+    1 +
+    Math.max(
+      least,
+      ...rows.map((row) => (row[name] === OUT ? 0 : widthOf(row[name].replace(/[()]/g, '')) + 2)),
+    );
   const usual = heads('usual', 5);
   const bad = heads('bad', 3);
   let room = width - PREFIX - label - usual - bad - 2 - SHORTEST_BAR - 2 - HELD - 1;
@@ -244,7 +248,7 @@ function headingRow(title: string, stages: readonly string[], columns: Columns, 
     span(idleWord, 'faint'),
     ...idle.map((columns, s) => span(fittedRight(cut(stages[s]!, columns - 1), columns), 'faint')),
     ...(seeds === 0 ? [] : [span(fittedRight('seeds/head', seeds), 'faint')]),
-    span(`  ${fitted(held >= 12 ? 'held back by' : 'held back', held)}`, 'faint'),
+    span(`  ${held >= 12 ? 'held back by' : 'held back'}`, 'faint'),
   ];
 }
 
@@ -268,7 +272,7 @@ function planRow(row: Cells, columns: Columns, top: number, signs: Signs): Row {
       return span(fittedRight(text === '' || text === '-' ? text : `${text}${behind}`, room), rest);
     }),
     ...(seeds === 0 ? [] : [span(fittedRight(row.seeds, seeds), rest)]),
-    span(`  ${fitted(row.held(held), held, signs.more)}`, rest),
+    span(`  ${cut(row.held(held), held, signs.more)}`, rest),
   ];
 }
 
@@ -304,7 +308,9 @@ function statusRow(state: StripState, width: number, signs: Signs): Row {
   if (known.length < strip.rows.length || seasons === null) {
     put(span(`${known.length} of ${counted(strip.rows.length, 'plan')} so far`, 'warn'));
   } else if (least < seasons) put(span(`${least} of ${counted(seasons, 'season')} so far`, 'warn'));
-  else put(span(`${counted(seasons, 'season')} each${width >= 100 ? ', same luck' : ''}`, 'faint'));
+  else if (known.some(({ result }) => result!.limits === null && result!.figures.usual_week !== null)) {
+    put(span(`${counted(seasons, 'season')} each, small changes being tried`, 'warn'));
+  } else put(span(`${counted(seasons, 'season')} each${width >= 100 ? ', same luck' : ''}`, 'faint'));
   const later = laterWords(state);
   if (later !== null) put(span(later, 'warn'));
   const hidden = strip.about.kind === 'kept' ? hiddenKept(state) : 0;

@@ -275,7 +275,11 @@ function askedAgain(state: State): State {
 }
 
 /** Whether all figures of the plan on the screen are there; what holds the line back comes last. */
-export function isAnswered({ asked, answered, figures }: Pick<State, 'asked' | 'answered' | 'figures'>): boolean {
+export function isAnswered({
+  asked,
+  answered,
+  figures,
+}: Pick<State, 'asked' | 'answered' | 'figures'>): boolean {
   if (figures === null || answered !== asked || figures.result.partial) return false;
   return figures.result.limits !== null || figures.result.running === null;
 }

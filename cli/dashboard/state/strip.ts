@@ -134,7 +134,9 @@ export function nextAbout({ scenario, kept }: StripInput, about: StripAbout, by:
 }
 
 function isSame(one: StripAbout, other: StripAbout): boolean {
-  return one.kind === other.kind && ('stage' in one ? one.stage : '') === ('stage' in other ? other.stage : '');
+  return (
+    one.kind === other.kind && ('stage' in one ? one.stage : '') === ('stage' in other ? other.stage : '')
+  );
 }
 
 const texts = new WeakMap<Scenario, string>();

@@ -32,7 +32,11 @@ export class PlanSeasons {
   constructor(plan: Plan, all = defaultSeasons(plan)) {
     this.plan = plan;
     this.all = all;
-    this.#workload = { seed: plan.seed, sections: sectionsFor(all), jobs: [{ plan, seasons: all, trials: 0 }] };
+    this.#workload = {
+      seed: plan.seed,
+      sections: sectionsFor(all),
+      jobs: [{ plan, seasons: all, trials: 0 }],
+    };
     this.#gathered = new WorkloadTallies(this.#workload);
   }
 

@@ -94,7 +94,8 @@ async function answer(question: Question): Promise<void> {
 
 function taskOf(question: Question): Task {
   const { scenario, before, strip } = question;
-  const least = (...plans: readonly Scenario[]): number => Math.min(...plans.map((plan) => store.of(plan).all));
+  const least = (...plans: readonly Scenario[]): number =>
+    Math.min(...plans.map((plan) => store.of(plan).all));
   const seasons = least(...strip.map((row) => row.scenario));
   const paired = before === null ? 0 : least(scenario, before);
   return {
@@ -308,7 +309,7 @@ function sendFigures(
   differences: Differences | null,
 ): void {
   if (film !== null) filmed = film.name;
-  const reply: Reply = { kind: 'figures', id, film: film && film.data, result, differences };
+  const reply: Reply = { kind: 'figures', id, film: film?.data ?? null, result, differences };
   port.postMessage(reply, film === null ? [] : filmBuffers(film.data));
 }
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { timeAxis } from '../../../../cli/dashboard/rows/axis.js';
-import { emptyAt, openingDay, weeklyPicks } from '../../../../cli/dashboard/rows/film.js';
 import { dayRow, dayWords } from '../../../../cli/dashboard/rows/day.js';
+import { emptyAt, openingDay, weeklyPicks } from '../../../../cli/dashboard/rows/film.js';
 import { idleRows } from '../../../../cli/dashboard/rows/idle.js';
 import { type LineAnswer, legendRows, lineRows } from '../../../../cli/dashboard/rows/line.js';
 import { type LineLayout, lineLayout } from '../../../../cli/dashboard/rows/line-layout.js';
@@ -151,7 +151,10 @@ describe('lines of any kind on screens of any size', () => {
         const { places, body } = layout.bands[0]!;
         const shown = { ...layout, bands: [{ places: places.filter((p) => p.arrangement !== null), body }] };
         fc.pre(shown.bands[0]!.places.length > 0);
-        const rows = bodyOf(lineRows({ film, day: 0, answer: null, layout: shown, width, height, signs: DRAWN }), shown);
+        const rows = bodyOf(
+          lineRows({ film, day: 0, answer: null, layout: shown, width, height, signs: DRAWN }),
+          shown,
+        );
         STATES.forEach((state, k) => {
           const signs = rows.flat().flatMap((piece) => (piece.meaning === state ? [...piece.text] : []));
           const holes = shown.bands[0]!.places.reduce(
@@ -304,9 +307,9 @@ describe('the row of the day', () => {
     );
     expect(row(state, 58, true)).toBe('Mon 22 Feb 2027  day 49 of 182  sown 10, moved 7, picked 4');
     expect(row({ ...state, real: true })).toMatch(/the log · at rest$/);
-    expect(meaningOf([dayRow({ state, film, width: 78, alone: true, signs: DRAWN })], 'Mon 22 Feb 2027')).toBe(
-      'strong',
-    );
+    expect(
+      meaningOf([dayRow({ state, film, width: 78, alone: true, signs: DRAWN })], 'Mon 22 Feb 2027'),
+    ).toBe('strong');
   });
 
   test('tells whether the season runs, and how', () => {

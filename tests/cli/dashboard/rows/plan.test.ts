@@ -176,11 +176,11 @@ describe('the difference to the plan that undo brings back', () => {
   test('is none after an undo that leaves nothing to undo', () => {
     const undone = answered(pressing(known, 'u'));
     expect(undone.past).toEqual([]);
-    expect(linesOf(differenceRows(undone, 78, 2))[0]).toMatch(/^Change the plan with \+ and -/);
+    expect(linesOf(differenceRows(undone, 78, 2))[0]).toMatch(/^\+ and - change the plan/);
   });
 
   test('is none before anything was changed, and it is said how to', () => {
-    expect(linesOf(differenceRows(answered(start()), 78, 2))[0]).toMatch(/^Change the plan with \+ and -/);
+    expect(linesOf(differenceRows(answered(start()), 78, 2))[0]).toMatch(/^\+ and - change the plan/);
   });
 
   test('where a plan has no such figure, that is said', () => {

@@ -16,8 +16,8 @@ import {
   figures,
   HELD_BY_FINISHING,
   KITCHEN,
-  linesOf,
   lineOf,
+  linesOf,
   pressing,
   start,
 } from '../given.js';
@@ -61,7 +61,13 @@ function told(
   return acted(state, { type: 'strip', id: state.asked, told: { seasons, from, rows } });
 }
 
-const ALL = [[20, 13], [20, 13], [19, 11], [15, 8], [10, 5]] as const;
+const ALL = [
+  [20, 13],
+  [20, 13],
+  [19, 11],
+  [15, 8],
+  [10, 5],
+] as const;
 const KNOWN = told(answered(start()), ALL);
 
 function strip(state: State, width = 78, plans = 5, signs = PLAIN): string[] {
@@ -150,7 +156,9 @@ describe('the strip', () => {
   });
 
   test('where nothing is picked there is no figure and no bar', () => {
-    const never = strip(told(answered(start()), [[20, 13], [null, 0], [19, 0], [0, 0], null], { limits: null }));
+    const never = strip(
+      told(answered(start()), [[20, 13], [null, 0], [19, 0], [0, 0], null], { limits: null }),
+    );
     expect(never[2]).toMatch(/^ {2}2 d +- +- +30 % +30 % +30 % {2}-$/);
     expect(never[3]).toMatch(/^\* 3 d now +19 +0 {2}\+=+ /);
   });

@@ -176,7 +176,7 @@ describe('for somebody who listens', () => {
       '4. nursery channels: 2',
       '5. finishing channels: 8',
       '6. visits: mon thu sat',
-      'Change the plan with + and -: what that brings will stand here.',
+      '+ and - change the plan: what that brings stands here.',
       'Question mark: help. q: leave.',
     ]);
   });

@@ -192,7 +192,9 @@ describe('the days', () => {
   });
 
   test('a shorter film draws the day back to its end', () => {
-    expect(acted(state, { type: 'step', days: 100 }, { type: 'film', lastDay: 40, opensAt: 0 })).toMatchObject({
+    expect(
+      acted(state, { type: 'step', days: 100 }, { type: 'film', lastDay: 40, opensAt: 0 }),
+    ).toMatchObject({
       day: 40,
       lastDay: 40,
     });

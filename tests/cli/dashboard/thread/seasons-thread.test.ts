@@ -2,8 +2,8 @@
 
 import { Worker } from 'node:worker_threads';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { Question, Reply } from '../../../../cli/dashboard/thread/messages.js';
 import { neighbours } from '../../../../cli/dashboard/state/strip.js';
+import type { Question, Reply } from '../../../../cli/dashboard/thread/messages.js';
 import { toPlan } from '../../../../sim/scenario/plan.js';
 import type { Scenario } from '../../../../sim/scenario/schema.js';
 import { gather } from '../../../../sim/seasons/gather.js';
