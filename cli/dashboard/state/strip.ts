@@ -70,7 +70,7 @@ export function stripOf(input: StripInput, about: StripAbout | null, before: Str
   const abouts = aboutsOf(scenario, kept.length);
   const chosen = abouts.find((one) => about !== null && isSame(one, about)) ?? abouts[0]!;
   const count = rows >= HIGH_SCREEN ? STRIP_ROWS.high : STRIP_ROWS.usual;
-  const plans = neighbours(
+  const plans = neighboursOnce(
     scenario,
     chosen,
     count,
@@ -124,6 +124,21 @@ export function nameOf(
 /** Something of the sowings of all crops: once where it is the same of all. */
 export function each({ crops }: Scenario, text: (sow: Scenario['crops'][number]['sow']) => string): string {
   return [...new Set(crops.map(({ sow }) => text(sow)))].join(', ');
+}
+
+/** The last neighbours that were asked for: a key is looked up in the state that it leads to before it leads there. */
+let last: { readonly asked: string; readonly found: readonly Neighbour[] } = { asked: '', found: [] };
+
+function neighboursOnce(...of: Required<Parameters<typeof neighbours>>): readonly Neighbour[] {
+  const [scenario, about, count, kept] = of;
+  const asked = JSON.stringify([
+    textOf(scenario),
+    about,
+    count,
+    about.kind === 'kept' ? kept.map(textOf) : [],
+  ]);
+  if (asked !== last.asked) last = { asked, found: neighbours(...of) };
+  return last.found;
 }
 
 /** What the strip is about next, round and round. */
