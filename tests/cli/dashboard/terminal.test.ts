@@ -8,7 +8,7 @@
 import { cp, readFile, symlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterEach, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { readScenario } from '../../../sim/scenario/read.js';
 import { ownFolder } from '../../support/folder.js';
 import { evensow, evensowAlone } from '../program.js';
@@ -65,9 +65,34 @@ function expectRestored(shown: Screen): void {
   expect(shown.written.lastIndexOf('\u001b[?25h')).toBeGreaterThan(shown.written.lastIndexOf('\u001b[?25l'));
 }
 
+/** What is read of the JSON of compare and run. */
+interface Compared {
+  readonly name: string;
+  readonly figures: Readonly<Record<'usual_week' | 'bad_week', { readonly mean: number }>>;
+  readonly idle: readonly { readonly share: { readonly mean: number } }[];
+  readonly limits: { readonly by: string; readonly stages: readonly string[] };
+}
+
+type Trial = Readonly<Record<'gain' | 'low' | 'high', number>>;
+
+function whole(share: number): string {
+  return share > 0 && share < 0.005 ? '<1' : String(Math.round(share * 100));
+}
+
+function gained(value: number): string {
+  return `${value > 0 ? '+' : ''}${value.toFixed(1)}`;
+}
+
+/** Each goes on where the one before has left the screen, since opening it takes longer than all that is asked of it. */
 describe('without an argument it opens on the built-in scenario', () => {
+  let shown: Screen;
+  beforeAll(async () => {
+    shown = new Screen([]);
+    await shown.shows(ANSWERED);
+  });
+  afterAll(() => shown.close());
+
   test('and draws the picture anew in each size, and says what it needs when it is too small', async () => {
-    const shown = await opened();
     await showsGolden(shown, 'first-80x24');
     expect(shown.isAlternate).toBe(true);
     for (const [columns, rows] of [
@@ -92,70 +117,17 @@ describe('without an argument it opens on the built-in scenario', () => {
     expect(shown.written).not.toMatch(/\u001b\[[34]8[;m]/);
   });
 
-  test('with signs of plain ASCII where the locale has no others, without any colour if NO_COLOR says so; CI changes nothing', async () => {
-    const shown = await opened([], { env: { LANG: 'C', NO_COLOR: '1', CI: '1' } });
-    await showsGolden(shown, 'plain-80x24');
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: all of ASCII
-    expect(shown.text).toMatch(/^[\u0000-\u007f]*$/);
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
-    expect(shown.written).not.toMatch(/\u001b\[(3[0-7]|9[0-7]|38|4[0-7]|48)[;m]/);
-  });
-});
-
-describe('keys', () => {
-  test('move the day, by one and by seven; let the season run and stop it at any day; leave at any time', async () => {
-    const shown = await opened();
-    shown.type(KEYS.right + KEYS.right);
-    await shown.shows('day 51 of 182');
-    shown.type(KEYS.pageDown);
-    await shown.shows('day 58 of 182');
-    shown.type(KEYS.left);
-    await shown.shows('day 57 of 182');
-    shown.type(' ');
-    await shown.shows(/day (5[89]|[6-9]\d|1[0-7]\d) of 182 .*running/);
-    shown.type(' ');
-    const day = Number(/day (\d+) of 182/.exec(await shown.shows('at rest'))![1]);
-    // It rests: the next day is that of the key.
-    shown.type(KEYS.right);
-    await shown.shows(`day ${day + 1} of 182`);
-    shown.type(KEYS.end);
-    await shown.shows('day 182 of 182');
-    // While a season runs backward, and an answer is out.
-    await leaves(shown, 'b-q');
+  test('whoever stops it has the terminal back; when it goes on it draws its picture anew and takes keys', async () => {
+    const picture = await shown.settles();
+    shown.kill('SIGTSTP');
+    await shown.until(() => !shown.isAlternate, 'the first screen');
+    expectRestored(shown);
+    shown.kill('SIGCONT');
+    await shown.until(() => shown.isAlternate && shown.text === picture, 'the same picture');
   });
 
-  test('change the plan; what that brings is shown, and undo brings the screen back', async () => {
-    const shown = await opened();
-    await showsGolden(shown, 'first-80x24');
-    shown.type('-');
-    await shown.shows(/heads a week \+\d.*more/);
-    await showsGolden(shown, 'every-2-days-80x24');
-    shown.type('u');
-    await showsGolden(shown, 'first-80x24');
-    shown.type('?');
-    await showsGolden(shown, 'help-80x24');
-    shown.type('?');
-    await showsGolden(shown, 'first-80x24');
-    await leaves(shown, '\u0003');
-  });
-
-  test('turn the strip; a plan that was kept stands in it, also if its figures had not come yet', async () => {
-    const shown = await opened();
-    shown.type('c');
-    await shown.shows(/^ Seeds +usual[\s\S]* ► 10 now +\d/m);
-    // Kept and left within one burst: nothing of it is known when the next plan is asked about.
-    shown.type('-k-');
-    await shown.shows(/ ► 10 now[\s\S]*changed · 1 kept/);
-    shown.type('ccccc');
-    await shown.shows(/^ Kept plans[\s\S]* ► now +\d+ +\d+ [\s\S]* 1: sow every 2 d +\d+ +\d+ /m);
-    await leaves(shown, 'q');
-  });
-});
-
-describe('what stands on the screen is what the commands say', () => {
-  test('the strip what compare says, the headline what run says, without a key', async () => {
-    const shown = await opened();
-    const screenText = await shown.settles();
+  test('the strip shows what compare says, the headline what run says, without a key', async () => {
+    const screenText = await shown.shows(ANSWERED);
     const compared = JSON.parse((await evensow(['compare', '--every', '1,2,3,4,5', '--json'])).out);
     const rows = screenText.split('\n').slice(2, 7);
     expect(rows).toHaveLength(compared.plans.length);
@@ -186,12 +158,11 @@ describe('what stands on the screen is what the commands say', () => {
     expect(screenText.split('\n')[0]).toContain(
       `${run.running.p50} heads in a usual week, ${run.running.p10} in a bad one; held back by ${run.limits.stages.join(' and ')}`,
     );
-    await leaves(shown, 'q');
   });
 
-  test('remedies, shares of the season, first pick and what may go wrong what run says', async () => {
-    const shown = await opened([], { columns: 120, rows: 40 });
-    const screenText = await shown.settles();
+  test('remedies and shares of the season are what run says', async () => {
+    shown.resize(120, 40);
+    const screenText = await shown.shows(/seasons each, same luck/);
     const run = JSON.parse((await evensow(['run', '--json'])).out);
     const remedies = run.limits.trials
       .filter(({ brings }: { brings: boolean }) => brings)
@@ -210,42 +181,69 @@ describe('what stands on the screen is what the commands say', () => {
       expect(screenText).toMatch(new RegExp(`, (season )?${whole(figures.idle.mean)} %`));
     }
     expect(screenText).toContain(`without a pick ${run.running.without_pick * 100} % of weeks`);
-    await leaves(shown, 'q');
+    shown.resize(80, 24);
+    await showsGolden(shown, 'first-80x24');
   });
 
-  interface Compared {
-    readonly name: string;
-    readonly figures: Readonly<Record<'usual_week' | 'bad_week', { readonly mean: number }>>;
-    readonly idle: readonly { readonly share: { readonly mean: number } }[];
-    readonly limits: { readonly by: string; readonly stages: readonly string[] };
-  }
+  test('keys change the plan; what that brings is shown, and undo brings the screen back', async () => {
+    await showsGolden(shown, 'first-80x24');
+    shown.type('-');
+    await shown.shows(/heads a week \+\d.*more/);
+    await showsGolden(shown, 'every-2-days-80x24');
+    shown.type('u');
+    await showsGolden(shown, 'first-80x24');
+    shown.type('?');
+    await showsGolden(shown, 'help-80x24');
+    shown.type('?');
+    await showsGolden(shown, 'first-80x24');
+  });
 
-  type Trial = Readonly<Record<'gain' | 'low' | 'high', number>>;
-
-  function whole(share: number): string {
-    return share > 0 && share < 0.005 ? '<1' : String(Math.round(share * 100));
-  }
-
-  function gained(value: number): string {
-    return `${value > 0 ? '+' : ''}${value.toFixed(1)}`;
-  }
+  test('c turns the strip; a plan that was kept stands in it, also if its figures had not come yet', async () => {
+    shown.type('c');
+    await shown.shows(/^ Seeds +usual[\s\S]* ► 10 now +\d/m);
+    // Kept and left within one burst: nothing of it is known when the next plan is asked about.
+    shown.type('-k-');
+    await shown.shows(/ ► 10 now[\s\S]*changed · 1 kept/);
+    shown.type('ccccc');
+    await shown.shows(/^ Kept plans[\s\S]* ► now +\d+ +\d+ [\s\S]* 1: sow every 2 d +\d+ +\d+ /m);
+  });
+  test('keys move the day, by one and by seven; let the season run and stop it at any day; leave at any time', async () => {
+    shown.type(KEYS.right + KEYS.right);
+    await shown.shows('day 51 of 182');
+    shown.type(KEYS.pageDown);
+    await shown.shows('day 58 of 182');
+    shown.type(KEYS.left);
+    await shown.shows('day 57 of 182');
+    shown.type(' ');
+    await shown.shows(/day (5[89]|[6-9]\d|1[0-7]\d) of 182 .*running/);
+    shown.type(' ');
+    const day = Number(/day (\d+) of 182/.exec(await shown.shows('at rest'))![1]);
+    // It rests: the next day is that of the key.
+    shown.type(KEYS.right);
+    await shown.shows(`day ${day + 1} of 182`);
+    shown.type(KEYS.end);
+    await shown.shows('day 182 of 182');
+    // While a season runs backward, and an answer is out.
+    await leaves(shown, 'b-q');
+  });
 });
 
-test('whoever stops it has the terminal back; when it goes on it draws its picture anew and takes keys', async () => {
-  const shown = await opened();
-  const picture = await shown.settles();
-  shown.kill('SIGTSTP');
-  await shown.until(() => !shown.isAlternate, 'the first screen');
-  expectRestored(shown);
-  shown.kill('SIGCONT');
-  await shown.until(() => shown.isAlternate && shown.text === picture, 'the same picture');
-  await leaves(shown, 'q');
+test('with signs of plain ASCII where the locale has no others, without any colour if NO_COLOR says so; CI changes nothing', async () => {
+  const shown = await opened([], { env: { LANG: 'C', NO_COLOR: '1', CI: '1' } });
+  await showsGolden(shown, 'plain-80x24');
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: all of ASCII
+  expect(shown.text).toMatch(/^[\u0000-\u007f]*$/);
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
+  expect(shown.written).not.toMatch(/\u001b\[(3[0-7]|9[0-7]|38|4[0-7]|48)[;m]/);
 });
 
 test('saving writes the plan on the screen as a scenario, and asks before it writes over a file', async () => {
   const path = join(folder, 'plan.yaml');
   const original = await readFile('scenarios/home-shelf.yaml', 'utf8');
-  const shown = await opened([], { columns: 120, rows: 40 });
+  // No figures are needed for it.
+  const shown = new Screen([], { columns: 120, rows: 40 });
+  screen = shown;
+  await shown.shows('q Ctrl-C leave');
   const name = async (typed: string): Promise<void> => {
     shown.type('s');
     await shown.shows('Save as:');
@@ -288,7 +286,7 @@ test('with a log it shows the real season, and why holes stood empty', async () 
   await showsGolden(shown, 'log-120x40');
   expect(shown.text).toContain('the season of the log');
   expect(shown.text).toContain('too little was sown');
-  await leaves(shown, 'q');
+  await leaves(shown, '\u0003');
 });
 
 describe('a signal or a fault gives the terminal back, as q and Ctrl-C do:', () => {

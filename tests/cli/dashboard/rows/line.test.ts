@@ -362,7 +362,7 @@ describe('what holds the line back', () => {
     expect(drawnWith({ limits, idle: [] }, 140)[0]).toMatch(
       /^- > germination -+ - > {3}nursery < holds back -+ - > {3}finishing < holds back -+ - >$/,
     );
-    expect(drawnWith({ limits, idle: [] }, 60)[0]).toMatch(/nursery < -+ .*finishing < -* +- >$/);
+    expect(drawnWith({ limits, idle: [] }, 72)[0]).toMatch(/nursery < -+ .*finish\S+ < -* ?- >$/);
   });
 
   test('is marked where seeds come in if it is what is sown; nowhere if it is no stage', () => {
