@@ -10,7 +10,7 @@ import { formOf } from '../../words/figures.js';
 import { heldBackBy } from '../../words/limits.js';
 import { counted, figureText } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
-import { aboutsOf, each, isSamePlan, type StripAbout, type StripRow } from '../state/strip.js';
+import { aboutsOf, each, isSamePlan, type Strip, type StripAbout, type StripRow } from '../state/strip.js';
 import type { Meaning, Row, Signs, Span } from '../theme.js';
 import { isOut } from './difference.js';
 import { wholePercent } from './headline.js';
@@ -302,8 +302,7 @@ function statusRow(state: StripState, width: number, signs: Signs): Row {
     if (fits) row.push(...next);
     return fits;
   };
-  const known = strip.rows.filter(({ result, fresh }) => result !== null && fresh);
-  const least = Math.min(...known.map(({ seasons }) => seasons));
+  const { known, least } = progressOf(strip);
   const { seasons } = strip;
   if (known.length < strip.rows.length || seasons === null) {
     put(span(`${known.length} of ${counted(strip.rows.length, 'plan')} so far`, 'warn'));
@@ -325,6 +324,12 @@ function statusRow(state: StripState, width: number, signs: Signs): Row {
   ];
   put(span('c', 'strong'), span(` ${others.join(', ')}${width >= 100 ? ' instead' : ''}`, 'faint'));
   return [span(' '.repeat(PREFIX)), ...row];
+}
+
+/** The plans that were told beside these, and the seasons that they stand on at least. */
+function progressOf({ rows }: Strip): { readonly known: readonly StripRow[]; readonly least: number } {
+  const known = rows.filter(({ result, fresh }) => result !== null && fresh);
+  return { known, least: Math.min(...known.map(({ seasons }) => seasons)) };
 }
 
 /** That the weeks which count for all of them begin later than those of the headline; null if they do not. */
@@ -350,8 +355,11 @@ function columnRows({ state, width, signs }: StripInput): Row[] {
   const cells = strip.rows.map((row) => cellsOf(row, state));
   const title = aboutWords(strip.about, scenario);
   const first = 10;
-  const note = width >= 74 ? LEFT_OUT : LEFT_OUT_SHORT;
-  const right = 2 + Math.max(...note.map(widthOf));
+  const { known, least } = progressOf(strip);
+  const isPartial = known.length > 0 && strip.seasons !== null && least < strip.seasons;
+  const leftOut = width >= 74 ? LEFT_OUT : LEFT_OUT_SHORT;
+  const note = isPartial ? [`${least} of ${strip.seasons}`, 'seasons', 'so far'] : leftOut;
+  const right = 2 + Math.max(...leftOut.map(widthOf));
   const each = Math.max(6, Math.floor((width - first - right) / cells.length));
   const shown = cells.slice(0, Math.max(1, Math.floor((width - first - right) / each)));
   const line = (head: string, of: (row: Cells) => string, note: string, meaning: Meaning): Row => {

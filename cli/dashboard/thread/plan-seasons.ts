@@ -8,7 +8,6 @@ import { Line } from '../../../sim/models/line/line.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { defaultSeasons } from '../../../sim/seasons/how-many.js';
 import { SeasonRunner } from '../../../sim/seasons/season-runner.js';
-import type { Tallies } from '../../../sim/seasons/tallies.js';
 import { sectionsFor, type Workload } from '../../../sim/seasons/workload.js';
 import { type TrialSeason, WorkloadTallies } from '../../../sim/seasons/workload-tallies.js';
 import { type Film, FilmRecorder } from '../../../sim/study/film/film.js';
@@ -23,7 +22,7 @@ export class PlanSeasons {
   /** Seasons that were run: the first ones. */
   done = 0;
   readonly #workload: Workload;
-  #gathered: WorkloadTallies;
+  readonly #gathered: WorkloadTallies;
   /** What had been gathered after so many seasons, where that was asked for. */
   readonly #stages = new Map<number, WorkloadTallies | null>();
   readonly #tried: TrialSeason[] = [];
@@ -111,10 +110,6 @@ export class PlanSeasons {
   /** The first seasons with their changes; null as long as there are not so many. */
   tried(trials: number): readonly TrialSeason[] | null {
     return this.#tried.length < trials ? null : this.#tried.slice(0, trials);
-  }
-
-  get whole(): Tallies {
-    return this.#gathered.whole(0);
   }
 
   #keep(): void {

@@ -11,10 +11,6 @@ export class Store {
   /** The one that was not asked for longest stands first. */
   readonly #plans = new Map<string, PlanSeasons>();
 
-  get isEmpty(): boolean {
-    return this.#plans.size === 0;
-  }
-
   /** The seasons of a plan, as many as a study takes. */
   of(scenario: Scenario): PlanSeasons {
     return this.#known(JSON.stringify(scenario), () => new PlanSeasons(toPlan(scenario)));

@@ -202,6 +202,9 @@ describe('the strip', () => {
       'usual week     20     20     19     15     10   back: from',
       'bad week       13     13     11      8      5   80 x 24 on',
     ]);
+    // As long as there are only some seasons that stands there.
+    const few = strip(told(answered(start()), ALL, { ran: 20, limits: null }), 58, 0);
+    expect(few.map((line) => line.slice(48))).toEqual(['20 of 200', 'seasons', 'so far']);
   });
 
   test('no row is longer than its room, of any line on any screen', () => {

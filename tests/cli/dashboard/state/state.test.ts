@@ -298,8 +298,8 @@ describe('the strip', () => {
     const kept = pressing(start(), 'k', '+', 'c', 'c', 'c', 'c', 'c', 'c');
     expect(kept.strip.about).toEqual({ kind: 'kept' });
     expect(pressing(kept, 'd').strip.about).toEqual({ kind: 'cadence' });
-    // A refill is no cadence: channels then.
-    const refill = ['-', '-', '-'].reduce((now, key) => pressing(now, key), start());
+    // A refill, which lies beyond the longest cadence, has none: channels then.
+    const refill = pressing(start(), ...Array.from({ length: 9 }, () => '+'));
     expect(refill.scenario.crops[0]!.sow).toEqual({ refill: true });
     expect(refill.strip.about).toEqual({ kind: 'channels', stage: 'finishing' });
   });
