@@ -63,7 +63,7 @@ function picture() {
   const rows = Array.from({ length: ROWS }, (_, y) => row(y)).filter((text) => text !== '');
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-label="The dashboard: the answer, the plan beside its neighbours, stages with their holes, the picks of each week">
 <rect width="100%" height="100%" rx="8" fill="${BACKGROUND}"/>
-<g font-family="ui-monospace, 'DejaVu Sans Mono', Menlo, Consolas, monospace" font-size="${CELL.font}" xml:space="preserve" style="white-space: pre">
+<g font-family="ui-monospace, 'DejaVu Sans Mono', Menlo, Consolas, monospace" font-size="${CELL.font}" xml:space="preserve"><style>text { white-space: pre }</style>
 ${rows.join('\n')}
 </g>
 </svg>
