@@ -1,0 +1,54 @@
+/** Several studies of the same seasons carried out as one: what they have in common is run once. */
+
+import type { Job, Workload } from '../seasons/workload.js';
+import { type JobData, WorkloadTallies } from '../seasons/workload-tallies.js';
+import { ofSeasons, type Study } from './study.js';
+
+/** The result of each study; null where not even one season was run. */
+export type JointResults<Results extends readonly unknown[]> = {
+  [Place in keyof Results]: Results[Place] | null;
+};
+
+/**
+ * @param studies of one seed and of seasons dealt to as many sections
+ * @returns a study whose result is those of the single ones, each to the last digit what it would be by itself
+ * @throws RangeError if the studies do not have the same luck
+ */
+export function jointly<Results extends readonly unknown[]>(
+  studies: {
+    [Place in keyof Results]: Study<WorkloadTallies, Results[Place]>;
+  },
+): Study<WorkloadTallies, JointResults<Results>> {
+  const all: readonly Study<WorkloadTallies, unknown>[] = studies;
+  const { seed, sections } = all[0]!.workload;
+  if (all.some(({ workload }) => workload.seed !== seed || workload.sections !== sections)) {
+    throw new RangeError('studies of other luck cannot be carried out as one');
+  }
+  const jobs: Job[] = [];
+  const known = new Map<string, number>();
+  // Seasons that are tried beside a job do not touch what the job itself gives, so the most that any study wants will do.
+  const places = all.map(({ workload }) =>
+    workload.jobs.map((job) => {
+      const key = JSON.stringify([job.plan, job.seasons]);
+      const at = known.get(key) ?? jobs.push(job) - 1;
+      known.set(key, at);
+      if (job.trials > jobs[at]!.trials) jobs[at] = job;
+      return at;
+    }),
+  );
+  const workload: Workload = { seed, sections, jobs };
+  return ofSeasons(workload, (gathered) => {
+    const data = gathered.toData();
+    return all.map((study, i) =>
+      study.conclude(new WorkloadTallies(study.workload, partOf(data, places[i]!, study.workload))),
+    ) as JointResults<Results>;
+  });
+}
+
+/** What the jobs of one study gave, without trials that only another study asked for. */
+function partOf(data: readonly JobData[], places: readonly number[], { jobs }: Workload): JobData[] {
+  return places.map((at, j) => {
+    const { sections, trials } = data[at]!;
+    return { sections, trials: trials.filter(({ season }) => season < jobs[j]!.trials) };
+  });
+}
