@@ -47,12 +47,12 @@ export async function report(
   const { plan, source } = scenario;
   const { workers, seed = plan.seed } = asked;
   const seasons = seasonsOf([plan], { ...asked, execution: { form: 'text', out, workers, shard: null } });
-  // A log that is wrong is told before seasons are run.
+  // The log first, for it may be wrong.
   const past = log === null ? null : logged(scenario, log);
-  const studied = await studiesOfPage({ ...scenario, seed, seasons, workers });
-  const chores =
-    past === null || studied === null ? null : await lookInto(past.line, asked, past.look(asked.today));
-  if (studied === null || (past !== null && chores === null)) {
+  const chores = past === null ? null : await lookInto(past.line, asked, past.look(asked.today));
+  const stopped = past !== null && chores === null;
+  const studied = stopped ? null : await studiesOfPage({ ...scenario, seed, seasons, workers });
+  if (studied === null) {
     tell(`evensow: stopped; ${out} was not written.`);
     return EXIT_INTERRUPTED;
   }

@@ -54,7 +54,9 @@ interface Results {
 }
 
 async function studied({ scenario, plan, seed, seasons, workers }: PageStudies) {
-  const plans = plansBeside(scenario);
+  // Its cadence, or what else says most where it has none.
+  const about = aboutsOf(scenario)[0]!;
+  const plans = neighbours(scenario, about, PLANS);
   const sizes = sizesOf(plan, { kind: 'around' });
   const now = plans.find((one) => one.now)!;
   const contenders = [now, ...plans.filter((one) => !one.now)].map((one) => ({
@@ -72,14 +74,9 @@ async function studied({ scenario, plan, seed, seasons, workers }: PageStudies) 
   const { run, compared = null, sized = null } = results;
   return {
     run,
-    compared: compared === null ? null : { result: compared, order: plans.map(nameOf) },
+    compared: compared === null ? null : { about, result: compared, order: plans.map(nameOf) },
     sized: sizes.ok ? sized! : sizes.faults,
   };
-}
-
-/** The plan among those that differ from it in its cadence; where it has none, in what else says most. */
-function plansBeside(scenario: Scenario): Neighbour[] {
-  return neighbours(scenario, aboutsOf(scenario)[0]!, PLANS);
 }
 
 /** Of several crops the plan may have several cadences, which no variation gives. */

@@ -47,7 +47,8 @@ function htmlBlock(make: Elements, block: Block, depth: number, around: string):
       return keyList(make, block);
     case 'plane': {
       const text = `${block.marks.length} marks; what each sign stands for is told below.`;
-      return figureWith(make, { title: around, text, draw: (width) => planeMarks(block, width), below: [] });
+      const draw = (width: number) => planeMarks(block, width);
+      return figureWith(make, { title: around, text, draw, below: [] }, true);
     }
   }
 }

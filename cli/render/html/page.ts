@@ -3,7 +3,7 @@
 import { createHash } from 'node:crypto';
 import type { Chart, Fact, Page, PageChapter } from '../../sections/page.js';
 import type { Section } from '../../sections/section.js';
-import { plainLines } from '../obeyed.js';
+import { inOneLine, plainLines } from '../obeyed.js';
 import { htmlSection } from './blocks.js';
 import { chartFigure } from './charts/chart.js';
 import { type Element, Elements } from './elements.js';
@@ -28,7 +28,8 @@ function headOf(make: Elements, { title, made }: Page): Element {
     meta({ name: 'viewport', content: 'width=device-width, initial-scale=1' }),
     meta({ name: 'generator', content: made }),
     meta({ name: 'referrer', content: 'no-referrer' }),
-    make.of('title', {}, title),
+    // The text of this element is written as it is, as that of a style.
+    raw(make, 'title', inOneLine(title).replaceAll('&', '&amp;').replaceAll('<', '&lt;')),
     raw(make, 'style', STYLE),
   );
 }
@@ -46,8 +47,8 @@ function hashOf(text: string): string {
   return `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 }
 
-/** Text that is no text of the page. */
-function raw(make: Elements, name: 'style' | 'script', text: string): Element {
+/** Text that is written as it is. */
+function raw(make: Elements, name: 'style' | 'script' | 'title', text: string): Element {
   const element = make.of(name, {});
   element.textContent = text;
   return element;

@@ -47,9 +47,10 @@ figcaption { margin-bottom: 0.3rem; line-height: 1.3; }
 .legend svg { vertical-align: -2px; }
 .table { overflow-x: auto; margin: 0.4rem 0; }
 table { border-collapse: collapse; font-size: 0.92rem; font-variant-numeric: tabular-nums; }
-caption { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
+caption, .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 th, td { padding: 0.2rem 0.7rem 0.2rem 0; text-align: left; vertical-align: top; border-bottom: 1px solid var(--faint); overflow-wrap: break-word; }
 tbody th { font-weight: inherit; }
+.short tbody th { white-space: nowrap; }
 thead th { font-weight: 600; vertical-align: bottom; border-bottom-color: var(--muted); }
 th.figure, td.figure { text-align: right; white-space: nowrap; }
 thead th.figure { white-space: normal; }

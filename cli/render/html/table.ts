@@ -8,6 +8,9 @@ import type { Element, Elements } from './elements.js';
 /** Size of a bar [px]. */
 const BAR = { width: 120, height: 12 };
 
+/** Letters of a first column that is not broken into lines. */
+const SHORT = 28;
+
 /** @param caption what it is of; read aloud, and not shown where a heading says it */
 export function htmlTable(make: Elements, { head, rows, bars }: Table, caption: string): Element | null {
   if (rows.length === 0) return null;
@@ -19,7 +22,7 @@ export function htmlTable(make: Elements, { head, rows, bars }: Table, caption: 
     { class: 'table', role: 'region', tabindex: 0, 'aria-label': caption },
     make.of(
       'table',
-      {},
+      { class: rows.every(([first]) => cellText(first!).length <= SHORT) ? 'short' : null },
       make.of('caption', {}, caption),
       head === undefined
         ? null

@@ -1,7 +1,7 @@
 /** A season hole by hole, and what was done week by week. */
 
 import { isoOfDay } from '../../../sim/models/dates.js';
-import { EMPTY_STATES, STATES } from '../../../sim/models/ledger.js';
+import { EMPTY_STATES, GROWING, STATES } from '../../../sim/models/ledger.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import type { Film } from '../../../sim/study/film/film-data.js';
 import { COUNT, counted, listed, thousands } from '../../words/numbers.js';
@@ -45,7 +45,11 @@ export function filmChart(plan: Plan, film: Film, logged: boolean): (HolesChart 
           ? 'How many plants stood in each stage is as the log tells; which hole each stood in is made up.'
           : 'One row a hole, from the first day to the last; other seasons have other luck.'
       }${left.length === 0 ? '' : ` Drawn: ${listed(left)}.`} The table below has the work and the empty holes of each week.`,
-      states: places.map((k) => ({ state: STATES[k]!, text: STATE_WORDS[STATES[k]!].text })),
+      states: places.map((k) => ({
+        state: STATES[k]!,
+        // A log does not tell when plants became ready.
+        text: logged && k === GROWING ? 'taken: growing, ready or dead' : STATE_WORDS[STATES[k]!].text,
+      })),
       start: plan.start,
       days: film.days,
       stages: film.stages.map(({ name, holesPerChannel, firstHole }, s) => ({

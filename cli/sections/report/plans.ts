@@ -7,7 +7,7 @@ import { heldBackBy } from '../../words/limits.js';
 import { COUNT, counted, SHARE } from '../../words/numbers.js';
 import { compareSections } from '../compare.js';
 import type { PlansChart } from '../page.js';
-import { bar, figure, key, name, type Section, section, table } from '../section.js';
+import { bar, figure, key, type Section, section, table, words } from '../section.js';
 import type { AmongNeighbours } from './reported.js';
 
 /** On a page there is room for a name of any length. */
@@ -33,7 +33,7 @@ export function plansChart({ result, order }: AmongNeighbours): PlansChart {
   return {
     kind: 'plans',
     title: 'Heads in a usual and in a bad week',
-    text: `${told.join('; ')}. ${counted(result.seasons, 'season')} of each plan with the same luck.`,
+    text: `The long bar is a usual week, the dark one in it a bad week. ${told.join('; ')}. ${counted(result.seasons, 'season')} of each plan with the same luck.`,
     rows,
   };
 }
@@ -43,14 +43,14 @@ export function plansSections({ result, order }: AmongNeighbours): Section[] {
   return [section('At a glance', ...glance(ordered)), ...compareSections(ordered, ANY_LENGTH)];
 }
 
-function glance({ plans }: CompareResult) {
+function glance({ plans, first }: CompareResult) {
   const stages = plans[0]!.idle.map(({ stage }) => stage);
   const most = Math.max(1, ...plans.map(({ figures }) => figures.usual_week?.mean ?? 0));
   const seeds = figureNamed('seeds_a_head');
   return [
     table(
       plans.map(({ name: plan, figures, idle, limits }) => [
-        name(plan),
+        words({ name: plan }, plan === first ? ' (this plan)' : ''),
         figure(figures.usual_week?.mean, COUNT),
         figure(figures.bad_week?.mean, COUNT),
         bar((figures.bad_week?.mean ?? 0) / most, { upTo: (figures.usual_week?.mean ?? 0) / most }),

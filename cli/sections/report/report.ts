@@ -1,5 +1,6 @@
 /** A plan on a page: the answer first, then what it stands on. Put together from the sections of every result, and charts between. */
 
+import type { NeighbourAbout } from '../../../sim/scenario/neighbours.js';
 import { dateText } from '../../words/dates.js';
 import { counted } from '../../words/numbers.js';
 import { inShell } from '../../words/shell.js';
@@ -36,7 +37,7 @@ function chaptersOf(of: Reported): PageChapter[] {
   return [
     { title: 'The answer', parts: [...effectsChart(run), ...answerSections(run)] },
     {
-      title: 'Cadences side by side',
+      title: compared === null ? 'Plans side by side' : `${aboutText(compared.about)} side by side`,
       parts:
         compared === null
           ? [section(null, 'There is no plan beside this one that differs in one thing only.')]
@@ -65,6 +66,19 @@ function loggedChapters({ replayed, chores, telling }: Logged): PageChapter[] {
     { title: 'The season so far, by the log', parts: replaySections(replayed) },
     { title: 'The work of the next two weeks', parts: choresSections(chores, telling) },
   ];
+}
+
+function aboutText(about: NeighbourAbout): string {
+  switch (about.kind) {
+    case 'cadence':
+      return 'Cadences';
+    case 'seeds':
+      return 'Seeds of a sowing';
+    case 'visits':
+      return 'Visits';
+    case 'channels':
+      return `Channels of ${about.stage}`;
+  }
 }
 
 /** By which commands the page is made again, and its figures told in other forms. */

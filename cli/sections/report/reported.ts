@@ -1,6 +1,7 @@
 /** What a page is made of. */
 
 import type { Plan } from '../../../sim/models/plan.js';
+import type { NeighbourAbout } from '../../../sim/scenario/neighbours.js';
 import type { ChoresResult } from '../../../sim/season/ahead/chores.js';
 import type { ReplayResult } from '../../../sim/season/replay/result.js';
 import type { CompareResult } from '../../../sim/study/compare.js';
@@ -45,6 +46,8 @@ export interface Logged {
 
 /** The plan, which comes first in the result, and its neighbours. */
 export interface AmongNeighbours {
+  /** What they differ in. */
+  readonly about: NeighbourAbout;
   readonly result: CompareResult;
   /** Names of the plans, from the least to the most of what they differ in. */
   readonly order: readonly string[];

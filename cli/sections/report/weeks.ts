@@ -14,7 +14,7 @@ export function weeksChart({ weeks, running, seasons }: RunResult, logged: Logge
   return {
     kind: 'weeks',
     title: 'Heads of each week',
-    text: `The middle of ${counted(seasons, 'season')} and, around it, what 8 in 10 of them stay within${logged === null ? '' : ', with what was picked by the log'}.${usual} The table below has each week.`,
+    text: `The middle of ${counted(seasons, 'season')} and, around it, what 8 in 10 of them stay within${logged === null ? '' : '; a cross is what was picked by the log'}.${usual} The table below has each week.`,
     weeks: weeks.map(({ start, p10, p50, p90 }, w) => ({
       start,
       low: p10,

@@ -34,6 +34,8 @@ export function timeAxis(start: string, days: number, width: number): Plot.Marki
     label: null,
     tickSize: 4,
     tickPadding: 4,
+    textAnchor: 'start',
+    dx: -1,
   });
 }
 

@@ -67,7 +67,8 @@ interface Figure {
   readonly below: readonly (Element | null)[];
 }
 
-export function figureWith(make: Elements, { title, text, draw, below }: Figure): Element {
+/** @param headed whether a heading right above says its title already */
+export function figureWith(make: Elements, { title, text, draw, below }: Figure, headed = false): Element {
   const drawings = Object.entries(WIDTHS).map(([name, width]) => {
     const drawing = drawn(make, draw(width), width);
     const [titled, described] = [make.name(), make.name()];
@@ -80,7 +81,7 @@ export function figureWith(make: Elements, { title, text, draw, below }: Figure)
   return make.of(
     'figure',
     {},
-    make.of('figcaption', {}, make.of('strong', {}, title)),
+    make.of('figcaption', { class: headed ? 'unseen' : null }, make.of('strong', {}, title)),
     ...drawings,
     ...below.slice(0, 1),
     make.of('p', { class: 'seen' }, text),

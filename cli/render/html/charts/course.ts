@@ -43,7 +43,7 @@ export function courseMarks({ stages, states, starts }: CourseChart, width: numb
   return {
     height: STAGE * stages.length + 28,
     marginLeft: 1,
-    marginRight: 14,
+    marginRight: 20,
     marginTop: 0,
     marginBottom: 28,
     x: { type: 'utc', domain: [momentOf(start), end] },

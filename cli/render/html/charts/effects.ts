@@ -33,7 +33,7 @@ export function effectsMarks({ rows, form, unit }: EffectsChart, width: number):
     marks: [
       Plot.gridX({ stroke: 'var(--faint)', strokeOpacity: 1, ticks: width / 90 }),
       Plot.ruleX([0], { stroke: 'var(--ink)' }),
-      Plot.text(told, { y: place, text: 'name', frameAnchor: 'left', textAnchor: 'start', dy: -16 }),
+      Plot.text(told, { y: place, text: 'name', frameAnchor: 'left', textAnchor: 'start', dx: 6, dy: -16 }),
       Plot.ruleY(told, {
         y: place,
         x1: 'low',

@@ -31,7 +31,7 @@ export function holesMarks(chart: HolesChart, width: number): Drawing {
   return {
     height: below + 30,
     marginLeft: 1,
-    marginRight: 14,
+    marginRight: 20,
     marginTop: 0,
     marginBottom: 28,
     x: { type: 'utc', domain: [momentOf(start), momentOf(start, days)] },

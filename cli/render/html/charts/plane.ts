@@ -1,7 +1,7 @@
 /** Marks on a plane, as every section may have them: each mark is its sign, as in the key below. */
 
 import * as Plot from '@observablehq/plot';
-import type { Plane } from '../../../sections/section.js';
+import type { Mark, Plane } from '../../../sections/section.js';
 import { figureText } from '../../../words/numbers.js';
 import type { Drawing } from './drawing.js';
 
@@ -37,7 +37,9 @@ export function planeMarks({ marks, x, y }: Plane, width: number): Drawing {
     marks: [
       Plot.gridY({ stroke: 'var(--faint)', strokeOpacity: 1, ticks: 5 }),
       Plot.lineY(joined, { x: 'x', y: 'y', stroke: 'var(--muted)', strokeWidth: 1.5 }),
+      Plot.dot(told, { filter: isSmall, x: 'x', y: 'y', r: 2.5, fill: 'var(--ink)' }),
       Plot.text(told, {
+        filter: (mark: Mark) => !isSmall(mark),
         x: 'x',
         y: 'y',
         text: 'sign',
@@ -51,4 +53,9 @@ export function planeMarks({ marks, x, y }: Plane, width: number): Drawing {
       Plot.ruleY([y.least], { stroke: 'var(--ink)' }),
     ],
   };
+}
+
+/** A full stop stands at the foot of its line: it is drawn where it belongs. */
+function isSmall({ sign }: Mark): boolean {
+  return sign === '.';
 }

@@ -30,7 +30,7 @@ export function weeksMarks({ weeks, running }: WeeksChart, width: number): Drawi
   return {
     height: 260,
     marginLeft: 40,
-    marginRight: 58,
+    marginRight: 72,
     marginTop: 22,
     x: { type: 'utc', domain: [momentOf(start), end] },
     y: { domain: [0, most], nice: true, label: 'heads', ticks: 5, labelArrow: 'none' },
