@@ -19,13 +19,7 @@ export function htmlSection(
   const text = title === null ? null : typeof title === 'string' ? title : title.text;
   const inside = (block: Block): Element | null => htmlBlock(make, block, depth, text ?? around);
   if (text === null) return make.of('div', {}, ...blocks.map(inside));
-  const name = make.name();
-  return make.of(
-    'section',
-    { 'aria-labelledby': name },
-    make.of(`h${Math.min(DEEPEST, depth)}`, { id: name }, text),
-    ...blocks.map(inside),
-  );
+  return make.of('section', {}, make.of(`h${Math.min(DEEPEST, depth)}`, {}, text), ...blocks.map(inside));
 }
 
 function htmlBlock(make: Elements, block: Block, depth: number, around: string): Element | null {

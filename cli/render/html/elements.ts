@@ -1,5 +1,5 @@
 /**
- * Elements of a page. All text and every value goes in through the document, which escapes it when the page is written; what a reader's
+ * Elements of a page. All text and every value goes in as data, and is escaped when the page is written; what a reader's
  * machine would obey instead of showing it is replaced as in every other text.
  */
 
@@ -54,6 +54,26 @@ export class Elements {
     this.#names++;
     return `n${this.#names}`;
   }
+}
+
+/**
+ * The document as text. The library escapes text in elements; values of attributes it writes as they are, but for quotes, and so it does
+ * with the text of a title.
+ */
+export function written(root: Element): string {
+  for (const element of root.querySelectorAll('*')) {
+    for (const { name, value } of [...element.attributes]) {
+      if (/[&<>]/.test(value)) element.setAttribute(name, escaped(value));
+    }
+    if (element.localName === 'title' && element.parentNode.localName === 'head') {
+      element.textContent = escaped(element.textContent);
+    }
+  }
+  return root.outerHTML;
+}
+
+function escaped(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 }
 
 function filled(element: Element, attributes: Attributes, children: readonly Child[]): Element {

@@ -3,10 +3,10 @@
 import { createHash } from 'node:crypto';
 import type { Chart, Fact, Page, PageChapter } from '../../sections/page.js';
 import type { Section } from '../../sections/section.js';
-import { inOneLine, plainLines } from '../obeyed.js';
+import { plainLines } from '../obeyed.js';
 import { htmlSection } from './blocks.js';
 import { chartFigure } from './charts/chart.js';
-import { type Element, Elements } from './elements.js';
+import { type Element, Elements, written } from './elements.js';
 import { patterns } from './looks.js';
 import { SCRIPT } from './script.js';
 import { STYLE } from './style.js';
@@ -15,7 +15,7 @@ import { STYLE } from './style.js';
 export function pageHtml(page: Page): string {
   const make = new Elements();
   const root = make.of('html', { lang: 'en' }, headOf(make, page), bodyOf(make, page));
-  return `<!DOCTYPE html>\n${root.outerHTML}\n`;
+  return `<!DOCTYPE html>\n${written(root)}\n`;
 }
 
 function headOf(make: Elements, { title, made }: Page): Element {
@@ -28,8 +28,7 @@ function headOf(make: Elements, { title, made }: Page): Element {
     meta({ name: 'viewport', content: 'width=device-width, initial-scale=1' }),
     meta({ name: 'generator', content: made }),
     meta({ name: 'referrer', content: 'no-referrer' }),
-    // The text of this element is written as it is, as that of a style.
-    raw(make, 'title', inOneLine(title).replaceAll('&', '&amp;').replaceAll('<', '&lt;')),
+    make.of('title', {}, title),
     raw(make, 'style', STYLE),
   );
 }
@@ -48,7 +47,7 @@ function hashOf(text: string): string {
 }
 
 /** Text that is written as it is. */
-function raw(make: Elements, name: 'style' | 'script' | 'title', text: string): Element {
+function raw(make: Elements, name: 'style' | 'script', text: string): Element {
   const element = make.of(name, {});
   element.textContent = text;
   return element;

@@ -79,6 +79,10 @@ button { padding: 0.35rem 0.9rem; border: 1px solid var(--ink); border-radius: 6
   thead { display: table-header-group; }
   p { orphans: 3; widows: 3; }
   .table { overflow: visible; }
+  table { font-size: 0.8rem; }
+  th, td { padding-right: 0.45rem; overflow-wrap: anywhere; }
+  .short tbody th { white-space: normal; }
+  td .bar { width: 4rem; }
   pre { white-space: pre-wrap; overflow: visible; }
   .drawing, .bar, .legend svg, .facts > div { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 }

@@ -19,7 +19,7 @@ export function htmlTable(make: Elements, { head, rows, bars }: Table, caption: 
   return make.of(
     'div',
     // What is wider than a phone is moved by touch or by keys.
-    { class: 'table', role: 'region', tabindex: 0, 'aria-label': caption },
+    { class: 'table', role: 'group', tabindex: 0, 'aria-label': caption },
     make.of(
       'table',
       { class: rows.every(([first]) => cellText(first!).length <= SHORT) ? 'short' : null },
