@@ -28,8 +28,10 @@ await Promise.all([
     // What is imported when it is needed (the dashboard, threads) lies in files of its own.
     splitting: true,
     chunkNames: 'part-[hash]',
-    // Packages that find files beside themselves, or are too large to be read at every start.
-    external: ['tinypool', 'ink', 'react'],
+    // The first finds files beside itself; the other is not there, and ink asks for it only if it is told to be debugged.
+    external: ['tinypool', 'react-devtools-core'],
+    // React's development build keeps a record of every frame, for ever.
+    define: { 'process.env.NODE_ENV': '"production"' },
     banner: { js: `#!/usr/bin/env node\n${requireShim}` },
   }),
   // What the second thread of the dashboard runs.

@@ -2,7 +2,7 @@
 
 import { Worker } from 'node:worker_threads';
 import { useApp, useIsScreenReaderEnabled } from 'ink';
-import { type ReactNode, useEffect, useReducer, useRef, useState } from 'react';
+import { type ReactElement, type ReactNode, useEffect, useReducer, useRef, useState } from 'react';
 import type { Scenario } from '../../sim/scenario/schema.js';
 import { Film } from '../../sim/study/film/film-data.js';
 import { exists, writeWhole } from '../io/write-file.js';
@@ -31,7 +31,12 @@ export interface AppProps {
   readonly thread: URL;
 }
 
-export function App(props: AppProps): ReactNode {
+/** The element to be rendered: whoever loads this file when it is needed need not load react for it. */
+export function appFor(props: AppProps): ReactElement {
+  return <App {...props} />;
+}
+
+function App(props: AppProps): ReactNode {
   const { exit } = useApp();
   const size = useTerminalSize();
   const [state, dispatch] = useReducer(reduce, null, () =>

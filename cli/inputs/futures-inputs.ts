@@ -2,9 +2,9 @@
  * What `ahead` and `chores` have in common: a scenario, a log, today, and futures that take a while.
  */
 
-import { type Look, taken, takenAside } from '../../sim/calls/look.js';
-import { dayFrom, isExpectedDate, whyNoDate } from '../../sim/models/dates.js';
-import { LONGEST_SEASON, WEEKS } from '../../sim/models/limits.js';
+import { isWithinReach, type Look, taken } from '../../sim/calls/look.js';
+import { isExpectedDate, whyNoDate } from '../../sim/models/dates.js';
+import { WEEKS } from '../../sim/models/limits.js';
 import type { Plan } from '../../sim/models/plan.js';
 import type { LookTold } from '../../sim/season/ahead/look-errand.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
@@ -23,9 +23,9 @@ import { Problem } from '../problem.js';
 import type { Telling } from '../words/assumed.js';
 import { faultsProblem } from './faults-problem.js';
 import { type AHEAD, type CHORES, loadLineFiles } from './line-files.js';
-import type { Loaded } from './scenario-file.js';
+import { type Loaded, nameOf } from './scenario-file.js';
 import { seasonRows } from './season-log.js';
-import { BRIEF_PLANTS, onThreads } from './threads.js';
+import { onThreads } from './threads.js';
 
 /** A scenario, and its log so far. */
 export interface LoadedLine {
@@ -60,9 +60,10 @@ export interface FuturesOptions extends SeasonOptions {
   readonly workers: number | undefined;
 }
 
-/** How much is told of a line, and which log the commands that are told name. */
-export function tellingOf({ all = false }: Options, { name }: LoadedLine): Telling {
-  return { all, log: name === '' || name === 'standard input' ? null : name };
+/** How much is told of a line, and which files the commands that are told name. */
+export function tellingOf({ all = false }: Options, { name, scenario }: LoadedLine): Telling {
+  const path = (file: string): string | null => (file === '' || file === nameOf('-') ? null : file);
+  return { all, log: path(name), line: path(scenario.source.name) };
 }
 
 /** @param faults takes a sentence for each wrong option */
@@ -90,7 +91,7 @@ function dateOf(text: string | undefined, faults: string[]): string | null {
 
 /** What is wrong with a today that no season of the line can reach. */
 function farAhead(today: string | null, { start }: Plan): string[] {
-  if (today === null || dayFrom(start, today) <= LONGEST_SEASON) return [];
+  if (today === null || isWithinReach(today, start)) return [];
   return [
     `--today must not be ${today}. It must be within ${WEEKS.most} weeks, the longest season, of the start of the scenario (${start}). Is one of the two of another year?`,
   ];
@@ -102,7 +103,7 @@ function farAhead(today: string | null, { start }: Plan): string[] {
  * @throws Problem if the log does not fit the plan
  */
 export async function lookInto<Name extends keyof LookTold>(
-  { scenario, name, rows }: LoadedLine,
+  { scenario, name }: LoadedLine,
   { today, seasons, seed, workers }: FuturesOptions,
   look: Look<Name>,
 ): Promise<LookTold[Name] | null> {
@@ -110,30 +111,17 @@ export async function lookInto<Name extends keyof LookTold>(
   const faults = futureFaults(futures, workers);
   faults.push(...farAhead(today, scenario.plan));
   if (faults.length > 0) throw new Problem(faults.join('\n'));
-  const logged = plantsIn(rows);
-  const { result: reading } = await onThreads(workers, async ({ threadsFor, keep, step }) => {
-    const manner = { today, futures, seed, step };
-    if (logged > BRIEF_PLANTS) {
-      const thread = keep(await startThreads(1));
-      return takenAside(look, manner, thread, threadsFor(logged * futures, 0));
-    }
-    return taken(look, manner, async (plants) => {
-      const threads = threadsFor(plants, plants / futures);
-      return threads === 0 ? null : keep(await startThreads(threads));
-    });
-  });
+  const { result: reading } = await onThreads(workers, ({ threadsFor, keep, step }) =>
+    taken(
+      look,
+      { today, futures, seed, step },
+      { threadsFor, start: async (threads) => keep(await startThreads(threads)) },
+    ),
+  );
   if (reading === null) {
     tell('evensow: stopped before all futures were run; there is nothing to show.');
     return null;
   }
   if (!reading.ok) throw faultsProblem(name, reading.faults);
   return reading.value;
-}
-
-/** Plants that a log tells of. */
-function plantsIn(rows: readonly LogRow[]): number {
-  return rows.reduce(
-    (sum, { action, count }) => sum + (action === 'sow' || action === 'stand' ? count : 0),
-    0,
-  );
 }

@@ -7,7 +7,7 @@ import { Interrupt } from '../io/streams.js';
 /** Below this many plants, about 2 s of one thread, starting others costs more than they bring. */
 const ALONE_PLANTS = 4e6;
 /** A season of more plants, a tenth of a second, is not run on the thread that is to hear who stops it. */
-export const BRIEF_PLANTS = 2e5;
+const BRIEF_PLANTS = 2e5;
 
 /** What does work on other threads. */
 interface Closable {

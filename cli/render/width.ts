@@ -25,7 +25,14 @@ const WIDE: readonly (readonly [number, number])[] = [
   [0x20000, 0x3fffd],
 ];
 
-const LETTERS = new Intl.Segmenter('en', { granularity: 'grapheme' });
+/** Made when a text first needs it: most are narrow, and making it is felt at every start. */
+let segmenter: Intl.Segmenter | null = null;
+
+function lettersOf(text: string): Intl.Segments {
+  segmenter ??= new Intl.Segmenter('en', { granularity: 'grapheme' });
+  return segmenter.segment(text);
+}
+
 /** One column each, whatever stands beside them: ASCII, Latin, and the signs that we draw with. */
 const NARROW = /^[ -~\u00a0-\u02ff\u2010-\u2027\u2030-\u205e\u2190-\u21ff\u2500-\u25fc]*$/;
 /** Controls, marks on other letters, and the later parts of Korean syllables. */
@@ -39,7 +46,7 @@ const EMOJI = /^\p{Emoji_Presentation}|\ufe0f|^\p{Regional_Indicator}{2}/u;
 export function widthOf(text: string): number {
   if (NARROW.test(text)) return text.length;
   let width = 0;
-  for (const { segment } of LETTERS.segment(text)) width += letterWidth(segment);
+  for (const { segment } of lettersOf(text)) width += letterWidth(segment);
   return width;
 }
 
@@ -60,7 +67,7 @@ export function head(text: string, width: number): string {
   if (NARROW.test(text)) return text.slice(0, Math.max(0, width));
   let taken = '';
   let room = width;
-  for (const { segment } of LETTERS.segment(text)) {
+  for (const { segment } of lettersOf(text)) {
     room -= letterWidth(segment);
     if (room < 0) break;
     taken += segment;
@@ -73,7 +80,7 @@ export function tail(text: string, width: number): string {
   if (NARROW.test(text)) return width <= 0 ? '' : text.slice(-width);
   let taken = '';
   let room = width;
-  for (const { segment } of [...LETTERS.segment(text)].reverse()) {
+  for (const { segment } of [...lettersOf(text)].reverse()) {
     room -= letterWidth(segment);
     if (room < 0) break;
     taken = segment + taken;

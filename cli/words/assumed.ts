@@ -60,12 +60,15 @@ const MOST_COMMANDS = 6;
  */
 export function loseCommands(
   { last_visit, overdue }: Pick<Assumed, 'last_visit' | 'overdue'>,
-  { log, all }: Telling,
+  { log, line, all }: Telling,
 ): { readonly lines: readonly string[]; readonly more: number } {
   const most = all ? overdue.length : MOST_COMMANDS;
   const told = [...overdue].sort((a, b) => b.plants - a.plants).slice(0, most);
   const date = last_visit === null ? '' : ` --date ${last_visit}`;
-  const to = log === null || log === USUAL_LOG ? '' : ` --to ${inShell(log)}`;
+  // The stages of a log that names none of them are those of its line.
+  const to =
+    (log === null || log === USUAL_LOG ? '' : ` --to ${inShell(log)}`) +
+    (line === null ? '' : ` --line ${inShell(line)}`);
   return {
     lines: told.map(({ batch, stage, plants }) => {
       const place = `${inShell(batch)} ${inShell(stage)}`;
@@ -78,16 +81,18 @@ export function loseCommands(
   };
 }
 
-/** How much is told, and of which log. */
+/** How much is told, and of which log and line. */
 export interface Telling {
   /** Long lists in full. */
   readonly all: boolean;
   /** Path of the log; null if it came from standard input, or there is none. */
   readonly log: string | null;
+  /** Path of the scenario; null if it came from standard input. */
+  readonly line: string | null;
 }
 
 /** As long as nobody asks for more. */
-export const BRIEF: Telling = { all: false, log: null };
+export const BRIEF: Telling = { all: false, log: null, line: null };
 
 /** What `evensow log` writes to if it is not told. */
 const USUAL_LOG = 'season.csv';

@@ -1,7 +1,9 @@
 /** `ahead` and `chores`: what comes, from what stands by the log. */
 
 import { MessageChannel } from 'node:worker_threads';
-import { SEED, wholeWithin } from '../models/limits.js';
+import { sumOf } from '../engine/lists.js';
+import { dayFrom, EXPECTED_DATE, isExpectedDate } from '../models/dates.js';
+import { LONGEST_SEASON, SEED, WEEKS, wholeWithin } from '../models/limits.js';
 import type { Plan } from '../models/plan.js';
 import type { Result } from '../models/result.js';
 import { toPlan } from '../scenario/plan.js';
@@ -46,6 +48,7 @@ export async function ahead(
   options: FuturesOptions & { readonly weeks?: number } = {},
 ): Promise<Result<AheadResult, LogFault>> {
   const { weeks = USUAL_WEEKS, today = null } = options;
+  checkToday(today, scenario);
   return looked(scenario, options, aheadFrom(scenario, log.rows, today, weeks));
 }
 
@@ -68,7 +71,21 @@ export async function chores(
   options: FuturesOptions & { readonly days?: number } = {},
 ): Promise<Result<ChoresResult, LogFault>> {
   const { days = USUAL_DAYS, today = null } = options;
+  checkToday(today, scenario);
   return looked(scenario, options, choresFrom(scenario, log?.rows ?? [], today, days));
+}
+
+/** Whether a day can be one of a season that begins at `start`, or lies before it; both ISO 8601. */
+export function isWithinReach(day: string, start: string): boolean {
+  return dayFrom(start, day) <= LONGEST_SEASON;
+}
+
+/** @throws RangeError if it is no date, or none that a season of the scenario can reach */
+function checkToday(today: string | null, { start }: Scenario): void {
+  if (today === null) return;
+  if (!isExpectedDate(today)) throw new RangeError(`today must be ${EXPECTED_DATE}: ${today}`);
+  if (!isWithinReach(today, start))
+    throw new RangeError(`today must be within ${WEEKS.most} weeks of the start (${start}): ${today}`);
 }
 
 /** A look at what comes, from where the log ends, ready to be taken. */
@@ -123,37 +140,59 @@ interface Manner extends Pick<LookOptions, 'today' | 'futures'> {
   readonly step: ((done: number, all: number) => Promise<boolean> | null) | undefined;
 }
 
-/** Take a look on this thread: every caller's way to one. @returns null if it was stopped */
-export function taken<Name extends keyof LookTold>(
-  { runsOf, asked }: Look<Name>,
-  { today, futures, seed, step }: Manner,
-  threads: NonNullable<LookOptions['threads']>,
-): Promise<Result<LookTold[Name], LogFault> | null> {
-  const pause = counting(runsOf(futures), step);
-  return lookTaken<Name>(asked, { today, futures, ...(seed === undefined ? {} : { seed }), pause, threads });
+/** Threads that a look may have. */
+export interface Hands {
+  /** Start so many; whoever gives them lets go of them, and of the look with them if somebody stops it. */
+  readonly start: (threads: number) => Promise<Threads>;
+  /**
+   * How many a look is to have; 0: it runs all futures on the thread on which it is taken.
+   * @param plants that all futures together bring about @param atOnce those of one future
+   */
+  readonly threadsFor: (plants: number, atOnce: number) => number;
 }
 
+/** Of more plants in a log it takes longer than a tenth of a second, at one go, to draw what stands (see initial-states.ts). */
+const BRIEF_LOG = 4000;
+
 /**
- * The same on another thread, so that this one hears everything.
- * @param thread whoever wants to stop it closes it @param threads further ones that it may start; 0 for none
+ * Take a look: every caller's way to one. On this thread, or, where that would be deaf for long to who wants to stop it, on another.
  * @returns null if it was stopped
  */
-export async function takenAside<Name extends keyof LookTold>(
+export async function taken<Name extends keyof LookTold>(
   { runsOf, asked }: Look<Name>,
   { today, futures, seed, step }: Manner,
-  thread: Threads,
-  threads: number,
+  { start, threadsFor }: Hands,
 ): Promise<Result<LookTold[Name], LogFault> | null> {
-  const { port1, port2: port } = new MessageChannel();
   const pause = counting(runsOf(futures), step);
-  port1.on('message', (runs: number) => void pause(runs));
   const options = { today, futures, ...(seed === undefined ? {} : { seed }) };
-  const errand: LookErrand = { kind: 'look', asked, ...options, threads, port };
+  const logged = plantsIn(asked.rows);
+  if (step === undefined || logged <= BRIEF_LOG) {
+    const threads = async (plants: number): Promise<Threads | null> => {
+      const count = threadsFor(plants, plants / futures);
+      return count === 0 ? null : start(count);
+    };
+    return lookTaken<Name>(asked, { ...options, pause, threads });
+  }
+  const { port1, port2: port } = new MessageChannel();
+  port1.on('message', (runs: number) => void pause(runs));
+  const errand: LookErrand = {
+    kind: 'look',
+    asked,
+    ...options,
+    threads: threadsFor(logged * futures, 0),
+    port,
+  };
   try {
+    const thread = await start(1);
     return await thread.send(errand, [port]);
   } finally {
     port1.close();
   }
+}
+
+/** Plants that a log tells of. */
+function plantsIn(rows: readonly LogRow[]): number {
+  return sumOf(rows.map(({ action, count }) => (action === 'sow' || action === 'stand' ? count : 0)));
 }
 
 /** Counts futures. @param all about how many they will be */
@@ -171,14 +210,28 @@ async function looked<Name extends keyof LookTold>(
   look: Look<Name>,
 ): Promise<Result<LookTold[Name], LogFault>> {
   const { today = null, seed } = options;
-  const futures = options.futures ?? defaultSeasons(toPlan(scenario));
+  const plan = toPlan(scenario);
+  const futures = options.futures ?? defaultSeasons(plan);
   wholeWithin('futures', futures, { least: 1, most: Number.MAX_SAFE_INTEGER });
   if (seed !== undefined) wholeWithin('seed', seed, SEED);
   const workers = workersOf(options);
-  const threads = workers === 1 ? null : await startThreads(workers);
+  let threads: Threads | null = null;
   return untilStopped(
     options.signal,
     async () => threads?.close(),
-    () => taken(look, { today, futures, seed, step: pauseOf(options) }, async () => threads),
+    () =>
+      taken(
+        look,
+        { today, futures, seed, step: pauseOf(options) },
+        {
+          threadsFor: () => (workers === 1 ? 0 : workers),
+          start: async (count) => {
+            threads = await startThreads(count);
+            // Nobody lets go of threads that were not there yet.
+            if (options.signal?.aborted === true) await threads.close();
+            return threads;
+          },
+        },
+      ),
   );
 }

@@ -10,8 +10,8 @@
  * the worst case stays O(log n).
  */
 
-/** Below this many events a bucket is sorted by insertion; above, by merging. Both are stable. */
-const INSERTION_LIMIT = 24;
+import { sortStably } from './stable-sort.js';
+
 /** Largest number of buckets: 4 MB of heads. */
 const MOST_BUCKETS = 1 << 20;
 /**
@@ -151,8 +151,7 @@ export class EventQueue {
       order[i] = order[j]!;
       order[j] = swap;
     }
-    if (n <= INSERTION_LIMIT) sortByInsertion(order, this.#time, 0, n);
-    else sortByMerging(order, this.#scratch, this.#time, n);
+    sortStably(order, this.#scratch, this.#time, n);
     this.#at = 0;
     this.#end = n;
   }
@@ -207,50 +206,4 @@ function before(times: Float64Array, ids: Int32Array, seqs: Float64Array, a: num
   const ta = times[ids[a]!]!;
   const tb = times[ids[b]!]!;
   return ta < tb || (ta === tb && seqs[a]! < seqs[b]!);
-}
-
-function sortByInsertion(order: Int32Array, times: Float64Array, from: number, to: number): void {
-  for (let i = from + 1; i < to; i++) {
-    const id = order[i]!;
-    const time = times[id]!;
-    let j = i - 1;
-    while (j >= from && times[order[j]!]! > time) {
-      order[j + 1] = order[j]!;
-      j--;
-    }
-    order[j + 1] = id;
-  }
-}
-
-/** Bottom-up merge sort: runs of INSERTION_LIMIT are sorted by insertion, then merged in pairs. Stable. */
-function sortByMerging(order: Int32Array, scratch: Int32Array, times: Float64Array, n: number): void {
-  for (let from = 0; from < n; from += INSERTION_LIMIT) {
-    sortByInsertion(order, times, from, Math.min(n, from + INSERTION_LIMIT));
-  }
-  for (let width = INSERTION_LIMIT; width < n; width *= 2) {
-    for (let from = 0; from + width < n; from += 2 * width) {
-      mergeRuns(order, scratch, times, from, from + width, Math.min(n, from + 2 * width));
-    }
-  }
-}
-
-function mergeRuns(
-  order: Int32Array,
-  scratch: Int32Array,
-  times: Float64Array,
-  from: number,
-  middle: number,
-  to: number,
-): void {
-  // In order already: the usual case when many events share one time.
-  if (times[order[middle - 1]!]! <= times[order[middle]!]!) return;
-  for (let i = from; i < middle; i++) scratch[i] = order[i]!;
-  let left = from;
-  let right = middle;
-  let out = from;
-  while (left < middle && right < to) {
-    if (times[order[right]!]! < times[scratch[left]!]!) order[out++] = order[right++]!;
-    else order[out++] = scratch[left++]!;
-  }
-  while (left < middle) order[out++] = scratch[left++]!;
 }

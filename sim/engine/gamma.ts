@@ -74,13 +74,10 @@ export function regularisedGamma(a: number, x: number, upper = false): number {
   return upper ? front * h : 1 - front * h;
 }
 
-/** Above this shape (spread below 0.0032) the Wilson-Hilferty form is right to better than 1e-7, in the far tails too. */
-const NEARLY_NORMAL = 1e5;
-
 /**
  * Quantile of the gamma distribution with scale 1.
  * @param p probability, above 0 and below 1
- * @param a shape, above 0
+ * @param a shape, above 0; beyond 1e5 its sums are cut short, and gamma-law.ts has another form
  * @param q 1 - p, for whoever knows it better than by that subtraction
  * @param start about where the quantile lies, for whoever knows; 0 if nobody does
  */
@@ -89,7 +86,6 @@ export function gammaQuantile(p: number, a: number, q = 1 - p, start = 0): numbe
     throw new RangeError(`gammaQuantile takes 0 < p < 1 and a > 0: ${p}, ${a}`);
   const z = p < 0.5 ? normalQuantile(p) : -normalQuantile(q);
   const root = 1 - 1 / (9 * a) + z / (3 * Math.sqrt(a));
-  if (a > NEARLY_NORMAL) return a * root * root * root;
   // Far down the lower tail P(a, x) is x^a / Gamma(a + 1), which starts small shapes better.
   let x = a * root * root * root;
   if (start > 0) x = start;

@@ -10,12 +10,17 @@ const HALF_TICK = TICK / 2;
 /** The largest and smallest uniform numbers that the simulator draws. */
 const LEAST_DRAW = 2 ** -33;
 const MOST_DRAW = 1 - LEAST_DRAW;
+/** Ages whose shares are kept: many plants in turn ask for the same few. */
+const KEPT = 4;
 /** Half the width of what counts as the same time when times are compared [d]. */
 const NEAR = 0.01;
 
 export class GrowingTime {
   readonly #law: Law;
   readonly #one = new Float64Array(1);
+  readonly #ages = new Float64Array(KEPT).fill(Number.NaN);
+  readonly #shares = new Float64Array(KEPT);
+  #oldest = 0;
 
   constructor(time: GrowthTime) {
     this.#law = lawOf(time);
@@ -23,7 +28,12 @@ export class GrowingTime {
 
   /** P(T <= age) @param age [d] */
   readyBy(age: number): number {
-    return this.#law.share(age + HALF_TICK);
+    for (let i = 0; i < KEPT; i++) if (this.#ages[i] === age) return this.#shares[i]!;
+    const share = this.#law.share(age + HALF_TICK);
+    this.#ages[this.#oldest] = age;
+    this.#shares[this.#oldest] = share;
+    this.#oldest = (this.#oldest + 1) % KEPT;
+    return share;
   }
 
   /** P(T > age) @param age [d] */

@@ -113,16 +113,19 @@ export interface Plan {
   readonly want: Want | null;
 }
 
-/** Seeds of all sowings of the season that have a date; of crops that are refilled none. */
-export function seedsDue({ crops }: Plan): number {
-  return crops.reduce((sum, crop) => sum + seedsDueOf(crop), 0);
+/** Seeds of all sowings that fall due within the season; of crops that are refilled none. */
+export function seedsDue(plan: Plan): number {
+  return plan.crops.reduce((sum, crop) => sum + seedsDueOf(plan, crop), 0);
 }
 
 /** The same of one crop. */
-export function seedsDueOf({ sowing }: CropPlan): number {
+export function seedsDueOf(plan: Plan, { sowing }: CropPlan): number {
   if (sowing.kind !== 'due') return 0;
-  const more = sowing.more?.reduce((all, seeds) => all + seeds, 0) ?? 0;
-  return sowing.seeds * sowing.days.length + more;
+  const end = seasonDays(plan);
+  return sowing.days.reduce(
+    (sum, day, i) => (day < end ? sum + sowing.seeds + (sowing.more?.[i] ?? 0) : sum),
+    0,
+  );
 }
 
 /** Holes of a stage, all channels together. */

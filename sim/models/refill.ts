@@ -96,7 +96,7 @@ export function seedsToRefill(
 
 /** Seeds a day of a crop with a cadence; 0 for a refilled one [1/d]. */
 function seedsPerDay(plan: Plan, crop: CropPlan): number {
-  return seedsDueOf(crop) / seasonDays(plan);
+  return seedsDueOf(plan, crop) / seasonDays(plan);
 }
 
 /** Mean holes of stage `s` that the crops with a cadence use, cleaning included. */

@@ -109,7 +109,7 @@ export function plantsOf(plan: Plan): number {
     const first = route.first(crop);
     plants +=
       crop.sowing.kind === 'due'
-        ? seedsDueOf(crop)
+        ? seedsDueOf(plan, crop)
         : (holesOf(plan.stages[first]!) * seasonDays(plan)) / crop.stages[first]!.time.days;
   }
   return plants;

@@ -93,6 +93,11 @@ describe('looking ahead', () => {
   test('an option out of range breaks the contract', async () => {
     await expect(ahead(scenario, logOf(BEGUN), { futures: 0 })).rejects.toThrow(RangeError);
     await expect(chores(scenario, null, { days: 0 })).rejects.toThrow(RangeError);
+    // As the program has it: no season is longer than 520 weeks.
+    for (const today of ['2037-01-04', '2927-01-04', 'tomorrow', '2027-02-30']) {
+      await expect(ahead(scenario, logOf(BEGUN), { today, futures: 1 })).rejects.toThrow(/^today must be/);
+      await expect(chores(scenario, logOf(BEGUN), { today, futures: 1 })).rejects.toThrow(RangeError);
+    }
   });
 });
 

@@ -148,13 +148,23 @@ describe('plants that stand for too long', () => {
     );
     expect(text).toMatch(/clear 2 dead, failed or overgrown in tray: B1 2/);
     // Under the date of the last visit, whatever day it is typed on.
-    const [, command] = /evensow (log lose 2 B1 tray --date 2027-01-07 --to \S+)/.exec(text)!;
+    const [, command] = /evensow (log lose 2 B1 tray --date 2027-01-07 --to \S+ --line \S+)/.exec(text)!;
     const { code, out } = await evensow(command!.split(' '));
     expect(code, out).toBe(0);
     const after = await told('chores', file, log, '--days', '1');
     expect(after).not.toContain('stand so long');
     expect(after).not.toContain('clear 2');
   });
+});
+
+test('the command that logs what is overdue can be typed, also if the log names no stage', async () => {
+  const log = await logOf('nameless', '2027-01-04,sow,leaf,B1,,,12,,', '2027-01-14,sow,leaf,B2,,,12,,');
+  const file = await scenario('nameless');
+  const [, command] = /evensow (log lose \d+ B1 tray --date \S+ --to \S+ --line \S+)/.exec(
+    await told('chores', file, log, '--days', '1'),
+  )!;
+  const { code, out } = await evensow(command!.split(' '));
+  expect(code, out).toBe(0);
 });
 
 describe('blocked seedlings', () => {

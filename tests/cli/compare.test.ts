@@ -140,10 +140,10 @@ describe('compare', () => {
 });
 
 describe('the same to the last digit', () => {
-  const study = ['compare', '--every', '2,3', '--seasons', '60', '--json'];
-
-  test.each(['1', '2', '3'])('with %s threads', async (threads) => {
-    expect(await said(...study, '--workers', threads)).toBe(await said(...study));
+  test('with one thread, two and three', async () => {
+    const study = ['compare', '--every', '2,3', '--seasons', '60', '--json'];
+    const whole = await said(...study);
+    for (const threads of ['1', '2', '3']) expect(await said(...study, '--workers', threads)).toBe(whole);
   });
 
   test.each(['run', 'compare'])('in parts of %s that are joined', async (command) => {

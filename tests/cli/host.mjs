@@ -14,8 +14,12 @@ process.on('message', async ({ args, input, cwd }) => {
   process.chdir(cwd);
   process.argv = [process.execPath, binary, ...args];
   Object.defineProperty(process, 'stdin', { value: Readable.from([Buffer.from(input)]), configurable: true });
-  const out = taken(process.stdout);
-  const err = taken(process.stderr);
+  let both = '';
+  const heard = (text) => {
+    both += text;
+  };
+  const out = taken(process.stdout, heard);
+  const err = taken(process.stderr, heard);
   process.exitCode = undefined;
   let fault = null;
   try {
@@ -24,5 +28,5 @@ process.on('message', async ({ args, input, cwd }) => {
   } catch (error) {
     fault = String(error?.stack ?? error);
   }
-  process.send({ answer: { code: process.exitCode, out: out(), err: err() }, fault });
+  process.send({ answer: { code: process.exitCode, out: out(), err: err() }, both, fault });
 });

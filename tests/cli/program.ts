@@ -26,6 +26,8 @@ export interface ProcessOptions extends ProgramOptions {
 /** What host.mjs sends: what the program said, and what it threw if it did. */
 interface Said {
   readonly answer: Answer;
+  /** Standard output and standard error in the order in which they were written, as a terminal shows them. */
+  readonly both: string;
   readonly fault: string | null;
 }
 
@@ -36,6 +38,29 @@ let answered: Promise<unknown> = Promise.resolve();
 
 /** Run `evensow ...args` to its end, in a process that has run it before (see host.mjs). */
 export async function evensow(args: readonly string[], options: ProgramOptions = {}): Promise<Answer> {
+  return (await said(args, options)).answer;
+}
+
+/** The same, with both streams as one. */
+export async function evensowBoth(
+  args: readonly string[],
+  options: ProgramOptions = {},
+): Promise<Pick<Answer, 'code' | 'out'>> {
+  const { answer, both } = await said(args, options);
+  return { code: answer.code, out: both };
+}
+
+/** What was asked with `evensowOnce`. */
+const known = new Map<string, Promise<Answer>>();
+
+/** The same, asked once only however often it is called: for what reads files that stay as they are, and writes none. */
+export async function evensowOnce(args: readonly string[], options: ProgramOptions = {}): Promise<Answer> {
+  const question = JSON.stringify([args, options]);
+  if (!known.has(question)) known.set(question, evensow(args, options));
+  return await known.get(question)!;
+}
+
+async function said(args: readonly string[], options: ProgramOptions): Promise<Said> {
   const mine = answered.then(async () => await ask(args, options));
   answered = mine.catch(() => {});
   return await mine;
@@ -44,19 +69,19 @@ export async function evensow(args: readonly string[], options: ProgramOptions =
 async function ask(
   args: readonly string[],
   { input = '', cwd = process.cwd() }: ProgramOptions,
-): Promise<Answer> {
+): Promise<Said> {
   host ??= fork(fileURLToPath(new URL('host.mjs', import.meta.url)), [BINARY], { execArgv: [] });
   host.unref();
   const asked = host;
-  const { answer, fault } = await new Promise<Said>((resolve, reject) => {
+  const said = await new Promise<Said>((resolve, reject) => {
     asked.removeAllListeners();
     asked.on('message', resolve);
     asked.on('exit', () => reject(new Error(`evensow ${args.join(' ')} ended the process that ran it`)));
     asked.on('error', reject);
     asked.send({ args, input, cwd });
   });
-  if (fault !== null) throw new Error(`evensow ${args.join(' ')} threw ${fault}`);
-  return answer;
+  if (said.fault !== null) throw new Error(`evensow ${args.join(' ')} threw ${said.fault}`);
+  return said;
 }
 
 /** Run `evensow ...args` to its end, in a process of its own. */

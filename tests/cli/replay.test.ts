@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { SHELF, SHELF_LOG } from '../support/examples.js';
-import { type Answer, evensow } from './program.js';
+import { type Answer, evensow, evensowOnce } from './program.js';
 
 describe('as text', () => {
   let answer: Answer;
@@ -69,7 +69,7 @@ describe('as text', () => {
 });
 
 test('without a scenario it says that holes are a lower bound', async () => {
-  const { code, out } = await evensow(['replay', SHELF_LOG]);
+  const { code, out } = await evensowOnce(['replay', SHELF_LOG]);
   expect(code).toBe(0);
   expect(out.replace(/\s+/g, ' ')).toContain(
     'of each stage only the most that ever stood there at once is known',
@@ -77,7 +77,7 @@ test('without a scenario it says that holes are a lower bound', async () => {
 });
 
 test('without a scenario nothing is said of what was planned, nor that nobody was missed', async () => {
-  const { out } = await evensow(['replay', SHELF_LOG]);
+  const { out } = await evensowOnce(['replay', SHELF_LOG]);
   const text = out.replace(/\s+/g, ' ');
   expect(text).not.toMatch(/as planned|although visits were planned/);
   expect(text).not.toMatch(/Cost no heads that can be told: [^.]*nobody came/);
@@ -95,7 +95,7 @@ function thinLog(): string {
 }
 
 test('what was sown is what was picked, lost, never mentioned again and still stands', async () => {
-  const { out } = await evensow(['replay', '-', SHELF], { input: thinLog() });
+  const { out } = await evensowOnce(['replay', '-', SHELF], { input: thinLog() });
   const text = out.replace(/\s+/g, ' ');
   const found =
     /week by week (\d+) heads .*? from (\d+) seeds; (\d+) lost on the way, (\d+) never mentioned again \(see below\), (\d+) still standing/.exec(
@@ -108,7 +108,7 @@ test('what was sown is what was picked, lost, never mentioned again and still st
 test('no hole stood empty for a cause before it began', async () => {
   const logs = [readFileSync(SHELF_LOG, 'utf8'), thinLog()];
   for (const log of logs) {
-    const { out } = await evensow(['replay', '-', SHELF], { input: log });
+    const { out } = await evensowOnce(['replay', '-', SHELF], { input: log });
     const part = out.slice(out.indexOf('What held the season back'), out.indexOf('All of them together'));
     const causes = part.replace(/\s+/g, ' ').split(/ (?=\d\. )/);
     const began = causes.flatMap((cause) => {
@@ -134,7 +134,7 @@ test('failed seeds without a row: no stage is told to have been full, and what i
   expect(failures).toEqual([]);
   // 168 were lost; the rows of germination among them tell of what is missing here.
   expect(unseen).toEqual([expect.objectContaining({ stage: 'germination' })]);
-  const { out: text } = await evensow(['replay', '-', SHELF], { input: thin });
+  const { out: text } = await evensowOnce(['replay', '-', SHELF], { input: thin });
   expect(text.replace(/\s+/g, ' ')).toContain(
     'What became of plants that are never mentioned again, though fewer than 1 in 100 would still grow',
   );
@@ -198,7 +198,8 @@ test('--csv prints what stood on each day in each stage', async () => {
 });
 
 test('a log may come from standard input', async () => {
-  const { code, out } = await evensow(['replay', '-', SHELF], { input: readFileSync(SHELF_LOG, 'utf8') });
+  const input = readFileSync(SHELF_LOG, 'utf8');
+  const { code, out } = await evensowOnce(['replay', '-', SHELF], { input });
   expect(code).toBe(0);
   expect(out).toContain('259 heads');
 });

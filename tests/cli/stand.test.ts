@@ -15,7 +15,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const file = (name: string): string => join(folder, name);
 
 const { plan } = readExample(SHELF);
-const rows = simulatedLog(plan, 7, 0, { until: 150 });
+const rows = simulatedLog(plan, 7, 0, { until: 120 });
 const CUT = 70;
 /** Of what stood on that day the visits are known between which it came. */
 const midway = file('midway.csv');
@@ -227,7 +227,7 @@ describe('the same checks', () => {
 
   test('a season that went on behind the last week of the scenario is taken by all', async () => {
     const line = file('short.yaml');
-    writeFileSync(line, text.replace('weeks: 26', 'weeks: 12'));
+    writeFileSync(line, text.replace('weeks: 26', 'weeks: 16'));
     for (const { code } of await everywhere(file('whole.csv'), line)) expect(code).toBe(0);
   });
 });

@@ -102,14 +102,6 @@ describe('the gamma quantile', () => {
       expect(gammaQuantile(1 - q, 1, q) / -Math.log(q)).toBeCloseTo(1, 13);
   });
 
-  test('goes over into its form for huge shapes with a jump of less than 1e-7', () => {
-    for (const p of [1e-9, 0.01, 0.5, 0.99]) {
-      const below = gammaQuantile(p, 99_999.999) / 99_999.999;
-      const above = gammaQuantile(p, 100_000.001) / 100_000.001;
-      expect(Math.abs(above / below - 1)).toBeLessThan(1e-7);
-    }
-  });
-
   test('refuses what is not a probability or a shape', () => {
     for (const [p, a] of [
       [0, 1],

@@ -7,7 +7,6 @@ const LONGEST = [
   'season/fit/fit-recovers',
   'season/ahead/calibration',
   'cli/dashboard/terminal',
-  'study/search/claim',
   'theory/size-tandem',
   'cli/io/log-file',
 ];

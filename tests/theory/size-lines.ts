@@ -19,8 +19,8 @@ export function saturated(
   most: { readonly aDay: number; readonly holes: number },
 ): Plan {
   const plants = 7 * weeks * most.aDay;
-  // 8 standard deviations of a Poisson count of that mean, and what fills the holes in the beginning.
-  const seeds = Math.ceil(plants + 8 * Math.sqrt(plants) + most.holes);
+  // 6 standard deviations of a Poisson count of that mean, and what fills the holes in the beginning.
+  const seeds = Math.ceil(plants + 6 * Math.sqrt(plants) + most.holes);
   const one = { holesPerChannel: 1, holeAreaCm2: null, cleanDays: 0 };
   return line(
     [

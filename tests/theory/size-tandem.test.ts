@@ -173,7 +173,7 @@ const T = 2.262157;
 
 describe(`the 95 % intervals of ${REPEATS} repeats`, () => {
   const means = [0.5, 0.75] as const;
-  const weeks = 5;
+  const weeks = 3;
 
   /**
    * Heads a week from day 7 to the end of the season, expected of a line that begins with a full nursery and an empty finishing

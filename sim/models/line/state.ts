@@ -74,7 +74,7 @@ export class LineState {
 /** About how many events a season has; only speed depends on it. */
 function expectedEvents(plan: Plan): number {
   let seeds = 0;
-  for (const crop of plan.crops) seeds += crop.sowing.kind === 'due' ? seedsDueOf(crop) : Infinity;
+  for (const crop of plan.crops) seeds += crop.sowing.kind === 'due' ? seedsDueOf(plan, crop) : Infinity;
   let events = 0;
   for (const [s, stage] of plan.stages.entries()) {
     const shortest = Math.min(...plan.crops.map((crop) => crop.stages[s]!.time.days));

@@ -76,7 +76,6 @@ export async function runFutures<Name extends LookName>(
     const fates = Array.from({ length: next - first }, (_, i) => initialStates.fates(first + i));
     return { ...asked, first, fates };
   };
-  if (!(await initialStates.settle(pause))) return null;
   const whole = await shareOut(threads?.hands ?? 1, nextPart, async (errand) => {
     const found = run === null ? await threads!.send<SeenBy<Name>[]>(errand) : run(errand);
     found?.forEach((one, i) => {

@@ -1,12 +1,11 @@
 /** States from which the line can go on from today: each drawn at random from all that agree with the log. */
 
 import { TICK } from '../../engine/clock.js';
-import { summedUp } from '../../engine/lists.js';
+import { summedUp, sumOf } from '../../engine/lists.js';
 import { openStream } from '../../engine/random.js';
 import { type InitialState, NEXT, type StandingPlants } from '../../models/initial-state.js';
 import { holesOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
-import type { PauseAfterRuns } from '../../seasons/worker-pool.js';
 import { type GrowthLaw, growthLawsOf } from '../history/growth-law.js';
 import { type Growth, growthsOf } from '../history/growths.js';
 import { dailyVisits } from '../history/plan-days.js';
@@ -68,8 +67,6 @@ export class InitialStates {
   /** All plants. */
   readonly #plants: number;
   readonly #drawn: Fates[] = [];
-  /** Rounds that were done before the first opening. */
-  #settled = 0;
 
   /** @param seed of the random streams */
   constructor(today: Today, seed: number) {
@@ -92,7 +89,7 @@ export class InitialStates {
     const standing = growths.map((one) => one.growths.filter(({ end }) => end === 'standing'));
     // Of each batch the place of its next plant: they stand batch by batch.
     const next = new Int32Array(today.season.batches.length + 1);
-    for (const some of standing) for (const { batch } of some) next[batch + 1]!++;
+    for (const some of standing) for (const { batch, count } of some) next[batch + 1]! += count;
     this.#plants = summedUp(next).at(-1)!;
     const plants: LoggedPlants = {
       batch: column(Int32Array, this.#plants),
@@ -101,31 +98,22 @@ export class InitialStates {
       cutsLeft: column(Uint8Array, this.#plants),
     };
     this.#places = standing.map((some, stage) => {
-      const places = new Int32Array(some.length);
-      some.forEach(({ batch, crop, phase }, i) => {
-        const place = next[batch]!++;
+      const places = new Int32Array(sumOf(some.map(({ count }) => count)));
+      let told = 0;
+      for (const { batch, crop, phase, count } of some) {
         const { cuts } = plan.crops[crop]!;
-        places[i] = place;
-        plants.batch[place] = batch;
-        plants.crop[place] = crop;
-        plants.stage[place] = stage;
-        plants.cutsLeft[place] = route.isLast(plan, stage) ? cuts - phase : cuts;
-      });
+        const first = next[batch]!;
+        const beyond = first + count;
+        for (let place = first; place < beyond; place++) places[told++] = place;
+        next[batch] = beyond;
+        plants.batch.fill(batch, first, beyond);
+        plants.crop.fill(crop, first, beyond);
+        plants.stage.fill(stage, first, beyond);
+        plants.cutsLeft.fill(route.isLast(plan, stage) ? cuts - phase : cuts, first, beyond);
+      }
       return places;
     });
     this.stand = standOf(today, plants);
-  }
-
-  /**
-   * Do the rounds before the first opening, which take a while where thousands stand.
-   * @param pause asked after each @returns whether all were done
-   */
-  async settle(pause: PauseAfterRuns | undefined): Promise<boolean> {
-    for (; this.#settled < FIRST_ROUNDS - 1; this.#settled++) {
-      for (const past of this.#pasts) if (past?.settles === true) past.round();
-      if ((await pause?.(0)) === false) return false;
-    }
-    return true;
   }
 
   /** What the opening of the k-th future says of the plants: the same at every call. */
@@ -141,7 +129,7 @@ export class InitialStates {
     const at = column(Float64Array, this.#plants);
     this.#pasts.forEach((past, s) => {
       if (past === null) return;
-      const rounds = past.settles ? (first ? FIRST_ROUNDS - this.#settled : ROUNDS) : 1;
+      const rounds = past.settles ? (first ? FIRST_ROUNDS : ROUNDS) : 1;
       for (let i = 0; i < rounds; i++) past.round();
       let told = 0;
       past.tell(({ batch }, fate, when, overdue) => {

@@ -193,7 +193,7 @@ function sharesOf(plan: Plan, passages: readonly (readonly FittingPassage[])[]):
     const needs = plan.crops.map((crop, c) => {
       if (crop.sowing.kind === 'refill') return 0;
       const { takes, reaches } = passages[c]![s]!;
-      return seedsDueOf(crop) * reaches * takes;
+      return seedsDueOf(plan, crop) * reaches * takes;
     });
     const all = needs.reduce((sum, need) => sum + need, 0);
     return needs.map((need) => (all === 0 ? 0 : need / all));

@@ -15,8 +15,10 @@ import type { ShortVisits } from './short-visits.js';
 /** How a growth ended: moved on or picked, thrown away ready, died or failed, or not yet. */
 export type GrowthEnd = 'on' | 'discarded' | 'dead' | 'standing';
 
-/** One plant that grew (or grows) in the stage, or several that are alike. */
+/** Plants that grew (or grow) in the stage and are alike. */
 export interface Growth {
+  /** How many they are, at least 1. */
+  readonly count: number;
   readonly batch: number;
   readonly crop: number;
   /** Picks that it had given. */
@@ -33,7 +35,6 @@ export interface Growth {
 }
 
 export interface StageGrowths {
-  /** One entry a plant; those that are alike are the same object. */
   readonly growths: readonly Growth[];
   /** Place of the first visit that is looked at; what was ready at the visit before it is known only if holes were left. */
   readonly firstVisit: number;
@@ -71,6 +72,7 @@ export function growthsOf(
 }
 
 /**
+ * One entry a stay: what it takes goes by the rows of a log, not by its plants.
  * @param here lots of the stage
  * @param visits at least one, ascending [d]
  */
@@ -87,8 +89,8 @@ export function allGrowths(here: readonly Cohort[], visits: readonly number[], s
           ? short[last] === 1
           : end !== 'dead' && (short[visit] === 1 || (visit > 0 && short[visit - 1] === 1));
       const { batch, crop, phase, from, since } = cohort;
-      const growth: Growth = { batch, crop, phase, visit, end, from, ...(since && { since }), queued };
-      for (let i = 0; i < stay.count; i++) growths.push(growth);
+      const { count } = stay;
+      growths.push({ count, batch, crop, phase, visit, end, from, ...(since && { since }), queued });
     }
   }
   return growths;
@@ -96,16 +98,17 @@ export function allGrowths(here: readonly Cohort[], visits: readonly number[], s
 
 /** Without those plants that have given most picks, of these the first, if more stand than there are holes. */
 function thatFit(growths: readonly Growth[], holes: number): readonly Growth[] {
-  const surplus = growths.reduce((sum, { end }) => sum + (end === 'standing' ? 1 : 0), -holes);
+  let surplus = growths.reduce((sum, { end, count }) => sum + (end === 'standing' ? count : 0), -holes);
   if (surplus <= 0) return growths;
-  const gone = new Set(
-    [...growths.entries()]
-      .filter(([, { end }]) => end === 'standing')
-      .sort(([, a], [, b]) => b.phase - a.phase || a.from - b.from)
-      .slice(0, surplus)
-      .map(([place]) => place),
-  );
-  return growths.filter((_, place) => !gone.has(place));
+  const left = growths.map(({ count }) => count);
+  const standing = [...growths.keys()].filter((i) => growths[i]!.end === 'standing');
+  standing.sort((a, b) => growths[b]!.phase - growths[a]!.phase || growths[a]!.from - growths[b]!.from);
+  for (const i of standing) {
+    const gone = Math.min(surplus, left[i]!);
+    left[i]! -= gone;
+    surplus -= gone;
+  }
+  return growths.flatMap((growth, i) => (left[i] === 0 ? [] : [{ ...growth, count: left[i]! }]));
 }
 
 function endOf({ end }: Stay): GrowthEnd {

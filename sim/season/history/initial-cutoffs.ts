@@ -6,6 +6,7 @@
  */
 
 import { toGrid } from '../../engine/clock.js';
+import { sumOf } from '../../engine/lists.js';
 import type { GrowthLaw } from './growth-law.js';
 import type { Growth } from './growths.js';
 import type { ShortVisits } from './short-visits.js';
@@ -35,6 +36,7 @@ export function initialCutoffs(
   for (let i = firstVisit; i < visits.length; i++) {
     const day = visits[i]!;
     const went = left[i]!.filter(({ growth }) => growth.end === 'on');
+    const gone = sumOf(went.map(({ growth }) => growth.count));
     if (short[i] === 0) cutoff = day;
     else if (went.length > 0) {
       const rivals = alike([...left.slice(i).flat(), ...standing], day);
@@ -45,7 +47,7 @@ export function initialCutoffs(
       let high = Math.max(low, Math.min(day, latest(left, visits, i)));
       for (let k = 0; k < HALVINGS && high > low; k++) {
         const middle = (low + high) / 2;
-        if (expectedReady(rivals, cutoff, middle) < went.length) low = middle;
+        if (expectedReady(rivals, cutoff, middle) < gone) low = middle;
         else high = middle;
       }
       cutoff = toGrid(high);
@@ -71,7 +73,7 @@ function alike(plants: readonly Waiting[], day: number): Alike[] {
     found.set(law, days);
     const one = days.get(from) ?? { law, from, count: 0 };
     days.set(from, one);
-    one.count += growth.end === 'standing' ? law.germination * (1 - law.loss) : 1;
+    one.count += growth.count * (growth.end === 'standing' ? law.germination * (1 - law.loss) : 1);
   }
   return [...found.values()].flatMap((days) => [...days.values()]);
 }

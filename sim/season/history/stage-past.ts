@@ -17,6 +17,7 @@
  */
 
 import { TICK, toGrid } from '../../engine/clock.js';
+import { groupedBy, sumOf } from '../../engine/lists.js';
 import type { Uniform } from '../../engine/random.js';
 import type { GrowthLaw } from './growth-law.js';
 import type { Growth, StageGrowths } from './growths.js';
@@ -28,44 +29,50 @@ import type { ShortVisits } from './short-visits.js';
 /** What a plant that stands is about to do. */
 export type Fate = 'ripen' | 'die' | 'fail';
 
-/** Growths that are alike, with what is likely of them. */
+const FATES = ['ripen', 'die', 'fail'] as const satisfies readonly Fate[];
+const [RIPEN, DIE, FAIL] = [0, 1, 2];
+
+/** Plants that are alike, with what is likely of them. They are `first` to `beyond` - 1 among all plants. */
 interface Alike {
   readonly growth: Growth;
   readonly law: GrowthLaw;
-  /** When they can have come in. */
-  readonly since: Span | null;
+  readonly first: number;
+  readonly beyond: number;
   /** How likely their end is if they came in on a day; kept where it depends on nothing else. */
   readonly known: Map<number, number>;
 }
 
-/** Plants that cannot be told apart but by when they came in. */
-interface Group {
-  readonly members: number[];
-  mixed: boolean;
-}
+/** Place of no span. */
+const DATED = -1;
 
 export class StagePast {
   readonly #visits: readonly number[];
   readonly #short: ShortVisits;
   readonly #firstVisit: number;
   readonly #uniform: Uniform;
-  /* Of each plant, by its place among the growths; a large line has a million. */
-  readonly #alike: Alike[] = [];
-  /** Day on which it came in [d], and when it can have. */
-  readonly #from: Float64Array;
-  readonly #since: (Span | null)[] = [];
+  readonly #alike: readonly Alike[];
+
+  /* Of each plant, in the order of the growths; a large line has millions, so these are what takes memory. */
+  /** Place of those that are like it. */
+  readonly #kind: Uint32Array;
+  /** Day on which it came in [d], whole. */
+  readonly #from: Int32Array;
   /** When it became, or becomes, ready [d]; of use only if it is tied, and not for a plant that will die or fail. */
   readonly #ready: Float64Array;
-  /** Of plants that stand. */
-  readonly #fate: Fate[] = [];
+  /** Of a plant that stands: place in FATES. */
+  readonly #fate: Uint8Array;
+  /** Place of the span in which it can have come in, or DATED; empty if there is none of any. */
+  readonly #since: Int32Array;
+  readonly #spans: readonly Span[];
 
-  readonly #groups: readonly Group[];
-  readonly #standing: number[] = [];
-  readonly #gone: number[] = [];
+  /** Plants that cannot be told apart but by when they came in, where that was not one day for all. */
+  readonly #groups: readonly Uint32Array[];
+  readonly #standing: readonly Alike[];
+  readonly #gone: readonly Alike[];
   /** Those of which perhaps only a span of days is known in which they came in, and their like. */
-  readonly #undated: readonly number[];
+  readonly #undated: readonly Alike[];
   /** Tied plants that left, by the place of the visit. */
-  readonly #left: number[][];
+  readonly #left: readonly Alike[][];
   readonly #standingQueued: boolean;
   readonly #unlogged: boolean;
   /** The earliest that a plant can have become ready that was left behind at a visit [d]. */
@@ -93,35 +100,36 @@ export class StagePast {
     this.#uniform = uniform;
     this.#left = visits.map(() => []);
     this.#cutoff = new Float64Array(visits.length);
-    this.#from = Float64Array.from(growths, ({ from }) => from);
-    this.#ready = this.#from.slice();
-    const groups = new Map<string, Group>();
-    let group: Group = { members: [], mixed: false };
-    let alike: Alike | undefined;
-    for (const [i, growth] of growths.entries()) {
-      if (alike?.growth !== growth) {
-        const key = `${growth.batch} ${growth.phase}`;
-        group = groups.get(key) ?? { members: [], mixed: false };
-        groups.set(key, group);
-        const law: GrowthLaw = lawOf(growth);
-        const since: Span | null = growth.since === undefined ? null : boundedSpan(growth.since, law);
-        alike = { growth, law, since, known: new Map() };
-      }
-      this.#alike.push(alike);
-      this.#since.push(alike.since);
-      this.#fate.push('ripen');
-      if (group.members.length > 0 && this.#from[group.members[0]!] !== growth.from) group.mixed = true;
-      group.members.push(i);
-      if (growth.end === 'standing') this.#standing.push(i);
-      else {
-        this.#gone.push(i);
-        if (growth.queued) this.#left[growth.visit]!.push(i);
-      }
+    let plants = 0;
+    this.#alike = growths.map((growth) => {
+      const first = plants;
+      plants += growth.count;
+      return { growth, law: lawOf(growth), first, beyond: plants, known: new Map() };
+    });
+    this.#kind = new Uint32Array(plants);
+    this.#from = new Int32Array(plants);
+    this.#ready = new Float64Array(plants);
+    this.#fate = new Uint8Array(plants);
+    const dated = growths.every(({ since }) => since === undefined);
+    this.#since = new Int32Array(dated ? 0 : plants).fill(DATED);
+    const spans: Span[] = [];
+    for (const [kind, { growth, law, first, beyond }] of this.#alike.entries()) {
+      this.#kind.fill(kind, first, beyond);
+      this.#from.fill(growth.from, first, beyond);
+      this.#ready.fill(growth.from, first, beyond);
+      if (growth.since === undefined) continue;
+      this.#since.fill(spans.length, first, beyond);
+      spans.push(boundedSpan(growth.since, law));
     }
-    this.#groups = [...groups.values()].filter(({ mixed }) => mixed);
-    this.#undated = [...groups.values()]
-      .filter(({ members }) => members.some((i) => this.#since[i] !== null))
-      .flatMap(({ members }) => members);
+    this.#spans = spans;
+    this.#standing = this.#alike.filter(({ growth }) => growth.end === 'standing');
+    this.#gone = this.#alike.filter(({ growth }) => growth.end !== 'standing');
+    for (const one of this.#gone) if (one.growth.queued) this.#left[one.growth.visit]!.push(one);
+    const groups = [...groupedBy(this.#alike, ({ growth }) => `${growth.batch} ${growth.phase}`).values()];
+    this.#groups = groups
+      .filter((some) => some.some(({ growth }) => growth.from !== some[0].growth.from))
+      .map(placesOf);
+    this.#undated = groups.filter((some) => some.some(({ growth }) => growth.since !== undefined)).flat();
     this.#standingQueued = short[visits.length - 1] === 1 && this.#standing.length > 0;
     this.#begin();
   }
@@ -133,8 +141,8 @@ export class StagePast {
 
   /** One round: every bit is drawn anew. */
   round(): void {
-    for (const { members } of this.#groups) for (let i = 0; i < members.length; i++) this.#exchange(members);
-    for (const i of this.#undated) this.#drawEntry(i);
+    for (const members of this.#groups) for (let i = 0; i < members.length; i++) this.#exchange(members);
+    for (const { first, beyond } of this.#undated) for (let i = first; i < beyond; i++) this.#drawEntry(i);
     this.#drawReady();
     // Where they bear on nothing else, it is soon enough when they are told.
     if (this.#standingQueued) this.#drawStanding();
@@ -148,19 +156,20 @@ export class StagePast {
   tell(hear: (growth: Growth, fate: Fate, at: number, overdue: boolean, from: number) => void): void {
     const last = this.#visits.at(-1)!;
     if (!this.#standingQueued) this.#drawStanding();
-    for (const i of this.#standing) {
-      const { growth, law } = this.#alike[i]!;
-      const from = this.#from[i]!;
-      const fate = this.#fate[i]!;
-      let at = this.#ready[i]!;
-      const age = last - from;
-      if (fate === 'die')
-        at = this.#isOver(law.dyingBeyond(age)) ? last + TICK : from + law.deathBeyond(age, this.#uniform);
-      if (fate === 'fail')
-        at = this.#isOver(law.beyond(age))
-          ? last + TICK
-          : from + law.timeWithin(age + TICK, Infinity, this.#uniform());
-      hear(growth, fate, at, this.#growsOn(law, from) < HARDLY, from);
+    for (const { growth, law, first, beyond } of this.#standing) {
+      for (let i = first; i < beyond; i++) {
+        const from = this.#from[i]!;
+        const fate = this.#fate[i]!;
+        let at = this.#ready[i]!;
+        const age = last - from;
+        if (fate === DIE)
+          at = this.#isOver(law.dyingBeyond(age)) ? last + TICK : from + law.deathBeyond(age, this.#uniform);
+        if (fate === FAIL)
+          at = this.#isOver(law.beyond(age))
+            ? last + TICK
+            : from + law.timeWithin(age + TICK, Infinity, this.#uniform());
+        hear(growth, FATES[fate]!, at, this.#growsOn(law, from) < HARDLY, from);
+      }
     }
   }
 
@@ -169,24 +178,30 @@ export class StagePast {
    * @param hear is given the growth, whether it became ready (else it died or failed), when [d], and when it came in [d]
    */
   tellLeft(hear: (growth: Growth, ready: boolean, at: number, from: number) => void): void {
-    for (const i of this.#gone) {
-      const alike = this.#alike[i]!;
-      const { growth, law } = alike;
-      const from = this.#from[i]!;
-      const visit = this.#visits[growth.visit]!;
-      const most = this.#most(alike, visit);
-      if (growth.end !== 'dead') {
-        // Where it bears on nothing else, it is soon enough now.
-        if (!growth.queued) this.#setReady(i, this.#least(i, growth.visit), most);
-        // What is said to have been thrown away and cannot have been ready for so long, was dead.
-        if (growth.end === 'on' || this.#ready[i]! <= most) {
-          hear(growth, true, this.#ready[i]!, from);
-          continue;
-        }
+    for (const alike of this.#gone)
+      for (let i = alike.first; i < alike.beyond; i++) this.#tellOne(alike, i, hear);
+  }
+
+  #tellOne(
+    alike: Alike,
+    i: number,
+    hear: (growth: Growth, ready: boolean, at: number, from: number) => void,
+  ): void {
+    const { growth, law } = alike;
+    const from = this.#from[i]!;
+    const visit = this.#visits[growth.visit]!;
+    const most = this.#most(alike, visit);
+    if (growth.end !== 'dead') {
+      // Where it bears on nothing else, it is soon enough now.
+      if (!growth.queued) this.#setReady(alike, i, this.#least(alike, i, growth.visit), most);
+      // What is said to have been thrown away and cannot have been ready for so long, was dead.
+      if (growth.end === 'on' || this.#ready[i]! <= most) {
+        hear(growth, true, this.#ready[i]!, from);
+        return;
       }
-      const before = Math.max(0, (this.#visits[growth.visit - 1] ?? from) - from);
-      hear(growth, false, from + law.deathBetween(before, visit - from, this.#uniform), from);
     }
+    const before = Math.max(0, (this.#visits[growth.visit - 1] ?? from) - from);
+    hear(growth, false, from + law.deathBetween(before, visit - from, this.#uniform), from);
   }
 
   /** Whether a plant that is lost was lost by the last visit already. @param later chance that it is lost after it */
@@ -197,9 +212,7 @@ export class StagePast {
   /* ---- the beginning ---- */
 
   #begin(): void {
-    const alike = (plants: readonly number[]): Alike[] => plants.map((i) => this.#alike[i]!);
-    const [left, standing] = [this.#left.map(alike), alike(this.#standing)];
-    const cutoffs = initialCutoffs(left, standing, this.#visits, this.#short, this.#firstVisit);
+    const cutoffs = initialCutoffs(this.#left, this.#standing, this.#visits, this.#short, this.#firstVisit);
     this.#drawLeft((visit) => cutoffs[visit]!);
     this.#drawStanding();
   }
@@ -207,25 +220,27 @@ export class StagePast {
   /* ---- rounds ---- */
 
   /** Let two plants of a batch change places: each came in when the other did. */
-  #exchange(members: readonly number[]): void {
+  #exchange(members: Uint32Array): void {
     const a = members[Math.floor(this.#uniform() * members.length)]!;
     const b = members[Math.floor(this.#uniform() * members.length)]!;
-    const [from, since] = [this.#from[a]!, this.#since[a]!];
-    const [otherFrom, otherSince] = [this.#from[b]!, this.#since[b]!];
+    const from = this.#from[a]!;
+    const otherFrom = this.#from[b]!;
     if (from === otherFrom) return;
     const now = this.#weight(a, from) * this.#weight(b, otherFrom);
     const then = this.#weight(a, otherFrom) * this.#weight(b, from);
     if (!(then > 0) || this.#uniform() * now >= then) return;
     this.#from[a] = otherFrom;
-    this.#since[a] = otherSince;
     this.#from[b] = from;
+    if (this.#spans.length === 0) return;
+    const since = this.#since[a]!;
+    this.#since[a] = this.#since[b]!;
     this.#since[b] = since;
   }
 
   /** Let a plant have come in on another day of its span. */
   #drawEntry(i: number): void {
-    const since = this.#since[i]!;
-    if (since === null) return;
+    if (this.#since[i] === DATED) return;
+    const since = this.#spans[this.#since[i]!]!;
     for (let tries = 0; tries < ENTRIES; tries++) {
       const other = since.from + Math.floor(this.#uniform() * (since.to - since.from + 1));
       const then = this.#weight(i, other);
@@ -239,12 +254,14 @@ export class StagePast {
     this.#drawLeft((visit) => Math.min(this.#visits[visit]!, until[visit]!));
   }
 
-  /** Visit by visit: when those became ready that left then, after those that left before. @param most where holes were short */
-  #drawLeft(most: (visit: number) => number): void {
+  /** Visit by visit: when those became ready that left then, after those that left before. @param before what moment, where holes were short */
+  #drawLeft(before: (visit: number) => number): void {
     for (let visit = this.#firstVisit; visit < this.#visits.length; visit++) {
-      const latest = this.#short[visit] === 1 ? most(visit) : this.#visits[visit]!;
-      for (const i of this.#left[visit]!) {
-        this.#setReady(i, this.#least(i, visit), this.#most(this.#alike[i]!, latest));
+      const latest = this.#short[visit] === 1 ? before(visit) : this.#visits[visit]!;
+      for (const alike of this.#left[visit]!) {
+        const most = this.#most(alike, latest);
+        for (let i = alike.first; i < alike.beyond; i++)
+          this.#setReady(alike, i, this.#least(alike, i, visit), most);
       }
       this.#pushCutoff(visit);
     }
@@ -252,23 +269,24 @@ export class StagePast {
 
   #drawStanding(): void {
     const last = this.#visits.at(-1)!;
-    for (const i of this.#standing) {
-      const { law } = this.#alike[i]!;
-      const from = this.#from[i]!;
-      const least = this.#leastStanding(law, from);
-      const lives = (1 - law.loss) * law.germination * this.#growsOn(law, from);
-      const dies = law.loss * law.germination * this.#dying(law, last - from);
-      const fails = (1 - law.germination) * this.#failing(law, last - from);
-      const u = this.#uniform() * (lives + dies + fails);
-      if (u < lives || !(dies + fails > 0)) {
-        this.#fate[i] = 'ripen';
-        this.#setReady(i, least, Infinity);
-      } else this.#fate[i] = u < lives + dies ? 'die' : 'fail';
+    for (const alike of this.#standing) {
+      const { law, first, beyond } = alike;
+      for (let i = first; i < beyond; i++) {
+        const from = this.#from[i]!;
+        const least = this.#leastStanding(law, from);
+        const lives = (1 - law.loss) * law.germination * this.#growsOn(law, from);
+        const dies = law.loss * law.germination * this.#dying(law, last - from);
+        const fails = (1 - law.germination) * this.#failing(law, last - from);
+        const u = this.#uniform() * (lives + dies + fails);
+        if (u < lives || !(dies + fails > 0)) {
+          this.#fate[i] = RIPEN;
+          this.#setReady(alike, i, least, Infinity);
+        } else this.#fate[i] = u < lives + dies ? DIE : FAIL;
+      }
     }
   }
 
-  #setReady(i: number, least: number, most: number): void {
-    const { law } = this.#alike[i]!;
+  #setReady({ law }: Alike, i: number, least: number, most: number): void {
     const from = this.#from[i]!;
     // A log can say what cannot be; then the earliest moment stands for all.
     const top = Math.max(least, most);
@@ -282,8 +300,7 @@ export class StagePast {
   /* ---- limits ---- */
 
   /** The earliest that a plant can have become ready that left at a visit. */
-  #least(i: number, visit: number): number {
-    const { growth, law } = this.#alike[i]!;
+  #least({ growth, law }: Alike, i: number, visit: number): number {
     const kept = growth.end === 'discarded' ? (this.#visits[visit - 1] ?? -Infinity) : this.#visits[visit]!;
     return Math.max(this.#from[i]! + TICK, this.#cutoffBefore(visit), kept - law.keeps);
   }
@@ -314,8 +331,9 @@ export class StagePast {
       return;
     }
     let cutoff = this.#cutoffBefore(visit);
-    for (const i of this.#left[visit]!) {
-      if (this.#alike[i]!.growth.end === 'on') cutoff = Math.max(cutoff, this.#ready[i]!);
+    for (const { growth, first, beyond } of this.#left[visit]!) {
+      if (growth.end !== 'on') continue;
+      for (let i = first; i < beyond; i++) cutoff = Math.max(cutoff, this.#ready[i]!);
     }
     this.#cutoff[visit] = cutoff;
   }
@@ -323,13 +341,17 @@ export class StagePast {
   /** For each visit: when the first of those became ready that left later or stand. */
   #leastAfter(): Float64Array {
     const least = new Float64Array(this.#visits.length);
-    let first = Infinity;
+    let soonest = Infinity;
     if (this.#standingQueued) {
-      for (const i of this.#standing) if (this.#fate[i] === 'ripen') first = Math.min(first, this.#ready[i]!);
+      for (const { first, beyond } of this.#standing) {
+        for (let i = first; i < beyond; i++)
+          if (this.#fate[i] === RIPEN) soonest = Math.min(soonest, this.#ready[i]!);
+      }
     }
     for (let visit = this.#visits.length - 1; visit >= this.#firstVisit; visit--) {
-      least[visit] = first;
-      for (const i of this.#left[visit]!) first = Math.min(first, this.#ready[i]!);
+      least[visit] = soonest;
+      for (const { first, beyond } of this.#left[visit]!)
+        for (let i = first; i < beyond; i++) soonest = Math.min(soonest, this.#ready[i]!);
     }
     return least;
   }
@@ -338,14 +360,14 @@ export class StagePast {
 
   /** How likely it is, but for a factor, that a plant ended as it did if it came in on a day. */
   #weight(i: number, from: number): number {
-    const alike = this.#alike[i]!;
+    const alike = this.#alike[this.#kind[i]!]!;
     const { growth, law, known } = alike;
     const fate = this.#fate[i]!;
     const ready = this.#ready[i]!;
     const last = this.#visits.at(-1)!;
     if (growth.queued && growth.end !== 'dead') {
-      if (growth.end !== 'standing' || fate === 'ripen') return ready > from ? law.near(ready - from) : 0;
-      return fate === 'die' ? this.#dying(law, last - from) : this.#failing(law, last - from);
+      if (growth.end !== 'standing' || fate === RIPEN) return ready > from ? law.near(ready - from) : 0;
+      return fate === DIE ? this.#dying(law, last - from) : this.#failing(law, last - from);
     }
     let weight = known.get(from);
     if (weight === undefined) {
@@ -386,6 +408,14 @@ export class StagePast {
     const least = Math.max(before, day - law.keeps - TICK - from);
     return law.readyBy(day - from) - law.readyBy(Math.max(0, least));
   }
+}
+
+/** The places of some among all plants, one after the other. */
+function placesOf(some: readonly Alike[]): Uint32Array {
+  const places = new Uint32Array(sumOf(some.map(({ growth }) => growth.count)));
+  let n = 0;
+  for (const { first, beyond } of some) for (let i = first; i < beyond; i++) places[n++] = i;
+  return places;
 }
 
 /** Share of a law between two limits below which it says nothing about the times between them. */

@@ -60,6 +60,11 @@ const FEWEST_WAYS = 8;
 const WAYS_OF_A_SEARCH = 4;
 /** Seeds of all of them together. */
 const SEEDS = 100_000;
+/**
+ * Seeds of all ways together up to which they are kept. Where there are more, a way is drawn when it is needed, each time anew
+ * (and always the same): kept, the eight ways of a million plants would take half a gigabyte.
+ */
+const MOST_KEPT = 1_000_000;
 /** Share of the heads that may be in another week for the season to be the same. */
 const FAITHFUL = 0.05;
 
@@ -68,6 +73,12 @@ const FREE = 0.05;
 
 /** Share of what room for all would give at which a few channels are as good. */
 const AS_GOOD = 0.9;
+
+/** A plan that is tried, and what is taken away in it. */
+interface Trial {
+  readonly plan: Plan;
+  readonly removal: Removal;
+}
 
 /** @param weeks heads of each week as they were */
 export function costs(
@@ -82,45 +93,60 @@ export function costs(
   const tried = suspects(evidence, sowings, seasonDraws(season, cohorts, readiness));
   const seeds = season.batches.reduce((sum, batch) => sum + batch.seeds, 0);
   const ways = Math.max(FEWEST_WAYS, Math.min(MOST_WAYS, Math.floor(SEEDS / Math.max(1, seeds))));
-  const pasts = new SeasonPasts(season, cohorts, visits, short);
-  const own = Array.from({ length: ways }, (_, number) =>
-    seasonDraws(season, cohorts, readiness, { number, seen: pasts.next() }),
-  );
-  const drawsWith = (removal: Removal): SeasonDraws[] =>
-    own.map((draws, way) => draws.changed(otherFates(season.plan, removal, way)));
+  function* drawn(of: number): Generator<SeasonDraws> {
+    const pasts = new SeasonPasts(season, cohorts, visits, short);
+    for (let number = 0; number < of; number++)
+      yield seasonDraws(season, cohorts, readiness, { number, seen: pasts.next() });
+  }
+  const kept = ways * seeds > MOST_KEPT ? null : [...drawn(ways)];
   const byLog = (removal: Removal): Plan => planWithout(season, attendance, sowings, removal);
   const byRule = (removal: Removal): Plan =>
     planWithout(season, attendance, refilled(season, sowings), removal);
-  const run = (plan: Plan): (readonly number[])[] =>
-    own.map((draws, way) => simulated(plan, draws, way).weekPicks);
+  /** Week picks of each trial, way by way: all trials of one way before the next, which may have to be drawn. */
+  const run = (trials: readonly Trial[], of = ways): (readonly number[])[][] => {
+    const picks = trials.map((): (readonly number[])[] => []);
+    if (trials.length === 0) return picks;
+    let way = 0;
+    for (const own of kept?.slice(0, of) ?? drawn(of)) {
+      for (const [i, { plan, removal }] of trials.entries()) {
+        const luck = changesFates(removal) ? own.changed(otherFates(season.plan, removal, way)) : own;
+        picks[i]!.push(simulated(plan, luck, way).weekPicks);
+      }
+      way++;
+    }
+    return picks;
+  };
   const departsFrom = (runs: readonly (readonly number[])[]): number =>
     meanOf(
       runs.map((picks) =>
         weeks.reduce((sum, { heads }, week) => sum + Math.abs(heads - (picks[week] ?? 0)), 0),
       ),
     );
-  const logged = run(byLog({}));
-  const ruled = run(byRule({}));
+  const asOneRun = (plan: Plan): (readonly number[])[] => run([{ plan, removal: {} }])[0]!;
+  const logged = asOneRun(byLog({}));
+  // Only of crops that are refilled the rule has other sowings than the log.
+  const byOwnRule = refilled(season, sowings).includes(null);
+  const ruled = byOwnRule ? asOneRun(byRule({})) : logged;
   // Where the plan's rule gives the season itself, it also says what would have been sown otherwise.
   const planOf = departsFrom(ruled) <= departsFrom(logged) ? byRule : byLog;
   const asItWas = planOf === byRule ? ruled : logged;
-  const costsOf = (removal: Removal, of = ways): number[] => {
-    const plan = planOf(removal);
-    const draws = changesFates(removal) ? drawsWith(removal) : own;
-    return draws
-      .slice(0, of)
-      .map((luck, way) => headsIn(simulated(plan, luck, way).weekPicks) - headsIn(asItWas[way]!));
-  };
+  const costsOf = (removals: readonly Removal[], of = ways): number[][] =>
+    run(
+      removals.map((removal) => ({ plan: planOf(removal), removal })),
+      of,
+    ).map((runs) => runs.map((picks, way) => headsIn(picks) - headsIn(asItWas[way]!)));
   const enough = ({ cause, removal }: Suspect): Suspect => {
     const [room] = removal.channels ?? [];
     if (cause.kind !== 'stage_before_full' || room === undefined) return { cause, removal };
     const gain = (more: number): number =>
-      meanOf(costsOf({ channels: [{ stage: room.stage, more }] }, WAYS_OF_A_SEARCH));
+      meanOf(costsOf([{ channels: [{ stage: room.stage, more }] }], WAYS_OF_A_SEARCH)[0]!);
     const most = gain(Infinity);
     return channelsMore(season.plan, room.stage, most > 0 ? leastWith(gain, AS_GOOD * most) : 1);
   };
-  const told = tried.map(enough).map(({ cause, removal }) => {
-    const costs = costsOf(removal);
+  const enoughOf = tried.map(enough);
+  const heads = costsOf(enoughOf.map(({ removal }) => removal));
+  const told = enoughOf.map(({ cause, removal }, i) => {
+    const costs = heads[i]!;
     const free = costs.filter((cost) => cost <= 0).length;
     return { removal, cause: { ...cause, heads: headsOf(costs) }, sure: free <= FREE * ways };
   });
@@ -128,7 +154,8 @@ export function costs(
   const departs = departsFrom(asItWas);
   return {
     causes: dear.map(({ cause }) => cause),
-    all_together: dear.length === 0 ? null : headsOf(costsOf(together(dear.map(({ removal }) => removal)))),
+    all_together:
+      dear.length === 0 ? null : headsOf(costsOf([together(dear.map(({ removal }) => removal))])[0]!),
     without_cost: told
       .filter(({ cause }) => !dear.some((one) => one.cause === cause) && happened(cause))
       .map(({ cause }) => cause),

@@ -56,17 +56,13 @@ export function seedsIn(sowings: readonly Pick<Seeds, 'seeds'>[]): number {
   return sowings.reduce((sum, { seeds }) => sum + seeds, 0);
 }
 
-/** Sowings as a plan has them. Each is made of as many parts of one size as it takes, since no two need be alike. */
+/** Sowings as a plan has them, however many seeds each of them is of. */
 export function sowingOf(sowings: readonly Seeds[]): Extract<Sowing, { kind: 'due' }> {
-  const part = sowings.reduce((size, { seeds }) => greatestDivisor(size, seeds), 0);
   const inOrder = [...sowings].sort((a, b) => a.day - b.day);
-  const days = inOrder.flatMap(({ day, seeds }) =>
-    part === 0 ? [] : new Array<number>(seeds / part).fill(day),
-  );
-  return { kind: 'due', days, seeds: Math.max(1, part) };
-}
-
-/** The greatest number that divides both, by Euclid; the other one if one is 0. */
-function greatestDivisor(a: number, b: number): number {
-  return b === 0 ? a : greatestDivisor(b, a % b);
+  return {
+    kind: 'due',
+    days: inOrder.map(({ day }) => day),
+    seeds: 0,
+    more: inOrder.map(({ seeds }) => seeds),
+  };
 }

@@ -14,7 +14,7 @@
  */
 
 import { losslessCrop } from '../../models/growings.js';
-import { type CropPlan, holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import { type CropPlan, holesOf, type Plan, seasonDays, seedsDueOf } from '../../models/plan.js';
 import { type Refill, refills } from '../../models/refill.js';
 import * as route from '../../models/route.js';
 
@@ -135,13 +135,13 @@ function least(bounds: readonly { name: string; heads_a_week: number }[]): Stage
 /** Seeds a day of each crop, as they are meant to be sown; all alike if none ever are [1/d]. */
 function seedsInMix(plan: Plan): number[] {
   const rates = refills(plan);
-  const seeds = plan.crops.map((crop, c) => seedsDue(plan, crop) + seedsRefilled(rates[c]!));
+  const seeds = plan.crops.map((crop, c) => seedsADay(plan, crop) + seedsRefilled(rates[c]!));
   return seeds.some((count) => count > 0) ? seeds : seeds.map(() => 1);
 }
 
-/** Seeds a day that fall due within the season; 0 for a refilled crop [1/d]. */
-function seedsDue(plan: Plan, { sowing }: CropPlan): number {
-  return sowing.kind === 'due' ? (sowing.seeds * inSeason(plan, sowing.days)) / seasonDays(plan) : 0;
+/** Seeds a day that fall due; 0 for a refilled crop [1/d]. */
+function seedsADay(plan: Plan, crop: CropPlan): number {
+  return seedsDueOf(plan, crop) / seasonDays(plan);
 }
 
 function seedsRefilled(refill: Refill | null): number {
@@ -150,7 +150,7 @@ function seedsRefilled(refill: Refill | null): number {
 
 function sowingBound(plan: Plan, uses: readonly Use[]): number | null {
   if (plan.crops.some((crop) => crop.sowing.kind === 'refill')) return null;
-  return 7 * plan.crops.reduce((sum, crop, c) => sum + seedsDue(plan, crop) * uses[c]!.heads, 0);
+  return 7 * plan.crops.reduce((sum, crop, c) => sum + seedsADay(plan, crop) * uses[c]!.heads, 0);
 }
 
 /** How many of `days` lie within the season. */

@@ -8,7 +8,7 @@
 import { cp, readFile, symlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterEach, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { readScenario } from '../../../sim/scenario/read.js';
 import { ownFolder } from '../../support/folder.js';
 import { evensow, evensowAlone } from '../program.js';
@@ -64,9 +64,16 @@ function expectRestored(shown: Screen): void {
   expect(shown.written.lastIndexOf('\u001b[?25h')).toBeGreaterThan(shown.written.lastIndexOf('\u001b[?25l'));
 }
 
+/** Each goes on where the one before has left the screen, since opening it takes longer than all that is asked of it. */
 describe('without an argument it opens on the built-in scenario', () => {
+  let shown: Screen;
+  beforeAll(async () => {
+    shown = new Screen([]);
+    await shown.shows(ANSWERED);
+  });
+  afterAll(() => shown.close());
+
   test('and draws the picture anew in each size, and says what it needs when it is too small', async () => {
-    const shown = await opened();
     await showsGolden(shown, 'first-80x24');
     expect(shown.isAlternate).toBe(true);
     for (const [columns, rows] of [
@@ -89,19 +96,36 @@ describe('without an argument it opens on the built-in scenario', () => {
     expect(shown.written).not.toMatch(/\u001b\[[34]8[;m]/);
   });
 
-  test('with signs of plain ASCII where the locale has no others, without any colour if NO_COLOR says so; CI changes nothing', async () => {
-    const shown = await opened([], { env: { LANG: 'C', NO_COLOR: '1', CI: '1' } });
-    await showsGolden(shown, 'plain-80x24');
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: all of ASCII
-    expect(shown.text).toMatch(/^[\u0000-\u007f]*$/);
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
-    expect(shown.written).not.toMatch(/\u001b\[(3[0-7]|9[0-7]|38|4[0-7]|48)[;m]/);
+  test('whoever stops it has the terminal back; when it goes on it draws its picture anew and takes keys', async () => {
+    const picture = await shown.settles();
+    shown.kill('SIGTSTP');
+    await shown.until(() => !shown.isAlternate, 'the first screen');
+    expectRestored(shown);
+    shown.kill('SIGCONT');
+    await shown.until(() => shown.isAlternate && shown.text === picture, 'the same picture');
   });
-});
 
-describe('keys', () => {
-  test('move the day, by one and by seven; let the season run and stop it at any day; leave at any time', async () => {
-    const shown = await opened();
+  test('keys change the plan; what that brings is shown, and undo brings the screen back', async () => {
+    await showsGolden(shown, 'first-80x24');
+    const before = figures(shown.text);
+    shown.type('-');
+    await shown.shows(/heads a week +\+\d.*more/);
+    await showsGolden(shown, 'every-2-days-80x24');
+    shown.type('u');
+    await shown.shows(/bad week +-\d.*less/);
+    // The difference to the plan that was undone is shown now; all else is as it was.
+    await shown.until(() => figures(shown.text) === before, `the screen as it was:\n${before}`);
+    shown.type('?');
+    await showsGolden(shown, 'help-80x24');
+    shown.type('?');
+    await shown.until(() => figures(shown.text) === before, `the screen as it was:\n${before}`);
+
+    function figures(text: string): string {
+      return text.split('\n').slice(0, 16).join('\n');
+    }
+  });
+
+  test('keys move the day, by one and by seven; let the season run and stop it at any day; leave at any time', async () => {
     shown.type(KEYS.right + KEYS.right);
     await shown.shows('day 2 of 182');
     shown.type(KEYS.pageDown);
@@ -120,45 +144,24 @@ describe('keys', () => {
     // While a season runs backward, and an answer is out.
     await leaves(shown, 'b-q');
   });
-
-  test('change the plan; what that brings is shown, and undo brings the screen back', async () => {
-    const shown = await opened();
-    await showsGolden(shown, 'first-80x24');
-    const before = figures(shown.text);
-    shown.type('-');
-    await shown.shows(/heads a week +\+\d.*more/);
-    await showsGolden(shown, 'every-2-days-80x24');
-    shown.type('u');
-    await shown.shows(/bad week +-\d.*less/);
-    // The difference to the plan that was undone is shown now; all else is as it was.
-    await shown.until(() => figures(shown.text) === before, `the screen as it was:\n${before}`);
-    shown.type('?');
-    await showsGolden(shown, 'help-80x24');
-    shown.type('?');
-    await shown.until(() => figures(shown.text) === before, `the screen as it was:\n${before}`);
-    await leaves(shown, '\u0003');
-
-    function figures(text: string): string {
-      return text.split('\n').slice(0, 16).join('\n');
-    }
-  });
 });
 
-test('whoever stops it has the terminal back; when it goes on it draws its picture anew and takes keys', async () => {
-  const shown = await opened();
-  const picture = await shown.settles();
-  shown.kill('SIGTSTP');
-  await shown.until(() => !shown.isAlternate, 'the first screen');
-  expectRestored(shown);
-  shown.kill('SIGCONT');
-  await shown.until(() => shown.isAlternate && shown.text === picture, 'the same picture');
-  await leaves(shown, 'q');
+test('with signs of plain ASCII where the locale has no others, without any colour if NO_COLOR says so; CI changes nothing', async () => {
+  const shown = await opened([], { env: { LANG: 'C', NO_COLOR: '1', CI: '1' } });
+  await showsGolden(shown, 'plain-80x24');
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: all of ASCII
+  expect(shown.text).toMatch(/^[\u0000-\u007f]*$/);
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
+  expect(shown.written).not.toMatch(/\u001b\[(3[0-7]|9[0-7]|38|4[0-7]|48)[;m]/);
 });
 
 test('saving writes the plan on the screen as a scenario, and asks before it writes over a file', async () => {
   const path = join(folder, 'plan.yaml');
   const original = await readFile('scenarios/home-shelf.yaml', 'utf8');
-  const shown = await opened([], { columns: 120, rows: 40 });
+  // No figures are needed for it.
+  const shown = new Screen([], { columns: 120, rows: 40 });
+  screen = shown;
+  await shown.shows('q Ctrl-C leave');
   const name = async (typed: string): Promise<void> => {
     shown.type('s');
     await shown.shows('Save as:');
@@ -199,7 +202,7 @@ test('with a log it shows the real season, and why holes stood empty', async () 
   await showsGolden(shown, 'log-120x40');
   expect(shown.text).toContain('the season of the log');
   expect(shown.text).toContain('too little was sown');
-  await leaves(shown, 'q');
+  await leaves(shown, '\u0003');
 });
 
 describe('a signal or a fault gives the terminal back, as q and Ctrl-C do:', () => {

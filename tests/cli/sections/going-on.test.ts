@@ -114,12 +114,14 @@ describe('after visits that were not made', () => {
       plants: i + 1,
       gone: 0,
     }));
-    const brief = textOf(choresSections({ ...result, overdue }, { all: false, log: 'my season.csv' }));
+    const brief = textOf(
+      choresSections({ ...result, overdue }, { all: false, log: 'my season.csv', line: null }),
+    );
     expect(brief.replace(/\s+/g, ' ').match(/253 plants of 22 batches stand so long/g)).toHaveLength(1);
     expect(brief.match(/evensow log lose/g)).toHaveLength(6);
     expect(brief).toContain("evensow log lose 22 'Jo'\\''s' tray --date 2027-01-04 --to 'my season.csv'");
     expect(brief).toContain('... and 16 more commands: --all');
-    const all = textOf(choresSections({ ...result, overdue }, { all: true, log: 'season.csv' }));
+    const all = textOf(choresSections({ ...result, overdue }, { all: true, log: 'season.csv', line: null }));
     expect(all.match(/evensow log lose \d+ \S+ tray --date 2027-01-04$/gm)).toHaveLength(22);
   });
 });

@@ -7,7 +7,7 @@ import type { Plan } from '../../../sim/models/plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { allTexts, studySections } from './shown.js';
 
-const WEEKS = 30;
+const WEEKS = 20;
 const DAY = 70;
 
 interface Names {
@@ -86,7 +86,7 @@ const LINES: Record<string, [Names, size?: number]> = {
       stages: NUMBERS.map((number) => long('finishing ', ` ${number}`, 60)),
       crops: NUMBERS.map((number) => long('butterhead ', ` ${number}`, 60)),
     },
-    60,
+    40,
   ],
 };
 

@@ -105,7 +105,7 @@ function watchNursery(record: StageRecord, season: number): void {
   inTurn.push(fitStage({ ...record, groups }, [question(1)], false)[0]!.spread);
 }
 
-// About 35 s of one processor.
+// More than a minute of one processor.
 beforeAll(() => {
   for (let season = 0; season < REPEATS; season++) {
     const { stages } = observe(simulatedLog(PLAN, SEED, season, { until: UNTIL }), STAGES, PLAN);

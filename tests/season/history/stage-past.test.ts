@@ -16,7 +16,7 @@ const APART = 5;
 
 /** A plant of batch 0; it stands, unless it is said how it left and at which visit. */
 function plant(from: number, left: Partial<Growth> = {}): Growth {
-  return { batch: 0, crop: 0, phase: 0, visit: -1, end: 'standing', from, queued: false, ...left };
+  return { count: 1, batch: 0, crop: 0, phase: 0, visit: -1, end: 'standing', from, queued: false, ...left };
 }
 
 interface Told {

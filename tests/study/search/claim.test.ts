@@ -7,6 +7,8 @@
  * plan is right.
  *
  * The share of right searches itself must reach the claim, without allowance for luck: the procedure is on the safe side.
+ *
+ * The seasons of the searches that are repeated come from sprouting.ts, which gives the picks of these lines without running them.
  */
 
 import { describe, expect, test } from 'vitest';
@@ -18,6 +20,7 @@ import type { SearchResult } from '../../../sim/study/search/result.js';
 import { searchStudy } from '../../../sim/study/search/search.js';
 import { WHOLE } from '../../../sim/study/study.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
+import { SproutingSeasons } from './sprouting.js';
 
 const REPEATS = 500;
 const WEEKS = 12;
@@ -82,7 +85,7 @@ async function repeated(candidates: readonly Candidate[], goal: SearchGoal, righ
   let grid = 0;
   for (let seed = 0; seed < REPEATS; seed++) {
     const study = searchStudy(candidates, goal, seed);
-    const trials = await study.carryOut(new SeasonRunner(study.workload), WHOLE);
+    const trials = await study.carryOut(new SproutingSeasons(study.workload), WHOLE);
     const { best, seasons } = study.conclude(trials) as SearchResult;
     if (best?.name === right) found++;
     used += seasons.used;
@@ -90,6 +93,23 @@ async function repeated(candidates: readonly Candidate[], goal: SearchGoal, righ
   }
   return { right: found / REPEATS, ratio: grid / used };
 }
+
+test.each([
+  { plans: [weekly(9, 0.85), weekly(16, 0.7, 100)], sown: 'every week' },
+  { plans: [weekly(20, 0.6, 50, 14)], sown: 'every other week' },
+  { plans: [once(1, 0.5), once(2, 0.85), once(1, 1)], sown: 'once' },
+])('what is sown $sown brings on the line, season by season, what sprouts of it', async ({ plans }) => {
+  const { workload } = searchStudy(
+    plans.map((plan, i) => candidate(`${i}`, plan, 1)),
+    GOAL,
+    5,
+  );
+  for (const job of plans.keys()) {
+    const onTheLine = await new SeasonRunner(workload).weeks(job, 3, 200);
+    expect(Math.max(...onTheLine!)).toBeGreaterThan(0);
+    expect(await new SproutingSeasons(workload).weeks(job, 3, 200)).toEqual(onTheLine);
+  }
+});
 
 describe('the right plan is found at least as often as is claimed', () => {
   test.each([0.8, 0.95])(

@@ -25,6 +25,19 @@ const MOST_TILT = 1e140;
 const MOST_STEPS = 5000;
 
 /**
+ * States in which all cohorts but the last two have given numbers. The numbers of the one before the last lie side by
+ * side, from 0.
+ */
+interface Row {
+  /** The first of them. */
+  readonly at: number;
+  /** Sum of the given numbers. */
+  readonly taken: number;
+  /** Cohorts that have any, and how far back the state is in which they have one less. */
+  readonly before: readonly { readonly cohort: number; readonly back: number }[];
+}
+
+/**
  * One batch. The probabilities of its fates are handed over at each call: fate v, cohort j at v x cohorts +
  * j.
  */
@@ -33,13 +46,14 @@ export class CohortMixture {
   readonly #counts: readonly number[];
   /** Numbers that the cohorts but the last can have; 0 if there are too many to go through. */
   readonly #states: number;
-  /** From one number of a cohort to the next: the largest of them, which comes last, has its numbers side by side. */
-  readonly #strides: readonly number[];
+  /** The states by the numbers of all cohorts but the last two. */
+  readonly #rows: readonly Row[];
   /** Chances of the states after the fates that were dealt by `begin`. */
   readonly #begun: Float64Array;
   #dealt = 0;
-  #chance: Float64Array;
-  #next: Float64Array;
+  readonly #chance: Float64Array;
+  /** Of one fate, by cohort. */
+  readonly #shares: Float64Array;
 
   /** @param sizes plants of each cohort, at least two @param counts plants of each fate */
   constructor(sizes: readonly number[], counts: readonly number[]) {
@@ -47,13 +61,13 @@ export class CohortMixture {
     this.#counts = counts;
     const free = sizes.slice(0, -1);
     const states = free.reduce((product, size) => product * (size + 1), 1);
-    this.#strides = free.map((_, j) => free.slice(j + 1).reduce((product, size) => product * (size + 1), 1));
     const plants = sizes.reduce((sum, size) => sum + size, 0);
     this.#states = states * plants * sizes.length > MOST_STEPS ? 0 : states;
+    this.#rows = this.#states === 0 ? [] : rowsOf(free);
     this.#begun = new Float64Array(this.#states);
     this.#begun[0] = 1;
     this.#chance = new Float64Array(this.#states);
-    this.#next = new Float64Array(this.#states);
+    this.#shares = new Float64Array(sizes.length);
   }
 
   /**
@@ -96,41 +110,57 @@ export class CohortMixture {
   }
 
   /**
-   * Plant by plant, from what `begin` left: the chances of all numbers that the cohorts but the last can have after the
-   * fates `from` to `until`, exclusive.
+   * Plant by plant, from what `begin` left: the chances of the numbers that the cohorts but the last can have after the
+   * fates `from` to `until`, exclusive. Of numbers from which the sizes cannot be reached any more it tells nothing.
    */
   #deal(chances: Float64Array, t: readonly number[], from: number, until: number): Float64Array {
-    const states = this.#states;
     const cohorts = this.#sizes.length;
-    const strides = this.#strides;
-    let chance = this.#chance;
-    let next = this.#next;
+    const chance = this.#chance;
+    const shares = this.#shares;
+    let plants = 0;
+    for (let v = 0; v < from; v++) plants += this.#counts[v]!;
     chance.set(this.#begun);
     for (let v = from; v < until; v++) {
       const sum = tilted(chances, v, t);
       if (!(sum > 0)) return chance.fill(0);
-      const shares = t.map((tilt, j) => (tilt * chances[v * cohorts + j]!) / sum);
-      const rest = shares[cohorts - 1]!;
-      for (let i = 0; i < this.#counts[v]!; i++) {
-        // Only from its stride on has a cohort a plant; the first one's states are one block.
-        for (let state = 0; state < strides[0]!; state++) next[state] = rest * chance[state]!;
-        for (let state = strides[0]!; state < states; state++) {
-          next[state] = rest * chance[state]! + shares[0]! * chance[state - strides[0]!]!;
-        }
-        for (let j = 1; j < strides.length; j++) {
-          const stride = strides[j]!;
-          const share = shares[j]!;
-          const block = stride * (this.#sizes[j]! + 1);
-          for (let start = 0; share > 0 && start < states; start += block) {
-            for (let state = start + stride; state < start + block; state++) {
-              next[state]! += share * chance[state - stride]!;
-            }
-          }
-        }
-        [chance, next] = [next, chance];
-      }
+      for (let j = 0; j < cohorts; j++) shares[j] = (t[j]! * chances[v * cohorts + j]!) / sum;
+      for (let i = 0; i < this.#counts[v]!; i++) this.#give(++plants);
     }
     return chance;
+  }
+
+  /**
+   * One plant more, given away by the shares: from the largest numbers down, so that each is read before it is written.
+   * @param plants that are given away with it
+   */
+  #give(plants: number): void {
+    const chance = this.#chance;
+    const shares = this.#shares;
+    const free = this.#sizes.length - 1;
+    const most = this.#sizes[free - 1]!;
+    const room = this.#sizes[free]!;
+    const rest = shares[free]!;
+    const share = shares[free - 1]!;
+    for (let r = this.#rows.length - 1; r >= 0; r--) {
+      const { at, taken, before } = this.#rows[r]!;
+      const first = Math.max(0, plants - taken - room);
+      const last = Math.min(most, plants - taken);
+      // With two cohorts, and with three, there is at most one row before; these are nearly all.
+      if (before.length <= 1) {
+        const other = before.length === 0 ? 0 : shares[before[0]!.cohort]!;
+        const back = before.length === 0 ? 0 : before[0]!.back;
+        for (let state = at + last; state >= at + first; state--) {
+          const one = state === at ? 0 : share * chance[state - 1]!;
+          chance[state] = rest * chance[state]! + other * chance[state - back]! + one;
+        }
+        continue;
+      }
+      for (let state = at + last; state >= at + first; state--) {
+        let sum = rest * chance[state]!;
+        for (const { cohort, back } of before) sum += shares[cohort]! * chance[state - back]!;
+        chance[state] = state === at ? sum : sum + share * chance[state - 1]!;
+      }
+    }
   }
 
   /**
@@ -154,6 +184,23 @@ export class CohortMixture {
     }
     return Math.exp(-(logDeterminant(matrix) ?? 0) / 2);
   }
+}
+
+/** @param free sizes of all cohorts but the last */
+function rowsOf(free: readonly number[]): Row[] {
+  const strides = free.map((_, j) => free.slice(j + 1).reduce((product, size) => product * (size + 1), 1));
+  let rows: Row[] = [{ at: 0, taken: 0, before: [] }];
+  for (const [cohort, size] of free.slice(0, -1).entries()) {
+    const back = strides[cohort]!;
+    rows = rows.flatMap(({ at, taken, before }) =>
+      Array.from({ length: size + 1 }, (_, number) => ({
+        at: at + number * back,
+        taken: taken + number,
+        before: number === 0 ? before : [...before, { cohort, back }],
+      })),
+    );
+  }
+  return rows;
 }
 
 /** sum_j t_j p_vj of fate v */

@@ -49,7 +49,9 @@ export class LifeTable {
 
   /** Probability of being ready by `age`. */
   readyBy(age: number): number {
-    return this.#ready * this.#belowAt(age);
+    if (age <= 0) return 0;
+    this.#know(age);
+    return this.#ready * this.#below[age]!;
   }
 
   /** As `readyBy`, for an age between the points of the lattice too: along the straight line. */
@@ -62,7 +64,7 @@ export class LifeTable {
   /** Probability of getting ready, but after `age`: right where it is small. */
   readyAfter(age: number): number {
     if (age <= 0) return this.#ready;
-    this.#belowAt(age);
+    this.#know(age);
     return this.#ready * this.#beyond[age]!;
   }
 
@@ -99,24 +101,20 @@ export class LifeTable {
   }
 
   #between(from: number, to: number): number {
-    const start = this.#belowAt(from);
+    if (from > 0) this.#know(from);
+    if (to > 0 && to < Infinity) this.#know(to);
+    const start = from > 0 ? this.#below[from]! : 0;
     // The difference of the two smaller numbers is the one that keeps its digits.
-    if (start < 0.5) return (to === Infinity ? 1 : this.#belowAt(to)) - start;
+    if (start < 0.5) return (to === Infinity ? 1 : to > 0 ? this.#below[to]! : 0) - start;
     const after = this.#beyond[from]!;
-    if (to === Infinity) return after;
-    this.#belowAt(to);
-    return after - this.#beyond[to]!;
+    return to === Infinity ? after : after - this.#beyond[to]!;
   }
 
-  #belowAt(age: number): number {
-    if (age <= 0) return 0;
-    let below = this.#below[age]!;
-    if (Number.isNaN(below)) {
-      below = this.#law!.share(age * this.#unit);
-      this.#below[age] = below;
-      this.#beyond[age] = this.#law!.beyond(age * this.#unit);
-    }
-    return below;
+  /** Look the law up at an age above 0. */
+  #know(age: number): void {
+    if (!Number.isNaN(this.#below[age]!)) return;
+    this.#below[age] = this.#law!.share(age * this.#unit);
+    this.#beyond[age] = this.#law!.beyond(age * this.#unit);
   }
 
   #lostByAt(age: number): number {

@@ -203,38 +203,52 @@ export class StageLikelihood {
   }
 
   /** With the fronts of one path. */
-  #fillUnknown(member: GroupFates, chances: Float64Array, cutoffs: Cutoffs): void {
-    const { sizes, known, unknown } = member;
-    for (let u = 0; u < unknown.length; u++) {
-      const at = (known.length + u) * sizes.length;
-      for (let j = 0; j < sizes.length; j++) {
-        chances[at + j] = this.#stretchChance(member, j, unknown[u]!, cutoffs);
+  #fillUnknown(
+    { kind, entries, sizes, known, unknown }: GroupFates,
+    chances: Float64Array,
+    cutoffs: Cutoffs,
+  ): void {
+    chances.fill(0, known.length * sizes.length);
+    for (let j = 0; j < sizes.length; j++) {
+      const { days } = entries[j]!;
+      const first = known.length * sizes.length + j;
+      for (let i = 0; i < days.length; i++) {
+        this.#addStretchChances(kind, days[i]!, unknown, cutoffs, chances, first, sizes.length);
       }
+      // On average over the days on which it can have come in.
+      for (let u = 0; u < unknown.length; u++) chances[first + u * sizes.length]! /= days.length;
     }
   }
 
-  /** The same of a fate in a stretch. */
-  #stretchChance({ kind, entries }: GroupFates, j: number, fate: StretchFate, cutoffs: Cutoffs): number {
-    const { days } = entries[j]!;
-    let sum = 0;
-    for (let i = 0; i < days.length; i++) sum += this.#stretchChanceSince(kind, days[i]!, fate, cutoffs);
-    return sum / days.length;
-  }
-
-  #stretchChanceSince(
+  /** Add the chances of fates in stretches, since the day of entry, to every `stride`-th of `chances`. */
+  #addStretchChances(
     kind: number,
     entry: number,
-    { outcome, stretch: piece, place }: StretchFate,
+    fates: readonly StretchFate[],
     cutoffs: Cutoffs,
-  ): number {
+    chances: Float64Array,
+    first: number,
+    stride: number,
+  ): void {
     const table = this.#tables[kind]!;
-    const { start, end } = this.#stretches[piece]!;
-    const before = place === 0 ? start : cutoffs[piece]![place - 1]!;
-    if (outcome === 'standing') {
-      return table.standingAbout(before - entry, end - entry) + this.#clearings[kind]!.left(entry, end);
+    // Where one fate ends the next one mostly begins.
+    let known = Number.NaN;
+    let by = 0;
+    for (let u = 0; u < fates.length; u++) {
+      const { outcome, stretch: piece, place } = fates[u]!;
+      const { start, end } = this.#stretches[piece]!;
+      const fronts = cutoffs[piece]!;
+      const before = place === 0 ? start : fronts[place - 1]!;
+      if (outcome === 'standing') {
+        chances[first + u * stride]! +=
+          table.standingAbout(before - entry, end - entry) + this.#clearings[kind]!.left(entry, end);
+        continue;
+      }
+      const byBefore = before === known ? by : table.readyByAbout(before - entry);
+      known = fronts[place] ?? end;
+      by = table.readyByAbout(known - entry);
+      chances[first + u * stride]! += by - byBefore;
     }
-    const after = cutoffs[piece]![place] ?? end;
-    return table.readyByAbout(after - entry) - table.readyByAbout(before - entry);
   }
 
   /** Paths of the fronts before there are tilts: these are made from them. */
@@ -252,14 +266,24 @@ export class StageLikelihood {
 
   /** ln of the likelihood of what came after a stretch, by its last front. */
   #ending({ end, outcome, members, atEnd }: StretchRecord, t: Tilts, cutoff: number): number {
-    const fate = { outcome, from: cutoff, to: end };
     let sum = 0;
     for (const { batch, count } of atEnd) {
       const m = members[batch]!;
-      const member = this.#members[m]!;
+      const { kind, entries } = this.#members[m]!;
+      const table = this.#tables[kind]!;
+      const clearings = this.#clearings[kind]!;
       const tilts = t[m]!;
       let chance = 0;
-      for (let j = 0; j < tilts.length; j++) chance += tilts[j]! * this.#chance(member, j, fate);
+      for (let j = 0; j < tilts.length; j++) {
+        const { days } = entries[j]!;
+        let one = 0;
+        for (let i = 0; i < days.length; i++) {
+          const entry = days[i]!;
+          if (outcome === 'ready') one += table.readyBetween(cutoff - entry, end - entry);
+          else one += table.standing(cutoff - entry, end - entry) + clearings.left(entry, end);
+        }
+        chance += tilts[j]! * (one / days.length);
+      }
       sum += count * logOf(chance);
     }
     return sum;

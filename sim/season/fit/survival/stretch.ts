@@ -244,7 +244,9 @@ function fill(
   const left = Math.max(1, from, first - 1);
   step.first = left;
   const width = last - left + 1;
-  if (step.weights.length < (until - from) * width) step.weights = new Float64Array((until - from) * width);
+  const needed = (until - from) * width;
+  // With room for the trials that follow, which need a little more or less.
+  if (step.weights.length < needed) step.weights = new Float64Array(2 * needed);
   const { weights } = step;
   for (let i = from; i < until; i++) {
     const row = (i - from) * width - left;
