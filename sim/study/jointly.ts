@@ -1,7 +1,7 @@
 /** Several studies of the same seasons carried out as one: what they have in common is run once. */
 
-import type { Job, Workload } from '../seasons/workload.js';
-import { type JobData, WorkloadTallies } from '../seasons/workload-tallies.js';
+import type { Job } from '../seasons/workload.js';
+import type { WorkloadTallies } from '../seasons/workload-tallies.js';
 import { ofSeasons, type Study } from './study.js';
 
 /** The result of each study by its name; null where not even one season was run. */
@@ -35,19 +35,10 @@ export function jointly<Results extends object>(
     }),
   );
   return ofSeasons({ seed, sections, jobs }, (gathered) => {
-    const data = gathered.toData();
     const results = all.map(([name, { workload, conclude }], i) => [
       name,
-      conclude(new WorkloadTallies(workload, partOf(data, places[i]!, workload))),
+      conclude(gathered.part(workload, places[i]!)),
     ]);
     return Object.fromEntries(results) as JointResults<Results>;
-  });
-}
-
-/** What the jobs of one study gave, without trials that only another study asked for. */
-function partOf(data: readonly JobData[], places: readonly number[], { jobs }: Workload): JobData[] {
-  return places.map((at, j) => {
-    const { sections, trials } = data[at]!;
-    return { sections, trials: trials.filter(({ season }) => season < jobs[j]!.trials) };
   });
 }

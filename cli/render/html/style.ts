@@ -81,6 +81,7 @@ button { padding: 0.35rem 0.9rem; border: 1px solid var(--ink); border-radius: 6
   .table { overflow: visible; }
   table { font-size: 0.8rem; }
   th, td { padding-right: 0.45rem; overflow-wrap: anywhere; }
+  thead th { overflow-wrap: normal; }
   .short tbody th { white-space: normal; }
   td .bar { width: 4rem; }
   pre { white-space: pre-wrap; overflow: visible; }
