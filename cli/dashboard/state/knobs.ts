@@ -65,7 +65,8 @@ function cadenceKnob(label: string, c: number): Knob {
   };
 }
 
-function sowText(sow: Sow): string {
+/** `every 3 d`, `mon thu`, `4 dates`, `refill`. */
+export function sowText(sow: Sow): string {
   if ('refill' in sow) return 'refill';
   if ('every' in sow) return `every ${sow.every} d`;
   return 'on' in sow ? sow.on.join(' ') : `${sow.dates.length} dates`;
