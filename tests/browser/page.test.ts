@@ -1,6 +1,6 @@
 /**
- * The page in a real browser: Debian's Chromium, or the one that CHROMIUM names. Without one these tests are left out, which is said;
- * `.ci/run` installs one and asks for it with CHROMIUM_NEEDED.
+ * The page in a real browser: Debian's Chromium, or the one that CHROMIUM names. Only where CHROMIUM_NEEDED asks for it, as `.ci/run`
+ * does, which installs one: the ordinary tests are for every machine and take no longer where a browser happens to be there.
  */
 
 import { existsSync } from 'node:fs';
@@ -53,7 +53,7 @@ test.runIf(needed)('a browser is there', () => {
   expect(path, `none of ${BROWSERS.filter((name) => name !== undefined).join(', ')} is there`).toBeDefined();
 });
 
-describe.skipIf(path === undefined)('in Chromium (left out where it is not installed)', () => {
+describe.runIf(needed)('in Chromium (left out without CHROMIUM_NEEDED)', () => {
   const folder = ownFolder();
   let browser: Browser;
   beforeAll(async () => {
