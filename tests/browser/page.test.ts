@@ -22,6 +22,9 @@ const PHONE = { width: 360, height: 740 };
 
 /** What is asked in the page itself. */
 const WIDTH = 'document.documentElement.scrollWidth';
+const HIDDEN = `[...document.querySelectorAll('.table')]
+  .filter((table) => table.scrollWidth > table.clientWidth)
+  .map((table) => table.getAttribute('aria-label'))`;
 const SEEN = `({
   width: ${WIDTH},
   paper: getComputedStyle(document.documentElement).getPropertyValue('--paper').trim(),
@@ -75,6 +78,8 @@ describe.runIf(needed)('in Chromium (left out without CHROMIUM_NEEDED)', () => {
       async (_of, colorScheme, viewport) => {
         const { page, said, asked } = await opened(colorScheme, viewport);
         expect(await page.evaluate(WIDTH)).toBe(viewport.width);
+        // On a phone a wide table is scrolled; on a desk nothing of it is out of sight.
+        if (viewport === DESKTOP) expect(await page.evaluate(HIDDEN)).toEqual([]);
         expect(await complaints(page)).toEqual([]);
         expect(said).toEqual([]);
         expect(asked).toEqual([urlOf(place)]);

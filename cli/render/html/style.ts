@@ -21,7 +21,7 @@ export const STYLE = `
 } }
 * { box-sizing: border-box; }
 html { background: var(--paper); color: var(--ink); font: 16px/1.5 system-ui, -apple-system, "Segoe UI", "Noto Sans", "DejaVu Sans", sans-serif; }
-body { margin: 0 auto; padding: 1rem 1rem 4rem; max-width: 46.5rem; overflow-wrap: anywhere; }
+body { margin: 0 auto; padding: 1rem 1rem 4rem; max-width: 54rem; overflow-wrap: anywhere; }
 h1 { margin: 0.5rem 0 0; font-size: 2rem; line-height: 1.15; }
 h2 { margin: 3rem 0 0.5rem; padding-top: 0.6rem; border-top: 3px solid var(--ink); font-size: 1.45rem; line-height: 1.2; }
 h3 { margin: 1.8rem 0 0.3rem; font-size: 1.1rem; line-height: 1.3; }
