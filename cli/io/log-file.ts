@@ -117,8 +117,8 @@ async function takeTurn({ name, path }: LogFile): Promise<Turn> {
   for (;;) {
     try {
       // Loaded when it is needed: from then on a signal is heard only between two steps of the work.
-      const { lock } = await import('proper-lockfile');
-      const release = await lock(path, {
+      const { default: locks } = await import('proper-lockfile');
+      const release = await locks.lock(path, {
         realpath: false,
         stale: STALE,
         lockfilePath: lockPath,
