@@ -1,6 +1,7 @@
 /** Several threads that do errands. What these give does not depend on how many threads there are. */
 
-import { existsSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
 import type { MessagePort } from 'node:worker_threads';
 import type { Limits } from '../models/limits.js';
 
@@ -27,7 +28,12 @@ const WORKER = new URL('./worker.js', import.meta.url);
 
 /** false where somebody has bundled the library without the file that threads run. */
 export function threadsAreThere(worker = WORKER): boolean {
-  return existsSync(worker);
+  try {
+    createRequire(worker).resolve(fileURLToPath(worker));
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /**
