@@ -19,6 +19,7 @@ import {
   seasonOptions,
   workersOf,
 } from '../options/options.js';
+import { NOW } from '../options/words.js';
 import { Problem } from '../problem.js';
 import type { Telling } from '../words/assumed.js';
 import { faultsProblem } from './faults-problem.js';
@@ -74,9 +75,6 @@ export function futuresOptions(options: Options, faults: string[]): FuturesOptio
     workers: workersOf(options, faults),
   };
 }
-
-/** The word for the date of this machine. */
-const NOW = 'now';
 
 function dateOf(text: string | undefined, faults: string[]): string | null {
   if (text === undefined) return null;

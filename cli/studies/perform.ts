@@ -4,7 +4,7 @@ import { largest } from '../../sim/engine/lists.js';
 import { SeasonRunner } from '../../sim/seasons/season-runner.js';
 import { threadPool } from '../../sim/seasons/thread-pool.js';
 import { plantsOf, type Workload } from '../../sim/seasons/workload.js';
-import { WHOLE } from '../../sim/study/study.js';
+import { type Shard, type Study, WHOLE } from '../../sim/study/study.js';
 import { onThreads } from '../inputs/threads.js';
 import { EXIT_DONE, EXIT_INTERRUPTED, print, tell, typedArguments } from '../io/streams.js';
 import { writeWhole } from '../io/write-file.js';
@@ -18,14 +18,7 @@ import { partText } from './parts.js';
 export async function carryOutStudy(asked: Assignment, execution: ExecutionOptions): Promise<number> {
   const { form, out, workers, shard } = execution;
   const study = kindOf(asked).study(asked, shard === null ? form : null);
-  const part = shard ?? WHOLE;
-  const { result: collected, stopped } = await onThreads(workers, async ({ threadsFor, keep, step }) => {
-    const { workload } = study;
-    const longest = largest(workload.jobs.map(({ plan }) => plantsOf(plan)));
-    const threads = threadsFor(plantsIn(workload) / part.n, longest);
-    const pool = keep(threads === 0 ? new SeasonRunner(workload) : await threadPool(workload, threads));
-    return study.carryOut(pool, part, step);
-  });
+  const { result: collected, stopped } = await collect(study, workers, shard ?? WHOLE);
   if (shard !== null) {
     if (stopped) {
       tell('evensow: stopped; a part that is not whole is of no use, so none is written.');
@@ -45,6 +38,21 @@ export async function carryOutStudy(asked: Assignment, execution: ExecutionOptio
   }
   await writeResult(renderResult(asked, result, form), out);
   return stopped ? EXIT_INTERRUPTED : EXIT_DONE;
+}
+
+/** Run the seasons of a study, or of a part of it, until they are done or somebody stops it. */
+export async function collect<Collected>(
+  study: Study<Collected, unknown>,
+  workers: number | undefined,
+  part: Shard,
+): Promise<{ result: Collected; stopped: boolean }> {
+  return onThreads(workers, async ({ threadsFor, keep, step }) => {
+    const { workload } = study;
+    const longest = largest(workload.jobs.map(({ plan }) => plantsOf(plan)));
+    const threads = threadsFor(plantsIn(workload) / part.n, longest);
+    const pool = keep(threads === 0 ? new SeasonRunner(workload) : await threadPool(workload, threads));
+    return study.carryOut(pool, part, step);
+  });
 }
 
 function plantsIn({ jobs }: Workload): number {

@@ -38,8 +38,12 @@ test.each([
   'replay season.csv line.yaml',
   'fit season.csv line.yaml',
   'log sow 6 butterhead --date 2027-07-02 --line line.yaml',
+  'report line.yaml season.csv --seasons 2 --out plan.html',
   'schema',
   'help',
+  'help bad week',
+  'completion fish',
+  'complete -- compare --by us',
   'watch line.yaml season.csv',
 ])('evensow %s', async (words) => {
   const args = words.split(' ');
