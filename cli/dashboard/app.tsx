@@ -31,6 +31,8 @@ export interface AppProps {
   readonly signs: Signs;
   /** The built seasons-thread.js. */
   readonly thread: URL;
+  /** Draws all of the screen anew, whatever stands on it. */
+  readonly repaint: () => void;
 }
 
 /** The element to be rendered: whoever loads this file when it is needed need not load react for it. */
@@ -50,6 +52,10 @@ function App(props: AppProps): ReactNode {
   useSeasons(props, state, dispatch, setFilm);
   useFrames(state, dispatch);
   useSaving(props, state, dispatch);
+  // What another program wrote on the screen goes with the help, too.
+  const isHelp = state.cover.kind === 'help';
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each wish
+  useEffect(props.repaint, [state.repaints, isHelp]);
   useEffect(() => {
     if (state.quit) exit();
   }, [state.quit, exit]);

@@ -33,6 +33,9 @@ export async function open({ listening, ...shown }: OpenOptions): Promise<number
         ...shown,
         signs: signsFor(process.env, process.platform),
         thread: new URL('./seasons-thread.js', import.meta.url),
+        repaint: () => {
+          if (!listening) terminal.repaint();
+        },
       }),
       {
         stdout: listening ? process.stdout : terminal.stream(),

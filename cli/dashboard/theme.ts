@@ -90,6 +90,15 @@ export const PLAIN: Signs = {
   cut: ['/', '|', '\\'],
 };
 
+/** For the Linux console: its fonts (Lat15-Fixed16, Uni2-Fixed16, Terminus16) lack ◆ ◇ ○ ▏ and all eighths of a block but ▄ and █. */
+export const CONSOLE: Signs = {
+  ...DRAWN,
+  caret: PLAIN.caret,
+  holes: { ...DRAWN.holes, unattended: '?', untended: ',', unsupplied: 'o' },
+  steps: [' ', '.', ':', '-', '=', '░', '▒', '▓', '█'],
+  middle: ['_', '━', '"'],
+};
+
 function chosen<Name extends string>(signs: Readonly<Record<Name, Sign>>, which: 0 | 1) {
   const all = Object.entries<Sign>(signs).map(([name, sign]) => [name, sign[which]]);
   return Object.fromEntries(all) as Record<Name, string>;
@@ -134,5 +143,6 @@ export function signsFor(environment: Readonly<Record<string, string | undefined
   // The console of Windows shows them only in its newer host, which tells its name.
   if (platform === 'win32') return environment['WT_SESSION'] ? DRAWN : PLAIN;
   const locale = environment['LC_ALL'] || environment['LC_CTYPE'] || environment['LANG'] || '';
-  return /utf-?8/i.test(locale) ? DRAWN : PLAIN;
+  if (!/utf-?8/i.test(locale)) return PLAIN;
+  return environment['TERM'] === 'linux' ? CONSOLE : DRAWN;
 }

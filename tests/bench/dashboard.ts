@@ -24,7 +24,7 @@ const PLAYED = 8;
 const SIZE = { columns: 120, rows: 40 };
 
 export async function dashboard(): Promise<Row[]> {
-  return [...(await keys()), ...(await hall()), ...(await playing())];
+  return [...(await keys()), ...(await hall()), ...(await bytes()), ...(await playing())];
 }
 
 /** All of the strip is there, and what holds each plan back. */
@@ -87,19 +87,44 @@ function timeRow(what: string, ms: number, target: number): Row {
   return { what, measured: `${ms.toFixed(0)} ms`, target: `< ${target} ms`, met: ms < target };
 }
 
-/** Days shown a second, and what of a core that takes. */
+/** Bytes that a key costs. */
+async function bytes(): Promise<Row[]> {
+  const screen = new Screen([], SIZE);
+  await screen.shows(COMPLETE);
+  await screen.settles();
+  const costs: number[] = [];
+  for (const key of ['\u001b[C', '\u001b[D', '\u001b[B', '\u001b[A', '\t', 'k']) {
+    const before = Buffer.byteLength(screen.written);
+    screen.type(key);
+    await screen.settles();
+    costs.push(Buffer.byteLength(screen.written) - before);
+  }
+  screen.type('q');
+  screen.type('y');
+  await screen.ends();
+  screen.close();
+  return [kilobytesRow(`bytes of a key that is not a change, at most`, Math.max(...costs) / 1000, 1)];
+}
+
+function kilobytesRow(what: string, measured: number, target: number): Row {
+  return { what, measured: `${measured.toFixed(2)} KB`, target: `< ${target} KB`, met: measured < target };
+}
+
+/** Days shown a second, and what of a core and of the line that takes. */
 async function playing(): Promise<Row[]> {
   const screen = new Screen([], SIZE);
   await screen.shows(COMPLETE);
   await screen.settles();
   const cpu = cpuOf(screen.pid);
   const first = dayOf(screen);
+  const before = Buffer.byteLength(screen.written);
   const began = performance.now();
   screen.type(' ');
   await new Promise((resolve) => setTimeout(resolve, PLAYED * 1000));
   const seconds = (performance.now() - began) / 1000;
   const used = cpuOf(screen.pid);
   const days = dayOf(screen) - first;
+  const written = Buffer.byteLength(screen.written) - before;
   screen.type('q');
   await screen.ends();
   screen.close();
@@ -112,6 +137,7 @@ async function playing(): Promise<Row[]> {
       target: '>= 19.5 (20 less the ends)',
       met: rate >= 19.5,
     },
+    kilobytesRow('bytes a second while it runs', written / seconds / 1000, 75),
   ];
   if (cpu === null || used === null) return rows;
   const share = (used - cpu) / seconds;

@@ -105,7 +105,10 @@ const BINDINGS = GROUPS.flatMap(({ bindings }) => bindings);
 
 /** What a key press asks for; null if nothing. */
 export function actionFor(press: Press, state: State): Action | null {
-  if (press.ctrl) return press.input === 'c' ? { type: 'quit' } : null;
+  if (press.ctrl) {
+    if (press.input === 'l') return { type: 'repaint' };
+    return press.input === 'c' ? { type: 'quit' } : null;
+  }
   switch (state.cover.kind) {
     case 'name':
       return whileNaming(press);

@@ -73,6 +73,8 @@ export interface State {
   readonly saving: { readonly path: string; readonly over: boolean } | null;
   /** A short message; gone with the next key. */
   readonly note: string | null;
+  /** Wishes that all of the screen be drawn anew, so far. */
+  readonly repaints: number;
   readonly quit: boolean;
 }
 
@@ -82,7 +84,7 @@ export type Action =
   | { readonly type: 'about'; readonly by: 1 | -1 }
   /** The plan of a row of the strip comes on the screen. */
   | { readonly type: 'take'; readonly row: number }
-  | { readonly type: 'help' | 'save' | 'erase' | 'accept' | 'refuse' | 'quit' }
+  | { readonly type: 'help' | 'save' | 'erase' | 'accept' | 'refuse' | 'quit' | 'repaint' }
   | { readonly type: 'resize'; readonly columns: number; readonly rows: number }
   | { readonly type: 'step'; readonly days: number }
   | { readonly type: 'go'; readonly to: 'start' | 'end' }
@@ -126,6 +128,7 @@ export function beginning(given: Pick<State, 'scenario' | 'columns' | 'rows' | '
     cover: { kind: 'none' },
     saving: null,
     note: null,
+    repaints: 0,
     quit: false,
   };
 }
@@ -241,6 +244,8 @@ function acted(state: State, action: Action): State {
       const day = state.dayChosen ? state.day : action.opensAt;
       return { ...state, dayChosen: true, lastDay: action.lastDay, day: Math.min(day, action.lastDay) };
     }
+    case 'repaint':
+      return { ...state, repaints: state.repaints + 1 };
     case 'quit':
       return { ...state, quit: true };
   }

@@ -2,17 +2,29 @@
  * The terminal while the dashboard has it: the second screen is entered once and left once, whatever ends the program; whoever
  * stops the program has the terminal back meanwhile.
  *
- * ink clears the scrollback when a frame exceeds the screen, as it does for a moment when the terminal is made lower;
- * what it writes passes through here so that this one sequence is dropped.
+ * What ink writes passes through here. Of each picture only what differs from the one before goes on to the terminal; and what ink
+ * erases with is dropped: it clears the scrollback, too, when a frame exceeds the screen, as it does for a moment when the terminal
+ * is made lower.
  */
 
 import type { ReadStream, WriteStream } from 'node:tty';
+import { widthOf } from '../../render/width.js';
+import { Picture } from './picture.js';
 
 const ENTER = '\u001b[?1049h\u001b[H';
 /** Enter it again: empty, and without the cursor. */
 const ENTER_AGAIN = `${ENTER}\u001b[2J\u001b[?25l`;
 const LEAVE = '\u001b[?1049l\u001b[?25h';
-const CLEAR_SCROLLBACK = '\u001b[3J';
+/** What ink goes back to the first row of its last picture with: erasing, and moving up. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
+const BACK = /^(?:\u001b\[(?:[23][JK]|1A|G|H))+/;
+
+// biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
+const SEQUENCES = /\u001b\[[?\d;]*[A-Za-z]/g;
+
+function columnsOf(row: string): number {
+  return widthOf(row.replace(SEQUENCES, ''));
+}
 
 /** Signals that end the program, and the exit code that shells give them. */
 const SIGNALS: Readonly<Record<string, number>> = { SIGINT: 130, SIGTERM: 143, SIGHUP: 129, SIGQUIT: 131 };
@@ -20,8 +32,10 @@ const SIGNALS: Readonly<Record<string, number>> = { SIGINT: 130, SIGTERM: 143, S
 export class Terminal {
   readonly #out: WriteStream;
   readonly #keys: ReadStream;
-  /** The last picture. */
-  #shown = '';
+  readonly #picture = new Picture();
+  /** What stands on the screen is not, or not all, what was drawn. */
+  #isStale = true;
+  #size = '';
   #entered = false;
   readonly #handlers = new Map<string, () => void>();
 
@@ -53,26 +67,40 @@ export class Terminal {
     this.#leaveNow();
   }
 
-  /** The output for ink: everything but the sequence that clears the scrollback. */
+  /** The output for ink: it takes whole pictures, and hands on what changes. */
   stream(): WriteStream {
-    const out = this.#out;
-    const remember = (picture: string): void => {
-      this.#shown = picture;
+    const write = (chunk: unknown, ...rest: unknown[]): boolean => {
+      const text = typeof chunk === 'string' ? this.#handedOn(chunk) : chunk;
+      return (this.#out.write as (...all: unknown[]) => boolean).call(this.#out, text, ...rest);
     };
-    return new Proxy(out, {
+    return new Proxy(this.#out, {
       get(target, key) {
-        if (key === 'write') {
-          return (chunk: unknown, ...rest: unknown[]): boolean => {
-            const text = typeof chunk === 'string' ? chunk.replaceAll(CLEAR_SCROLLBACK, '') : chunk;
-            // What is longer than a few sequences is a picture, and each is a whole one.
-            if (typeof text === 'string' && text.includes('\n')) remember(text);
-            return (target.write as (...all: unknown[]) => boolean).call(target, text, ...rest);
-          };
-        }
+        if (key === 'write') return write;
         const value: unknown = Reflect.get(target, key, target);
         return typeof value === 'function' ? value.bind(target) : value;
       },
     });
+  }
+
+  /** Draw the last picture anew, whatever stands on the screen. */
+  repaint(): void {
+    this.#out.write(this.#picture.whole());
+  }
+
+  #handedOn(text: string): string {
+    const told = text.replace(BACK, '');
+    if (told === '' && text !== '') this.#isStale = true;
+    // What is more than a few sequences is a picture, and each is a whole one.
+    if (told.replace(SEQUENCES, '') === '') return told;
+    const { columns, rows } = this.#out;
+    const size = `${columns} x ${rows}`;
+    const isWhole = this.#isStale || size !== this.#size;
+    this.#size = size;
+    const picture = told.replace(/\n$/, '').split('\n');
+    // One of the size before: that of the new one follows at once.
+    this.#isStale = isWhole && !(picture.length <= rows && picture.every((row) => columnsOf(row) <= columns));
+    if (this.#isStale) return '';
+    return isWhole ? this.#picture.whole(picture) : this.#picture.change(picture);
   }
 
   readonly #stop = (): void => {
@@ -85,7 +113,7 @@ export class Terminal {
   readonly #goOn = (): void => {
     this.#keys.setRawMode(false);
     this.#keys.setRawMode(true);
-    this.#out.write(`${ENTER_AGAIN}${this.#shown}`);
+    this.#out.write(`${ENTER_AGAIN}${this.#picture.whole()}`);
   };
 
   readonly #leaveNow = (): void => {

@@ -64,7 +64,12 @@ export class Screen {
     const { active } = this.#terminal.buffer;
     return Array.from(
       { length: this.#terminal.rows },
-      (_, i) => active.getLine(active.baseY + i)?.translateToString(true) ?? '',
+      // A line that was longer before the screen was made narrower keeps what stands beyond its end.
+      (_, i) =>
+        active
+          .getLine(active.baseY + i)
+          ?.translateToString(true, 0, this.#terminal.cols)
+          .trimEnd() ?? '',
     );
   }
 
@@ -88,6 +93,11 @@ export class Screen {
 
   type(keys: string): void {
     this.#pty.write(keys);
+  }
+
+  /** Something that another program writes on the screen. */
+  spill(text: string): void {
+    this.#terminal.write(text);
   }
 
   resize(columns: number, rows: number): void {
