@@ -1,0 +1,137 @@
+/**
+ * Asks on the terminal, line by line, and gives the terminal back. What was said scrolls as in any other conversation; only the line
+ * that is typed is drawn anew, so no window is too small. The only file of the questions that has ink and the process in its hands.
+ */
+
+import { ConfirmInput, TextInput } from '@inkjs/ui';
+import { render, Static, Text, useApp, useInput, useStdout } from 'ink';
+import { type ReactElement, type ReactNode, useEffect, useRef, useState } from 'react';
+import { wrapped } from '../render/wrap.js';
+import type { Answers } from './answers.js';
+import { begun, heard, retyped } from './dialogue.js';
+
+/**
+ * @param given answers that are there already
+ * @param heading what is said at first
+ * @param aloud for somebody who listens
+ * @returns null if whoever was asked left
+ */
+export async function askQuestions(
+  given: Partial<Answers>,
+  heading: string,
+  aloud: boolean,
+): Promise<Answers | null> {
+  return await answerTo<Answers>(aloud, (tell) => <Questions given={given} heading={heading} tell={tell} />);
+}
+
+/** @returns null if whoever was asked left */
+export async function askWhether(question: string, aloud: boolean): Promise<boolean | null> {
+  return await answerTo<boolean>(aloud, (tell) => <Whether question={question} tell={tell} />);
+}
+
+type Tell<Answer> = (answer: Answer) => void;
+
+async function answerTo<Answer>(
+  aloud: boolean,
+  element: (tell: Tell<Answer>) => ReactElement,
+): Promise<Answer | null> {
+  let answer: Answer | null = null;
+  const app = render(
+    element((told) => {
+      answer = told;
+    }),
+    { exitOnCtrlC: false, patchConsole: false, isScreenReaderEnabled: aloud },
+  );
+  const leave = (): void => app.unmount();
+  // The terminal may go away without a word.
+  process.stdin.once('end', leave);
+  await app.waitUntilExit();
+  process.stdin.off('end', leave);
+  return answer;
+}
+
+/** Ctrl-C, Escape, and Ctrl-D, by which the input of a terminal ends. */
+function isLeaving(input: string, key: { readonly escape: boolean; readonly ctrl: boolean }): boolean {
+  return key.escape || (key.ctrl && (input === 'c' || input === 'd'));
+}
+
+function Questions({
+  given,
+  heading,
+  tell,
+}: {
+  readonly given: Partial<Answers>;
+  readonly heading: string;
+  readonly tell: Tell<Answers>;
+}): ReactNode {
+  const { exit } = useApp();
+  const [dialogue, setDialogue] = useState(() => begun(given, heading));
+  const typed = useRef('');
+  const { question, answers, said, line } = dialogue;
+  const { columns } = useStdout().stdout;
+  const change = (to: typeof dialogue): void => {
+    typed.current = to.typed;
+    setDialogue(to);
+  };
+
+  useInput((input, key) => {
+    if (isLeaving(input, key)) exit();
+    // The field takes the letter of such a key for one that was typed: it begins anew, empty after Ctrl-U, which clears a line.
+    else if (key.ctrl) change(retyped(dialogue, input === 'u' ? '' : typed.current));
+  });
+  useEffect(() => {
+    if (question !== null) return;
+    tell(answers as Answers);
+    exit();
+  }, [question, answers, tell, exit]);
+
+  return (
+    <>
+      <Static items={[...said]}>
+        {({ text, strong }, i) => (
+          <Text key={i} bold={strong}>
+            {inWindow(text, columns)}
+          </Text>
+        )}
+      </Static>
+      {question !== null && (
+        <Text>
+          {'> '}
+          <TextInput
+            key={line}
+            defaultValue={dialogue.typed}
+            onChange={(text) => {
+              // Several lines may be pasted at once.
+              if (/[\r\n]/.test(text)) change(heard(dialogue, text));
+              else typed.current = text;
+            }}
+            onSubmit={(text) => change(heard(dialogue, `${text}\n`))}
+          />
+        </Text>
+      )}
+    </>
+  );
+}
+
+/** A line broken between words; what goes on stands below its beginning. */
+function inWindow(text: string, columns: number): string {
+  const indent = text.length - text.trimStart().length;
+  const lines = wrapped(text.trimStart(), Math.max(1, columns - indent));
+  return lines.map((line) => ' '.repeat(indent) + line).join('\n');
+}
+
+function Whether({ question, tell }: { readonly question: string; readonly tell: Tell<boolean> }): ReactNode {
+  const { exit } = useApp();
+  const answer = (yes: boolean): void => {
+    tell(yes);
+    exit();
+  };
+  useInput((input, key) => {
+    if (isLeaving(input, key)) exit();
+  });
+  return (
+    <Text>
+      {question} <ConfirmInput onConfirm={() => answer(true)} onCancel={() => answer(false)} />
+    </Text>
+  );
+}

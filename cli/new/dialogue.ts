@@ -1,0 +1,75 @@
+/** The questions as a conversation: pure; what was said stays, and one line is being typed. */
+
+import type { Answers } from './answers.js';
+import { QUESTIONS, type Question } from './questions.js';
+
+/** A line that was said; the first of a question is strong. */
+export interface Said {
+  readonly text: string;
+  readonly strong: boolean;
+}
+
+export interface Dialogue {
+  readonly answers: Partial<Answers>;
+  /** What is asked now; null when all is answered. */
+  readonly question: Question | null;
+  /** Everything so far. */
+  readonly said: readonly Said[];
+  /** What stands in the line that is typed, at its beginning. */
+  readonly typed: string;
+  /** Rises with each new line that is typed. */
+  readonly line: number;
+}
+
+/** @param given answers that are there already: they are not asked for @param heading what is said at first */
+export function begun(given: Partial<Answers>, heading: string): Dialogue {
+  return asking({ answers: given, question: null, said: [quiet(heading)], typed: '', line: 0 });
+}
+
+/** After somebody typed this much: each line that was ended answers a question; what a wrong one was followed by is dropped. */
+export function heard(dialogue: Dialogue, typed: string): Dialogue {
+  let now = dialogue;
+  const lines = typed.split(/\r\n?|\n/);
+  const rest = lines.pop()!;
+  for (const line of lines) {
+    if (now.question === null) return now;
+    const before = now.question;
+    now = answered(now, now.question, line);
+    if (now.question === before) return now;
+  }
+  return retyped(now, rest);
+}
+
+/** With another text in the line that is typed. */
+export function retyped(dialogue: Dialogue, typed: string): Dialogue {
+  return { ...dialogue, typed, line: dialogue.line + 1 };
+}
+
+function answered(dialogue: Dialogue, question: Question, line: string): Dialogue {
+  const text = line.trim() === '' && question.empty !== null ? question.empty : line;
+  const read = question.read(text, dialogue.answers);
+  const said = [...dialogue.said, quiet(`> ${text}`)];
+  if (read.ok)
+    return asking({ ...dialogue, answers: { ...dialogue.answers, [question.key]: read.value }, said });
+  const faults = [...read.faults, `Mend it, or clear the line with Ctrl-U. Example: ${question.example}`];
+  // To be mended, not typed again.
+  return retyped({ ...dialogue, said: [...said, ...faults.map((fault) => quiet(`  ${fault}`))] }, line);
+}
+
+/** Goes on to the first question without an answer. */
+function asking(dialogue: Dialogue): Dialogue {
+  const { answers, said } = dialogue;
+  const question = QUESTIONS.find(({ key }) => answers[key] === undefined) ?? null;
+  if (question === null) return { ...dialogue, question };
+  const place = `${QUESTIONS.indexOf(question) + 1} of ${QUESTIONS.length}`;
+  const [first, ...more] = question.text(answers);
+  return {
+    ...retyped(dialogue, ''),
+    question,
+    said: [...said, quiet(' '), { text: `${place}: ${first}`, strong: true }, ...more.map(quiet)],
+  };
+}
+
+function quiet(text: string): Said {
+  return { text, strong: false };
+}
