@@ -4,7 +4,7 @@ import { scenarioFrom } from '../inputs/scenario-file.js';
 import { EXIT_DONE, EXIT_INTERRUPTED, isTerminal, print, tell, today } from '../io/streams.js';
 import { checkNew, writeNew } from '../io/write-file.js';
 import type { Answers } from '../new/answers.js';
-import { lacking, optionFault, QUESTIONS } from '../new/questions.js';
+import { lacking, optionFault, QUESTIONS, readAnswer } from '../new/questions.js';
 import { comingMonday, scenarioText, sowingFor } from '../new/scenario-text.js';
 import { dateOf, todayOf } from '../options/dates.js';
 import { type Options, seasonsOf, studyOptions } from '../options/options.js';
@@ -56,7 +56,7 @@ function answersOf(options: Options, faults: string[]): Partial<Answers> {
   for (const question of QUESTIONS) {
     const text = options[question.key];
     if (text === undefined) continue;
-    const read = question.read(text, given);
+    const read = readAnswer(question, text, given);
     if (read.ok) given = { ...given, [question.key]: read.value };
     else faults.push(optionFault(question, text, read.faults));
   }

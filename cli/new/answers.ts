@@ -48,9 +48,9 @@ type Read<Value> = Result<Value, string>;
 /** Between items: commas, line ends, semicolons, and. */
 const BETWEEN = /\s*(?:[,;\n]|\band\b)\s*/;
 
-/** `nursery: 2 channels of 24 holes`, `2 x 24`. */
+/** `nursery: 2 channels of 24 holes`, `2 of 24`, `2 x 24`. */
 const STAGE =
-  /^(?:([^:]*\S)\s*:\s*)?(\d+)\s*(?:x|\*|[\p{L}-]+(?:\s[\p{L}-]+)*\s+(?:of|with|x))\s*(\d+)(?:\s+(?:holes?|cells?|plants?|places?)(?:\s+each)?)?$/iu;
+  /^(?:([^:]*\S)\s*:\s*)?(\d+)\s*(?:[\p{L}-]+\s+)*(?:of|with|x|\*)\s*(\d+)(?:\s+(?:holes?|cells?|plants?|places?)(?:\s+each)?)?$/iu;
 
 const EXPECTED_STAGE = 'a number of trays or channels and the holes of each, such as 2 channels of 24';
 
@@ -69,14 +69,23 @@ export function readStages(text: string): Read<StageAnswer[]> {
   return answered(stages, faults, { stages });
 }
 
+/** The last number of a text. */
+const LAST_DAYS = /[\s:,;+]*(?<![\d.])(\d+(?:\.\d+)?)\s*(?:days?)?[\s,;+]*$/;
+
 /** A name, then numbers to the end: `butterhead 7 14 21`, `butterhead: 7 + 14 + 21 days`. */
-const CROP = /^(.*?)[\s:,]*((?:\d+(?:\.\d+)?(?:\s*days?)?[\s,;+]*)*)$/u;
+function nameAndDays(text: string): { name: string; days: number[] } {
+  let name = text.trim();
+  const days: number[] = [];
+  for (let last = LAST_DAYS.exec(name); last !== null; last = LAST_DAYS.exec(name)) {
+    days.unshift(Number(last[1]));
+    name = name.slice(0, last.index);
+  }
+  return { name, days };
+}
 
 /** @param stages null if they are not known: then how many days there must be is not, either */
 export function readCrop(text: string, stages: readonly StageAnswer[] | null): Read<CropAnswer> {
-  const said = text.trim().replace(/\s+/g, ' ');
-  const [, name = '', numbers = ''] = CROP.exec(said) ?? [];
-  const typed = [...numbers.matchAll(/\d+(?:\.\d+)?/g)].map(([number]) => Number(number));
+  const { name, days: typed } = nameAndDays(text.replace(/\s+/g, ' '));
   const of = stages === null ? '' : ` (${listed(stages.map((stage) => stage.name))})`;
   const expected = `one kind, and its days in each stage${of}`;
   if (name === '') return failure([`It must be ${expected}.`]);

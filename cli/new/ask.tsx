@@ -8,7 +8,7 @@ import { render, Static, Text, useApp, useInput, useStdout } from 'ink';
 import { type ReactElement, type ReactNode, useEffect, useRef, useState } from 'react';
 import { wrapped } from '../render/wrap.js';
 import type { Answers } from './answers.js';
-import { begun, heard, retyped } from './dialogue.js';
+import { begun, hasKeys, heard, retyped } from './dialogue.js';
 
 /**
  * @param given answers that are there already
@@ -66,9 +66,13 @@ function Questions({
 }): ReactNode {
   const { exit } = useApp();
   const [dialogue, setDialogue] = useState(() => begun(given, heading));
-  const typed = useRef('');
   const { question, answers, said, line } = dialogue;
   const { columns } = useStdout().stdout;
+  /** What stands in the field, and what was pressed there and is not done yet. */
+  const typed = useRef('');
+  const [pressed, setPressed] = useState<{ readonly keys: string } | null>(null);
+  /** The line in which the field listens already: only then is it offered. */
+  const [listening, setListening] = useState(-1);
   const change = (to: typeof dialogue): void => {
     typed.current = to.typed;
     setDialogue(to);
@@ -79,6 +83,15 @@ function Questions({
     // The field takes the letter of such a key for one that was typed: it begins anew, empty after Ctrl-U, which clears a line.
     else if (key.ctrl) change(retyped(dialogue, input === 'u' ? '' : typed.current));
   });
+  // Here the field has told all that was typed before; when it hears Enter itself it may not know the last letter.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was pressed is done once
+  useEffect(() => {
+    if (pressed === null) return;
+    const next = heard(dialogue, typed.current + pressed.keys);
+    if (next === null) exit();
+    else change(next);
+  }, [pressed]);
+  useEffect(() => setListening(line), [line]);
   useEffect(() => {
     if (question !== null) return;
     tell(answers as Answers);
@@ -96,16 +109,15 @@ function Questions({
       </Static>
       {question !== null && (
         <Text>
-          {'> '}
+          {listening === line ? '> ' : ''}
           <TextInput
             key={line}
             defaultValue={dialogue.typed}
             onChange={(text) => {
-              // Several lines may be pasted at once.
-              if (/[\r\n]/.test(text)) change(heard(dialogue, text));
-              else typed.current = text;
+              typed.current = text;
+              if (hasKeys(text)) setPressed({ keys: '' });
             }}
-            onSubmit={(text) => change(heard(dialogue, `${text}\n`))}
+            onSubmit={() => setPressed({ keys: '\r' })}
           />
         </Text>
       )}

@@ -1,7 +1,7 @@
 /** The questions as a conversation: pure; what was said stays, and one line is being typed. */
 
 import type { Answers } from './answers.js';
-import { QUESTIONS, type Question } from './questions.js';
+import { QUESTIONS, type Question, readAnswer } from './questions.js';
 
 /** A line that was said; the first of a question is strong. */
 export interface Said {
@@ -26,18 +26,36 @@ export function begun(given: Partial<Answers>, heading: string): Dialogue {
   return asking({ answers: given, question: null, said: [quiet(heading)], typed: '', line: 0 });
 }
 
-/** After somebody typed this much: each line that was ended answers a question; what a wrong one was followed by is dropped. */
-export function heard(dialogue: Dialogue, typed: string): Dialogue {
+/** Keys that come as text where several are pressed or pasted at once. */
+const ERASE = ['\u007f', '\b'];
+const CLEAR = '\u0015';
+const LEAVE = ['\u0003', '\u0004'];
+
+/** Whether there are keys in it beside letters. */
+export function hasKeys(text: string): boolean {
+  return /\p{Cc}/u.test(text);
+}
+
+/**
+ * After somebody typed this, keys and all: each line that is ended answers a question. Behind a wrong one nothing is taken.
+ * @returns null if it was left
+ */
+export function heard(dialogue: Dialogue, keys: string): Dialogue | null {
   let now = dialogue;
-  const lines = typed.split(/\r\n?|\n/);
-  const rest = lines.pop()!;
-  for (const line of lines) {
-    if (now.question === null) return now;
-    const before = now.question;
-    now = answered(now, now.question, line);
-    if (now.question === before) return now;
+  let line = '';
+  for (const key of keys.replaceAll('\r\n', '\r')) {
+    if (LEAVE.includes(key)) return null;
+    if (key === '\r' || key === '\n') {
+      if (now.question === null) return now;
+      const before = now.question;
+      now = answered(now, before, line);
+      if (now.question === before) return now;
+      line = '';
+    } else if (ERASE.includes(key)) line = [...line].slice(0, -1).join('');
+    else if (key === CLEAR) line = '';
+    else if (!hasKeys(key)) line += key;
   }
-  return retyped(now, rest);
+  return retyped(now, line);
 }
 
 /** With another text in the line that is typed. */
@@ -47,7 +65,7 @@ export function retyped(dialogue: Dialogue, typed: string): Dialogue {
 
 function answered(dialogue: Dialogue, question: Question, line: string): Dialogue {
   const text = line.trim() === '' && question.empty !== null ? question.empty : line;
-  const read = question.read(text, dialogue.answers);
+  const read = readAnswer(question, text, dialogue.answers);
   const said = [...dialogue.said, quiet(`> ${text}`)];
   if (read.ok)
     return asking({ ...dialogue, answers: { ...dialogue.answers, [question.key]: read.value }, said });

@@ -1,6 +1,6 @@
 /** The five questions: what is asked, how an answer is read, and how that which is wrong with it is told. */
 
-import type { Result } from '../../sim/models/result.js';
+import { failure, type Result } from '../../sim/models/result.js';
 import { type Answers, readAway, readCrop, readHeads, readStages, readVisits } from './answers.js';
 import { KINDS, originOf, usualDays } from './kinds.js';
 
@@ -99,6 +99,20 @@ function cropText({ stages = [] }: Partial<Answers>): string[] {
     ...(offers.length > 0 ? [] : ['  A name with its days:']),
     `  ${own}`,
   ];
+}
+
+/** Longest answer [characters]: 20 stages with the longest names have a tenth of it. */
+const LONGEST = 20_000;
+
+/** What an answer says. @param before answers to the questions before it: what lacks is not known */
+export function readAnswer(
+  question: Question,
+  text: string,
+  before: Partial<Answers>,
+): Result<Answers[keyof Answers], string> {
+  return text.length > LONGEST
+    ? failure([`It must have at most ${LONGEST} characters.`])
+    : question.read(text, before);
 }
 
 /** What is wrong with the value of an option. @param faults sentences on it */
