@@ -6,6 +6,7 @@
 import { ConfirmInput, TextInput } from '@inkjs/ui';
 import { render, Static, Text, useApp, useInput, useStdout } from 'ink';
 import { type ReactElement, type ReactNode, useEffect, useRef, useState } from 'react';
+import { inOneLine } from '../render/obeyed.js';
 import { wrapped } from '../render/wrap.js';
 import type { Answers } from './answers.js';
 import { begun, hasKeys, heard, retyped } from './dialogue.js';
@@ -128,7 +129,7 @@ function Questions({
 /** A line broken between words; what goes on stands below its beginning. */
 function inWindow(text: string, columns: number): string {
   const indent = text.length - text.trimStart().length;
-  const lines = wrapped(text.trimStart(), Math.max(1, columns - indent));
+  const lines = wrapped(inOneLine(text.trimStart()), Math.max(1, columns - indent));
   return lines.map((line) => ' '.repeat(indent) + line).join('\n');
 }
 
