@@ -16,9 +16,11 @@ import { schema } from './commands/schema.js';
 import { searchCommand } from './commands/search.js';
 import { sizeCommand } from './commands/size.js';
 import { watch } from './commands/watch.js';
+import { SWITCH_ON } from './completion/switch-on.js';
 import { EXIT_DONE, EXIT_FAILED, EXIT_WRONG_INPUT, OutputClosed, print, tell } from './io/streams.js';
 import { exists } from './io/write-file.js';
 import { fileToWrite, type Options } from './options/options.js';
+import { SHELLS } from './options/words.js';
 import { Problem } from './problem.js';
 import { logExample } from './words/logged.js';
 
@@ -65,6 +67,18 @@ export async function main(args: readonly string[]): Promise<number> {
   try {
     // Nothing was asked for: the dashboard, where there is a terminal for it.
     if (args.length === 0) return await watch(undefined, undefined, { options: {}, demanded: false });
+    if (args[0] === 'complete' && args[1] === '--') {
+      return await (await import('./commands/completion.js')).complete(program, args.slice(2));
+    }
+    // Of help itself there is the help of the program.
+    if (args[0] === 'help' && args[1] === 'help') return await main(['--help']);
+    if (args[0] === 'help' && args[1] !== undefined && !args[1].startsWith('-')) {
+      const { explanation, helpOnWord } = await import('./commands/help.js');
+      const command = program.commands.find((one) => one.name() === args[1]);
+      if (command === undefined) return await helpOnWord(args.slice(1), namesOf(program));
+      const meaning = explanation(command.name());
+      if (meaning !== '') command.addHelpText('after', `\n${meaning.trimEnd()}`);
+    }
     await refuseStrayWord(args, program);
     await program.parseAsync(args, { from: 'user' });
     return code;
@@ -80,18 +94,17 @@ function namesOf(program: Command): string[] {
 
 /**
  * A first word that is no command is taken for the file of `run`. What can be no more than a slip is told here.
- * @throws Problem if a plain word is neither a command nor a file, or `help` is asked of what is no command
+ * @throws Problem if a plain word is neither a command nor a file
  */
-async function refuseStrayWord(args: readonly string[], program: Command): Promise<void> {
-  const ofHelp = args[0] === 'help';
-  const word = ofHelp ? args[1] : args[0];
+async function refuseStrayWord([word]: readonly string[], program: Command): Promise<void> {
   const names = namesOf(program);
   if (word === undefined || names.includes(word)) return;
-  if (ofHelp ? word.startsWith('-') : !/^[a-z][\w-]*$/i.test(word) || (await exists(word))) return;
+  if (!/^[a-z][\w-]*$/i.test(word) || (await exists(word))) return;
   const near = nearest(word, names);
   const advice = near === null ? `The commands are ${names.join(', ')}.` : `Did you mean ${near}?`;
-  const file = ofHelp ? '' : ', and there is no file of that name';
-  throw new Problem(`${word} is no command${file}. ${advice} See: evensow --help`);
+  throw new Problem(
+    `${word} is no command, and there is no file of that name. ${advice} See: evensow --help`,
+  );
 }
 
 /** What helps after a slip in these arguments: options without a command are those of `run`. */
@@ -121,7 +134,12 @@ export function commands(ended: (code: number) => void, text: string[]): Command
     .configureHelp({ subcommandTerm: (command) => command.name(), minWidthToWrap: 20 })
     .exitOverride()
     .configureOutput({ writeOut: (part) => text.push(part), writeErr: (part) => text.push(part) })
-    .showSuggestionAfterError();
+    .showSuggestionAfterError()
+    .helpCommand('help [word...]', 'explain a command, or a word of the results')
+    .addHelpText(
+      'after',
+      '\nevensow help WORD explains a word, such as: evensow help bad week\nevensow help words lists them.',
+    );
 
   program
     .command('new')
@@ -297,6 +315,13 @@ export function commands(ended: (code: number) => void, text: string[]): Command
     .command('schema')
     .description('print the JSON Schema of the scenario file, for editors that check while you type')
     .action(ends(schema));
+
+  program
+    .command('completion')
+    .description('let the Tab key complete commands, options and files in your shell')
+    .argument('[shell]', `which shell: ${SHELLS.join(', ')}`)
+    .addHelpText('after', `\n${SWITCH_ON}`)
+    .action(later(async () => (await import('./commands/completion.js')).completion));
 
   return program;
 }

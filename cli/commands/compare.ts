@@ -7,6 +7,7 @@ import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
 import { checkInputs } from '../io/text-file.js';
 import { cadenceLists, oneOf, weekdayLists, wholeList } from '../options/lists.js';
 import { checkOut, type Options, seasonsOf, studyOptions } from '../options/options.js';
+import { VISIT_WORDS } from '../options/words.js';
 import { Problem } from '../problem.js';
 import { carryOutStudy } from '../studies/perform.js';
 
@@ -53,7 +54,7 @@ function variationsOf(options: Options, faults: string[]): Variation[] {
   ];
   const seeds = wholeList('--seeds', options['seeds'], SEEDS, '4,6,8', faults);
   const aWeek = wholeList('--seeds-a-week', options['seedsAWeek'], SEEDS_A_WEEK, '20,30', faults);
-  const visits = weekdayLists('--visits', options['visits'], ['daily', 'always'], faults);
+  const visits = weekdayLists('--visits', options['visits'], VISIT_WORDS.compare, faults);
   if (seeds.length > 0 && aWeek.length > 0) {
     faults.push(
       '--seeds and --seeds-a-week must not be given together. One says seeds per sowing, the other seeds a week. Leave one out.',

@@ -18,6 +18,7 @@ import {
   wholeNumber,
   wrong,
 } from '../options/options.js';
+import { VISIT_WORDS } from '../options/words.js';
 import { Problem } from '../problem.js';
 import type { SearchAssignment } from '../studies/assignment.js';
 import { carryOutStudy } from '../studies/perform.js';
@@ -115,7 +116,7 @@ function gridOf(options: SearchOptions, faults: string[]): Grid {
     cadences: cadenceLists(options['every'], options['on'], faults),
     seeds: wholeList('--seeds', options['seeds'], SEEDS, '4..12', faults),
     channels: channelLists(options.channels, faults),
-    visits: weekdayLists('--visits', options['visits'], ['daily'], faults) as Grid['visits'],
+    visits: weekdayLists('--visits', options['visits'], VISIT_WORDS.search, faults) as Grid['visits'],
   };
 }
 

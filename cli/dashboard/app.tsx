@@ -8,7 +8,9 @@ import { Film } from '../../sim/study/film/film-data.js';
 import { exists, writeWhole } from '../io/write-file.js';
 import { Problem } from '../problem.js';
 import { Dashboard } from './dashboard.js';
-import { type Action, beginning, reduce, type State } from './state/state.js';
+import { openingDay } from './rows/film.js';
+import { type Action, beginning, isAnswered, reduce, type State } from './state/state.js';
+import { nameOf } from './state/strip.js';
 import { Guard } from './terminal/guard.js';
 import { scenarioText } from './terminal/save.js';
 import { useTerminalSize } from './terminal/use-terminal-size.js';
@@ -53,7 +55,7 @@ function App(props: AppProps): ReactNode {
   }, [state.quit, exit]);
   useEffect(() => {
     const shown = state.real ? props.real?.film : film;
-    if (shown) dispatch({ type: 'film', lastDay: shown.days });
+    if (shown) dispatch({ type: 'film', lastDay: shown.days, opensAt: openingDay(shown, state.real) });
   }, [state.real, film, props.real]);
 
   return (
@@ -80,19 +82,27 @@ function useSeasons(
 ): void {
   const { exit } = useApp();
   const seasons = useRef<Worker | null>(null);
-  /** Plan of the last question. */
-  const last = useRef<Scenario | null>(null);
-  /** What was on the screen before it, be it by a change or by undoing one. */
-  const earlier = useRef<Scenario | null>(null);
 
   useEffect(() => {
     const hear = (reply: Reply): void => {
-      if (reply.kind === 'failed') exit(new Error(reply.message));
-      else if (reply.kind === 'film') setFilm(new Film(reply.film));
-      else {
-        const { id, film, result, differences } = reply;
-        if (film !== null) setFilm(new Film(film));
-        dispatch({ type: 'figures', id, figures: { result, differences } });
+      switch (reply.kind) {
+        case 'failed':
+          exit(new Error(reply.message));
+          return;
+        case 'film':
+          setFilm(new Film(reply.film));
+          return;
+        case 'figures': {
+          const { id, film, result, differences } = reply;
+          if (film !== null) setFilm(new Film(film));
+          dispatch({ type: 'figures', id, figures: { result, differences } });
+          return;
+        }
+        case 'strip':
+          dispatch({ type: 'strip', id: reply.id, told: reply.told });
+          return;
+        case 'kept':
+          dispatch({ type: 'keptFigures', number: reply.number, result: reply.result });
       }
     };
     const worker = new Worker(thread).on('message', hear).on('error', exit);
@@ -103,15 +113,27 @@ function useSeasons(
   }, [thread, dispatch, setFilm, exit]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: a question belongs to its number, which rises with each
-  useEffect(() => {
-    const { asked: id, answered, scenario, season } = state;
-    // Another season of a plan whose figures are complete.
-    const onlyFilm = answered === id;
-    if (scenario !== last.current) earlier.current = last.current;
-    last.current = scenario;
-    const question: Question = { id, scenario, before: earlier.current, season, onlyFilm };
-    seasons.current?.postMessage(question);
-  }, [state.asked]);
+  useEffect(() => seasons.current?.postMessage(questionOf(state)), [state.asked]);
+}
+
+/** What is to be known of the plan on the screen. */
+function questionOf(state: State): Question {
+  const { asked, scenario, past, season, strip, kept } = state;
+  return {
+    id: asked,
+    scenario,
+    before: past.at(-1) ?? null,
+    season,
+    isKnown: isAnswered(state),
+    strip: strip.rows.map((row) => ({
+      name: nameOf(row, strip.about, kept),
+      scenario: row.scenario,
+      now: row.now,
+    })),
+    kept: kept.flatMap(({ number, scenario: plan, result }) =>
+      result === null ? [{ number, scenario: plan }] : [],
+    ),
+  };
 }
 
 /** Keep time while a season runs. Somebody who listens is not interrupted: there the season does not run by itself. */

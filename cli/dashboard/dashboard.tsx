@@ -3,9 +3,19 @@
 import { Box, Text, useInput, useIsScreenReaderEnabled, useStdout } from 'ink';
 import { useCallback, useMemo, useRef } from 'react';
 import type { Film } from '../../sim/study/film/film.js';
-import { AnswerPanel, FootPanel, HeadPanel, HelpPanel, LinePanel, PlanPanel } from './panels/panels.js';
+import {
+  AnswerPanel,
+  DayPanel,
+  FootPanel,
+  HeadPanel,
+  HelpPanel,
+  LinePanel,
+  PlanPanel,
+  StripPanel,
+} from './panels/panels.js';
 import { Spoken } from './panels/spoken.js';
 import { actionsFor } from './rows/actions.js';
+import { lineAnswer } from './rows/answer.js';
 import { isTooSmall, layoutOf, SMALLEST_SCREEN } from './rows/layout.js';
 import { type Action, reduce, type State } from './state/state.js';
 import type { Signs } from './theme.js';
@@ -74,13 +84,14 @@ export interface ScreenProps extends Pick<DashboardProps, 'state' | 'spells' | '
 
 /** What somebody sees who looks. */
 export function Screen({ state, film, spells, realPicks, signs, colour }: ScreenProps) {
-  const { columns, rows, scenario, kept, day, real, cover, note } = state;
+  const { columns, rows, scenario, day, real, cover, note, figures, asked, answered } = state;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the state it depends on these only, not on the day
-  const layout = useMemo(
-    () => layoutOf(state, film, signs),
-    [columns, rows, scenario, kept, real, film, signs],
+  const layout = useMemo(() => layoutOf(state, film, signs), [columns, rows, scenario, real, film, signs]);
+  const { width, margin, head, strip, between, line, answer, plan } = layout;
+  const told = useMemo(
+    () => lineAnswer({ figures, asked, answered, real }),
+    [figures, asked, answered, real],
   );
-  const { width, margin, head, between, line, answer, plan } = layout;
   const height = rows - 1;
   const isHelp = cover.kind === 'help';
   const common = { width, signs, colour };
@@ -97,15 +108,22 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
         <HelpPanel height={height} {...common} />
       ) : (
         <>
-          <HeadPanel state={state} film={film} height={head} {...common} />
-          <LinePanel
-            film={film}
-            day={day}
-            real={real}
-            line={line}
-            height={line.height + line.legend}
-            {...common}
-          />
+          <Box flexDirection="column" flexShrink={0}>
+            <HeadPanel state={state} height={head} {...common} />
+            <StripPanel state={state} plans={strip.plans} height={strip.height} {...common} />
+          </Box>
+          <Box flexDirection="column" flexShrink={0}>
+            <DayPanel state={state} film={film} alone={head === 2} height={1} {...common} />
+            <LinePanel
+              film={film}
+              day={day}
+              real={real}
+              answer={told}
+              line={line}
+              height={line.height + line.legend}
+              {...common}
+            />
+          </Box>
           <AnswerPanel
             state={state}
             film={film}
@@ -119,7 +137,7 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
             spells={spells}
             day={real ? day : 0}
             layout={layout}
-            height={plan.height + 1}
+            height={plan.height + plan.title}
             {...common}
           />
           <Box flexGrow={1} flexDirection="column" justifyContent="flex-end">

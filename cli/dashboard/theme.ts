@@ -39,6 +39,13 @@ const SINGLE = {
   picked: ['╋', '+'],
   rule: ['─', '-'],
   pointer: ['›', '>'],
+  /** Before the plan on the screen, among others. */
+  now: ['►', '*'],
+  /** Behind what holds the line back. */
+  holds: ['◄', '<'],
+  /** A bar of heads, and the bad week on it. */
+  bar: ['━', '='],
+  bad: ['┿', '+'],
   /** From one stage to the next. */
   arrow: ['→', '>'],
   /** Between two holes of a channel. */

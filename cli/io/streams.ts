@@ -25,11 +25,12 @@ export class OutputClosed extends Error {}
 
 /**
  * Write a result to standard output, without what a terminal would obey, and wait until it is taken.
+ * @param plain takes out what a terminal would obey
  * @throws OutputClosed if nobody reads it
  * @throws Problem if it cannot be written, as on a full disk
  */
-export async function print(result: string): Promise<void> {
-  const text = plainLines(result);
+export async function print(result: string, plain = plainLines): Promise<void> {
+  const text = plain(result);
   try {
     if (leadsToFile()) writeToFile(text);
     else await writeToStream(text);

@@ -2,9 +2,7 @@
 
 import { EXPECTED_DATE, isExpectedDate, whyNoDate } from '../../sim/models/dates.js';
 import { today } from '../io/streams.js';
-
-/** The word for the date of this machine. */
-const NOW = 'now';
+import { NOW } from './words.js';
 
 /** @param faults takes a sentence if the date is wrong @returns ISO 8601; null if left out or wrong */
 export function todayOf(text: string | undefined, faults: string[]): string | null {

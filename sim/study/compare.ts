@@ -3,9 +3,9 @@
 import { isoOfDay } from '../models/dates.js';
 import type { Plan } from '../models/plan.js';
 import type { Estimate } from '../seasons/sections.js';
-import { firstCommonWeek, firstRunningWeek } from '../seasons/tallies.js';
+import { firstCommonWeek, firstRunningWeek, type Tallies } from '../seasons/tallies.js';
 import { sectionsFor } from '../seasons/workload.js';
-import type { WorkloadTallies } from '../seasons/workload-tallies.js';
+import type { TrialSeason, WorkloadTallies } from '../seasons/workload-tallies.js';
 import { type Bottleneck, findBottleneck, trialSeasons } from './bottleneck.js';
 import {
   differenceOf,
@@ -16,7 +16,7 @@ import {
   figureOf,
   ofFigures,
   type Samples,
-  samplesOf,
+  samplesFrom,
 } from './figures.js';
 import { ofSeasons, type Study } from './study.js';
 import { type PresentJobs, presentJobs, type WeekFigures, weekFigures } from './week-figures.js';
@@ -111,13 +111,56 @@ function conclude(
   gathered: WorkloadTallies,
   { seed, seasons, by, trials, present }: Asked,
 ): CompareResult | null {
-  const wholes = contenders.map((_, job) => gathered.whole(job));
-  const run = wholes[0]!.seasons;
+  const run = gathered.whole(0).seasons;
   if (run === 0) return null;
   const { weeks, start } = contenders[0]!.plan;
-  const firstWeeks = wholes.map(firstRunningWeek);
+  const ran = contenders.map((contender, job): Ran => {
+    const tried = gathered.trials(job);
+    return {
+      ...contender,
+      tallies: gathered.whole(job),
+      sections: gathered.sectionsOf(job),
+      tried: tried.length === trials ? tried : null,
+      present: present.tallies(gathered, job),
+    };
+  });
+  const { from, plans } = sideBySide(ran);
+  return {
+    seed,
+    seasons: run,
+    partial: run < seasons,
+    running: from < weeks ? { from: isoOfDay(start, from * 7), weeks: weeks - from } : null,
+    by,
+    first: contenders[0]!.name,
+    plans: by === null ? plans : ordered(plans, FIGURES.find(({ name }) => name === by)!),
+  };
+}
+
+/** A plan of a comparison and what its seasons gave. */
+export interface Ran extends Contender {
+  readonly tallies: Tallies;
+  /** Sections of `tallies`; without them figures have no intervals. */
+  readonly sections: readonly (Tallies | null)[];
+  /** The seasons in which changes were tried; null as long as not all of them are there. */
+  readonly tried: readonly TrialSeason[] | null;
+  /** The same seasons if nobody were away; null if nobody is, or if that was not run. */
+  readonly present: Tallies | null;
+}
+
+/**
+ * What plans give in the weeks in which all of them run, and how they differ from the first.
+ *
+ * @param ran at least one plan, all with seasons of the same length and at least one season
+ * @returns also the first of these weeks; the number of weeks of a season if there is none
+ */
+export function sideBySide(ran: readonly Ran[]): {
+  readonly from: number;
+  readonly plans: readonly PlanResult[];
+} {
+  const { weeks } = ran[0]!.plan;
+  const firstWeeks = ran.map(({ tallies }) => firstRunningWeek(tallies));
   const from = firstCommonWeek(firstWeeks, weeks);
-  const samples = contenders.map(({ plan }, job) => samplesOf(gathered, job, plan, from));
+  const samples = ran.map(({ plan, tallies, sections }) => samplesFrom(plan, from, tallies, sections));
   const base = samples[0]!;
 
   /** @param baseStage the same stage of the first plan; -1 if it has none of that name */
@@ -129,10 +172,8 @@ function conclude(
     return { ...value, difference };
   };
 
-  const plans = contenders.map(({ name, plan }, job): PlanResult => {
+  const plans = ran.map(({ name, plan, tried, present }, job): PlanResult => {
     const ours = samples[job]!;
-    const tried = gathered.trials(job);
-    const unaway = from < weeks ? present.tallies(gathered, job) : null;
     return {
       name,
       title: plan.title,
@@ -141,19 +182,11 @@ function conclude(
         const other = base.all.plan.stages.findIndex((baseStage) => baseStage.name === stage.name);
         return { stage: stage.name, share: compared(ours, IDLE, s, other) };
       }),
-      limits: tried.length === trials ? findBottleneck(plan, tried, firstWeeks[job]!) : null,
-      without_absence: unaway && weekFigures(plan, from, unaway),
+      limits: tried && findBottleneck(plan, tried, firstWeeks[job]!),
+      without_absence: from < weeks ? present && weekFigures(plan, from, present) : null,
     };
   });
-  return {
-    seed,
-    seasons: run,
-    partial: run < seasons,
-    running: from < weeks ? { from: isoOfDay(start, from * 7), weeks: weeks - from } : null,
-    by,
-    first: contenders[0]!.name,
-    plans: by === null ? plans : ordered(plans, FIGURES.find(({ name }) => name === by)!),
-  };
+  return { from, plans };
 }
 
 /** The difference of a figure (see `differenceOf`), with what its interval says; null where one of the two has no such figure. */

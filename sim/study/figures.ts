@@ -49,6 +49,8 @@ export interface Figure {
   readonly name: string;
   /** What a grower calls it. */
   readonly label: string;
+  /** What it is, in one or two sentences. */
+  readonly means: string;
   /** The same at the beginning of a row, in at most 14 letters. */
   readonly short: string;
   /** The same over a column. */
@@ -74,6 +76,7 @@ const TABLE = [
   {
     name: 'heads_a_week',
     label: 'heads a week',
+    means: 'Heads picked a week on average, over the weeks in which the line is running.',
     short: 'heads a week',
     column: 'mean',
     unit: 'heads',
@@ -83,9 +86,9 @@ const TABLE = [
     of: ({ picks }: Weeks) => picks.mean,
   },
   {
-    /** Half of all weeks bring at least this. */
     name: 'usual_week',
     label: 'heads in a usual week',
+    means: 'Half of the weeks in which the line is running bring at least so many heads.',
     short: 'usual week',
     column: 'usual',
     unit: 'heads',
@@ -96,9 +99,9 @@ const TABLE = [
     of: ({ picks }: Weeks) => picks.least(0.5),
   },
   {
-    /** 1 week in 10 brings this or less. */
     name: 'bad_week',
     label: 'heads in a bad week',
+    means: '1 week in 10 brings so many heads or fewer. Plan by it if somebody counts on the heads.',
     short: 'bad week',
     column: 'bad',
     unit: 'heads',
@@ -111,6 +114,7 @@ const TABLE = [
   {
     name: 'weeks_without_pick',
     label: 'weeks without a pick',
+    means: 'Share of the weeks in which the line is running that bring nothing to pick.',
     short: 'without a pick',
     column: 'none',
     unit: '%',
@@ -122,6 +126,7 @@ const TABLE = [
   {
     name: 'seeds_a_head',
     label: 'seeds a head',
+    means: 'Seeds sown for each head that is picked, over whole seasons.',
     short: 'seeds a head',
     column: 'seeds a head',
     unit: 'seeds',
@@ -131,9 +136,9 @@ const TABLE = [
     of: ({ tallies }) => perHead(tallies, tallies.counts.mean(SOWN)),
   },
   {
-    /** Plants of a season that were ready for longer than they keep. */
     name: 'thrown_away',
     label: 'plants thrown away',
+    means: 'Plants of a season that were thrown away because they had been ready for longer than they keep.',
     short: 'thrown away',
     column: 'thrown away',
     unit: 'plants',
@@ -143,9 +148,9 @@ const TABLE = [
     of: ({ tallies }) => tallies.counts.mean(DISCARDED),
   },
   {
-    /** Hole-days that are there, used or not, for each head. */
     name: 'hole_days_a_head',
     label: 'hole-days a head',
+    means: 'Hole-days that are there, used or not, for each head that is picked: what a head costs in room.',
     short: 'hole-days/head',
     column: 'hole-days a head',
     unit: 'hole-days',
@@ -155,9 +160,9 @@ const TABLE = [
     of: ({ plan, tallies }) => perHead(tallies, holeDaysOf(plan)),
   },
   {
-    /** Days from the start, of the middle season. */
     name: 'first_pick_day',
     label: 'day of the first pick',
+    means: 'Day of the first pick, counted from the start, in the middle one of all seasons.',
     short: 'first pick',
     column: 'first pick',
     unit: 'day',
@@ -167,9 +172,9 @@ const TABLE = [
     of: ({ tallies }) => firstPickDay(tallies, 0.5) ?? Number.NaN,
   },
   {
-    /** Share of the hole-days in which a hole stood empty and was not being cleaned. */
     name: 'idle',
     label: 'holes that stand empty',
+    means: 'Share of the hole-days in which a hole stood empty and was not being cleaned.',
     short: 'empty',
     column: 'empty',
     unit: '%',

@@ -41,6 +41,9 @@ test.each([
   'log sow 6 butterhead --date 2027-07-02 --line line.yaml',
   'schema',
   'help',
+  'help bad week',
+  'completion fish',
+  'complete -- compare --by us',
   'watch line.yaml season.csv',
 ])('evensow %s', async (words) => {
   const args = words.split(' ');

@@ -257,8 +257,8 @@ describe('a word that is no command', () => {
       'compair is no command, and there is no file of that name. Did you mean compare?',
     ],
     [['xyz'], 'xyz is no command, and there is no file of that name. The commands are watch, run, '],
-    [['help', 'xyz'], 'xyz is no command. The commands are watch, run, '],
-    [['help', 'comprae'], 'comprae is no command. Did you mean compare?'],
+    [['help', 'xyz'], 'xyz is no command and no word that is explained. The commands are watch, run, '],
+    [['help', 'comprae'], 'comprae is no command and no word that is explained. Did you mean compare?'],
   ])('%j is named', async (args, message) => {
     await refused(
       args,

@@ -3,13 +3,15 @@
 import { memo } from 'react';
 import type { Film } from '../../../sim/study/film/film.js';
 import { type AnswerInput, answerRows } from '../rows/answer.js';
+import { type DayInput, dayRow } from '../rows/day.js';
 import { type FootState, footRow } from '../rows/foot.js';
-import { type HeadInput, headRows } from '../rows/head.js';
+import { type HeadInput, headRows } from '../rows/headline.js';
 import { helpRows } from '../rows/help.js';
 import type { Layout } from '../rows/layout.js';
-import { legendRows, lineRows } from '../rows/line.js';
+import { type LineAnswer, legendRows, lineRows } from '../rows/line.js';
 import { type PlanInput, planRows } from '../rows/plan.js';
 import { span } from '../rows/rows.js';
+import { type StripInput, stripRows } from '../rows/strip.js';
 import type { Signs } from '../theme.js';
 import { Rows, type RowsProps } from './rows.js';
 import { sameButFor } from './same.js';
@@ -19,10 +21,26 @@ interface Place extends Omit<RowsProps, 'rows'> {
   readonly signs: Signs;
 }
 
-/** Which line, which season, which day. */
+/** The answer in one line, and which line it is of. */
 export const HeadPanel = memo(
   function Head(input: HeadInput & Place) {
     return <Rows {...input} rows={headRows(input)} />;
+  },
+  sameButFor('scenario', 'figures', 'asked', 'answered', 'real', 'season', 'playing', 'stride'),
+);
+
+/** The plan beside its neighbours. */
+export const StripPanel = memo(
+  function Strip(input: StripInput & Place) {
+    return <Rows {...input} rows={stripRows(input)} />;
+  },
+  sameButFor('strip', 'scenario', 'kept', 'figures', 'asked', 'answered', 'mark'),
+);
+
+/** Which day. */
+export const DayPanel = memo(
+  function Day(input: DayInput & Place) {
+    return <Rows {...input} rows={[dayRow(input)]} />;
   },
   sameButFor('scenario', 'day', 'lastDay', 'real', 'season', 'playing', 'stride'),
 );
@@ -32,14 +50,16 @@ interface LineProps extends Place {
   readonly day: number;
   /** Whether the season on the screen is that of a log. */
   readonly real: boolean;
+  /** Stays the same object until there are other figures. */
+  readonly answer: LineAnswer | null;
   readonly line: Layout['line'];
 }
 
 /** The stages from left to right, and what their signs mean. */
-export const LinePanel = memo(function Line({ film, day, real, line, ...place }: LineProps) {
+export const LinePanel = memo(function Line({ film, day, real, answer, line, ...place }: LineProps) {
   if (film === null) return <Rows {...place} rows={[[span('The season is being simulated.', 'faint')]]} />;
   const { width, signs } = place;
-  const rows = lineRows({ film, day, layout: line.layout, width, height: line.height, signs });
+  const rows = lineRows({ film, day, answer, layout: line.layout, width, height: line.height, signs });
   return <Rows {...place} rows={[...rows, ...legendRows(film, real, width, line.legend, signs)]} />;
 });
 
@@ -48,15 +68,15 @@ export const AnswerPanel = memo(
   function Answer(input: AnswerInput & Place) {
     return <Rows {...input} rows={answerRows(input)} />;
   },
-  sameButFor('scenario', 'figures', 'day', 'real'),
+  sameButFor('scenario', 'figures', 'asked', 'answered', 'day', 'real'),
 );
 
-/** What can be turned, what that brought, which plans were kept. */
+/** What can be turned, and what that brought. */
 export const PlanPanel = memo(
   function Plan(input: PlanInput & Place) {
     return <Rows {...input} rows={planRows(input)} />;
   },
-  sameButFor('scenario', 'knob', 'figures', 'asked', 'answered', 'kept', 'real', 'lastDay'),
+  sameButFor('scenario', 'past', 'knob', 'mark', 'figures', 'asked', 'answered', 'kept', 'real', 'lastDay'),
 );
 
 /** A question, a message, or the keys. */

@@ -5,14 +5,15 @@ import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
 import { dateScale, timeAxis } from './axis.js';
 import { chartLegend, chartRows } from './chart.js';
-import { runningWords } from './difference.js';
-import { figureRows } from './figures.js';
+import { isOut, runningWords } from './difference.js';
+import { figureRows, REMEDIES_TITLE } from './figures.js';
 import { factsOf, weeklyPicks } from './film.js';
 import { idleRows, idleTitle } from './idle.js';
 import type { Layout } from './layout.js';
+import type { LineAnswer } from './line.js';
 import { halves, span } from './rows.js';
 
-export type AnswerState = Pick<State, 'scenario' | 'figures' | 'day' | 'real'>;
+export type AnswerState = Pick<State, 'scenario' | 'figures' | 'asked' | 'answered' | 'day' | 'real'>;
 
 export interface AnswerInput {
   readonly state: AnswerState;
@@ -59,11 +60,25 @@ export function answerRows({ state, film, realPicks, layout, signs }: AnswerInpu
       ? [[span(runningWords(scenario), 'faint')]]
       : figureRows(figures.result, answer.figures, height, signs);
   const rows = halves([drawn, told], width, answer.figures, GAP);
-  const seasons = figures?.result.seasons ?? null;
-  return [chartLegend(axis, { want, real, width, seasons }, signs), ...rows.slice(0, height)];
+  const isOld = figures !== null && isOut(state);
+  const said = isOld ? 'of the plan before' : figures?.result.limits ? REMEDIES_TITLE : '';
+  return [chartLegend(axis, { want, real, width, said, isOld }, signs), ...rows.slice(0, height)];
 }
 
 /** Heads wanted in a week; null if all that is ready is picked. */
 export function wantAWeek({ want }: State['scenario']): number | null {
   return want === undefined ? null : want.heads * want.on.length;
+}
+
+/** What the figures say of the line, where they are of the plan on the screen. */
+export function lineAnswer({
+  figures,
+  asked,
+  answered,
+  real,
+}: Pick<State, 'figures' | 'asked' | 'answered' | 'real'>): LineAnswer | null {
+  if (figures === null || isOut({ asked, answered })) return null;
+  const { limits, stages } = figures.result;
+  // Holes of a logged season stand empty for its own reasons.
+  return { limits, idle: real ? [] : stages.map((stage) => stage.figures.idle?.mean ?? null) };
 }

@@ -4,7 +4,7 @@
  */
 
 import type { WeekResult } from '../../../sim/study/summary.js';
-import { counted, thousands } from '../../words/numbers.js';
+import { thousands } from '../../words/numbers.js';
 import type { Meaning, Row, Signs, Span } from '../theme.js';
 import { columnOfDay, type TimeAxis, weekOfColumn } from './axis.js';
 import { apart, fittedRight, mark, RowWriter, rowWidth, span } from './rows.js';
@@ -142,14 +142,16 @@ export interface LegendInput {
   readonly want: number | null;
   readonly real: boolean;
   readonly width: number;
-  /** Seasons that the figures come from; null while there are none. */
-  readonly seasons: number | null;
+  /** What is said of the figures beside the chart. */
+  readonly said: string;
+  /** They are of an earlier plan. */
+  readonly isOld: boolean;
 }
 
-/** What the signs of the chart mean, as far as there is room, and how many seasons stand behind it. */
+/** What the signs of the chart mean, as far as there is room; and what the figures beside it are. */
 export function chartLegend(
   { weeksPerColumn }: TimeAxis,
-  { want, real, width, seasons }: LegendInput,
+  { want, real, width, said, isOld }: LegendInput,
   signs: Signs,
 ): Row {
   const shared = weeksPerColumn > 1 ? `, ${weeksPerColumn} weeks a column` : '';
@@ -164,7 +166,7 @@ export function chartLegend(
   const row: Span[] = [span('Heads a week', 'strong'), span(shared, 'faint')];
   for (const [sign, meaning, words] of marks) {
     const next = [span('  '), ...mark(sign, meaning, words)];
-    if (rowWidth([...row, ...next]) <= width) row.push(...next);
+    if (rowWidth([...row, ...next]) + said.length + 2 <= width) row.push(...next);
   }
-  return apart(row, seasons === null ? [] : [span(counted(seasons, 'season'), 'faint')], width);
+  return apart(row, said === '' ? [] : [span(said, isOld ? 'warn' : 'strong')], width);
 }

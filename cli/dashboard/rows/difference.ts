@@ -11,9 +11,9 @@ import { figureText, intervalText } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row } from '../theme.js';
 import { COMPARED } from '../thread/messages.js';
-import { fitted, span } from './rows.js';
+import { rowWidth, span } from './rows.js';
 
-export type DifferenceState = Pick<State, 'scenario' | 'figures' | 'asked' | 'answered'>;
+export type DifferenceState = Pick<State, 'scenario' | 'past' | 'figures' | 'asked' | 'answered'>;
 
 /** A figure and how it differs. */
 export interface FigureDifference {
@@ -28,8 +28,9 @@ export function differencesOf(
 ): { readonly found: readonly FigureDifference[] } | { readonly why: string } {
   if (isOut(state)) return { why: runningWords(state.scenario) };
   const differences = state.figures?.differences ?? null;
+  if (differences === null && state.past.length > 0) return { why: runningWords(state.scenario) };
   if (differences === null) {
-    return { why: 'Change the plan with + and -: what that brings will stand here.' };
+    return { why: '+ and - change the plan: what that brings stands here.' };
   }
   return { found: COMPARED.map((name) => ({ figure: figureNamed(name), difference: differences[name] })) };
 }
@@ -42,11 +43,16 @@ export function isOut({ asked, answered }: Pick<State, 'asked' | 'answered'>): b
 /** Seasons that are run of a plan: asked with every frame until they are. */
 const counts = new WeakMap<Scenario, number>();
 
-/** @param scenario whose seasons are being run */
-export function runningWords(scenario: Scenario): string {
+/** Seasons that a study of the plan takes. */
+export function seasonsOf(scenario: Scenario): number {
   const seasons = counts.get(scenario) ?? defaultSeasons(toPlan(scenario));
   counts.set(scenario, seasons);
-  return `running ${seasons} seasons`;
+  return seasons;
+}
+
+/** @param scenario whose seasons are being run */
+export function runningWords(scenario: Scenario): string {
+  return `running ${seasonsOf(scenario)} seasons`;
 }
 
 /** `+1.3 (+1.0 to +1.6)`: the difference and its 95 % interval. */
@@ -58,26 +64,33 @@ export function amountText(figure: Figure, difference: Difference): string {
 }
 
 export function differenceRows(state: DifferenceState, width: number, height: number): Row[] {
-  // That seasons are being run stands in the heading of the plan.
-  if (isOut(state)) return [];
   const told = differencesOf(state);
   if ('why' in told) {
     const lines = wrapped(told.why, width);
     return lines.map((line) => [span(line, 'faint')]).slice(0, height);
   }
-  const narrow = width < 48;
-  const rows = told.found.map(({ figure, difference }): Row => {
-    const name = span(narrow ? fitted(figure.column, 9) : fitted(figure.short, 14));
-    if (difference === null) return [name, span('cannot be told', 'faint')];
+  const words = told.found.map(({ figure, difference }): Row => {
+    if (difference === null) return [span(`${figure.short} `), span('cannot be told', 'faint')];
+    const { verdict } = difference;
     return [
-      name,
+      span(`${figure.short} `),
       span(amountText(figure, difference), 'strong'),
-      span(` ${VERDICT_WORDS[difference.verdict]}`),
+      span(` ${VERDICT_WORDS[verdict]}`),
     ];
   });
+  if (height === 1) return [inOneRow(words, width)];
   const title: Row = [
-    span('Against the plan before', 'strong'),
-    span(narrow ? ', 95 %' : ', with 95 % intervals', 'faint'),
+    span('Against what u brings back', 'strong'),
+    span(width < 48 ? ', 95 %' : ', with 95 % intervals', 'faint'),
   ];
-  return height > rows.length ? [title, ...rows] : rows.slice(0, height);
+  return height > words.length ? [title, ...words] : words.slice(0, height);
+}
+
+/** As many as have room beside each other, and what they are taken against where that has room too. */
+function inOneRow(words: readonly Row[], width: number): Row {
+  const title = span('Against u: ', 'faint');
+  const all = words.flatMap((row, i) => (i === 0 ? row : [span('   '), ...row]));
+  const [first] = words;
+  const rows = [[title, ...all], all, [title, ...first!]];
+  return rows.find((row) => rowWidth(row) <= width) ?? first!;
 }

@@ -1,14 +1,14 @@
-/** The figures beside the chart: a usual week, a bad one, the first pick, what holds the line back. */
+/** The figures beside the chart: what would bring more, the first pick, what may go wrong. */
 
-import type { Bottleneck, Effect, Trial } from '../../../sim/study/bottleneck.js';
+import type { Bottleneck, Effect } from '../../../sim/study/bottleneck.js';
 import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
 import type { RunResult } from '../../../sim/study/summary.js';
+import { widthOf } from '../../render/width.js';
 import { wrapped } from '../../render/wrap.js';
 import { dateText } from '../../words/dates.js';
 import { formOf } from '../../words/figures.js';
-import { changeText, heldBackBy } from '../../words/limits.js';
+import { heldBackBy } from '../../words/limits.js';
 import {
-  type Bounds,
   countText,
   decimalsFor,
   type Form,
@@ -19,7 +19,7 @@ import {
   signed,
 } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
-import { cut, fitted, span } from './rows.js';
+import { cut, fitted, fittedRight, rowWidth, span } from './rows.js';
 
 /** A figure: what it is, and its value in words. */
 export interface FigureWords {
@@ -27,103 +27,160 @@ export interface FigureWords {
   readonly value: string;
 }
 
-/** Columns of the labels. */
+/** Over the amounts of the remedies. */
+export const REMEDIES_TITLE = 'more heads a week';
+/** Behind the remedy that brings most. */
+const MOST = ' most';
+/** Columns of the labels of figures. */
 const LABEL = 14;
 
-/**
- * The figures in the order of their weight, as many as `height` rows hold; a long value goes on in the next
- * row.
- */
+/** The remedies and then the figures in the order of their weight, as many as `height` rows hold. */
 export function figureRows(result: RunResult, width: number, height: number, signs: Signs): Row[] {
+  const facts = factWords(result);
+  const remedies = remedyRows(result.limits, width, Math.max(1, height - 1), signs);
   const room = Math.max(1, width - LABEL - 1);
-  return figureWords(result)
-    .flatMap(({ label, value }) =>
-      wrapped(value, room).map(
-        (line, l): Row => [
-          span(fitted(l === 0 ? label : '', LABEL, signs.more), 'faint'),
-          span(' '),
-          span(cut(line, room, signs.more), 'strong'),
-        ],
-      ),
-    )
-    .slice(0, height);
+  const told = facts.flatMap(({ label, value }) =>
+    wrapped(value, room).map(
+      (line, l): Row => [
+        span(fitted(l === 0 ? label : '', LABEL, signs.more), 'faint'),
+        span(' '),
+        span(cut(line, room, signs.more), 'strong'),
+      ],
+    ),
+  );
+  return [...remedies, ...told].slice(0, height);
 }
 
-export function figureWords(result: RunResult): FigureWords[] {
-  const { first_pick: first, running } = result;
-  const words: FigureWords[] = [];
-  const put = (label: string, value: string): void => {
-    words.push({ label, value });
-  };
-  const putFigure = (name: FigureName<'whole'>, more: string): void => {
-    const figure = figureNamed(name);
-    put(figure.short, `${figureText(result.figures[name]!.mean, formOf(figure))}${more}`);
-  };
-  if (running !== null) {
-    putFigure('usual_week', ' heads');
-    putFigure('bad_week', orFewer(result.figures.bad_week!.mean));
-    if (running.without_absence !== null)
-      put(' nobody away', countText(running.without_absence.p10) + orFewer(running.without_absence.p10));
-  } else put(figureNamed('usual_week').short, 'none in this time');
-  put(figureNamed('first_pick_day').short, first.p50 === null ? 'never, mostly' : dateText(first.p50));
-  if (running !== null) {
-    put('held back by', result.limits === null ? 'being tried' : heldBackBy(result.limits));
-    if (result.limits !== null) words.push(...trialWords(result.limits));
-    putFigure('weeks_without_pick', ' of weeks');
-    putFigure('heads_a_week', ' on average');
-    if (result.limits !== null) words.push(riskWords(result.limits));
+/** What would bring more heads a week, the most first, with the interval where it has room; then what would not. */
+function remedyRows(limits: Bottleneck | null, width: number, height: number, signs: Signs): Row[] {
+  if (limits === null) return [[span('being tried: what would bring more', 'faint')]];
+  const remedies = remediesOf(limits);
+  const bring = remedies.filter(({ brings }) => brings);
+  if (bring.length === 0) return [[span('nothing that was tried brings more', 'faint')]];
+  const shown = bring.length <= height ? bring : bring.slice(0, height - 1);
+  const amount = Math.max(...shown.map((one) => widthOf(one.amount)));
+  const interval = Math.max(...shown.map((one) => widthOf(one.interval)));
+  const label = (long: boolean): number =>
+    Math.max(...shown.map((one) => widthOf(long ? one.label : one.short)));
+  const takes = (long: boolean, wide: boolean): number =>
+    label(long) + 1 + amount + MOST.length + (wide ? interval + 3 : 0);
+  const forms = [
+    [true, true],
+    [false, true],
+    [true, false],
+  ] as const;
+  const [isLong, isWide] = forms.find(([long, wide]) => takes(long, wide) <= width) ?? [false, false];
+  const columns = Math.max(1, Math.min(label(isLong), width - 1 - amount - MOST.length));
+  const rows = shown.map((one, i): Row => {
+    const best = i === 0;
+    return [
+      span(fitted(isLong ? one.label : one.short, columns, signs.more), best ? 'strong' : 'plain'),
+      span(fittedRight(one.amount, amount + 1), 'strong'),
+      ...(isWide ? [span(fittedRight(`(${one.interval})`, interval + 3), 'faint')] : []),
+      ...(best ? [span(MOST, 'strong')] : []),
+    ];
+  });
+  const left = bring.length - shown.length;
+  if (left > 0) rows.push([span(`and ${left} that bring less`, 'faint')]);
+  const rest = remedies.filter(({ brings }) => !brings).map(({ short }) => short);
+  if (rest.length > 0 && rows.length < height - 1) {
+    const row: Row = [span(cut(`hardly anything: ${rest.join(', ')}`, width, signs.more), 'faint')];
+    if (rowWidth(row) <= width) rows.push(row);
   }
-  if (running?.wanted) put('wanted, missed', percentText(running.missing! / running.wanted));
-  return words;
+  return rows;
 }
 
-/** What the change that tells most brings, with its interval. */
-export function trialWords(limits: Bottleneck): FigureWords[] {
-  const trial = tellingTrial(limits);
-  if (trial === null) return [];
-  const form = gainForm(trial);
-  const words = [
-    { label: changeLabel(trial), value: `${figureText(trial.gain, form)} ${trialWhere(trial)}` },
-    { label: ' 95 % interval', value: intervalText(trial, form) },
+/** A remedy in words. */
+export interface Remedy {
+  /** `one more nursery channel`, and shorter: `nursery +1 channel`. */
+  readonly label: string;
+  readonly short: string;
+  /** Heads a week more, and the 95 % interval. */
+  readonly amount: string;
+  readonly interval: string;
+  readonly brings: boolean;
+}
+
+/** What was tried, what brings most first. */
+export function remediesOf({ trials }: Bottleneck): Remedy[] {
+  // As in the text of run: one form for all of them.
+  const form = signed(decimalsFor(Math.max(...trials.flatMap(({ low, high }) => [low, high].map(Math.abs)))));
+  return [...trials]
+    .sort((a, b) => Number(b.brings) - Number(a.brings) || b.gain - a.gain)
+    .map((trial) => ({
+      ...changeWords(trial),
+      amount: figureText(trial.gain, form),
+      interval: intervalText(trial, form),
+      brings: trial.brings,
+    }));
+}
+
+function changeWords({ change }: Effect): Pick<Remedy, 'label' | 'short'> {
+  switch (change.kind) {
+    case 'channel': {
+      const { channels, stage } = change;
+      const one = channels === 1;
+      return {
+        label: one ? `one more ${stage} channel` : `${channels} more ${stage} channels`,
+        short: `${stage} +${channels} ${one ? 'channel' : 'channels'}`,
+      };
+    }
+    case 'seeds':
+      return { label: `${change.percent} % more seeds`, short: `seeds +${change.percent} %` };
+    case 'visits':
+      return { label: 'a visit every day', short: 'a visit a day' };
+    case 'away':
+      return { label: 'nobody away', short: 'nobody away' };
+    case 'growing':
+      return { label: `growing ${change.percent} % slower`, short: `if ${change.percent} % slower` };
+  }
+}
+
+/** What stands in the headline, for those who listen. */
+export function answerWords(result: RunResult): FigureWords[] {
+  const { running } = result;
+  if (running === null) return [{ label: figureNamed('usual_week').short, value: 'none in this time' }];
+  const { limits } = result;
+  return [
+    figureWords(result, 'usual_week', ' heads'),
+    figureWords(result, 'bad_week', orFewer(result.figures.bad_week!.mean)),
+    { label: 'held back by', value: limits === null ? 'being tried' : heldBackBy(limits) },
+    ...(limits === null ? [] : remediesOf(limits)).map(({ label, amount, interval, brings }) => ({
+      label,
+      value: `${amount} heads a week (${interval})${brings ? '' : ', hardly anything'}`,
+    })),
   ];
-  if (limits.better.length > 0) {
-    words.push({ label: 'better still', value: limits.better.map(changeText).join(', ') });
+}
+
+/** The figures that are not in the headline. */
+export function factWords(result: RunResult): FigureWords[] {
+  const { first_pick: first, running, limits } = result;
+  const words: FigureWords[] = [
+    {
+      label: figureNamed('first_pick_day').short,
+      value: first.p50 === null ? 'never, mostly' : dateText(first.p50),
+    },
+  ];
+  if (running === null) return words;
+  if (running.wanted) {
+    words.push({ label: 'wanted, missed', value: percentText(running.missing! / running.wanted) });
   }
+  words.push(figureWords(result, 'weeks_without_pick', ' of weeks'));
+  const present = running.without_absence;
+  if (present !== null) {
+    words.push({ label: ' nobody away', value: `${countText(present.p10)} in a bad week` });
+  }
+  words.push(figureWords(result, 'heads_a_week', ' on average'));
+  if (limits !== null) words.push(riskWords(limits));
   return words;
+}
+
+function figureWords(result: RunResult, name: FigureName<'whole'>, more: string): FigureWords {
+  const figure = figureNamed(name);
+  return { label: figure.short, value: `${figureText(result.figures[name]!.mean, formOf(figure))}${more}` };
 }
 
 function riskWords({ risk }: Bottleneck): FigureWords {
-  return { label: changeLabel(risk), value: `${figureText(risk.gain, gainForm(risk))} a week` };
-}
-
-function gainForm({ low, high }: Bounds): Form {
-  return signed(decimalsFor(Math.max(Math.abs(low), Math.abs(high))));
-}
-
-function changeLabel({ change }: Effect): string {
-  switch (change.kind) {
-    case 'channel':
-      return change.channels === 1 ? 'a channel more' : `+${change.channels} channels`;
-    case 'seeds':
-      return `seeds +${change.percent} %`;
-    case 'visits':
-      return 'a visit a day';
-    case 'away':
-      return 'nobody away';
-    case 'growing':
-      return `if ${change.percent} % slower`;
-  }
-}
-
-function trialWhere({ change }: Trial): string {
-  return change.kind === 'channel' ? `in ${change.stage}` : 'a week';
-}
-
-function tellingTrial({ by, stages, trials }: Bottleneck): Trial | null {
-  const kind = by === 'sowing' ? 'seeds' : by === 'visits' || by === 'away' ? by : 'channel';
-  const candidates = trials.filter(
-    ({ change }) =>
-      change.kind === kind && (by !== 'stage' || (change.kind === 'channel' && change.stage === stages[0])),
-  );
-  return candidates.sort((a, b) => b.elasticity.mean - a.elasticity.mean)[0] ?? null;
+  const form: Form = signed(decimalsFor(Math.max(Math.abs(risk.low), Math.abs(risk.high))));
+  return { label: changeWords(risk).short, value: `${figureText(risk.gain, form)} a week` };
 }

@@ -70,3 +70,29 @@ export function weeklyPicks(film: Film, day: number, always: boolean): number[] 
   }
   return weeks;
 }
+
+/** Days after the first pick among which the first picture is looked for. */
+const FORTNIGHT = 14;
+
+/**
+ * The day that is shown first. Of a log its last one: what stands now. Of a simulated season the liveliest day of a fortnight from
+ * the week after the first pick on: that on which most kinds of work were done, and of those the one with most plants; of the whole
+ * season where nothing is picked.
+ */
+export function openingDay(film: Film, real: boolean): number {
+  if (real) return Math.max(0, film.days - 1);
+  const days = [...Array(film.days).keys()];
+  const first = days.find((day) => film.workAt(day).picked > 0);
+  const from = first === undefined ? 0 : Math.min(film.days - 1, (Math.floor(first / 7) + 1) * 7);
+  const to = first === undefined ? film.days : from + FORTNIGHT;
+  const work = days.slice(from, to).map((day) => {
+    const { sown, picked, moved } = film.workAt(day);
+    const deeds = [sown, picked, ...moved];
+    return {
+      day,
+      kinds: deeds.filter((plants) => plants > 0).length,
+      plants: deeds.reduce((sum, plants) => sum + plants, 0),
+    };
+  });
+  return work.sort((a, b) => b.kinds - a.kinds || b.plants - a.plants || a.day - b.day)[0]?.day ?? 0;
+}

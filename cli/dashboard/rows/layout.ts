@@ -5,21 +5,19 @@ import type { Film } from '../../../sim/study/film/film.js';
 import { widthOf } from '../../render/width.js';
 import { thousands } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
+import { HIGH_SCREEN, STRIP_ROWS } from '../state/strip.js';
 import type { Signs } from '../theme.js';
-import { KEPT_WIDTH } from './kept.js';
 import { knobHeight } from './knobs.js';
 import { legendRows } from './line.js';
 import { type LineLayout, lineLayout } from './line-layout.js';
+import { COLUMNS_HEIGHT, STRIP_FRAME } from './strip.js';
 
 /** The smallest screen that anything is drawn on. */
 export const SMALLEST_SCREEN = { columns: 60, rows: 16 } as const;
 
-/** Rows of the chart, at least and at most, and of what goes with it: its legend and the scale of dates. */
-const CHART = 3;
+/** Rows of the chart, at most, and of what goes with it: its legend and the scale of dates. */
 const HIGHEST_CHART = 28;
 const FRAME = 2;
-/** Rows of the line below the names of the stages, at least. */
-const BODY = 3;
 /** Share of their common room that the line may take from the chart. */
 const LINE_SHARE = 0.55;
 
@@ -28,14 +26,17 @@ const LINE_SHARE = 0.55;
  * blanks.
  */
 type Height = 'low' | 'usual' | 'high';
+/** Rows of the chart, and of the line below the names of the stages, at least. */
+const CHART: Readonly<Record<Height, number>> = { low: 2, usual: 3, high: 3 };
+const BODY: Readonly<Record<Height, number>> = { low: 2, usual: 3, high: 3 };
 /** Rows of the knobs, at most. */
 const KNOBS: Readonly<Record<Height, number>> = { low: 1, usual: 2, high: 4 };
 /**
  * Rows of the differences to the plan before; of the causes of empty holes, where the season of a log is
  * shown.
  */
-const DIFFERENCES: Readonly<Record<Height, number>> = { low: 1, usual: 2, high: 3 };
-const CAUSES: Readonly<Record<Height, number>> = { low: 1, usual: 3, high: 6 };
+const DIFFERENCES: Readonly<Record<Height, number>> = { low: 1, usual: 1, high: 3 };
+const CAUSES: Readonly<Record<Height, number>> = { low: 1, usual: 2, high: 6 };
 
 /** All sizes in columns and rows. */
 export interface Layout {
@@ -44,6 +45,8 @@ export interface Layout {
   /** Columns before the first and behind the last. */
   readonly margin: number;
   readonly head: 1 | 2;
+  /** Rows of the strip, and how many of them are plans; 0: they stand in columns. */
+  readonly strip: { readonly height: number; readonly plans: number };
   /** Empty rows between the parts. */
   readonly between: 0 | 1;
   readonly line: { readonly height: number; readonly layout: LineLayout | null; readonly legend: number };
@@ -57,15 +60,16 @@ export interface Layout {
     readonly figures: number;
   };
   readonly plan: {
+    /** 1 if it has a heading. */
+    readonly title: 0 | 1;
+    /** Rows below that. */
     readonly height: number;
     readonly knobs: number;
     readonly differences: number;
-    /** Columns of the knobs; the rest is for kept plans. */
-    readonly left: number;
   };
 }
 
-export type LayoutState = Pick<State, 'columns' | 'rows' | 'scenario' | 'kept' | 'real'>;
+export type LayoutState = Pick<State, 'columns' | 'rows' | 'scenario' | 'real'>;
 
 export function isTooSmall({ columns, rows }: Pick<State, 'columns' | 'rows'>): boolean {
   return columns < SMALLEST_SCREEN.columns || rows < SMALLEST_SCREEN.rows;
@@ -75,77 +79,85 @@ export function layoutOf(state: LayoutState, film: Film | null, signs: Signs): L
   const { columns, rows } = state;
   // The last row stays free: a frame as high as the screen makes terminals scroll.
   const height = rows - 1;
+  const kind = heightOf(height);
   const margin = columns >= 100 ? 2 : 1;
   const width = columns - 2 * margin;
-  const head = height >= 20 ? 2 : 1;
-  const between = height >= 32 ? 1 : 0;
-  // Without the first rows, the heading of the plan, the last row, and what lies between the five parts.
-  const room = height - head - 1 - 1 - 4 * between;
-  const plan = planLayout(state, width, room - FRAME - CHART - BODY - 1, signs);
+  const head = kind === 'high' ? 2 : 1;
+  const strip = stripLayout(kind, rows);
+  const between = kind === 'high' && rows >= HIGH_SCREEN - 4 ? 1 : 0;
+  const title = kind === 'low' ? 0 : 1;
+  // Without the row of the day, the last row, and what lies between the five parts.
+  const room = height - head - strip.height - title - 1 - 1 - 4 * between;
+  const plan = planLayout(state, kind, width, room - FRAME - CHART[kind] - BODY[kind] - 1, signs);
   return {
     width,
     margin,
     head,
+    strip,
     between,
-    plan,
-    ...middleLayout(state, film, width, room - plan.height, signs),
+    plan: { title, ...plan },
+    ...middleLayout(state, film, kind, width, room - plan.height, signs),
   };
+}
+
+function stripLayout(kind: Height, rows: number): Layout['strip'] {
+  if (kind === 'low') return { height: COLUMNS_HEIGHT, plans: 0 };
+  const plans = rows >= HIGH_SCREEN ? STRIP_ROWS.high : STRIP_ROWS.usual;
+  return { height: plans + STRIP_FRAME, plans };
 }
 
 /** @param most rows that it may take, without its heading */
 function planLayout(
-  { rows, scenario, kept, real }: LayoutState,
+  { scenario, real }: LayoutState,
+  kind: Height,
   width: number,
   most: number,
   signs: Signs,
-): Layout['plan'] {
-  const height = heightOf(rows - 1);
-  const beside = kept.length > 0 && width >= 76;
-  const least = width - KEPT_WIDTH - 3;
-  // Where there is plenty of room the table tells too what is different about each plan.
-  const left = !beside ? width : width < 110 ? least : Math.max(least - 60, Math.floor(width / 2));
-  const table = beside ? Math.min(kept.length + 2, most) : 0;
-  // Beside the table there is room for a heading too.
-  const differences = real ? CAUSES[height] : DIFFERENCES[height] + (beside && height === 'usual' ? 1 : 0);
-  const mostKnobs = Math.max(KNOBS[height] + (beside && height === 'high' ? 2 : 0), table - differences);
-  const knobs = knobHeight(scenario, left, mostKnobs, signs);
-  return { height: Math.max(knobs + differences, table), knobs, differences, left };
+): Omit<Layout['plan'], 'title'> {
+  const wished = real ? CAUSES[kind] : DIFFERENCES[kind];
+  const differences = Math.max(1, Math.min(wished, most - 1));
+  const knobs = knobHeight(scenario, width, Math.max(1, Math.min(KNOBS[kind], most - differences)), signs);
+  return { height: knobs + differences, knobs, differences };
 }
 
 /** The line and the answer, which share what the others leave. */
 function middleLayout(
   { scenario, real }: LayoutState,
   film: Film | null,
+  kind: Height,
   width: number,
   room: number,
   signs: Signs,
 ): Pick<Layout, 'line' | 'answer'> {
   const isRoomy = room >= 24;
   const stages = scenario.stages.length;
-  const names = isRoomy ? 2 : 1;
+  const names = room >= 14 ? 2 : 1;
   const idleTitle = isRoomy ? 1 : 0;
-  const legend = film !== null && room >= 20 ? legendRows(film, real, width, 3, signs).length : 0;
-  const spare = room - FRAME - CHART - names - BODY - legend - idleTitle;
+  const mostLegend = isRoomy ? 3 : room >= 15 ? 1 : 0;
+  const legend = film !== null ? legendRows(film, real, width, mostLegend, signs).length : 0;
+  const [leastChart, body] = [CHART[kind], BODY[kind]];
+  const spare = room - FRAME - leastChart - names - body - legend - idleTitle;
   const idle = Math.max(0, Math.min(stages, spare, isRoomy ? 12 : 3));
 
   const shared = room - FRAME - idle - idleTitle - legend;
-  const mostLine = Math.max(names + BODY, Math.min(shared - CHART, Math.round(shared * LINE_SHARE)));
+  const mostLine = Math.max(names + body, Math.min(shared - leastChart, Math.round(shared * LINE_SHARE)));
   const layout = film === null ? null : lineLayout(film, width, mostLine, names);
   const line = layout === null ? Math.min(mostLine, stages + 1) : layout.height;
+  const gutter = idle === 0 ? 7 : gutterOf(scenario, width < 70 ? 7 : width < 100 ? 10 : 16);
   return {
     line: { height: line, layout, legend },
     answer: {
       chart: Math.min(HIGHEST_CHART, shared - line),
       idleTitle,
       idle,
-      gutter: gutterOf(scenario, width < 70 ? 7 : width < 100 ? 10 : 16),
-      figures: width < 70 ? 30 : width < 100 ? 33 : width < 150 ? 40 : 46,
+      gutter,
+      figures: width < 70 ? 30 : width < 100 ? 38 : width < 150 ? 46 : 58,
     },
   };
 }
 
 function heightOf(rows: number): Height {
-  return rows < 19 ? 'low' : rows < 32 ? 'usual' : 'high';
+  return rows < 23 ? 'low' : rows < 32 ? 'usual' : 'high';
 }
 
 /**

@@ -40,6 +40,8 @@ const SHARES = 14;
 const WIDE_SHARES = 34;
 /** Columns behind a name, besides the digits: ` ─ ` before the number, ` →` behind it. */
 export const STREAM = 5;
+/** Columns of the sign behind the name of a stage that holds the line back. */
+export const HOLDS = 2;
 /** Columns of a name, at least. */
 const NAME = 8;
 
@@ -65,10 +67,10 @@ export function workDigits(film: Film): number {
 }
 
 /** Columns of the whole name of a stage, what was sown before the first, and what goes on behind it. */
-function nameWidth(film: Film, stage: number): number {
+function nameWidth(film: Film, stage: number, holds = 0): number {
   const digits = workDigits(film);
   const sown = stage === route.first(film) ? digits + 3 : 0;
-  return sown + widthOf(film.stages[stage]!.name) + digits + STREAM;
+  return sown + widthOf(film.stages[stage]!.name) + holds + digits + STREAM;
 }
 
 /** Columns that any stage takes: its shares, and its name with the number of plants that go on. */
@@ -113,8 +115,11 @@ function placed(film: Film, stages: readonly number[], width: number, body: numb
   const smallest = choices.map(narrowest);
   const room = width - (stages.length - 1) * GAP;
   // Whole names where that leaves every stage hole by hole; else names may be cut.
-  const wanted = stages.map((s) => Math.max(leastWidth(film), nameWidth(film, s)));
-  const least = sum(widthsOf(smallest, wanted)) <= room ? wanted : stages.map(() => leastWidth(film));
+  const [wanted, bare] = [HOLDS, 0].map((holds) =>
+    stages.map((s) => Math.max(leastWidth(film), nameWidth(film, s, holds))),
+  ) as [number[], number[]];
+  const cut = stages.map(() => leastWidth(film));
+  const least = [wanted, bare].find((widths) => sum(widthsOf(smallest, widths)) <= room) ?? cut;
   const chosen = loosened(fitting(smallest, least, room), choices, least, room);
   const widths = widthsOf(chosen, least);
   spread(widths, wanted, chosen, room - sum(widths));

@@ -5,11 +5,13 @@
 
 import { STATES } from '../../../sim/models/ledger.js';
 import * as route from '../../../sim/models/route.js';
+import type { Bottleneck } from '../../../sim/study/bottleneck.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import { widthOf } from '../../render/width.js';
 import { percentText, thousands } from '../../words/numbers.js';
 import type { Row, Signs, Span } from '../theme.js';
 import { emptyAt, factsOf, frameOf } from './film.js';
+import { wholePercent } from './headline.js';
 import {
   type Band,
   GAP,
@@ -23,25 +25,36 @@ import { beside, cut, fitted, fittedRight, mark, RowWriter, span } from './rows.
 import { FIRST_ROW, holeAt, LAST_ROW, MIDDLE_ROW, RAIL } from './stage.js';
 import { holeWords } from './words.js';
 
+/** What the figures of the plan say of the line. */
+export interface LineAnswer {
+  readonly limits: Bottleneck | null;
+  /** Share of the hole-days of the season in which holes of each stage stood empty, on average. */
+  readonly idle: readonly (number | null)[];
+}
+
 export interface LineInput {
   readonly film: Film;
   readonly day: number;
+  /** null as long as there are no figures of the plan on the screen, or where the season is another one. */
+  readonly answer: LineAnswer | null;
   readonly layout: LineLayout | null;
   readonly width: number;
   readonly height: number;
   readonly signs: Signs;
 }
 
-export function lineRows({ film, day, layout, width, height, signs }: LineInput): Row[] {
+export function lineRows({ film, day, answer, layout, width, height, signs }: LineInput): Row[] {
   const frame = frameOf(film, day);
-  if (layout === null) return briefRows(film, frame, width, height, signs);
-  return layout.bands.flatMap((band) => bandRows({ film, frame, signs }, band, layout.names));
+  const drawing = { film, frame, answer, signs };
+  if (layout === null) return briefRows(drawing, width, height);
+  return layout.bands.flatMap((band) => bandRows(drawing, band, layout.names));
 }
 
 /** What is drawn: a picture of a film, with these signs. */
 interface Drawing {
   readonly film: Film;
   readonly frame: number;
+  readonly answer: LineAnswer | null;
   readonly signs: Signs;
 }
 
@@ -60,25 +73,39 @@ function bandRows(drawing: Drawing, band: Band, names: 1 | 2): Row[] {
   return rows;
 }
 
+/** Behind the name of a stage that holds the line back, where it has room. */
+const HOLDS_WORDS = 'holds back ';
+
 /**
- * The name of a stage in the stream of plants, as wide as the stage: `nursery ────── 7 →`. Before the first
+ * The name of a stage in the stream of plants, as wide as the stage: `nursery ◄ holds back ────── 7 →`. Before the first
  * stage stands what was sown.
  */
-function nameRow({ film, frame, signs }: Drawing, { stage, width }: StagePlace): Row {
+function nameRow({ film, frame, answer, signs }: Drawing, { stage, width }: StagePlace): Row {
   const { sown, moved, picked } = film.workAt(frame);
   const digits = workDigits(film);
   const on = route.isLast(film, stage) ? picked : moved[route.next(film, stage)]!;
-  const entry =
-    stage === route.first(film) ? `${number(sown, digits, signs).trimStart()} ${signs.arrow} ` : '';
-  const room = width - widthOf(entry) - digits - STREAM;
-  const name = cut(film.stages[stage]!.name, room, signs.more);
-  const rule = room - widthOf(name) + 1;
+  const { limits = null } = answer ?? {};
+  const isFirst = stage === route.first(film);
+  const held = isFirst && limits?.by === 'sowing' ? `${signs.holds} ` : '';
+  const entry = isFirst ? `${number(sown, digits, signs).trimStart()} ${held}${signs.arrow} ` : '';
+  const full = film.stages[stage]!.name;
+  const sign = isHeldBy(limits, full) ? `${signs.holds} ` : '';
+  const room = width - widthOf(entry) - digits - STREAM - sign.length;
+  const name = cut(full, room, signs.more);
+  const left = room - widthOf(name) + 1;
+  const words = sign !== '' && left > HOLDS_WORDS.length ? HOLDS_WORDS : '';
   return [
     span(entry),
     span(name, 'strong'),
-    span(` ${signs.rule.repeat(Math.max(0, rule))}`, 'faint'),
+    span(' '),
+    span(`${sign}${words}`, 'warn'),
+    span(signs.rule.repeat(Math.max(0, left - words.length)), 'faint'),
     span(` ${number(on, digits, signs)} ${signs.arrow}`),
   ];
+}
+
+function isHeldBy(limits: Bottleneck | null, stage: string): boolean {
+  return limits?.by === 'stage' && limits.stages.includes(stage);
 }
 
 /** Nobody moved: nothing but the stream. */
@@ -86,10 +113,22 @@ function number(plants: number, digits: number, signs: Signs): string {
   return plants === 0 ? fittedRight(signs.dot, digits) : fittedRight(thousands(plants), digits);
 }
 
-function takenRow({ film, frame, signs }: Drawing, { stage, width }: StagePlace): Row {
+/** How much of a stage stands empty: that day, and over the season. */
+function takenRow({ film, frame, answer, signs }: Drawing, { stage, width }: StagePlace): Row {
   const { holes } = film.stages[stage]!;
-  const empty = emptyAt(film, frame, stage);
-  return [span(cut(`${thousands(empty)} of ${thousands(holes)} empty`, width, signs.more), 'faint')];
+  const [empty, all] = [emptyAt(film, frame, stage), holes].map(thousands);
+  const share = answer?.idle[stage] ?? null;
+  const idle = share === null ? null : `${wholePercent(share)} %`;
+  const forms =
+    idle === null
+      ? [`${empty} of ${all} empty`]
+      : [
+          `${empty} of ${all} empty, ${idle} over the season`,
+          `${empty} of ${all} empty, season ${idle}`,
+          `${empty} of ${all}, ${idle}`,
+        ];
+  const words = forms.find((form) => widthOf(form) <= width) ?? forms.at(-1)!;
+  return [span(cut(words, width, signs.more), 'faint')];
 }
 
 function holeRows({ film, frame, signs }: Drawing, place: StagePlace, body: number): Row[] {
@@ -144,15 +183,17 @@ function mostSeen(film: Film, stage: number, count: number): number[] {
 }
 
 /** A line of words a stage, for lines with so many stages that no picture of them fits. */
-function briefRows(film: Film, frame: number, width: number, height: number, signs: Signs): Row[] {
+function briefRows({ film, frame, answer, signs }: Drawing, width: number, height: number): Row[] {
   const blocks = Math.ceil(film.stages.length / Math.max(1, height));
   const perBlock = Math.ceil(film.stages.length / blocks);
   const each = Math.max(1, Math.floor((width - (blocks - 1) * GAP) / blocks));
   const words = each < 26 ? '' : ' taken';
   const rows = film.stages.map(({ name, holes }, s): Row => {
     const taken = `${Math.round(100 * (1 - emptyAt(film, frame, s) / holes))} %`;
+    const sign = isHeldBy(answer?.limits ?? null, name) ? ` ${signs.holds}` : '';
     return [
-      span(fitted(name, Math.max(1, each - 6 - words.length), signs.more), 'strong'),
+      span(fitted(name, Math.max(1, each - 6 - words.length - sign.length), signs.more), 'strong'),
+      span(sign, 'warn'),
       span(`${fittedRight(taken, 6)}${words}`),
     ];
   });
@@ -176,7 +217,11 @@ export function legendRows(film: Film, real: boolean, width: number, height: num
     const words = holeWords(state, real);
     const takes = widthOf(words) + 2;
     if (rows.length === 0 || takes + 3 > room) {
-      if (rows.length === height) break;
+      if (rows.length === height) {
+        // The help has all of them.
+        if (room >= 2) rows.at(-1)?.push(span(` ${signs.more}`, 'faint'));
+        break;
+      }
       rows.push([]);
       room = width;
     }

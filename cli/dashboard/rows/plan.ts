@@ -1,23 +1,18 @@
-/**
- * The plan as rows: what can be turned, what the last change brought (or why holes stood empty), plans that
- * were kept.
- */
+/** The plan as rows: what can be turned, and what the last change brought (or why holes stood empty). */
 
 import { widthOf } from '../../render/width.js';
-import { counted } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
 import type { Spell } from '../thread/real-season.js';
-import { differenceRows, isOut, runningWords } from './difference.js';
-import { keptRows } from './kept.js';
+import { differenceRows } from './difference.js';
 import { knobRows } from './knobs.js';
 import type { Layout } from './layout.js';
-import { halves, span } from './rows.js';
+import { span } from './rows.js';
 import { lastOr, spellRows } from './spells.js';
 
 export type PlanState = Pick<
   State,
-  'scenario' | 'knob' | 'figures' | 'asked' | 'answered' | 'kept' | 'real' | 'lastDay'
+  'scenario' | 'past' | 'knob' | 'mark' | 'figures' | 'asked' | 'answered' | 'kept' | 'real' | 'lastDay'
 >;
 
 export interface PlanInput {
@@ -30,41 +25,35 @@ export interface PlanInput {
   readonly signs: Signs;
 }
 
-const GAP = 3;
-
 export function planRows({ state, spells, day, layout, signs }: PlanInput): Row[] {
   const { width, plan } = layout;
   const knobs = knobRows({
     scenario: state.scenario,
     chosen: state.knob,
-    width: plan.left,
+    width,
     height: plan.knobs,
     signs,
   });
   const room = plan.height - plan.knobs;
   const below = state.real
-    ? spellRows(spells, lastOr(day, state), state.scenario.start, plan.left, room)
-    : differenceRows(state, plan.left, room);
-  const left = [...knobs, ...below];
-  const right = width - plan.left - GAP;
-  const rows =
-    plan.left < width ? halves([left, keptRows(state, right, plan.height, signs)], width, right, GAP) : left;
-  return [planTitle(state, width, plan.left < width, signs), ...rows.slice(0, plan.height)];
+    ? spellRows(spells, lastOr(day, state), state.scenario.start, width, room)
+    : differenceRows(state, width, room);
+  const title = plan.title === 1 ? [planTitle(state, width, signs)] : [];
+  return [...title, ...[...knobs, ...below].slice(0, plan.height)];
 }
 
-/** `The plan ───────── running 200 seasons ──` */
-function planTitle(state: PlanState, width: number, tableIsShown: boolean, signs: Signs): Row {
-  const words = isOut(state) ? ` ${runningWords(state.scenario)} ` : '';
-  const kept =
-    state.kept.length === 0 || tableIsShown
-      ? ''
-      : ` ${counted(state.kept.length, 'plan')} kept: a wider window shows them `;
+/** `The plan ──────────────── changed · 2 kept ──` */
+function planTitle({ past, kept }: PlanState, width: number, signs: Signs): Row {
+  const told = [
+    ...(past.length > 0 ? ['changed'] : []),
+    ...(kept.length > 0 ? [`${kept.length} kept`] : []),
+  ].join(` ${signs.dot} `);
+  const words = told === '' ? '' : ` ${told} `;
   const name = 'The plan ';
-  const rule = Math.max(0, width - name.length - widthOf(words) - widthOf(kept) - 2);
+  const rule = Math.max(0, width - name.length - widthOf(words) - 2);
   return [
     span(name, 'strong'),
     span(signs.rule.repeat(rule), 'faint'),
-    span(kept, 'faint'),
     span(words),
     span(signs.rule.repeat(2), 'faint'),
   ];

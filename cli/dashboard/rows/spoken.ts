@@ -11,10 +11,10 @@ import { GROUPS } from '../state/keys.js';
 import { knobsOf } from '../state/knobs.js';
 import type { State } from '../state/state.js';
 import type { Spell } from '../thread/real-season.js';
+import { dayWords } from './day.js';
 import { amountText, differencesOf, isOut, runningWords } from './difference.js';
-import { figureWords } from './figures.js';
+import { answerWords, factWords } from './figures.js';
 import { frameOf } from './film.js';
-import { dayWords } from './head.js';
 import { cellsOf, differing, KEPT_FIGURES } from './kept.js';
 import { cut } from './rows.js';
 import { lastOr, spellsOn, spellWords } from './spells.js';
@@ -56,7 +56,9 @@ function figureLines(state: State): string[] {
   const { figures } = state;
   if (figures === null) return [`${sentence(runningWords(state.scenario))}.`];
   const old = isOut(state) ? 'Figures of an older plan' : 'Figures';
-  const words = figureWords(figures.result).map(({ label, value }) => `${label.trim()} ${value}`);
+  const words = [...answerWords(figures.result), ...factWords(figures.result)].map(
+    ({ label, value }) => `${label.trim()} ${value}`,
+  );
   return [`${old}: ${words.join('; ')}.`];
 }
 
@@ -75,7 +77,7 @@ function planLines({ state, spells }: SpokenInput): string[] {
   if ('why' in told) return [...lines, `${sentence(told.why).replace(/\.$/, '')}.`];
   return [
     ...lines,
-    'Against the plan before, with 95 % intervals:',
+    'Against the plan that undo brings back, with 95 % intervals:',
     ...told.found.map(({ figure, difference }) =>
       difference === null
         ? `${figure.label}: cannot be told.`
@@ -85,12 +87,12 @@ function planLines({ state, spells }: SpokenInput): string[] {
 }
 
 function keptLines(state: State): string[] {
-  return state.kept.map(({ scenario, result }, i) => {
+  return state.kept.map(({ number, scenario, result }) => {
     const cells = cellsOf(scenario, result);
     const told = KEPT_FIGURES.map(({ short }, f) => `${short} ${cells[f]}`).join(', ');
     const [seeds, holes] = cells.slice(KEPT_FIGURES.length);
     const changes = differing(scenario, state.scenario) || 'the same as now';
-    return `Kept plan ${i + 1}, ${changes}: ${told}, ${seeds} seeds a week, ${holes} holes.`;
+    return `Kept plan ${number}, ${changes}: ${told}, ${seeds} seeds a week, ${holes} holes.`;
   });
 }
 

@@ -20,6 +20,11 @@ export function seasonWords({ real, season }: Pick<State, 'real' | 'season'>): s
   return real ? 'the season of the log' : `simulated season ${season + 1}`;
 }
 
+/** The same where there is little room. */
+export function seasonShort({ real, season }: Pick<State, 'real' | 'season'>): string {
+  return real ? 'the log' : `season ${season + 1}`;
+}
+
 /** Whether the film runs, and how. */
 export function motionWords({ playing, stride }: Pick<State, 'playing' | 'stride'>): string {
   const pace = stride === 7 ? ' by weeks' : '';

@@ -63,6 +63,7 @@ export const GROUPS: readonly { readonly title: string; readonly bindings: reado
   {
     title: 'The plan',
     bindings: [
+      one('c', 'what the plans side by side differ in', { type: 'about', by: 1 }, 'compare'),
       {
         keys: 'up, down',
         words: 'choose what to change',

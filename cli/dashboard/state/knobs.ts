@@ -24,7 +24,7 @@ type Sow = Crop['sow'];
 /** Days between sowings that the cadence knob stops at. */
 const CADENCES = [1, 2, 3, 4, 5, 6, 7, 10, 14, 21, 28];
 /** Visits that the visits knob stops at, from the rarest on. */
-const VISITS: readonly (readonly Weekday[])[] = [
+export const VISITS: readonly (readonly Weekday[])[] = [
   ['mon'],
   ['mon', 'thu'],
   ['mon', 'wed', 'fri'],
@@ -73,7 +73,8 @@ function cadenceKnob(label: string, c: number): Knob {
   };
 }
 
-function sowText(sow: Sow): string {
+/** `every 3 d`, `mon thu`, `4 dates`, `refill`. */
+export function sowText(sow: Sow): string {
   if ('refill' in sow) return 'refill';
   if ('every' in sow) return `every ${sow.every} d`;
   return 'on' in sow ? sow.on.join(' ') : `${sow.dates.length} dates`;
@@ -148,7 +149,7 @@ const wantKnob: Knob = {
  * The next whole number; in steps of about a twentieth where the numbers are large. Never beyond the
  * limits. One step back is as large as the one that led there.
  */
-function step(value: number, by: 1 | -1, { least, most }: Limits): number {
+export function step(value: number, by: 1 | -1, { least, most }: Limits): number {
   const from = by === 1 ? value : value - 1;
   const size = Math.max(1, 10 ** Math.floor(Math.log10(Math.max(1, from / 20))));
   return Math.min(most, Math.max(least, value + by * size));

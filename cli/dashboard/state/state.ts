@@ -7,8 +7,9 @@
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { RunResult } from '../../../sim/study/summary.js';
-import type { Differences } from '../thread/messages.js';
+import type { Differences, StripTold } from '../thread/messages.js';
 import { knobsOf } from './knobs.js';
+import { isSamePlan, nextAbout, type Strip, stripOf } from './strip.js';
 
 /** What covers the picture, if anything. */
 export type Cover =
@@ -18,6 +19,8 @@ export type Cover =
 
 /** A plan that was put aside to be looked at beside others. */
 export interface Kept {
+  /** What it is called: 1 for the first that was kept, and so on. */
+  readonly number: number;
   readonly scenario: Scenario;
   /** Its figures, once they are known. */
   readonly result: RunResult | null;
@@ -46,17 +49,25 @@ export interface State {
   /** Last day of the film [d]. */
   readonly lastDay: number;
   readonly day: number;
+  /** false until a key or the first film has chosen the day. */
+  readonly dayChosen: boolean;
   /** 1 forward, -1 backward, 0 at rest. */
   readonly playing: -1 | 0 | 1;
   /** Days that the film moves at a time: 1 or 7. */
   readonly stride: 1 | 7;
   readonly knob: number;
+  /** Which part of the screen up, down and Enter act on. */
+  readonly mark: 'strip' | 'plan';
+  /** The plan beside its neighbours, or beside those that were kept. */
+  readonly strip: Strip;
   /** Number of the last question; its answer may still be out. */
   readonly asked: number;
   /** Figures on the screen, of question `answered`: those of an older plan until new ones come. */
   readonly figures: Figures | null;
   readonly answered: number;
   readonly kept: readonly Kept[];
+  /** Number of the next plan that is kept. */
+  readonly nextKept: number;
   readonly cover: Cover;
   /** A wish that the program should write a file. */
   readonly saving: { readonly path: string; readonly over: boolean } | null;
@@ -67,6 +78,10 @@ export interface State {
 
 export type Action =
   | { readonly type: 'tick' | 'stride' | 'real' | 'undo' | 'redo' | 'keep' | 'swap' | 'drop' }
+  /** Another thing that the strip is about. */
+  | { readonly type: 'about'; readonly by: 1 | -1 }
+  /** The plan of a row of the strip comes on the screen. */
+  | { readonly type: 'take'; readonly row: number }
   | { readonly type: 'help' | 'save' | 'erase' | 'accept' | 'refuse' | 'quit' }
   | { readonly type: 'resize'; readonly columns: number; readonly rows: number }
   | { readonly type: 'step'; readonly days: number }
@@ -77,7 +92,10 @@ export type Action =
   | { readonly type: 'text'; readonly text: string }
   | { readonly type: 'saved'; readonly outcome: 'written' | 'exists' | 'failed'; readonly message: string }
   | { readonly type: 'figures'; readonly id: number; readonly figures: Figures }
-  | { readonly type: 'film'; readonly lastDay: number };
+  | { readonly type: 'strip'; readonly id: number; readonly told: StripTold }
+  | { readonly type: 'keptFigures'; readonly number: number; readonly result: RunResult }
+  /** @property opensAt day that is shown first */
+  | { readonly type: 'film'; readonly lastDay: number; readonly opensAt: number };
 
 /** Plans that can be undone. */
 const MOST_PAST = 200;
@@ -88,12 +106,15 @@ export const MOST_KEPT = 6;
 export function beginning(given: Pick<State, 'scenario' | 'columns' | 'rows' | 'hasLog'>): State {
   return {
     ...given,
+    strip: stripOf({ ...given, kept: [] }, null, null),
+    mark: 'plan',
     past: [],
     future: [],
     season: 0,
     real: given.hasLog,
     lastDay: given.scenario.weeks * 7,
     day: 0,
+    dayChosen: false,
     playing: 0,
     stride: 1,
     knob: 0,
@@ -101,6 +122,7 @@ export function beginning(given: Pick<State, 'scenario' | 'columns' | 'rows' | '
     figures: null,
     answered: 0,
     kept: [],
+    nextKept: 1,
     cover: { kind: 'none' },
     saving: null,
     note: null,
@@ -109,6 +131,25 @@ export function beginning(given: Pick<State, 'scenario' | 'columns' | 'rows' | '
 }
 
 export function reduce(state: State, action: Action): State {
+  return stripped(state, acted(state, action));
+}
+
+/** With the strip that belongs to the plan, the kept plans and the size of the screen; asked about where it is another one. */
+function stripped(before: State, state: State): State {
+  if (
+    before.scenario === state.scenario &&
+    before.kept === state.kept &&
+    before.rows === state.rows &&
+    before.strip === state.strip
+  ) {
+    return state;
+  }
+  const strip = stripOf(state, state.strip.about, state.strip);
+  if (strip === state.strip) return state;
+  return { ...(state.asked > before.asked ? state : askedAgain(state)), strip };
+}
+
+function acted(state: State, action: Action): State {
   switch (action.type) {
     case 'resize':
       return { ...state, columns: action.columns, rows: action.rows };
@@ -117,7 +158,23 @@ export function reduce(state: State, action: Action): State {
     case 'step':
       return moved({ ...state, playing: 0, note: null }, action.days);
     case 'go':
-      return { ...state, playing: 0, day: action.to === 'start' ? 0 : state.lastDay, note: null };
+      return {
+        ...state,
+        playing: 0,
+        day: action.to === 'start' ? 0 : state.lastDay,
+        dayChosen: true,
+        note: null,
+      };
+    case 'about': {
+      const about = nextAbout(state, state.strip.about, action.by);
+      const strip = stripOf(state, about, state.strip);
+      return strip === state.strip ? state : { ...askedAgain(state), strip, note: null };
+    }
+    case 'take': {
+      const row = state.strip.rows[action.row];
+      if (row === undefined || row.now) return { ...state, note: 'This is the plan on the screen.' };
+      return changed(state, row.scenario);
+    }
     case 'play':
       return played(state, action.direction);
     case 'stride':
@@ -171,8 +228,19 @@ export function reduce(state: State, action: Action): State {
       return saved(state, action);
     case 'figures':
       return answered(state, action.id, action.figures);
-    case 'film':
-      return { ...state, lastDay: action.lastDay, day: Math.min(state.day, action.lastDay) };
+    case 'strip':
+      return told(state, action.id, action.told);
+    case 'keptFigures':
+      return {
+        ...state,
+        kept: state.kept.map((plan) =>
+          plan.number === action.number ? { ...plan, result: action.result } : plan,
+        ),
+      };
+    case 'film': {
+      const day = state.dayChosen ? state.day : action.opensAt;
+      return { ...state, dayChosen: true, lastDay: action.lastDay, day: Math.min(day, action.lastDay) };
+    }
     case 'quit':
       return { ...state, quit: true };
   }
@@ -182,7 +250,8 @@ function moved(state: State, days: number): State {
   const day = Math.max(0, Math.min(state.lastDay, state.day + days));
   // The film stops where it ends.
   const ended = state.playing !== 0 && (day === 0 || day === state.lastDay) && day === state.day;
-  return day === state.day && !ended ? state : { ...state, day, playing: ended ? 0 : state.playing };
+  if (day === state.day && !ended) return state;
+  return { ...state, day, dayChosen: true, playing: ended ? 0 : state.playing };
 }
 
 function played(state: State, direction: 1 | -1): State {
@@ -190,22 +259,44 @@ function played(state: State, direction: 1 | -1): State {
   // From its end the film begins anew.
   const from = direction === 1 ? state.lastDay : 0;
   const day = state.day === from ? state.lastDay - from : state.day;
-  return { ...state, playing: direction, day, note: null };
+  return { ...state, playing: direction, day, dayChosen: true, note: null };
 }
 
 function otherSeason(state: State, by: 1 | -1): State {
   const season = Math.max(0, state.season + by);
   if (season === state.season) return { ...state, note: 'This is the first season.' };
-  // Figures are those of all seasons: another one leaves them as they are, if they are all there.
+  return { ...askedAgain(state), season, real: false, note: null };
+}
+
+/** Another question about the same plan: what is known of it stays. */
+function askedAgain(state: State): State {
   const asked = state.asked + 1;
-  const answered = isAnswered(state) ? asked : state.answered;
-  return { ...state, season, real: false, asked, answered, note: null };
+  return { ...state, asked, answered: state.answered === state.asked ? asked : state.answered };
 }
 
 /** Whether all figures of the plan on the screen are there; what holds the line back comes last. */
-function isAnswered({ asked, answered, figures }: State): boolean {
-  if (figures === null || answered !== asked) return false;
+export function isAnswered({
+  asked,
+  answered,
+  figures,
+}: Pick<State, 'asked' | 'answered' | 'figures'>): boolean {
+  if (figures === null || answered !== asked || figures.result.partial) return false;
   return figures.result.limits !== null || figures.result.running === null;
+}
+
+/** What is known of the plans of the strip; what was told of another strip is dropped. */
+function told(state: State, id: number, { seasons, from, rows }: StripTold): State {
+  const { strip, asked } = state;
+  if (id !== asked) return state;
+  return {
+    ...state,
+    strip: {
+      ...strip,
+      seasons,
+      from,
+      rows: strip.rows.map((row, i) => ({ ...row, ...(rows[i] == null ? {} : { ...rows[i], fresh: true }) })),
+    },
+  };
 }
 
 /** The state with another plan; the present one can be brought back. */
@@ -232,27 +323,44 @@ function redone(state: State): State {
 }
 
 function kept(state: State): State {
-  const known = state.kept.some(({ scenario }) => scenario === state.scenario);
+  const known = state.kept.some(({ scenario }) => isSamePlan(scenario, state.scenario));
   if (known) return { ...state, note: 'This plan is kept already.' };
   if (state.kept.length === MOST_KEPT) {
     return { ...state, note: `${MOST_KEPT} plans are kept, and that is all there is room for.` };
   }
-  return { ...state, kept: [...state.kept, present(state)], note: 'Kept.' };
+  return withPresentKept(state, state.kept, state, 'Kept.');
 }
 
 /** The oldest other kept plan comes on the screen; the present one is kept in its place, last. */
 function swapped(state: State): State {
-  const others = state.kept.filter(({ scenario }) => scenario !== state.scenario);
+  const others = state.kept.filter(({ scenario }) => !isSamePlan(scenario, state.scenario));
   const [first, ...rest] = others;
   if (first === undefined) {
     return { ...state, note: state.kept.length === 0 ? NOTHING_KEPT : 'No other plan is kept.' };
   }
-  return { ...changed(state, first.scenario), kept: [...rest, present(state)] };
+  return withPresentKept(changed(state, first.scenario), rest, state, null);
 }
 
-/** The plan on the screen, to be kept. */
-function present({ scenario, figures, asked, answered }: State): Kept {
-  return { scenario, result: answered === asked ? (figures?.result ?? null) : null };
+/** A state with the plan of another one put behind those that are kept, under its old number if it was kept before. */
+function withPresentKept(
+  state: State,
+  others: readonly Kept[],
+  { scenario, figures, kept, nextKept, ...asked }: State,
+  note: string | null,
+): State {
+  const before = kept.find((plan) => isSamePlan(plan.scenario, scenario));
+  const isKnown = isAnswered({ ...asked, figures });
+  const plan: Kept = before ?? {
+    number: nextKept,
+    scenario,
+    result: isKnown ? (figures?.result ?? null) : null,
+  };
+  return {
+    ...state,
+    kept: [...others, plan],
+    nextKept: before === undefined ? nextKept + 1 : nextKept,
+    note,
+  };
 }
 
 /** The state with another text in place of the file name that is being typed. */
@@ -279,8 +387,13 @@ function saved(state: State, { outcome, message }: Extract<Action, { type: 'save
 /** Figures of a plan that is no longer on the screen are dropped, unless nothing newer is there to look at. */
 function answered(state: State, id: number, figures: Figures): State {
   if (id < state.answered) return state;
-  const kept = state.kept.map((plan) =>
-    id === state.asked && plan.scenario === state.scenario ? { ...plan, result: figures.result } : plan,
-  );
-  return { ...state, figures, answered: id, kept };
+  const now = { ...state, figures, answered: id };
+  const isKept = isAnswered(now) && state.kept.some(({ scenario }) => isSamePlan(scenario, state.scenario));
+  if (!isKept) return now;
+  return {
+    ...now,
+    kept: state.kept.map((plan) =>
+      isSamePlan(plan.scenario, state.scenario) ? { ...plan, result: figures.result } : plan,
+    ),
+  };
 }

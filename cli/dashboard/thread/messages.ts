@@ -1,7 +1,7 @@
 /** What the thread that runs seasons is asked, and what it answers: plain data, sent between threads. */
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
-import type { Difference } from '../../../sim/study/compare.js';
+import type { Difference, PlanResult } from '../../../sim/study/compare.js';
 import type { FigureName } from '../../../sim/study/figures.js';
 import type { FilmData } from '../../../sim/study/film/film-data.js';
 import type { RunResult } from '../../../sim/study/summary.js';
@@ -10,12 +10,16 @@ export interface Question {
   /** Rises with each question; a newer one makes older ones void. */
   readonly id: number;
   readonly scenario: Scenario;
-  /** The plan that the difference is taken to; null for none. */
+  /** The plan that the difference is taken to: the one that undo brings back; null for none. */
   readonly before: Scenario | null;
   /** Which season is filmed. */
   readonly season: number;
-  /** Only the film is wanted: the figures are known. */
-  readonly onlyFilm: boolean;
+  /** The figures of the plan are known: they need not be sent again. */
+  readonly isKnown: boolean;
+  /** Plans side by side, the one on the screen among them. */
+  readonly strip: readonly { readonly name: string; readonly scenario: Scenario; readonly now: boolean }[];
+  /** Kept plans whose figures are missing. */
+  readonly kept: readonly { readonly number: number; readonly scenario: Scenario }[];
 }
 
 /** The figures that are compared with those of the plan before. */
@@ -24,6 +28,18 @@ export const COMPARED = ['heads_a_week', 'bad_week'] as const satisfies readonly
 /** null where one of the two plans has no such figure. */
 export type Differences = Readonly<Record<(typeof COMPARED)[number], Difference | null>>;
 
+/** What is known so far of the plans of a strip. */
+export interface StripTold {
+  /** Seasons that each of them is to be run. */
+  readonly seasons: number;
+  /** The first of the weeks that count for all of them, an ISO date; null if there is none, or if no season was run yet. */
+  readonly from: string | null;
+  /** In the order of the question; null where no season was run yet. */
+  readonly rows: readonly RowTold[];
+}
+
+export type RowTold = { readonly result: PlanResult; readonly seasons: number } | null;
+
 export type Reply =
   | { readonly kind: 'film'; readonly id: number; readonly film: FilmData }
   | {
@@ -31,9 +47,11 @@ export type Reply =
       readonly id: number;
       /** null if it was sent before. */
       readonly film: FilmData | null;
-      /** Without `limits` at first; they come with a second reply. */
+      /** `partial` as long as not all seasons are run; without `limits` at first. */
       readonly result: RunResult;
-      /** null without a plan before. */
+      /** null without a plan before, and as long as not all seasons are run. */
       readonly differences: Differences | null;
     }
+  | { readonly kind: 'strip'; readonly id: number; readonly told: StripTold }
+  | { readonly kind: 'kept'; readonly number: number; readonly result: RunResult }
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };

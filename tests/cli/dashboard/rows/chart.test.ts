@@ -135,11 +135,11 @@ describe('the chart', () => {
 });
 
 describe('the legend of the chart', () => {
-  const all = { want: 44, real: false, width: 80, seasons: 200 };
+  const all = { want: 44, real: false, width: 80, said: 'more heads', isOld: false };
 
-  test('names every sign that it shows, and the seasons behind it', () => {
+  test('names every sign that it shows, and what stands beside it', () => {
     const text = textOf(chartLegend(timeAxis(26, 60), all, DRAWN));
-    expect(text).toBe('Heads a week  ━ usual  ┊ 8 of 10  ┄ wanted 44  ╋ this season         200 seasons');
+    expect(text).toBe('Heads a week  ━ usual  ┊ 8 of 10  ┄ wanted 44  ╋ this season          more heads');
   });
 
   test('says if a column is more than a week, and if the picks are those of a log', () => {
@@ -150,7 +150,7 @@ describe('the legend of the chart', () => {
 
   test('leaves out what has no room', () => {
     expect(textOf(chartLegend(timeAxis(52, 30), { ...all, width: 50 }, DRAWN))).toBe(
-      'Heads a week, 2 weeks a column  ━ usual  ┊ 8 of 10',
+      'Heads a week, 2 weeks a column          more heads',
     );
   });
 });

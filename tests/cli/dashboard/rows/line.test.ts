@@ -1,16 +1,25 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { timeAxis } from '../../../../cli/dashboard/rows/axis.js';
-import { emptyAt, weeklyPicks } from '../../../../cli/dashboard/rows/film.js';
-import { dayWords, headRows } from '../../../../cli/dashboard/rows/head.js';
+import { dayRow, dayWords } from '../../../../cli/dashboard/rows/day.js';
+import { emptyAt, openingDay, weeklyPicks } from '../../../../cli/dashboard/rows/film.js';
 import { idleRows } from '../../../../cli/dashboard/rows/idle.js';
-import { legendRows, lineRows } from '../../../../cli/dashboard/rows/line.js';
+import { type LineAnswer, legendRows, lineRows } from '../../../../cli/dashboard/rows/line.js';
 import { type LineLayout, lineLayout } from '../../../../cli/dashboard/rows/line-layout.js';
 import { rowWidth } from '../../../../cli/dashboard/rows/rows.js';
 import { DRAWN, PLAIN } from '../../../../cli/dashboard/theme.js';
 import { STATES } from '../../../../sim/models/ledger.js';
 import type { Film } from '../../../../sim/study/film/film.js';
-import { acted, filmBy, type GivenStage, linesOf, meaningOf, pressing, start } from '../given.js';
+import {
+  acted,
+  filmBy,
+  type GivenStage,
+  HELD_BY_FINISHING,
+  linesOf,
+  meaningOf,
+  pressing,
+  start,
+} from '../given.js';
 
 const CELLAR_STAGES = [
   { name: 'germination', channels: 1, holesPerChannel: 10 },
@@ -20,7 +29,7 @@ const CELLAR_STAGES = [
 
 function drawn(film: Film, width: number, height: number, day = 0, names: 1 | 2 = 1): string[] {
   const layout = lineLayout(film, width, height, names);
-  return linesOf(lineRows({ film, day, layout, width, height, signs: PLAIN }));
+  return linesOf(lineRows({ film, day, answer: null, layout, width, height, signs: PLAIN }));
 }
 
 describe('the line', () => {
@@ -119,7 +128,7 @@ describe('lines of any kind on screens of any size', () => {
         const layout = lineLayout(film, width, height, names);
         if (layout !== null) expect(layout.height).toBeLessThanOrEqual(height);
         for (const day of [0, 1, 2]) {
-          const rows = lineRows({ film, day, layout, width, height, signs: DRAWN });
+          const rows = lineRows({ film, day, answer: null, layout, width, height, signs: DRAWN });
           expect(rows.length).toBeLessThanOrEqual(height);
           if (layout !== null) expect(rows).toHaveLength(layout.height);
           for (const row of rows) expect(rowWidth(row)).toBeLessThanOrEqual(width);
@@ -142,7 +151,10 @@ describe('lines of any kind on screens of any size', () => {
         const { places, body } = layout.bands[0]!;
         const shown = { ...layout, bands: [{ places: places.filter((p) => p.arrangement !== null), body }] };
         fc.pre(shown.bands[0]!.places.length > 0);
-        const rows = bodyOf(lineRows({ film, day: 0, layout: shown, width, height, signs: DRAWN }), shown);
+        const rows = bodyOf(
+          lineRows({ film, day: 0, answer: null, layout: shown, width, height, signs: DRAWN }),
+          shown,
+        );
         STATES.forEach((state, k) => {
           const signs = rows.flat().flatMap((piece) => (piece.meaning === state ? [...piece.text] : []));
           const holes = shown.bands[0]!.places.reduce(
@@ -277,7 +289,7 @@ describe('picks of the season on the screen', () => {
   });
 });
 
-describe('the first rows', () => {
+describe('the row of the day', () => {
   const film = filmBy({
     stages: CELLAR_STAGES,
     days: 182,
@@ -285,46 +297,84 @@ describe('the first rows', () => {
     visits: (day) => day !== 50,
   });
   const state = acted(start(), { type: 'step', days: 49 });
-  const head = (of = state, width = 78): string[] =>
-    linesOf(headRows({ state: of, film, width, height: 2, signs: DRAWN }));
+  const row = (of = state, width = 78, alone = false): string =>
+    linesOf([dayRow({ state: of, film, width, alone, signs: DRAWN })])[0]!;
 
-  test('tell line, season, date, day and what was done', () => {
+  test('tells date, day, what was done and which season it is', () => {
     // Day 49 from Monday, 4 January 2027.
-    expect(head()).toEqual([
-      'Cellar line                                       simulated season 1 · at rest',
-      'Mon 22 Feb 2027  day 49 of 182  sown 10, moved 7, picked 4',
-    ]);
+    expect(row(state, 80)).toBe(
+      'Mon 22 Feb 2027  day 49 of 182  sown 10, moved 7, picked 4    season 1 · at rest',
+    );
+    expect(row(state, 58, true)).toBe('Mon 22 Feb 2027  day 49 of 182  sown 10, moved 7, picked 4');
+    expect(row({ ...state, real: true })).toMatch(/the log · at rest$/);
+    expect(
+      meaningOf([dayRow({ state, film, width: 78, alone: true, signs: DRAWN })], 'Mon 22 Feb 2027'),
+    ).toBe('strong');
   });
 
-  test('tell whether the season runs, and how', () => {
-    expect(head(pressing(state, ' '))[0]).toMatch(/ season 1 · running$/);
-    expect(head(pressing(state, 'b', 'w', 'm'))[0]).toMatch(/ season 2 · running backward by weeks$/);
-    expect(head(pressing(state, 'w'))[0]).toMatch(/ · at rest, by weeks$/);
+  test('tells whether the season runs, and how', () => {
+    expect(row(pressing(state, ' '))).toMatch(/ season 1 · running$/);
+    expect(row(pressing(state, 'b', 'w', 'm'), 90)).toMatch(/ season 2 · running backward by weeks$/);
+    expect(row(pressing(state, 'w'), 90)).toMatch(/ · at rest, by weeks$/);
   });
 
-  test('tell a visit with nothing to do from none, and the end', () => {
+  test('tells a visit with nothing to do from none, and the end', () => {
     expect(dayWords(film, 48)).toBe('a visit, nothing to do');
     expect(dayWords(film, 50)).toBe('no visit');
     expect(dayWords(film, 182)).toBe('the season is over');
   });
 
-  test('leave out deeds that have no room, and cut a long title', () => {
-    expect(head(state, 58)[1]).toBe('Mon 22 Feb 2027  day 49 of 182  sown 10, moved 7, picked 4');
-    expect(head(state, 57)[1]).toBe('Mon 22 Feb 2027  day 49 of 182  sown 10, moved 7');
-    const long = { ...state, scenario: { ...state.scenario, title: 'x'.repeat(200) } };
-    expect(head(long)[0]).toMatch(/^x+… {2}simulated season 1 · at rest$/);
+  test('marks that deeds have no room', () => {
+    expect(row(state, 57, true)).toBe('Mon 22 Feb 2027  day 49 of 182  sown 10, moved 7 …');
+  });
+});
+
+describe('the first day that is shown', () => {
+  const dealt = (day: number): number[] =>
+    ({ 40: [0, 1], 45: [30, 0, 30, 30], 52: [5, 5, 5], 54: [9, 4, 3, 4], 70: [99, 99, 99, 99] })[day] ?? [];
+  const film = filmBy({ stages: CELLAR_STAGES, days: 182, dealt });
+
+  test('is one on which most was done, within a fortnight from the week after the first pick on', () => {
+    // The first pick falls into the week of day 35: the fortnight is day 42 to 55. Day 45 has no pick.
+    expect(openingDay(film, false)).toBe(54);
   });
 
-  test('are one row on a low screen: the day', () => {
-    expect(linesOf(headRows({ state, film, width: 78, height: 1, signs: DRAWN }))).toEqual([
-      'Mon 22 Feb 2027  day 49 of 182                    simulated season 1 · at rest',
-    ]);
+  test('where nothing is picked, the liveliest of all; of a log the last day that it tells of', () => {
+    const never = filmBy({
+      stages: CELLAR_STAGES,
+      days: 30,
+      dealt: (day) => (day === 3 ? [10] : day === 9 ? [10, 0, 4] : []),
+    });
+    expect(openingDay(never, false)).toBe(9);
+    expect(openingDay(film, true)).toBe(181);
+  });
+});
+
+describe('what holds the line back', () => {
+  const film = filmBy({ stages: CELLAR_STAGES, days: 7, stateOf: () => 'growing' });
+  const drawnWith = (answer: LineAnswer, width = 100, names: 1 | 2 = 1): string[] => {
+    const layout = lineLayout(film, width, 6, names);
+    return linesOf(lineRows({ film, day: 0, answer, layout, width, height: 6, signs: PLAIN }));
+  };
+  const limits = { ...HELD_BY_FINISHING, stages: ['nursery', 'finishing'] };
+
+  test('is marked at its stages by a sign, and in words where there is room', () => {
+    expect(drawnWith({ limits, idle: [] }, 140)[0]).toMatch(
+      /^- > germination -+ - > {3}nursery < holds back -+ - > {3}finishing < holds back -+ - >$/,
+    );
+    expect(drawnWith({ limits, idle: [] }, 72)[0]).toMatch(/nursery < -+ .*finish\S+ < -* ?- >$/);
   });
 
-  test('name the log where its season is shown', () => {
-    expect(head({ ...state, real: true })[0]).toMatch(/the season of the log · at rest$/);
-    expect(meaningOf(headRows({ state, film, width: 78, height: 2, signs: DRAWN }), 'Mon 22 Feb 2027')).toBe(
-      'strong',
+  test('is marked where seeds come in if it is what is sown; nowhere if it is no stage', () => {
+    const by = (kind: 'sowing' | 'visits'): string =>
+      drawnWith({ limits: { ...HELD_BY_FINISHING, by: kind, stages: [] }, idle: [] })[0]!;
+    expect(by('sowing')).toMatch(/^- < > germination -/);
+    expect(by('visits')).not.toContain('<');
+  });
+
+  test('the share of the season stands beside the count of the day', () => {
+    expect(drawnWith({ limits, idle: [0.304, 0.004, null] }, 140, 2)[1]).toMatch(
+      /^0 of 10 empty, 30 % over the season +0 of 12 empty, <1 % over the season +0 of 12 empty$/,
     );
   });
 });

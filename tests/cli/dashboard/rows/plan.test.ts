@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { differenceRows, differencesOf } from '../../../../cli/dashboard/rows/difference.js';
-import { figureRows, figureWords } from '../../../../cli/dashboard/rows/figures.js';
+import { answerWords, factWords, figureRows, remediesOf } from '../../../../cli/dashboard/rows/figures.js';
 import { footRow } from '../../../../cli/dashboard/rows/foot.js';
 import { helpRows } from '../../../../cli/dashboard/rows/help.js';
-import { cellsOf, differing, keptRows } from '../../../../cli/dashboard/rows/kept.js';
+import { cellsOf, differing } from '../../../../cli/dashboard/rows/kept.js';
 import { knobHeight, knobRows } from '../../../../cli/dashboard/rows/knobs.js';
 import { planRows } from '../../../../cli/dashboard/rows/plan.js';
 import { rowWidth } from '../../../../cli/dashboard/rows/rows.js';
@@ -30,14 +30,20 @@ import {
 const RESULT = figures({ limits: HELD_BY_FINISHING });
 
 describe('the figures', () => {
-  test('tell a usual week, a bad one, the first pick, what holds the line back and what a channel there brings', () => {
-    expect(figureWords(RESULT).map(({ label, value }) => `${label.trim()}: ${value}`)).toEqual([
+  const said = (words: readonly { label: string; value: string }[]): string[] =>
+    words.map(({ label, value }) => `${label.trim()}: ${value}`);
+
+  test('for somebody who listens the answer comes first: usual week, bad one, what holds the line back, what brings more', () => {
+    expect(said(answerWords(RESULT))).toEqual([
       'usual week: 22 heads',
       'bad week: 14 or fewer',
-      'first pick: Mon 15 Feb 2027',
       'held back by: finishing',
-      'a channel more: +1.9 in finishing',
-      '95 % interval: +1.6 to +2.2',
+      'one more finishing channel: +1.9 heads a week (+1.6 to +2.2)',
+      '10 % more seeds: +0.4 heads a week (+0.1 to +0.7)',
+      'one more nursery channel: 0.0 heads a week (-0.1 to +0.1), hardly anything',
+    ]);
+    expect(said(factWords(RESULT))).toEqual([
+      'first pick: Mon 15 Feb 2027',
       'without a pick: 3.1 % of weeks',
       'heads a week: 20.5 on average',
       'if 10 % slower: -1.9 a week',
@@ -45,63 +51,79 @@ describe('the figures', () => {
   });
 
   test('until it is known, what holds the line back is being tried', () => {
-    const words = figureWords(figures({ limits: null }));
-    expect(words).toContainEqual({ label: 'held back by', value: 'being tried' });
-    expect(words.some(({ label }) => label === 'a channel more')).toBe(false);
+    const out = figures({ limits: null });
+    expect(said(answerWords(out)).at(-1)).toBe('held back by: being tried');
+    expect(linesOf(figureRows(out, 38, 4, PLAIN))[0]).toBe('being tried: what would bring more');
   });
 
-  test('where sowing holds the line back, it is told what more seeds bring', () => {
-    const words = figureWords(figures({ limits: { ...HELD_BY_FINISHING, by: 'sowing', stages: [] } }));
-    expect(words).toContainEqual({ label: 'held back by', value: 'what is sown' });
-    expect(words).toContainEqual({ label: 'seeds +10 %', value: '+0.40 a week' });
+  test('remedies stand in the order of what they bring, the most marked, with the interval where it has room', () => {
+    expect(linesOf(figureRows(RESULT, 60, 5, PLAIN))).toEqual([
+      'one more finishing channel +1.9 (+1.6 to +2.2) most',
+      '10 % more seeds            +0.4 (+0.1 to +0.7)',
+      'hardly anything: nursery +1 channel',
+      'first pick     Mon 15 Feb 2027',
+      'without a pick 3.1 % of weeks',
+    ]);
+    expect(linesOf(figureRows(RESULT, 38, 3, PLAIN))).toEqual([
+      'one more finishing channel +1.9 most',
+      '10 % more seeds            +0.4',
+      'first pick     Mon 15 Feb 2027',
+    ]);
   });
 
-  test('a channel of another stage that may bring more, or nothing, is not the one told of', () => {
+  test('those that have no room are counted', () => {
+    expect(linesOf(figureRows(RESULT, 38, 2, PLAIN))).toEqual([
+      'and 2 that bring less',
+      'first pick     Mon 15 Feb 2027',
+    ]);
+    const three = {
+      ...HELD_BY_FINISHING,
+      trials: HELD_BY_FINISHING.trials.map((trial) => ({ ...trial, brings: true })),
+    };
+    expect(linesOf(figureRows(figures({ limits: three }), 38, 3, PLAIN))).toEqual([
+      'one more finishing channel +1.9 most',
+      'and 2 that bring less',
+      'first pick     Mon 15 Feb 2027',
+    ]);
+  });
+
+  test('what brings more by luck only is not among what brings more', () => {
     const unsure = { ...HELD_BY_FINISHING.trials[0]!, gain: 3, low: -1, high: 7 };
-    const limits = { ...HELD_BY_FINISHING, trials: [unsure, ...HELD_BY_FINISHING.trials.slice(1)] };
-    expect(figureWords(figures({ limits }))).toContainEqual({
-      label: 'a channel more',
-      value: '+1.9 in finishing',
-    });
+    const trials = [unsure, ...HELD_BY_FINISHING.trials.slice(1)];
+    expect(remediesOf({ ...HELD_BY_FINISHING, trials }).map(({ short }) => short)).toEqual([
+      'finishing +1 channel',
+      'seeds +10 %',
+      'nursery +1 channel',
+    ]);
   });
 
-  test('where something brings more than any channel, that is said', () => {
-    const better = [{ kind: 'visits' }] as const;
-    expect(figureWords(figures({ limits: { ...HELD_BY_FINISHING, better } }))).toContainEqual({
-      label: 'better still',
-      value: 'a visit every day',
-    });
+  test('where nothing brings more, that is said', () => {
+    const trials = HELD_BY_FINISHING.trials.map((trial) => ({ ...trial, brings: false }));
+    const limits = { ...HELD_BY_FINISHING, by: 'nothing', stages: [], trials } as const;
+    expect(linesOf(figureRows(figures({ limits }), 38, 3, PLAIN))[0]).toBe(
+      'nothing that was tried brings more',
+    );
   });
 
   test('of what is wanted it is told how much is missed', () => {
-    expect(figureWords(figures({ wanted: 200, short: 30 }))).toContainEqual({
+    expect(factWords(figures({ wanted: 200, short: 30 }))).toContainEqual({
       label: 'wanted, missed',
       value: '15.0 %',
     });
   });
 
   test('where no week is one of a running line there is no usual week', () => {
-    expect(figureWords(figures({ p50: null }))[0]).toEqual({
-      label: 'usual week',
-      value: 'none in this time',
-    });
+    expect(said(answerWords(figures({ p50: null })))).toEqual(['usual week: none in this time']);
   });
 
-  test('a value that is too long goes on below, and what has no room is left out', () => {
-    const limits = { ...HELD_BY_FINISHING, stages: ['germination', 'finishing'] };
-    const rows = figureRows(figures({ limits }), 30, 5, DRAWN);
-    expect(linesOf(rows)).toEqual([
-      'usual week     22 heads',
-      'bad week       14 or fewer',
-      'first pick     Mon 15 Feb 2027',
-      'held back by   germination and',
-      '               finishing',
-    ]);
-    for (const row of rows) expect(rowWidth(row)).toBeLessThanOrEqual(30);
+  test('no row is longer than its room', () => {
+    for (const width of [20, 30, 38, 46, 58]) {
+      for (const row of figureRows(RESULT, width, 9, DRAWN)) expect(rowWidth(row)).toBeLessThanOrEqual(width);
+    }
   });
 });
 
-describe('the difference to the plan before', () => {
+describe('the difference to the plan that undo brings back', () => {
   const differences = {
     heads_a_week: { mean: 1.34, low: 1.04, high: 1.62, verdict: 'more' },
     bad_week: { mean: 0, low: -1, high: 1, verdict: 'none' },
@@ -111,24 +133,36 @@ describe('the difference to the plan before', () => {
 
   test('is told with its interval and in words', () => {
     expect(linesOf(differenceRows(known, 78, 3))).toEqual([
-      'Against the plan before, with 95 % intervals',
-      'heads a week  +1.3 (+1.0 to +1.6) more',
-      'bad week      0 (-1 to +1) no difference',
+      'Against what u brings back, with 95 % intervals',
+      'heads a week +1.3 (+1.0 to +1.6) more',
+      'bad week 0 (-1 to +1) no difference',
     ]);
     expect(linesOf(differenceRows(known, 78, 2))).toHaveLength(2);
   });
 
-  test('finds room in few columns', () => {
-    expect(linesOf(differenceRows(known, 41, 3))).toEqual([
-      'Against the plan before, 95 %',
-      'mean     +1.3 (+1.0 to +1.6) more',
-      'bad      0 (-1 to +1) no difference',
+  test('finds room in one row, and in few columns', () => {
+    expect(linesOf(differenceRows(known, 116, 1))).toEqual([
+      'Against u: heads a week +1.3 (+1.0 to +1.6) more   bad week 0 (-1 to +1) no difference',
+    ]);
+    expect(linesOf(differenceRows(known, 78, 1))).toEqual([
+      'heads a week +1.3 (+1.0 to +1.6) more   bad week 0 (-1 to +1) no difference',
+    ]);
+    expect(linesOf(differenceRows(known, 58, 1))).toEqual([
+      'Against u: heads a week +1.3 (+1.0 to +1.6) more',
     ]);
   });
 
-  test('is not shown while the figures of the new plan are out', () => {
-    expect(differenceRows(changed, 78, 3)).toEqual([]);
+  test('while the figures of the new plan are out it is said that they are', () => {
+    expect(linesOf(differenceRows(changed, 78, 3))).toEqual(['running 200 seasons']);
     expect(differencesOf(changed)).toEqual({ why: 'running 200 seasons' });
+    // Of the first seasons there are figures, but no difference yet.
+    const partial = { ...figures(), seasons: 20, partial: true };
+    const few = acted(changed, {
+      type: 'figures',
+      id: 2,
+      figures: { result: partial, differences: null },
+    });
+    expect(differencesOf(few)).toEqual({ why: 'running 200 seasons' });
   });
 
   test('waits for as many seasons as are run: fewer of a very large line', () => {
@@ -139,18 +173,14 @@ describe('the difference to the plan before', () => {
     });
   });
 
-  test('is told after an undo too, when no plan before is left to go back to', () => {
-    const undone = acted(pressing(known, 'u'), {
-      type: 'figures',
-      id: 3,
-      figures: { result: RESULT, differences },
-    });
+  test('is none after an undo that leaves nothing to undo', () => {
+    const undone = answered(pressing(known, 'u'));
     expect(undone.past).toEqual([]);
-    expect(linesOf(differenceRows(undone, 78, 2))[0]).toBe('heads a week  +1.3 (+1.0 to +1.6) more');
+    expect(linesOf(differenceRows(undone, 78, 2))[0]).toMatch(/^\+ and - change the plan/);
   });
 
   test('is none before anything was changed, and it is said how to', () => {
-    expect(linesOf(differenceRows(answered(start()), 78, 2))[0]).toMatch(/^Change the plan with \+ and -/);
+    expect(linesOf(differenceRows(answered(start()), 78, 2))[0]).toMatch(/^\+ and - change the plan/);
   });
 
   test('where a plan has no such figure, that is said', () => {
@@ -159,7 +189,7 @@ describe('the difference to the plan before', () => {
       id: 2,
       figures: { result: RESULT, differences: { heads_a_week: null, bad_week: null } },
     });
-    expect(linesOf(differenceRows(none, 78, 2))[0]).toBe('heads a week  cannot be told');
+    expect(linesOf(differenceRows(none, 78, 2))[0]).toBe('heads a week cannot be told');
   });
 });
 
@@ -207,38 +237,6 @@ describe('the knobs', () => {
 });
 
 describe('kept plans', () => {
-  const kept: State = pressing(answered(start(), figures({ sown: 52, limits: HELD_BY_FINISHING })), 'k', '+');
-
-  test('stand below the present one: heads, seeds a week, holes, and what is different about them', () => {
-    // 52 seeds in 26 weeks; 40 + 48 + 72 holes.
-    expect(linesOf(keptRows(kept, 80, 5, PLAIN))).toEqual([
-      '     usual  bad  mean  seeds  holes',
-      'now      -    -     -      -    160',
-      '1       22   14  20.5      2    160  sow every 3 d',
-    ]);
-  });
-
-  test('leave out what is different where there is no room', () => {
-    const rows = keptRows(kept, 34, 5, PLAIN);
-    expect(linesOf(rows)[2]).toBe('1      22  14 20.5     2   160');
-    for (const row of rows) expect(rowWidth(row)).toBeLessThanOrEqual(34);
-  });
-
-  test('the last ones are shown where not all have room', () => {
-    const many = pressing(kept, 'k', '+', 'k', '+');
-    const names = linesOf(keptRows(many, 80, 4, PLAIN)).map((line) => line.slice(0, 3).trim());
-    expect(names).toEqual(['', 'now', '2', '3']);
-    expect(keptRows(many, 80, 2, PLAIN)).toHaveLength(2);
-  });
-
-  test('numbers are whole: where they are long the last columns go', () => {
-    const hall = figures({ p50: 18_139, p10: 17_965, sown: 1_092_000 });
-    const rows = keptRows(pressing(answered(start(example('hall-150000')), hall), 'k'), 34, 5, PLAIN);
-    // 1 092 000 seeds in 52 weeks.
-    expect(linesOf(rows)[1]).toBe('now  18 139  17 965  20.5  21 000');
-    for (const row of rows) expect(rowWidth(row)).toBeLessThanOrEqual(34);
-  });
-
   test('differ in what was turned', () => {
     const other = pressing(start(), '+', { downArrow: true }, '+', '+').scenario;
     expect(differing(other, CELLAR)).toBe('sow every 4 d, seeds 12');
@@ -287,17 +285,15 @@ describe('why holes stood empty', () => {
 });
 
 describe('the plan', () => {
-  const layout = { width: 78, plan: { height: 4, knobs: 2, differences: 2, left: 78 } };
+  const layout = { width: 78, plan: { title: 1, height: 4, knobs: 2, differences: 2 } } as const;
   const plan = (state: State, spells = [] as const): string[] =>
     linesOf(planRows({ state, spells, day: 0, layout, signs: PLAIN }));
 
-  test('says quietly that seasons are being run', () => {
-    expect(plan(start())[0]).toMatch(/^The plan -+ running 200 seasons --$/);
-    expect(plan(answered(start()))[0]).toMatch(/^The plan -+$/);
-  });
-
-  test('says that plans are kept where the table has no room', () => {
-    expect(plan(pressing(answered(start()), 'k'))[0]).toMatch(/ 1 plan kept: a wider window shows them --$/);
+  test('says in its heading whether it was changed, and how many plans are kept', () => {
+    expect(plan(start())[0]).toMatch(/^The plan -+$/);
+    expect(plan(pressing(answered(start()), 'k', '+', 'k', '+'))[0]).toMatch(
+      /^The plan -+ changed - 2 kept --$/,
+    );
   });
 
   test('shows causes in place of the difference where the season is that of a log', () => {
@@ -323,7 +319,7 @@ describe('the last row', () => {
 
   test('shows the keys that most need to be known, and always those for help and for leaving', () => {
     expect(foot({ cover: none, note: null }, 116)).toBe(
-      'space run   left right day   up down choose   + - change   u undo   k keep   s save   ? help   q Ctrl-C leave',
+      'space run   left right day   c compare   up down choose   + - change   u undo   k keep   ? help   q Ctrl-C leave',
     );
     for (const width of [58, 78, 100]) {
       const text = foot({ cover: none, note: null }, width);

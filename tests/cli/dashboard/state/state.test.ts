@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { actionsFor } from '../../../../cli/dashboard/rows/actions.js';
 import { GROUPS, type Press } from '../../../../cli/dashboard/state/keys.js';
 import { knobsOf } from '../../../../cli/dashboard/state/knobs.js';
-import { MOST_KEPT, reduce, type State } from '../../../../cli/dashboard/state/state.js';
+import { isAnswered, MOST_KEPT, reduce, type State } from '../../../../cli/dashboard/state/state.js';
 import { readScenario } from '../../../../sim/scenario/read.js';
 import {
   acted,
@@ -70,7 +70,7 @@ function happens(state: State, event: Event): State {
     case 'figures':
       return answered(state);
     case 'film':
-      return reduce(state, { type: 'film', lastDay: state.scenario.weeks * 7 });
+      return reduce(state, { type: 'film', lastDay: state.scenario.weeks * 7, opensAt: 0 });
     case 'exists':
       return reduce(state, { type: 'saved', outcome: 'exists', message: '' });
     case 'written':
@@ -192,7 +192,9 @@ describe('the days', () => {
   });
 
   test('a shorter film draws the day back to its end', () => {
-    expect(acted(state, { type: 'step', days: 100 }, { type: 'film', lastDay: 40 })).toMatchObject({
+    expect(
+      acted(state, { type: 'step', days: 100 }, { type: 'film', lastDay: 40, opensAt: 0 }),
+    ).toMatchObject({
       day: 40,
       lastDay: 40,
     });
@@ -227,7 +229,10 @@ describe('figures', () => {
 
   test('another season asks again for what is still being worked out', () => {
     const withoutLimits = answered(start(), figures({ limits: null }));
-    expect(pressing(withoutLimits, 'm')).toMatchObject({ asked: 2, answered: 1 });
+    // What there is is of this plan, and stays; what is missing is asked for.
+    const other = pressing(withoutLimits, 'm');
+    expect(other).toMatchObject({ asked: 2, answered: 2 });
+    expect(isAnswered(other)).toBe(false);
     expect(pressing(start(), 'm')).toMatchObject({ asked: 2, answered: 0 });
   });
 
@@ -240,18 +245,121 @@ describe('figures', () => {
   });
 });
 
+describe('the strip', () => {
+  const every = (state: State): number[] =>
+    state.strip.rows.map(({ scenario }) => (scenario.crops[0]!.sow as { every: number }).every);
+
+  test('goes with the plan, and asks about its plans', () => {
+    const state = start();
+    expect(every(state)).toEqual([1, 2, 3, 4, 5]);
+    expect(every(pressing(state, '+'))).toEqual([2, 3, 4, 5, 6]);
+    // The second knob is the seeds: the cadences stay, of plans with more seeds.
+    const seeds = pressing(state, { downArrow: true }, '+');
+    expect(every(seeds)).toEqual([1, 2, 3, 4, 5]);
+    expect(seeds.strip.rows.every(({ scenario }) => 'seeds' in scenario.crops[0]!.sow)).toBe(true);
+    expect(seeds.strip.rows.map(({ scenario }) => scenario.crops[0]!.sow)).toContainEqual({
+      every: 5,
+      seeds: 11,
+    });
+  });
+
+  test('has more plans on a high screen, which are asked for', () => {
+    const high = acted(start(), { type: 'resize', columns: 120, rows: 40 });
+    expect(every(high)).toEqual([1, 2, 3, 4, 5, 6, 7]);
+    expect(high.asked).toBe(2);
+    expect(acted(high, { type: 'resize', columns: 100, rows: 50 })).toMatchObject({ asked: 2 });
+  });
+
+  test('c turns it, which asks about other plans; the figures on the screen stay', () => {
+    const state = answered(start());
+    const turned = pressing(state, 'c');
+    expect(turned.strip.about).toEqual({ kind: 'seeds' });
+    expect(turned).toMatchObject({ asked: 2, answered: 2, figures: state.figures });
+    expect(isAnswered(turned)).toBe(true);
+    let round = state;
+    for (let i = 0; i < 6; i++) round = pressing(round, 'c');
+    expect(round.strip.about).toEqual({ kind: 'cadence' });
+  });
+
+  test('a row of it can be taken up, and undo brings the plan of before back', () => {
+    const state = answered(start());
+    const taken = acted(state, { type: 'take', row: 4 });
+    expect(taken.scenario.crops[0]!.sow).toEqual({ every: 5, seeds: 10 });
+    expect(every(taken)).toEqual([3, 4, 5, 6, 7]);
+    expect(pressing(taken, 'u').scenario).toBe(state.scenario);
+    expect(acted(state, { type: 'take', row: 2 })).toEqual({
+      ...state,
+      note: 'This is the plan on the screen.',
+    });
+    expect(acted(state, { type: 'take', row: 9 }).scenario).toBe(state.scenario);
+  });
+
+  test('where what it was about is gone it is about the first thing that can be', () => {
+    const kept = pressing(start(), 'k', '+', 'c', 'c', 'c', 'c', 'c', 'c');
+    expect(kept.strip.about).toEqual({ kind: 'kept' });
+    expect(pressing(kept, 'd').strip.about).toEqual({ kind: 'cadence' });
+    // A refill, which lies beyond the longest cadence, has none: channels then.
+    const refill = pressing(start(), ...Array.from({ length: 9 }, () => '+'));
+    expect(refill.scenario.crops[0]!.sow).toEqual({ refill: true });
+    expect(refill.strip.about).toEqual({ kind: 'channels', stage: 'finishing' });
+  });
+
+  test('whatever is pressed, the plan on the screen stands in it once, and the question is about what it shows', () => {
+    fc.assert(
+      fc.property(STARTS, EVENTS, (first, events) => {
+        let state = first;
+        for (const event of events) {
+          const next = happens(state, event);
+          const now = next.strip.rows.filter((row) => row.now);
+          expect(now.map(({ scenario }) => scenario)).toEqual([next.scenario]);
+          const plans = (of: State): string => JSON.stringify(of.strip.rows.map(({ scenario }) => scenario));
+          if (plans(next) !== plans(state)) expect(next.asked).toBeGreaterThan(state.asked);
+          state = next;
+        }
+      }),
+      { numRuns: 150, seed: 7 },
+    );
+  });
+});
+
+describe('the first day', () => {
+  test('is the one that the first film says, unless a key was quicker; later films move nothing', () => {
+    const film = { type: 'film', lastDay: 182, opensAt: 49 } as const;
+    expect(acted(start(), film).day).toBe(49);
+    expect(acted(pressing(start(), { rightArrow: true }), film).day).toBe(1);
+    expect(acted(start(), film, { ...film, opensAt: 60 }).day).toBe(49);
+    expect(acted(pressing(start(), ' '), film).day).toBe(0);
+  });
+});
+
 describe('plans that are kept', () => {
   const result = figures({ limits: HELD_BY_FINISHING });
 
   test('a plan is kept with its figures, once', () => {
     const state = pressing(answered(start(), result), 'k');
-    expect(state.kept).toEqual([{ scenario: CELLAR, result }]);
+    expect(state.kept).toEqual([{ number: 1, scenario: CELLAR, result }]);
     expect(pressing(state, 'k').kept).toHaveLength(1);
   });
 
   test('figures that come later are put to the kept plan', () => {
     const state = answered(pressing(start(), 'k'), result);
-    expect(state.kept).toEqual([{ scenario: CELLAR, result }]);
+    expect(state.kept).toEqual([{ number: 1, scenario: CELLAR, result }]);
+  });
+
+  test('figures of only some seasons are not kept; those of all of them come later, also when another plan is on the screen', () => {
+    const partial = { ...result, seasons: 20, partial: true, limits: null };
+    const kept = pressing(answered(start(), partial), 'k', '+', 'k');
+    expect(kept.kept.map(({ number, result: of }) => [number, of])).toEqual([
+      [1, null],
+      [2, null],
+    ]);
+    const told = acted(kept, { type: 'keptFigures', number: 1, result });
+    expect(told.kept.map(({ result: of }) => of)).toEqual([result, null]);
+  });
+
+  test('keep their number', () => {
+    const state = pressing(start(), 'k', '+', 'k', '+', 'k', 'd', '+', 'k', 'x');
+    expect(state.kept.map(({ number }) => number)).toEqual([2, 4, 4].slice(0, state.kept.length));
   });
 
   test('the oldest other plan and the one on the screen change places', () => {

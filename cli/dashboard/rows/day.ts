@@ -1,4 +1,4 @@
-/** The first rows: which line, which season, which day, and what was done that day. */
+/** The row above the line: which day it is, and what was done that day. */
 
 import { isoOfDay } from '../../../sim/models/dates.js';
 import type { Film, WorkDone } from '../../../sim/study/film/film.js';
@@ -7,48 +7,44 @@ import { thousands } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
 import { frameOf } from './film.js';
-import { apart, cut, fittedRow, rowWidth, span } from './rows.js';
-import { motionWords, seasonWords } from './words.js';
+import { type HeadState, seasonRow } from './headline.js';
+import { apart, rowWidth, span } from './rows.js';
+import { seasonShort } from './words.js';
 
-export type HeadState = Pick<
-  State,
-  'scenario' | 'day' | 'lastDay' | 'real' | 'season' | 'playing' | 'stride'
->;
-
-export interface HeadInput {
-  readonly state: HeadState;
+export interface DayInput {
+  readonly state: HeadState & Pick<State, 'day' | 'lastDay'>;
   readonly film: Film | null;
   readonly width: number;
-  /** 1 or 2 rows. */
-  readonly height: 1 | 2;
+  /** true where the season is told elsewhere. */
+  readonly alone: boolean;
   readonly signs: Signs;
 }
 
-export function headRows({ state, film, width, height, signs }: HeadInput): Row[] {
+/** `Mon 29 Mar 2027  day 84 of 182  sown 10, moved 10, picked 6        season 1 · at rest` */
+export function dayRow({ state, film, width, alone, signs }: DayInput): Row {
   const { scenario, day, lastDay } = state;
   const date: Row = [
     span(dateText(isoOfDay(scenario.start, day)), 'strong'),
     span(`  day ${day} of ${lastDay}  `),
   ];
-  const season: Row = [
-    span(`${seasonWords(state)} ${signs.dot} `, 'faint'),
-    span(motionWords(state), state.playing === 0 ? 'faint' : 'strong'),
-  ];
-  if (height === 1) return [apart(date, season, width)];
-  const title = cut(scenario.title, Math.max(0, width - rowWidth(season) - 2), signs.more);
-  const done: Row = film === null ? [] : [span(dayWords(film, day, width - rowWidth(date)))];
-  return [apart([span(title, 'strong')], season, width), fittedRow([...date, ...done], width)];
+  const season = alone ? [] : seasonRow(state, signs, seasonShort(state));
+  const room = width - rowWidth(date) - (alone ? 0 : rowWidth(season) + 2);
+  const done: Row = film === null ? [] : [span(dayWords(film, day, room, signs.more))];
+  return apart([...date, ...done], season, width);
 }
 
 /**
  * What was done on a day, as far as it goes into `width` columns: `sown 10, moved 7`; or that nobody came.
+ * @param more stands behind where something was left out
  */
-export function dayWords(film: Film, day: number, width = Number.POSITIVE_INFINITY): string {
+export function dayWords(film: Film, day: number, width = Number.POSITIVE_INFINITY, more = ''): string {
   const frame = frameOf(film, day);
   const deeds = deedsOf(film.workAt(frame));
   if (deeds.length > 0) {
-    while (deeds.length > 1 && deeds.join(', ').length > width) deeds.pop();
-    return deeds.join(', ');
+    const all = deeds.length;
+    const words = (): string => `${deeds.join(', ')}${deeds.length < all ? ` ${more}` : ''}`;
+    while (deeds.length > 1 && words().length > width) deeds.pop();
+    return words();
   }
   if (frame === film.days) return 'the season is over';
   return film.isVisit(frame) ? 'a visit, nothing to do' : 'no visit';

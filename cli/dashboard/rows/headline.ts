@@ -1,0 +1,100 @@
+/** The answer in one line: what a week brings, what a bad one brings, and what holds the line back. */
+
+import { figureNamed } from '../../../sim/study/figures.js';
+import type { RunResult } from '../../../sim/study/summary.js';
+import { widthOf } from '../../render/width.js';
+import { formOf } from '../../words/figures.js';
+import { heldBackBy } from '../../words/limits.js';
+import { figureText, percentText, plural, thousands } from '../../words/numbers.js';
+import type { State } from '../state/state.js';
+import type { Row, Signs, Span } from '../theme.js';
+import { isOut, runningWords, seasonsOf } from './difference.js';
+import { apart, cut, fittedRow, rowWidth, span } from './rows.js';
+import { motionWords, seasonWords } from './words.js';
+
+export type HeadState = Pick<
+  State,
+  'scenario' | 'figures' | 'asked' | 'answered' | 'real' | 'season' | 'playing' | 'stride'
+>;
+
+export interface HeadInput {
+  readonly state: HeadState;
+  readonly width: number;
+  /** 1: title and answer in one row. 2: the title and which season is shown, then the answer. */
+  readonly height: 1 | 2;
+  readonly signs: Signs;
+}
+
+/** Columns of a title that stands before the answer, at least. */
+const SHORTEST_TITLE = 8;
+
+export function headRows({ state, width, height, signs }: HeadInput): Row[] {
+  const answer = answerRow(state, width, signs);
+  const { title } = state.scenario;
+  if (height === 2) {
+    const season = seasonRow(state, signs);
+    const room = Math.max(0, width - rowWidth(season) - 2);
+    return [apart([span(cut(title, room, signs.more), 'strong')], season, width), answer];
+  }
+  const room = width - rowWidth(answer) - 2;
+  if (room < Math.min(SHORTEST_TITLE, widthOf(title))) return [answer];
+  return [apart(answer, [span(cut(title, room, signs.more), 'faint')], width)];
+}
+
+/** Which season is on the screen, and whether it runs. */
+export function seasonRow(state: HeadState, signs: Signs, words = seasonWords(state)): Row {
+  return [
+    span(`${words} ${signs.dot} `, 'faint'),
+    span(motionWords(state), state.playing === 0 ? 'faint' : 'strong'),
+  ];
+}
+
+/** The fullest answer that has room. */
+function answerRow(state: HeadState, width: number, signs: Signs): Row {
+  const { figures } = state;
+  if (figures === null) return [span(runningWords(state.scenario), 'faint')];
+  const old = isOut(state);
+  const before: Span[] = old ? [span('the plan before: ', 'warn')] : [];
+  const tail = seasonsTail(figures.result, old ? null : seasonsOf(state.scenario));
+  for (const words of [headline(figures.result, false), headline(figures.result, true)]) {
+    const row = [...before, ...tail, span(words, old ? 'faint' : 'strong')];
+    if (rowWidth(row) <= width) return row;
+  }
+  const row = [...before, ...tail];
+  const brief = cut(headline(figures.result, true), width - rowWidth(row), signs.more);
+  return fittedRow([...row, span(brief, old ? 'faint' : 'strong')], width);
+}
+
+/** `60 of 200 seasons: ` as long as not all seasons are run. */
+function seasonsTail({ partial, seasons }: RunResult, all: number | null): Span[] {
+  if (!partial) return [];
+  return [span(`${seasons}${all === null ? '' : ` of ${all}`} seasons: `, 'warn')];
+}
+
+/** `19 heads in a usual week, 11 in a bad one; held back by nursery`. */
+export function headline(result: RunResult, brief: boolean): string {
+  const { running, first_pick, limits, figures } = result;
+  if (running === null) {
+    return first_pick.p50 === null
+      ? 'nothing is picked in this time, in most seasons'
+      : 'the line does not run yet in this time';
+  }
+  const heads = (name: 'usual_week' | 'bad_week'): string =>
+    figureText(figures[name]!.mean, formOf(figureNamed(name)));
+  const usual = `${heads('usual_week')} ${plural(heads('usual_week'), 'head')}`;
+  const missed =
+    running.wanted && running.missing !== null
+      ? `; ${percentText(Math.max(0, running.missing) / running.wanted)} of what is wanted is missed`
+      : '';
+  const held = limits === null ? '' : `; held back by ${heldBackBy(limits)}`;
+  return brief
+    ? `${usual} a week, ${heads('bad_week')} in a bad one${held}`
+    : `${usual} in a usual week, ${heads('bad_week')} in a bad one${missed}${held}`;
+}
+
+/** A whole number of per cent: a share that is not 0 never reads as 0, and one that is not all never as 100. */
+export function wholePercent(share: number): string {
+  if (share > 0 && share < 0.005) return '<1';
+  if (share < 1 && share >= 0.995) return '>99';
+  return thousands(Math.round(share * 100));
+}

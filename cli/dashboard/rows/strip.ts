@@ -1,0 +1,381 @@
+/**
+ * The strip: the plan on the screen beside its neighbours, a row a plan, on one scale. On a low screen a column a plan, with usual and bad week only.
+ */
+
+import type { Bottleneck } from '../../../sim/study/bottleneck.js';
+import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
+import { widthOf } from '../../render/width.js';
+import { dateText } from '../../words/dates.js';
+import { formOf } from '../../words/figures.js';
+import { heldBackBy } from '../../words/limits.js';
+import { counted, figureText } from '../../words/numbers.js';
+import type { State } from '../state/state.js';
+import { aboutsOf, each, isSamePlan, type Strip, type StripAbout, type StripRow } from '../state/strip.js';
+import type { Meaning, Row, Signs, Span } from '../theme.js';
+import { isOut } from './difference.js';
+import { wholePercent } from './headline.js';
+import { differing } from './kept.js';
+import { cut, fitted, fittedRight, fittedRow, mark, rowWidth, span } from './rows.js';
+
+export type StripState = Pick<
+  State,
+  'strip' | 'scenario' | 'kept' | 'figures' | 'asked' | 'answered' | 'mark'
+>;
+
+export interface StripInput {
+  readonly state: StripState;
+  readonly width: number;
+  /** Rows of the plans; 0: a column a plan. */
+  readonly plans: number;
+  readonly signs: Signs;
+}
+
+/** Rows of a strip with a column a plan. */
+export const COLUMNS_HEIGHT = 3;
+/** Rows of a strip beside those of its plans: its heading, and what is said of it. */
+export const STRIP_FRAME = 2;
+
+export function stripRows(input: StripInput): Row[] {
+  return input.plans === 0 ? columnRows(input) : planRows(input);
+}
+
+/** A row of the strip in words. */
+interface Cells {
+  readonly label: string;
+  readonly now: boolean;
+  readonly usual: string;
+  readonly bad: string;
+  /** Heads, for the bars; null where there are none. */
+  readonly heads: { readonly usual: number; readonly bad: number } | null;
+  readonly idle: readonly string[];
+  readonly seeds: string;
+  readonly held: (room: number) => string;
+  /** Figures of the plans that stand here now, from all their seasons. */
+  readonly isFresh: boolean;
+}
+
+/** Stands where something is still being computed. */
+const OUT = '...';
+
+function cellsOf(row: StripRow, { strip, scenario, kept }: StripState): Cells {
+  const { result, seasons, fresh, now } = row;
+  const label = labelOf(row, strip.about, scenario, kept);
+  if (result === null) {
+    const idle = row.scenario.stages.map(() => '');
+    return { label, now, usual: OUT, bad: OUT, heads: null, idle, seeds: '', held: () => OUT, isFresh: true };
+  }
+  const value = (name: FigureName<'whole'>): string => {
+    const figure = result.figures[name];
+    if (figure === null) return '-';
+    const text = figureText(figure.mean, formOf(figureNamed(name)));
+    // What was told beside other plans stands in brackets until it is told beside these.
+    return fresh ? text : `(${text})`;
+  };
+  const { usual_week, bad_week } = result.figures;
+  const isWhole = seasons === strip.seasons;
+  const progress = strip.seasons === null || isWhole ? OUT : `${seasons} of ${strip.seasons}`;
+  return {
+    label,
+    now,
+    usual: value('usual_week'),
+    bad: value('bad_week'),
+    heads: usual_week && bad_week && { usual: usual_week.mean, bad: bad_week.mean },
+    idle: result.idle.map(({ share }) => (share === null ? '-' : wholePercent(share.mean))),
+    seeds: value('seeds_a_head'),
+    held: (room) => {
+      if (!fresh || result.limits === null) return usual_week === null && isWhole ? '-' : progress;
+      const long = heldBackBy(result.limits);
+      return widthOf(long) <= room ? long : heldShort(result.limits);
+    },
+    isFresh: fresh && isWhole,
+  };
+}
+
+const SHORT: Readonly<Record<Exclude<Bottleneck['by'], 'stage'>, string>> = {
+  sowing: 'sowing',
+  visits: 'visits',
+  away: 'absence',
+  want: 'the want',
+  nothing: 'nothing',
+};
+
+function heldShort({ by, stages }: Bottleneck): string {
+  return by === 'stage' ? stages.join(', ') : SHORT[by];
+}
+
+/** What a plan of the strip is called: `3 d`, `mon thu`, `10`, `1: seeds 12`. */
+function labelOf(
+  { scenario, now }: StripRow,
+  about: StripAbout,
+  present: State['scenario'],
+  kept: State['kept'],
+): string {
+  switch (about.kind) {
+    case 'cadence':
+      return each(scenario, (sow) =>
+        'every' in sow ? `${sow.every} d` : 'on' in sow ? sow.on.join(' ') : 'as it is',
+      );
+    case 'seeds':
+      return each(scenario, (sow) => ('seeds' in sow ? String(sow.seeds) : '-'));
+    case 'channels':
+      return String(scenario.stages.find(({ name }) => name === about.stage)!.channels);
+    case 'visits':
+      return typeof scenario.visits === 'string' ? scenario.visits : scenario.visits.join(' ');
+    case 'kept': {
+      const plan = kept.find((one) => isSamePlan(one.scenario, scenario));
+      const number = plan === undefined ? '' : `${plan.number}`;
+      if (now) return number;
+      return `${number}: ${differing(scenario, present) || 'as now'}`;
+    }
+  }
+}
+
+/** What the plans of the strip differ in, over their labels. */
+export function aboutWords(about: StripAbout, { crops }: State['scenario']): string {
+  switch (about.kind) {
+    case 'cadence':
+      return crops.some(({ sow }) => 'on' in sow) ? 'Sow on' : 'Sow every';
+    case 'seeds':
+      return 'Seeds';
+    case 'channels':
+      return `Channels of ${about.stage}`;
+    case 'visits':
+      return 'Visits';
+    case 'kept':
+      return 'Kept plans';
+  }
+}
+
+/** Columns before a label: whether it is the plan on the screen, and whether the pointer stands there. */
+const PREFIX = 2;
+/** Columns of the bars, at least, where there is room for more, and at most. */
+const SHORTEST_BAR = 8;
+const FAIR_BAR = 20;
+const LONGEST_BAR = 40;
+/** Columns of what holds a plan back: at least, and where there is room. */
+const HELD = 9;
+const WIDE_HELD = 13;
+const FULL_HELD = 22;
+/** Columns of a stage: its share alone; and at most, with its name. */
+const IDLE = 5;
+const FULL_IDLE = 14;
+const SEEDS = 12;
+
+/** Where the columns of the strip stand. */
+interface Columns {
+  readonly label: number;
+  readonly usual: number;
+  readonly bad: number;
+  readonly bar: number;
+  /** Columns of each stage that is shown. */
+  readonly idle: readonly number[];
+  /** Stages that are left out. */
+  readonly leftOut: boolean;
+  readonly percent: string;
+  /** 0: not shown. */
+  readonly seeds: number;
+  readonly held: number;
+}
+
+function columnsOf(rows: readonly Cells[], title: string, stages: readonly string[], width: number): Columns {
+  const widest = (texts: readonly string[]): number => Math.max(...texts.map(widthOf));
+  const label = Math.min(
+    Math.floor(width / 4),
+    Math.max(9, widest(rows.map((row) => row.label + (row.now ? ' now' : ''))), widthOf(title) - PREFIX),
+  );
+  // Room for the brackets of what is not fresh.
+  const heads = (name: 'usual' | 'bad', least: number): number =>
+    1 +
+    Math.max(
+      least,
+      ...rows.map((row) => (row[name] === OUT ? 0 : widthOf(row[name].replace(/[()]/g, '')) + 2)),
+    );
+  const usual = heads('usual', 5);
+  const bad = heads('bad', 3);
+  let room = width - PREFIX - label - usual - bad - 2 - SHORTEST_BAR - 2 - HELD - 1;
+  /** Take so many columns if they are there. */
+  const take = (columns: number): boolean => {
+    if (columns > room) return false;
+    room -= columns;
+    return true;
+  };
+  // The most important first; the widths do not depend on what has come so far, so that nothing jumps.
+  let idle: number[] = stages.map(() => IDLE);
+  while (!take(idle.reduce((sum, one) => sum + one, 0))) idle.pop();
+  const percent = take(2 * idle.length) ? ' %' : '';
+  idle = idle.map((one) => one + percent.length);
+  let held = HELD;
+  if (take(WIDE_HELD - held)) held = WIDE_HELD;
+  let bar = SHORTEST_BAR;
+  const lengthen = (to: number): void => {
+    const more = Math.max(0, Math.min(to - bar, room));
+    bar += more;
+    room -= more;
+  };
+  lengthen(FAIR_BAR);
+  const full = idle.map((one, s) => Math.max(one, Math.min(widthOf(stages[s]!) + 1, FULL_IDLE)));
+  if (take(full.reduce((sum, one, s) => sum + one - idle[s]!, 0))) idle = full;
+  if (take(FULL_HELD - held)) held = FULL_HELD;
+  const seeds = take(SEEDS) ? SEEDS : 0;
+  lengthen(LONGEST_BAR);
+  held += room;
+  return { label, usual, bad, bar, idle, leftOut: idle.length < stages.length, percent, seeds, held };
+}
+
+function planRows({ state, width, plans, signs }: StripInput): Row[] {
+  const { strip, scenario } = state;
+  const cells = strip.rows.slice(0, plans).map((row) => cellsOf(row, state));
+  const stages = scenario.stages.map(({ name }) => name);
+  const title = aboutWords(strip.about, scenario);
+  const columns = columnsOf(cells, title, stages, width);
+  const top = Math.max(0, ...cells.map(({ heads }) => heads?.usual ?? 0));
+  const rows = cells.map((row) => planRow(row, columns, top, signs));
+  // So that nothing jumps: a strip of fewer plans is as high as one of many.
+  while (rows.length < plans) rows.push([]);
+  return [headingRow(title, stages, columns, signs), ...rows, statusRow(state, width, signs)];
+}
+
+function headingRow(title: string, stages: readonly string[], columns: Columns, signs: Signs): Row {
+  const { label, usual, bad, bar, idle, leftOut, seeds, held } = columns;
+  const over = bar >= 20 ? 'heads a week' : bar >= 12 ? 'heads' : '';
+  const idleWord = leftOut ? `idle${signs.more}` : 'idle:';
+  return [
+    span(fitted(title, PREFIX + label, signs.more), 'strong'),
+    span(fittedRight('usual', usual), 'faint'),
+    span(fittedRight('bad', bad), 'faint'),
+    span('  '),
+    span(fitted(over, bar - idleWord.length + 1), 'faint'),
+    span(idleWord, 'faint'),
+    ...idle.map((columns, s) => span(fittedRight(cut(stages[s]!, columns - 1), columns), 'faint')),
+    ...(seeds === 0 ? [] : [span(fittedRight('seeds/head', seeds), 'faint')]),
+    span(`  ${held >= 12 ? 'held back by' : 'held back'}`, 'faint'),
+  ];
+}
+
+function planRow(row: Cells, columns: Columns, top: number, signs: Signs): Row {
+  const { label, usual, bad, idle, percent, seeds, held } = columns;
+  const heads: Meaning = row.isFresh ? (row.now ? 'strong' : 'plain') : 'faint';
+  const rest: Meaning = row.isFresh ? 'plain' : 'faint';
+  const name = row.now ? `${row.label}${row.label === '' ? '' : ' '}now` : row.label;
+  const behind = percent === '' ? '' : percent;
+  return [
+    span(row.now ? signs.now : ' ', 'strong'),
+    span(' '),
+    span(fitted(name, label, signs.more), row.now ? 'strong' : 'plain'),
+    span(fittedRight(row.usual, usual), heads),
+    span(fittedRight(row.bad, bad), heads),
+    span('  '),
+    ...barOf(row, columns.bar, top, signs),
+    span(' '),
+    ...idle.map((room, s) => {
+      const text = row.idle[s] ?? '';
+      return span(fittedRight(text === '' || text === '-' ? text : `${text}${behind}`, room), rest);
+    }),
+    ...(seeds === 0 ? [] : [span(fittedRight(row.seeds, seeds), rest)]),
+    span(`  ${cut(row.held(held), held, signs.more)}`, rest),
+  ];
+}
+
+/** The usual week as a bar, with the bad week marked on it. */
+function barOf({ heads, isFresh, now }: Cells, width: number, top: number, signs: Signs): Span[] {
+  if (heads === null || top === 0) return [span(' '.repeat(width))];
+  const places = (amount: number): number =>
+    amount === 0 ? 0 : Math.max(1, Math.round((amount / top) * width));
+  const long = places(heads.usual);
+  const at = Math.max(1, places(heads.bad)) - 1;
+  const meaning: Meaning = !isFresh ? 'faint' : now ? 'middle' : 'band';
+  return [
+    span(signs.bar.repeat(Math.min(at, long)), meaning),
+    span(signs.bad, isFresh ? 'strong' : 'faint'),
+    span(signs.bar.repeat(Math.max(0, long - at - 1)), meaning),
+    span(' '.repeat(Math.max(0, width - Math.max(long, at + 1)))),
+  ];
+}
+
+/** How many seasons stand behind the strip, what its signs mean, and what it can show instead. */
+function statusRow(state: StripState, width: number, signs: Signs): Row {
+  const { strip, scenario, kept } = state;
+  const row: Span[] = [];
+  const put = (...pieces: readonly Span[]): boolean => {
+    const next = [...(row.length === 0 ? [] : [span(` ${signs.dot} `, 'faint')]), ...pieces];
+    const fits = rowWidth([...row, ...next]) <= width - PREFIX;
+    if (fits) row.push(...next);
+    return fits;
+  };
+  const { known, least } = progressOf(strip);
+  const { seasons } = strip;
+  if (known.length < strip.rows.length || seasons === null) {
+    put(span(`${known.length} of ${counted(strip.rows.length, 'plan')} so far`, 'warn'));
+  } else if (least < seasons) put(span(`${least} of ${counted(seasons, 'season')} so far`, 'warn'));
+  else if (known.some(({ result }) => result!.limits === null && result!.figures.usual_week !== null)) {
+    put(span(`${counted(seasons, 'season')} each, small changes being tried`, 'warn'));
+  } else put(span(`${counted(seasons, 'season')} each${width >= 100 ? ', same luck' : ''}`, 'faint'));
+  const later = laterWords(state);
+  if (later !== null) put(span(later, 'warn'));
+  const hidden = strip.about.kind === 'kept' ? hiddenKept(state) : 0;
+  if (hidden > 0) put(span(`${counted(hidden, 'older plan')} not shown`, 'warn'));
+  put(...mark(signs.bad, 'strong', 'bad week, 1 in 10'));
+  const others = [
+    ...new Set(
+      aboutsOf(scenario, kept.length)
+        .filter((about) => about.kind !== strip.about.kind)
+        .map(({ kind }) => (kind === 'kept' ? 'kept plans' : kind)),
+    ),
+  ];
+  put(span('c', 'strong'), span(` ${others.join(', ')}${width >= 100 ? ' instead' : ''}`, 'faint'));
+  return [span(' '.repeat(PREFIX)), ...row];
+}
+
+/** The plans that were told beside these, and the seasons that they stand on at least. */
+function progressOf({ rows }: Strip): { readonly known: readonly StripRow[]; readonly least: number } {
+  const known = rows.filter(({ result, fresh }) => result !== null && fresh);
+  return { known, least: Math.min(...known.map(({ seasons }) => seasons)) };
+}
+
+/** That the weeks which count for all of them begin later than those of the headline; null if they do not. */
+function laterWords(state: StripState): string | null {
+  const { strip, figures } = state;
+  if (isOut(state) || strip.from === null || strip.rows.some(({ fresh }) => !fresh)) return null;
+  const own = figures?.result.running?.from;
+  return own === undefined || own >= strip.from ? null : `weeks from ${dateText(strip.from)} on`;
+}
+
+/** Kept plans that the strip has no room for. */
+function hiddenKept({ kept, strip }: StripState): number {
+  return kept.filter(({ scenario }) => !strip.rows.some((row) => isSamePlan(row.scenario, scenario))).length;
+}
+
+/** What a strip of columns leaves out, beside it. */
+const LEFT_OUT = ['idle holes, what', 'holds each back:', 'from 80 x 24 on'];
+const LEFT_OUT_SHORT = ['idle, held', 'back: from', '80 x 24 on'];
+
+/** A column a plan: its name, usual week, bad week. */
+function columnRows({ state, width, signs }: StripInput): Row[] {
+  const { strip, scenario } = state;
+  const cells = strip.rows.map((row) => cellsOf(row, state));
+  const title = aboutWords(strip.about, scenario);
+  const first = 10;
+  const { known, least } = progressOf(strip);
+  const isPartial = known.length > 0 && strip.seasons !== null && least < strip.seasons;
+  const leftOut = width >= 74 ? LEFT_OUT : LEFT_OUT_SHORT;
+  const note = isPartial ? [`${least} of ${strip.seasons}`, 'seasons', 'so far'] : leftOut;
+  const right = 2 + Math.max(...leftOut.map(widthOf));
+  const each = Math.max(6, Math.floor((width - first - right) / cells.length));
+  const shown = cells.slice(0, Math.max(1, Math.floor((width - first - right) / each)));
+  const line = (head: string, of: (row: Cells) => string, note: string, meaning: Meaning): Row => {
+    const row = [
+      span(fitted(head, first, signs.more), meaning),
+      ...shown.map((one) =>
+        span(fittedRight(cut(of(one), each - 1, signs.more), each), meaningOf(one, meaning)),
+      ),
+    ];
+    return [...fittedRow(row, width - right), span(`  ${note}`, 'faint')];
+  };
+  const meaningOf = (row: Cells, plain: Meaning): Meaning =>
+    row.now ? 'strong' : row.isFresh || plain === 'strong' ? 'plain' : 'faint';
+  return [
+    line(title, (row) => (row.now ? `${signs.now}${row.label || 'now'}` : row.label), note[0]!, 'strong'),
+    line('usual week', ({ usual }) => usual, note[1]!, 'faint'),
+    line('bad week', ({ bad }) => bad, note[2]!, 'faint'),
+  ];
+}
