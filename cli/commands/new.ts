@@ -36,7 +36,7 @@ export async function newCommand(file: string | undefined, options: Options): Pr
   if (faults.length > 0) throw new Problem(faults.join('\n'));
 
   const aloud = options.aloud === true || process.env['INK_SCREEN_READER'] === 'true';
-  const answers = asks ? await asked(file, given, aloud) : (given as Answers);
+  const answers = asks ? await asked(file, given, options['crop'], aloud) : (given as Answers);
   if (answers === null) {
     tell('evensow: left before all was answered; nothing was written.');
     return EXIT_INTERRUPTED;
@@ -63,10 +63,18 @@ function answersOf(options: Options, faults: string[]): Partial<Answers> {
   return given;
 }
 
-async function asked(file: string, given: Partial<Answers>, aloud: boolean): Promise<Answers | null> {
+/** @param crop as an option: how many days it needs is known when the stages are */
+async function asked(
+  file: string,
+  { crop: read, ...given }: Partial<Answers>,
+  crop: string | undefined,
+  aloud: boolean,
+): Promise<Answers | null> {
   const { askQuestions } = await import('../new/open.js');
+  const later = crop !== undefined && given.stages === undefined;
   return askQuestions(
-    given,
+    later || read === undefined ? given : { ...given, crop: read },
+    later ? { crop } : {},
     `A few questions, then ${file} is written. Escape or Ctrl-C: leave, and nothing is written.`,
     aloud,
   );

@@ -9,20 +9,24 @@ import { type ReactElement, type ReactNode, useEffect, useRef, useState } from '
 import { inOneLine } from '../render/obeyed.js';
 import { wrapped } from '../render/wrap.js';
 import type { Answers } from './answers.js';
-import { begun, hasKeys, heard, retyped } from './dialogue.js';
+import { begun, hasKeys, heard, retyped, type Unread } from './dialogue.js';
 
 /**
  * @param given answers that are there already
+ * @param unread answers that can be read only when others are there
  * @param heading what is said at first
  * @param aloud for somebody who listens
  * @returns null if whoever was asked left
  */
 export async function askQuestions(
   given: Partial<Answers>,
+  unread: Unread,
   heading: string,
   aloud: boolean,
 ): Promise<Answers | null> {
-  return await answerTo<Answers>(aloud, (tell) => <Questions given={given} heading={heading} tell={tell} />);
+  return await answerTo<Answers>(aloud, (tell) => (
+    <Questions given={given} unread={unread} heading={heading} tell={tell} />
+  ));
 }
 
 /** @returns null if whoever was asked left */
@@ -58,15 +62,17 @@ function isLeaving(input: string, key: { readonly escape: boolean; readonly ctrl
 
 function Questions({
   given,
+  unread,
   heading,
   tell,
 }: {
   readonly given: Partial<Answers>;
+  readonly unread: Unread;
   readonly heading: string;
   readonly tell: Tell<Answers>;
 }): ReactNode {
   const { exit } = useApp();
-  const [dialogue, setDialogue] = useState(() => begun(given, heading));
+  const [dialogue, setDialogue] = useState(() => begun(given, unread, heading));
   const { question, answers, said, line } = dialogue;
   const { columns } = useStdout().stdout;
   /** What stands in the field, and what was pressed there and is not done yet. */

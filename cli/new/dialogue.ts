@@ -9,8 +9,12 @@ export interface Said {
   readonly strong: boolean;
 }
 
+/** Answers as they were typed, that can be read only when those before them are there. */
+export type Unread = Readonly<Partial<Record<keyof Answers, string>>>;
+
 export interface Dialogue {
   readonly answers: Partial<Answers>;
+  readonly unread: Unread;
   /** What is asked now; null when all is answered. */
   readonly question: Question | null;
   /** Everything so far. */
@@ -22,8 +26,8 @@ export interface Dialogue {
 }
 
 /** @param given answers that are there already: they are not asked for @param heading what is said at first */
-export function begun(given: Partial<Answers>, heading: string): Dialogue {
-  return asking({ answers: given, question: null, said: [quiet(heading)], typed: '', line: 0 });
+export function begun(given: Partial<Answers>, unread: Unread, heading: string): Dialogue {
+  return asking({ answers: given, unread, question: null, said: [quiet(heading)], typed: '', line: 0 });
 }
 
 /** Keys that come as text where several are pressed or pasted at once. */
@@ -81,11 +85,14 @@ function asking(dialogue: Dialogue): Dialogue {
   if (question === null) return { ...dialogue, question };
   const place = `${QUESTIONS.indexOf(question) + 1} of ${QUESTIONS.length}`;
   const [first, ...more] = question.text(answers);
-  return {
+  const { [question.key]: known, ...unread } = dialogue.unread;
+  const posed = {
     ...retyped(dialogue, ''),
+    unread,
     question,
     said: [...said, quiet(' '), { text: `${place}: ${first}`, strong: true }, ...more.map(quiet)],
   };
+  return known === undefined ? posed : answered(posed, question, known);
 }
 
 function quiet(text: string): Said {

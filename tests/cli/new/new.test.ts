@@ -209,6 +209,19 @@ describe('asked on a terminal', () => {
     expect(readFileSync(join(cwd, 'line.yaml'), 'utf8')).toContain('{name: nursery, channels: 3, holes: 30}');
   });
 
+  test('days that do not fit the stages that are answered are asked again', async () => {
+    const cwd = folder();
+    const more = ['--visits', 'daily', '--heads', '12', '--away', 'none'];
+    const shown = asked(['--crop', 'bok 7 14 21', ...more], { cwd });
+    await shown.shows(/\n>$/);
+    await says(shown, '3 x 30, 5 x 9');
+    await shown.shows(/Found 3 numbers behind "bok"; expected .*\(nursery\s+and\s+finishing/s);
+    await shown.shows(/\n> bok 7 14 21$/);
+    shown.type('\u007f\u007f\u007f\r');
+    await shown.shows(OFFER);
+    expect(readFileSync(join(cwd, 'line.yaml'), 'utf8')).toContain('finishing: {days: 14,');
+  });
+
   test('a wrong option is a fault before anything is asked', async () => {
     const shown = asked(['--heads', 'many'], { cwd: folder() });
     expect(await shown.ends()).toBe(2);
