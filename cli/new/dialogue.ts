@@ -53,7 +53,8 @@ export function heard(dialogue: Dialogue, keys: string): Dialogue | null {
       if (now.question === null) return now;
       const before = now.question;
       now = answered(now, before, line);
-      if (now.question === before) return now;
+      // What is to be mended stands in the line.
+      if (now.question === before || now.typed !== '') return now;
       line = '';
     } else if (ERASE.includes(key)) line = [...line].slice(0, -1).join('');
     else if (key === CLEAR) line = '';
