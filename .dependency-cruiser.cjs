@@ -82,7 +82,7 @@ module.exports = {
       comment: 'A renderer knows sections, and no result.',
       severity: 'error',
       from: { path: '^cli/render/' },
-      to: { path: '^cli/(?!render/|words/|sections/section)|^sim/' },
+      to: { path: '^cli/(?!render/|words/|sections/(section|page)\\.)|^sim/' },
     },
     {
       name: 'words-are-for-all',

@@ -40,6 +40,7 @@ const RESULT_FILE = fileToWrite(
   'Without --out the result goes to standard output.',
 );
 const LOG_FILE = fileToWrite('--to', 'the log', 'season.csv', 'A log is a file that is read and added to.');
+const PAGE_FILE = fileToWrite('--out', 'the page', 'plan.html', 'A page is a file for a browser.');
 const FITTED_FILE = fileToWrite(
   '--write',
   'the scenario',
@@ -310,6 +311,21 @@ export function commands(ended: (code: number) => void, text: string[]): Command
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
     .addOption(new Option('--csv', 'print the figures as CSV'))
     .action(later(async () => (await import('./commands/fit.js')).fit));
+
+  program
+    .command('report')
+    .description(
+      'write a page about a plan, to look at and to print: the answer, cadences, weeks, holes, sizes and, with a log, the season so far and the work to come',
+    )
+    .usage('[file] [log] --out <page> [options]')
+    .argument('[file]', FILE)
+    .argument('[log]', `season log (CSV), - for standard input; ${NAMED_LOG}`)
+    .option('-o, --out <page>', 'file for the page (HTML), written whole or not at all (needed)', PAGE_FILE)
+    .option('-n, --seasons <number>', `how many seasons (${USUAL_SEASONS}, fewer for very large lines)`)
+    .option('-s, --seed <number>', SEED)
+    .option('--workers <number>', WORKERS)
+    .option('--today <date>', 'with a log: today, YYYY-MM-DD or now (the date of the last row)')
+    .action(later(async () => (await import('./commands/report.js')).report));
 
   program
     .command('schema')

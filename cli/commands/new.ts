@@ -1,5 +1,7 @@
 /** `evensow new FILE`: five questions, a scenario written from the answers, and what it yields. */
 
+import { WHOLE } from '../../sim/study/study.js';
+import { runStudy } from '../../sim/study/summary.js';
 import { scenarioFrom } from '../inputs/scenario-file.js';
 import { EXIT_DONE, EXIT_INTERRUPTED, isTerminal, print, tell, today } from '../io/streams.js';
 import { checkNew, writeNew } from '../io/write-file.js';
@@ -11,7 +13,7 @@ import { type Options, seasonsOf, studyOptions } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { textOf } from '../render/text.js';
 import { type Begun, begunSections, goalText, nextSections } from '../sections/new.js';
-import { runResult } from '../studies/perform.js';
+import { collect } from '../studies/perform.js';
 import { searchCommand } from './search.js';
 
 const EXAMPLE = 'Example: evensow new my-line.yaml';
@@ -87,10 +89,9 @@ async function asked(
 async function firstAnswer(begun: Begun, text: string, aloud: boolean | null): Promise<number> {
   const { plan, source } = scenarioFrom({ name: begun.file, text });
   const seasons = seasonsOf([plan], studyOptions({}, []));
-  const { result, stopped } = await runResult(
-    { command: 'run', sources: [source], seed: plan.seed, seasons },
-    undefined,
-  );
+  const study = runStudy(plan, plan.seed, seasons);
+  const { result: collected, stopped } = await collect(study, undefined, WHOLE);
+  const result = study.conclude(collected);
   if (result !== null) await print(textOf(begunSections(begun, result)));
   if (stopped) return EXIT_INTERRUPTED;
   await print(`\n${textOf(nextSections(begun, aloud !== null))}`);

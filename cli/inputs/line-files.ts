@@ -34,6 +34,7 @@ const LOG_FIRST = { order: ['log', 'scenario'], needs: ['log'], scenario: SCENAR
 export const AHEAD: Reader = { command: 'ahead', ...SCENARIO_FIRST, needs: ['scenario', 'log'] };
 export const CHORES: Reader = { command: 'chores', ...SCENARIO_FIRST };
 export const WATCH: Reader = { command: 'watch', ...SCENARIO_FIRST, scenario: OPTIONAL };
+export const REPORT: Reader = { command: 'report', ...SCENARIO_FIRST, scenario: OPTIONAL };
 export const REPLAY: Reader = { command: 'replay', ...LOG_FIRST };
 export const FIT: Reader = { command: 'fit', ...LOG_FIRST };
 

@@ -3,6 +3,7 @@
 import type { ChoresResult, VisitChores } from '../../sim/season/ahead/chores.js';
 import { absenceMark, absenceSentences } from '../words/absence.js';
 import { assumedSentences, BRIEF, type Telling } from '../words/assumed.js';
+import { CAUTION } from '../words/cautions.js';
 import { choreLines, choreText, expectedText, summaryText } from '../words/chores.js';
 import { dateText, mondayOf } from '../words/dates.js';
 import { missedSowingSentences } from '../words/missed.js';
@@ -11,14 +12,6 @@ import { mostText } from '../words/range.js';
 import { assumedBlocks } from './assumed.js';
 import { expected } from './range.js';
 import { type Calendar, chapter, type Rows, type Section, section, table, task, words } from './section.js';
-
-/** What can hurt somebody at the work on a line. */
-const CAUTION: readonly string[] = [
-  'Switch off and unplug lamps and pumps before you reach into wet channels; fixed wiring is for your local code and a licensed electrician.',
-  'Do not look into lamps that are lit.',
-  'Channels and trays with water are heavy: keep to the rated load of the shelf, and lift with two.',
-  'At picking: clean hands, a clean knife, and heads into the cold at once.',
-];
 
 export function choresSections(result: ChoresResult, telling: Telling = BRIEF): Section[] {
   return [

@@ -45,9 +45,10 @@ const MARKS: Readonly<Partial<Record<Shown, string>>> = {
 /** What a plan is called in the tables: by a number where a name is too long for them. */
 type Called = (plan: string) => string;
 
-export function compareSections(result: CompareResult): Section[] {
+/** @param longest name of a plan for which there is room in a table */
+export function compareSections(result: CompareResult, longest = MOST_NAME): Section[] {
   const { plans } = result;
-  const numbered = plans.some((plan) => plan.name.length > MOST_NAME);
+  const numbered = plans.some((plan) => plan.name.length > longest);
   const called: Called = (of) => (numbered ? `plan ${plans.findIndex((plan) => plan.name === of) + 1}` : of);
   return [
     section(null, heading(result)),

@@ -41,9 +41,23 @@ export function runSections(result: RunResult): Section[] {
       null,
       `${result.title}: ${counted(result.weeks.length, 'week')} from ${dateText(result.start)}; ${counted(result.seasons, 'season')} simulated (seed ${result.seed})${stoppedEarly(result.partial)}.`,
     ),
+    ...answerSections(result),
+    ...holeDaySections(result),
+  ];
+}
+
+/** What the line gives, and what holds it back. */
+export function answerSections(result: RunResult): Section[] {
+  return [
     section('What you will pick', ...picks(result)),
     section('When the first pick comes', ...firstPick(result)),
     section('Which stage holds the line back', ...holdsBack(result)),
+  ];
+}
+
+/** What became of the holes, and of the seeds. */
+export function holeDaySections(result: RunResult): Section[] {
+  return [
     section('Where the hole-days went', holeDays(result)),
     section('What became of the seeds (mean of a season)', ...seeds(result)),
   ];

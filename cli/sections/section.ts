@@ -120,6 +120,10 @@ export interface Mark {
   readonly x: number;
   readonly y: number;
   readonly sign: string;
+  /** What it is of, told where somebody can point at it. */
+  readonly of?: string;
+  /** Whether a line leads through it and the others that say so, from left to right, where lines can be drawn. */
+  readonly joined?: boolean;
 }
 
 export interface Axis {

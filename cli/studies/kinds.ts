@@ -61,7 +61,7 @@ const run: StudyKind<RunAssignment, WorkloadTallies, RunResult> = {
 
 const compare: StudyKind<CompareAssignment, WorkloadTallies, CompareResult> = {
   study: (asked) => compareStudy(contendersOf(asked), asked.seed, asked.seasons, asked.by),
-  sections: compareSections,
+  sections: (result) => compareSections(result),
   rows: compareRows,
 };
 

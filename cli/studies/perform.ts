@@ -5,14 +5,13 @@ import { SeasonRunner } from '../../sim/seasons/season-runner.js';
 import { threadPool } from '../../sim/seasons/thread-pool.js';
 import { plantsOf, type Workload } from '../../sim/seasons/workload.js';
 import { type Shard, type Study, WHOLE } from '../../sim/study/study.js';
-import type { RunResult } from '../../sim/study/summary.js';
 import { onThreads } from '../inputs/threads.js';
 import { EXIT_DONE, EXIT_INTERRUPTED, print, tell, typedArguments } from '../io/streams.js';
 import { writeWhole } from '../io/write-file.js';
 import type { ExecutionOptions, Form } from '../options/options.js';
 import { plainLines } from '../render/obeyed.js';
 import { toldAs } from '../render/told.js';
-import type { Assignment, RunAssignment } from './assignment.js';
+import type { Assignment } from './assignment.js';
 import { kindOf } from './kinds.js';
 import { partText } from './parts.js';
 
@@ -41,29 +40,19 @@ export async function carryOutStudy(asked: Assignment, execution: ExecutionOptio
   return stopped ? EXIT_INTERRUPTED : EXIT_DONE;
 }
 
-/** Run what a study is made of, with a bar on a terminal, until it is done or somebody stops it. */
-async function collect<Collected>(
+/** Run the seasons of a study, or of a part of it, until they are done or somebody stops it. */
+export async function collect<Collected>(
   study: Study<Collected, unknown>,
   workers: number | undefined,
   part: Shard,
 ): Promise<{ result: Collected; stopped: boolean }> {
-  return await onThreads(workers, async ({ threadsFor, keep, step }) => {
+  return onThreads(workers, async ({ threadsFor, keep, step }) => {
     const { workload } = study;
     const longest = largest(workload.jobs.map(({ plan }) => plantsOf(plan)));
     const threads = threadsFor(plantsIn(workload) / part.n, longest);
     const pool = keep(threads === 0 ? new SeasonRunner(workload) : await threadPool(workload, threads));
     return study.carryOut(pool, part, step);
   });
-}
-
-/** The result of a run, which another command tells in its own way. @returns null if it was stopped before anything was known */
-export async function runResult(
-  asked: RunAssignment,
-  workers: number | undefined,
-): Promise<{ result: RunResult | null; stopped: boolean }> {
-  const study = kindOf(asked).study(asked, null) as Study<unknown, RunResult>;
-  const { result, stopped } = await collect(study, workers, WHOLE);
-  return { result: study.conclude(result), stopped };
 }
 
 function plantsIn({ jobs }: Workload): number {

@@ -81,6 +81,20 @@ export class WorkloadTallies {
     });
   }
 
+  /**
+   * What some of the jobs gave, as another workload with the same seasons asks for it. To be read only.
+   * @param places of the other's jobs among these
+   */
+  part(workload: Workload, places: readonly number[]): WorkloadTallies {
+    const part = new WorkloadTallies(workload);
+    places.forEach((at, j) => {
+      part.#sections[j] = this.#sections[at]!;
+      // Without trials that only this workload asks for.
+      part.#trials[j] = this.#trials[at]!.filter(({ season }) => season < workload.jobs[j]!.trials);
+    });
+    return part;
+  }
+
   toData(): JobData[] {
     return this.#jobs.map((_, j) => ({
       sections: this.#sections[j]!.map((section) => section?.toData() ?? null),

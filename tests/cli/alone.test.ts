@@ -39,6 +39,7 @@ test.each([
   'replay season.csv line.yaml',
   'fit season.csv line.yaml',
   'log sow 6 butterhead --date 2027-07-02 --line line.yaml',
+  'report line.yaml season.csv --seasons 2 --out plan.html',
   'schema',
   'help',
   'help bad week',

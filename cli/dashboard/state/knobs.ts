@@ -4,7 +4,8 @@
  */
 
 import { WEEKDAYS, type Weekday } from '../../../sim/models/dates.js';
-import { CHANNELS, HEADS, type Limits, SEEDS } from '../../../sim/models/limits.js';
+import { CHANNELS, HEADS, SEEDS } from '../../../sim/models/limits.js';
+import { step, VISITS } from '../../../sim/scenario/neighbours.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
 
 export interface Knob {
@@ -23,15 +24,6 @@ type Sow = Crop['sow'];
 
 /** Days between sowings that the cadence knob stops at. */
 const CADENCES = [1, 2, 3, 4, 5, 6, 7, 10, 14, 21, 28];
-/** Visits that the visits knob stops at, from the rarest on. */
-export const VISITS: readonly (readonly Weekday[])[] = [
-  ['mon'],
-  ['mon', 'thu'],
-  ['mon', 'wed', 'fri'],
-  ['mon', 'tue', 'thu', 'sat'],
-  ['mon', 'tue', 'wed', 'thu', 'fri'],
-  [...WEEKDAYS],
-];
 
 /**
  * The knobs of a scenario: for each crop cadence and seeds, for each stage channels, then visits and want.
@@ -144,16 +136,6 @@ const wantKnob: Knob = {
     return on.length === 0 ? scenario : { ...scenario, want: { ...want, on } };
   },
 };
-
-/**
- * The next whole number; in steps of about a twentieth where the numbers are large. Never beyond the
- * limits. One step back is as large as the one that led there.
- */
-export function step(value: number, by: 1 | -1, { least, most }: Limits): number {
-  const from = by === 1 ? value : value - 1;
-  const size = Math.max(1, 10 ** Math.floor(Math.log10(Math.max(1, from / 20))));
-  return Math.min(most, Math.max(least, value + by * size));
-}
 
 function toggled(days: readonly Weekday[], weekday: number): Weekday[] {
   const day = WEEKDAYS[weekday]!;

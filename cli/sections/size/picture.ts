@@ -19,7 +19,13 @@ export function frontierPicture(result: SizeResult): Section[] {
   };
   const marks = sizes
     .filter((size) => size[cost] !== null)
-    .map((size) => ({ x: size[cost]!, y: headsOf(size), sign: signOf(size.name) }))
+    .map((size) => ({
+      x: size[cost]!,
+      y: headsOf(size),
+      sign: signOf(size.name),
+      of: size.name,
+      joined: frontier.sizes.includes(size.name),
+    }))
     .sort((a, b) => ORDER.indexOf(a.sign) - ORDER.indexOf(b.sign));
   const unit = cost === 'holes' ? 'holes' : 'm2';
   const atKnee = present === knee?.size;

@@ -29,6 +29,13 @@ export interface FilmOptions {
   readonly mostHoles?: number;
 }
 
+/** What a thread is asked for: the first season of a plan. Its answer is the data of the film. */
+export interface FilmErrand {
+  readonly kind: 'film';
+  readonly plan: Plan;
+  readonly seed: number;
+}
+
 /**
  * One season of a plan, day by day: what stands in every hole, and what was done.
  *
