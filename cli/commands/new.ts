@@ -87,7 +87,7 @@ async function asked(
  * @param aloud null if nobody can be asked
  */
 async function firstAnswer(begun: Begun, text: string, aloud: boolean | null): Promise<number> {
-  const { plan, source } = scenarioFrom({ name: begun.file, text });
+  const { plan } = scenarioFrom({ name: begun.file, text });
   const seasons = seasonsOf([plan], studyOptions({}, []));
   const study = runStudy(plan, plan.seed, seasons);
   const { result: collected, stopped } = await collect(study, undefined, WHOLE);
