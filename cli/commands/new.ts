@@ -92,9 +92,9 @@ async function firstAnswer(begun: Begun, text: string, aloud: boolean | null): P
   const study = runStudy(plan, plan.seed, seasons);
   const { result: collected, stopped } = await collect(study, undefined, WHOLE);
   const result = study.conclude(collected);
-  if (result !== null) await print(textOf(begunSections(begun, result)));
+  if (result !== null) await print(textOf(begunSections(begun, result), columns()));
   if (stopped) return EXIT_INTERRUPTED;
-  await print(`\n${textOf(nextSections(begun, aloud !== null))}`);
+  await print(`\n${textOf(nextSections(begun, aloud !== null), columns())}`);
   if (aloud === null) return EXIT_DONE;
   await print('\n');
   const { askWhether } = await import('../new/open.js');
@@ -104,4 +104,9 @@ async function firstAnswer(begun: Begun, text: string, aloud: boolean | null): P
   );
   if (wanted !== true) return EXIT_DONE;
   return await searchCommand(begun.file, { heads: String(begun.heads) });
+}
+
+/** Columns for the answer: those of the window that somebody was asked in, if it is a narrow one. */
+function columns(): number {
+  return Math.min(80, Math.max(40, process.stdout.columns ?? 80));
 }

@@ -274,6 +274,8 @@ describe('asked on a terminal', () => {
     const shown = asked([], { cwd, columns: 60, rows: 16 });
     await answersAll(shown);
     await shown.shows(OFFER);
+    // Words are not broken at the edge.
+    expect(shown.text).toContain('Look for the plan with the fewest holes that brings at least\n');
     expect(shown.written).not.toContain('\u001b[2J');
     expect(shown.written).not.toContain('\u001b[3J');
     expect(existsSync(join(cwd, 'line.yaml'))).toBe(true);
