@@ -1,6 +1,6 @@
 /** `evensow compare [FILES]`: several plans side by side, with the same luck. */
 
-import { type Limits, SEEDS } from '../../sim/models/limits.js';
+import { SEEDS } from '../../sim/models/limits.js';
 import type { Cadence, Variation } from '../../sim/scenario/vary.js';
 import { ORDERS } from '../../sim/study/compare.js';
 import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
@@ -9,13 +9,8 @@ import { cadenceLists, oneOf, weekdayLists, wholeList } from '../options/lists.j
 import { checkOut, type Options, seasonsOf, studyOptions } from '../options/options.js';
 import { VISIT_WORDS } from '../options/words.js';
 import { Problem } from '../problem.js';
+import { MOST_COMPARED, SEEDS_A_WEEK } from '../studies/assignment.js';
 import { carryOutStudy } from '../studies/perform.js';
-
-/** Seeds a week: those of ten sowings, as large as they can be. */
-const SEEDS_A_WEEK: Limits = { least: 1, most: 10 * SEEDS.most };
-
-/** Most plans of a comparison: more than anybody reads. */
-const MOST_PLANS = 500;
 
 export async function compareCommand(files: readonly string[], options: Options): Promise<number> {
   const faults: string[] = [];
@@ -23,9 +18,9 @@ export async function compareCommand(files: readonly string[], options: Options)
   const by = oneOf('--by', options['by'], ORDERS, faults);
   const variations = variationsOf(options, faults);
   const count = Math.max(1, files.length) * Math.max(1, variations.length);
-  if (count > MOST_PLANS) {
+  if (count > MOST_COMPARED) {
     faults.push(
-      `The lists must not make ${count} plans: each is compared with the first. At most ${MOST_PLANS} can be. Shorten a list; to find a plan among many, see: evensow search --help`,
+      `The lists must not make ${count} plans: each is compared with the first. At most ${MOST_COMPARED} can be. Shorten a list; to find a plan among many, see: evensow search --help`,
     );
   }
   if (faults.length > 0) throw new Problem(faults.join('\n'));

@@ -1,12 +1,13 @@
 /** `evensow merge PART...`: join the parts of a study and show it as if it had been carried out in one. */
 
+import type { Study } from '../../sim/study/study.js';
 import { EXIT_DONE } from '../io/streams.js';
 import { checkInputs, readTextFile, type TextKind } from '../io/text-file.js';
 import { checkOut, type Form, formOf, type Options } from '../options/options.js';
 import { Problem } from '../problem.js';
 import type { Assignment } from '../studies/assignment.js';
 import { kindOf } from '../studies/kinds.js';
-import { againText, faultsOf, type Part, readPart } from '../studies/parts.js';
+import { damageText, faultsOf, type Part, readPart } from '../studies/parts.js';
 import { renderResult, writeResult } from '../studies/perform.js';
 
 const PART: TextKind = {
@@ -33,24 +34,24 @@ export async function merge(files: readonly string[], options: Options): Promise
   return EXIT_DONE;
 }
 
-/** @throws Problem if a part holds what no study writes */
+/** @throws Problem if a part holds what no study writes: its sum may be right, where somebody has made it by hand */
 function joinedText(asked: Assignment, parts: readonly Part[], form: Form): string {
-  try {
-    const study = kindOf(asked).study(asked, null);
-    const collected = study.unpack(parts.map(({ data }) => data));
-    if (collected.ok) return renderResult(asked, study.conclude(collected.value), form);
-    const spoilt = parts.filter(({ data }) => !study.unpack([data]).ok);
-    throw new Problem(damageText(spoilt.length === 1 ? spoilt[0]! : null, collected.faults.join('; ')));
-  } catch (error) {
-    // Its sum is right and what it asks for cannot be: somebody has made it by hand.
-    if (error instanceof Problem) throw error;
-    throw new Problem(damageText(parts.length === 1 ? parts[0]! : null, (error as Error).message));
-  }
+  const study = studyOf(asked, parts[0]!);
+  const faults = parts.flatMap((part) => {
+    const why = study.faultOf(part.data, part.shard);
+    return why === null ? [] : [damageText(part, why)];
+  });
+  if (faults.length > 0) throw new Problem(faults.join('\n'));
+  const collected = study.unpack(parts.map(({ data }) => data));
+  return renderResult(asked, study.conclude(collected), form);
 }
 
-/** @param part null if it cannot be told which */
-function damageText(part: Part | null, why: string): string {
-  return part === null
-    ? `One of the parts is damaged (${why}). Parts must be as they were written. Carry them out again.`
-    : `${part.name}, part ${part.shard.k} of ${part.shard.n}, is damaged (${why}). ${againText(part, part.name)}`;
+/** @param part by which it was asked; all parts ask for the same */
+function studyOf(asked: Assignment, part: Part): Study<unknown, unknown> {
+  try {
+    return kindOf(asked).study(asked, null);
+  } catch (error) {
+    if (error instanceof Problem) throw new Problem(damageText(part, error.message));
+    throw error;
+  }
 }

@@ -20,14 +20,11 @@ import {
 } from '../options/options.js';
 import { VISIT_WORDS } from '../options/words.js';
 import { Problem } from '../problem.js';
-import type { SearchAssignment } from '../studies/assignment.js';
+import { MOST_SEARCHED, type SearchAssignment } from '../studies/assignment.js';
 import { carryOutStudy } from '../studies/perform.js';
 
 /** Options that may be given several times come as lists. */
 export type SearchOptions = Omit<Options, 'channels'> & { readonly channels?: readonly string[] };
-
-/** Most plans of a search: each gets its first seasons. */
-const MOST_PLANS = 5000;
 
 export async function searchCommand(file: string | undefined, options: SearchOptions): Promise<number> {
   const faults: string[] = [];
@@ -126,9 +123,9 @@ function isEmpty({ cadences, seeds, channels, visits }: Grid): boolean {
 
 function gridFaults(grid: Grid): string[] {
   const plans = gridSize(grid);
-  if (plans <= MOST_PLANS) return [];
+  if (plans <= MOST_SEARCHED) return [];
   return [
-    `The limits must not leave ${plans} plans: each gets its first seasons. At most ${MOST_PLANS} can be searched. Shorten the lists. Example: --every 2,3,4 --seeds 8..12 --channels finishing=6..8`,
+    `The limits must not leave ${plans} plans: each gets its first seasons. At most ${MOST_SEARCHED} can be searched. Shorten the lists. Example: --every 2,3,4 --seeds 8..12 --channels finishing=6..8`,
   ];
 }
 

@@ -5,6 +5,7 @@ import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
 import { channelLists, numberFrom } from '../options/lists.js';
 import { checkOut, type Options, seasonsOf, studyOptions, wholeNumber, wrong } from '../options/options.js';
 import { Problem } from '../problem.js';
+import { MOST_DEALT } from '../studies/assignment.js';
 import { carryOutStudy } from '../studies/perform.js';
 
 /** Options that may be given several times come as lists. */
@@ -12,9 +13,6 @@ export type SizeOptions = Options & {
   readonly channels?: readonly string[];
   readonly between?: readonly string[];
 };
-
-/** Most channels and most m2 that may be dealt. */
-const MOST_DEALT = 1_000_000;
 
 export async function sizeCommand(file: string | undefined, options: SizeOptions): Promise<number> {
   const faults: string[] = [];

@@ -10,7 +10,6 @@
 import type { BigIntStats } from 'node:fs';
 import { access, constants, lstat, readFile, utimes } from 'node:fs/promises';
 import { setTimeout as pause } from 'node:timers/promises';
-import { lock } from 'proper-lockfile';
 import { Problem } from '../problem.js';
 import { tell } from './streams.js';
 import { decoded, type TextKind } from './text-file.js';
@@ -117,7 +116,9 @@ async function takeTurn({ name, path }: LogFile): Promise<Turn> {
   let lost = false;
   for (;;) {
     try {
-      const release = await lock(path, {
+      // Loaded when it is needed: from then on a signal is heard only between two steps of the work.
+      const { default: locks } = await import('proper-lockfile');
+      const release = await locks.lock(path, {
         realpath: false,
         stale: STALE,
         lockfilePath: lockPath,

@@ -5,11 +5,24 @@
  * what was asked can be concluded from them without the files.
  */
 
+import { type Limits, SEEDS } from '../../sim/models/limits.js';
 import type { Grid } from '../../sim/scenario/grid.js';
 import type { Variation } from '../../sim/scenario/vary.js';
 import type { SearchGoal } from '../../sim/study/search/budget.js';
 import type { SizeLayout } from '../../sim/study/size/layout.js';
 import type { Source } from '../inputs/scenario-file.js';
+
+/** Seeds a week: those of ten sowings, as large as they can be. */
+export const SEEDS_A_WEEK: Limits = { least: 1, most: 10 * SEEDS.most };
+
+/** Most plans of a comparison: more than anybody reads. */
+export const MOST_COMPARED = 500;
+
+/** Most channels and most m2 that may be dealt. */
+export const MOST_DEALT = 1_000_000;
+
+/** Most plans of a search: each gets its first seasons. */
+export const MOST_SEARCHED = 5000;
 
 interface Common {
   readonly sources: readonly Source[];

@@ -15,6 +15,7 @@ import { plainJson } from '../render/obeyed.js';
 import { firstOf } from '../words/numbers.js';
 import { inShell } from '../words/shell.js';
 import type { Assignment } from './assignment.js';
+import { assignment } from './assignment-form.js';
 
 /** Form of the document; raised when a part could no longer be read. */
 const FORM = 4;
@@ -44,11 +45,7 @@ const document = z.object({
   version: z.string(),
   shard: z.object({ k: z.int().min(1), n: z.int().min(1).max(MOST_SHARDS) }),
   typed: z.array(z.string()),
-  asked: z.looseObject({
-    command: z.enum(['run', 'compare', 'size', 'search']),
-    sources: z.array(z.object({ name: z.string(), text: z.string() })).min(1),
-    seed: z.int().min(0),
-  }),
+  asked: assignment,
   data: z.unknown(),
 });
 
@@ -77,7 +74,7 @@ export function readPart(name: string, text: string): Part | Spoilt {
   const read = document.safeParse(value);
   if (!read.success || !whole) return spoilt(name, text, value === null);
   const { version, shard, typed, asked, data } = read.data;
-  return { name, version, typed, shard, asked: asked as unknown as Assignment, data };
+  return { name, version, typed, shard, asked, data };
 }
 
 /** @returns null if it is no JSON */
@@ -110,6 +107,12 @@ function spoilt(name: string, text: string, cut: boolean): Spoilt {
       ? 'Carry out that part again.'
       : againText({ typed: words, shard }, name);
   return { name, fault: `${name}${which} ${what} ${again}`, shard };
+}
+
+/** The sentence on a part that cannot have been written as it is. @param why in a few words */
+export function damageText(part: Part, why: string): string {
+  const { name, shard } = part;
+  return `${name}, part ${shard.k} of ${shard.n}, is damaged (${why}). ${againText(part, name)}`;
 }
 
 /** The command that makes a part again. @param out file that it goes to */

@@ -17,7 +17,7 @@ import type { LogFault } from '../season/log/faults.js';
 import type { SeasonLog } from '../season/log/read.js';
 import type { LogRow } from '../season/log/rows.js';
 import { defaultSeasons, USUAL_DAYS, USUAL_WEEKS } from '../seasons/how-many.js';
-import { startThreads, type Threads } from '../seasons/threads.js';
+import { startThreads, type Threads, threadsAreThere } from '../seasons/threads.js';
 import { pauseOf, type StudyOptions, untilStopped, workersOf } from './carry-out.js';
 import { lengthenedPlan } from './lengthened.js';
 
@@ -166,20 +166,23 @@ export async function taken<Name extends keyof LookTold>(
   const pause = counting(runsOf(futures), step);
   const options = { today, futures, ...(seed === undefined ? {} : { seed }) };
   const logged = plantsIn(asked.rows);
-  if (step === undefined || logged <= BRIEF_LOG) {
+  const here = (): ReturnType<typeof lookTaken<Name>> => {
     const threads = async (plants: number): Promise<Threads | null> => {
       const count = threadsFor(plants, plants / futures);
       return count === 0 ? null : start(count);
     };
     return lookTaken<Name>(asked, { ...options, pause, threads });
-  }
+  };
+  const count = threadsFor(logged * futures, 0);
+  // Bundled without the file of the threads, this one is deaf meanwhile.
+  if (step === undefined || logged <= BRIEF_LOG || (count === 0 && !threadsAreThere())) return here();
   const { port1, port2: port } = new MessageChannel();
   port1.on('message', (runs: number) => void pause(runs));
   const errand: LookErrand = {
     kind: 'look',
     asked,
     ...options,
-    threads: threadsFor(logged * futures, 0),
+    threads: count,
     port,
   };
   try {

@@ -81,6 +81,18 @@ export class ExactMoments {
     return [this.count, ...this.#sums];
   }
 
+  /** true if the data can be those of so many columns: whole numbers, no sum below 0, and no spread. */
+  static canBe(width: number, data: readonly number[]): boolean {
+    if (data.length !== 1 + width * PER_COLUMN || !data.every(Number.isSafeInteger)) return false;
+    const moments = ExactMoments.from(width, data);
+    const n = BigInt(moments.count);
+    for (let i = 0; i < width; i++) {
+      const sum = moments.#sum(i);
+      if (sum < 0n || n * moments.#squares(i) < sum ** 2n) return false;
+    }
+    return true;
+  }
+
   /** @throws RangeError if the data are not of that width */
   static from(width: number, data: readonly number[]): ExactMoments {
     if (data.length !== 1 + width * PER_COLUMN)

@@ -1,5 +1,7 @@
 /** Several threads that do errands. What these give does not depend on how many threads there are. */
 
+import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
 import type { MessagePort } from 'node:worker_threads';
 import type { Limits } from '../models/limits.js';
 
@@ -21,16 +23,34 @@ export const WORKERS: Limits = { least: 1, most: 256 };
 /** Errands handed out per thread: while one is in work, the next is already there. */
 const AHEAD = 2;
 
+/** The built worker.js: beside this file in the package. */
+const WORKER = new URL('./worker.js', import.meta.url);
+
+/** false where somebody has bundled the library without the file that threads run. */
+export function threadsAreThere(worker = WORKER): boolean {
+  try {
+    createRequire(worker).resolve(fileURLToPath(worker));
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 /**
  * @param threads at least 1
  * @param known plain data that each thread gets once, before all errands
- * @param worker the built worker.js; beside this file in the package
+ * @throws Error if the file that they run is not there
  */
 export async function startThreads(
   threads: number,
   known: unknown = null,
-  worker = new URL('./worker.js', import.meta.url),
+  worker = WORKER,
 ): Promise<Threads> {
+  if (!threadsAreThere(worker)) {
+    throw new Error(
+      `evensow runs threads from ${worker.href}, which is not there. Leave evensow out of your bundle, or put its dist/worker.js beside it; or ask for 1 worker.`,
+    );
+  }
   // Loaded when it is needed: most calls of the program never are.
   const { Tinypool } = await import('tinypool');
   const pool = new Tinypool({

@@ -102,6 +102,15 @@ export function runsOf(workload: Workload, chunk: Chunk): number {
   return runs;
 }
 
+/** Picks that a season of a plan cannot have more of: a refill sows each hole of its stage once a day at most. */
+export function mostPicks(plan: Plan): number {
+  return plan.crops.reduce((sum, crop) => {
+    const { sowing, cuts } = crop;
+    const refilled = holesOf(plan.stages[route.first(crop)]!) * seasonDays(plan);
+    return sum + cuts * (sowing.kind === 'due' ? seedsDueOf(plan, crop) : refilled);
+  }, 0);
+}
+
 /** Plants that a season of a plan brings about: what its running time goes by. */
 export function plantsOf(plan: Plan): number {
   let plants = 0;

@@ -5,12 +5,11 @@
  * files, unpacked and joined, and concluded from as if nothing had been apart.
  */
 
-import type { Result as Outcome } from '../models/result.js';
 import { gather, type Pause } from '../seasons/gather.js';
 import type { WorkerPool } from '../seasons/worker-pool.js';
 import { seasonsOf, shardRange, type Workload } from '../seasons/workload.js';
 import type { WorkloadTallies } from '../seasons/workload-tallies.js';
-import { joinedTallies } from './unpack.js';
+import { joinedTallies, talliesFault } from './unpack.js';
 
 /** Part `k` of `n`, `k` from 1. */
 export interface Shard {
@@ -26,11 +25,10 @@ export interface Study<Collected, Result> {
   carryOut(pool: WorkerPool, shard: Shard, pause?: Pause): Promise<Collected>;
   /** What was carried out as plain data, for a file. */
   pack(collected: Collected): unknown;
-  /**
-   * @param parts packed, of all shards of one study, in any order
-   * @returns as a fault, in a few words, what is wrong with data that are damaged
-   */
-  unpack(parts: readonly unknown[]): Outcome<Collected, string>;
+  /** @returns in a few words, what is wrong with data that no such shard has packed; null if nothing is */
+  faultOf(part: unknown, shard: Shard): string | null;
+  /** @param parts packed and without faults, of all shards of one study, in any order */
+  unpack(parts: readonly unknown[]): Collected;
   /** @returns the result, as plain data; null if not even one season was run */
   conclude(collected: Collected): Result | null;
 }
@@ -49,6 +47,7 @@ export function ofSeasons<Result>(
         ...(pause === undefined ? {} : { pause }),
       }),
     pack: (gathered) => gathered.toData(),
+    faultOf: (part, { k, n }) => talliesFault(workload, part, shardRange(seasonsOf(workload), k, n)),
     unpack: (parts) => joinedTallies(workload, parts),
     conclude,
   };

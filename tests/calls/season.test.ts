@@ -7,6 +7,7 @@ import { addRow, fit as fitLog, readSeasonLog, replay } from '../../sim/calls/se
 import { Line } from '../../sim/models/line/line.js';
 import { readScenario } from '../../sim/scenario/read.js';
 import { filmOf as film } from '../../sim/study/film/film.js';
+import { until } from '../support/patience.js';
 
 const text = readFileSync(new URL('../../scenarios/home-shelf.yaml', import.meta.url), 'utf8');
 const shelf = readScenario(text);
@@ -16,6 +17,16 @@ const { plan, scenario } = shelf.value;
 const BEGUN = `date,action,crop,batch,stage,channel,count,grams,note
 ${plan.start},sow,${plan.crops[0]!.name},B1,,,6,,
 `;
+
+/** The line with room for very many plants. */
+const roomy = {
+  ...scenario,
+  stages: scenario.stages.map((stage) => ({ ...stage, channels: 60, holes: 10_000 })),
+};
+
+function sown(seeds: number): string {
+  return BEGUN.replace(',6,', `,${seeds},`);
+}
 
 function logOf(content: string) {
   const read = readSeasonLog(content, { plan });
@@ -88,6 +99,49 @@ describe('looking ahead', () => {
       expect(heard).toBeLessThanOrEqual(2);
       expect(heard).toBeGreaterThan(0);
     }
+  });
+
+  test.each(['ahead', 'chores'] as const)(
+    '%s with one thread hears its signal while it draws what stands',
+    async (call) => {
+      const built = new URL('../../dist/index.js', import.meta.url).href;
+      const library = (await import(built)) as typeof import('../../sim/index.js');
+      const why = new Error('not today');
+      const stop = new AbortController();
+      let heard = 0;
+      const looking = library[call](roomy, logOf(sown(300_000)), {
+        futures: 1,
+        signal: stop.signal,
+        onProgress: () => heard++,
+      });
+      // Drawing so many takes several seconds of the processor, a thread is there after a tenth of one.
+      const before = process.cpuUsage();
+      const used = (): number => process.cpuUsage(before).user / 1e6;
+      await until(
+        () => used() > 0.6 || heard > 0,
+        'the drawing',
+        () => `${used()} s`,
+      );
+      stop.abort(why);
+      await expect(looking).rejects.toBe(why);
+      // Who is deaf meanwhile hears of the first future before anything else.
+      expect(heard).toBe(0);
+    },
+  );
+
+  test('where the file of the threads is not there a signal is no hindrance', async () => {
+    const { signal } = new AbortController();
+    const options = { futures: 1, days: 1 };
+    const stages = scenario.stages.map((stage) => ({ ...stage, channels: 1, holes: 5000 }));
+    const wide = { ...scenario, stages, away: [] };
+    const log = logOf(sown(5000));
+    // As the tests import the simulator, worker.js is not beside it.
+    const listed = await chores(wide, log, { ...options, signal });
+    expect(listed.ok).toBe(true);
+    expect(listed).toEqual(await chores(wide, log, options));
+    await expect(chores(wide, log, { ...options, workers: 2 })).rejects.toThrow(
+      /worker\.js, which is not there/,
+    );
   });
 
   test('an option out of range breaks the contract', async () => {

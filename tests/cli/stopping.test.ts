@@ -62,3 +62,40 @@ test.each(['SIGINT', 'SIGTERM'] as const)('%s in the first season', async (signa
     'evensow: stopped before anything was known; there is nothing to show.\n',
   ]);
 });
+
+test.each(['watch', 'replay'])(
+  'SIGINT ends %s while it goes through a log of many plants',
+  async (command) => {
+    const files = ['huge.yaml', 'season.csv'].map((name) => join(folder, name));
+    await writeFile(
+      files[1]!,
+      `date,action,crop,batch,stage,channel,count,grams,note
+2027-01-04,sow,leaf,B1,,,600000,,
+2027-01-11,move,,B1,bed,,540000,,
+2027-01-26,pick,,B1,,,300000,,
+`,
+    );
+    const asked = spawn(process.execPath, [
+      BINARY,
+      command,
+      ...(command === 'watch' ? files : files.reverse()),
+    ]);
+    let told = '';
+    asked.stdout.on('data', (text) => {
+      told += text;
+    });
+    asked.stderr.on('data', (text) => {
+      told += text;
+    });
+    const ended = once(asked, 'close');
+    await until(
+      () => asked.exitCode !== null || used(asked.pid!) >= BUSY,
+      'the log to be gone through',
+      () => told,
+      100,
+    );
+    asked.kill('SIGINT');
+    // By the signal itself, not when what it was busy with is done.
+    expect([...(await ended), told]).toEqual([null, 'SIGINT', '']);
+  },
+);

@@ -5,6 +5,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Answer } from '../cli/program.js';
 import { ownFolder } from '../support/folder.js';
 import { amount } from './amount.js';
 import { asked, endHost, SMALL_LINE } from './program.js';
@@ -35,10 +36,14 @@ beforeAll(async () => {
   }
 });
 
-async function merged(one: string, other: string): Promise<number | null> {
+async function mergedWords(one: string, other: string): Promise<Answer> {
   writeFileSync(join(FOLDER, 'part-1.json'), one);
   writeFileSync(join(FOLDER, 'part-2.json'), other);
-  return (await asked(['merge', 'part-1.json', 'part-2.json', '--json'], FOLDER)).code;
+  return asked(['merge', 'part-1.json', 'part-2.json', '--json'], FOLDER);
+}
+
+async function merged(one: string, other: string): Promise<number | null> {
+  return (await mergedWords(one, other)).code;
 }
 
 /** A part that somebody has made by hand: its sum is right, whatever it says. */
@@ -73,6 +78,64 @@ test('a part of another command, one of a thousand million parts and one of noth
   ]) {
     expect(await merged(signed(changed), run![1]!)).toBe(2);
   }
+});
+
+interface Tree {
+  [key: string]: Tree;
+}
+
+/** @param path keys, with dots between */
+function put(tree: unknown, path: string, value: unknown): unknown {
+  const copy = structuredClone(tree);
+  const keys = path.split('.');
+  const last = keys.pop()!;
+  keys.reduce((map, key) => map[key]!, copy as Tree)[last] = value as Tree;
+  return copy;
+}
+
+test.each([
+  ['a count that is no whole number', 0, 'data.0.sections.0.counts.1', 1.5],
+  ['more seasons than were asked for', 0, 'data.0.sections.0.seasons', 5],
+  ['a spread that no numbers have', 0, 'data.0.sections.0.ledger.1', 1e9],
+  ['a week of a million million heads', 0, 'data.0.sections.0.weeks.9', [1e12, 1]],
+  ['a first pick after the season', 0, 'data.0.sections.0.first', [1e9, 1]],
+  ['a trial of too few changes', 0, 'data.0.trials.0.picks', []],
+  ['no seasons where there are some', 1, 'data.1.sections.0', null],
+  ['more good weeks than there are weeks', 3, 'data.0.first.good.0', 1e6],
+  ['heads that no plan brings', 3, 'data.0.first.picks.0', 1e12],
+])('a part that says %s is refused, and it is told which part and where', async (_, which, path, value) => {
+  const [one, other] = parts[which]!;
+  const { code, err } = await mergedWords(signed(put(JSON.parse(one!), path, value)), other!);
+  expect([code, err]).toEqual([
+    2,
+    expect.stringContaining('part-1.json, part 1 of 2, is damaged (its data '),
+  ]);
+  expect(err).not.toContain('part-2.json, part');
+});
+
+test.each([
+  ['an order that there is not', 1, 'asked.by', 'luck'],
+  ['variations that are none', 1, 'asked.variations', [{ cadence: 3 }]],
+  ['no seasons', 0, 'asked.seasons', 0],
+  ['a layout without its counts', 2, 'asked.layout', { kind: 'channels' }],
+  ['more channels than a stage can have', 2, 'asked.layout', { kind: 'split', channels: 1e12, between: [] }],
+  ['a goal that is no number', 3, 'asked.heads', 'many'],
+  ['6000 plans', 3, 'asked.grid.seeds', new Array(6000).fill(2)],
+])('a part that asks for %s is not as it was written', async (_, which, path, value) => {
+  const [one, other] = parts[which]!.map((part) => signed(put(JSON.parse(part), path, value)));
+  const { code, err } = await mergedWords(one!, other!);
+  expect([code, err]).toEqual([
+    2,
+    expect.stringContaining('part-1.json, part 1 of 2, is not as it was written'),
+  ]);
+});
+
+test('a part with a scenario that cannot be is told with its name', async () => {
+  const [one, other] = parts[0]!.map((part) =>
+    signed(put(JSON.parse(part), 'asked.sources.0.text', 'weeks: -3')),
+  );
+  const { code, err } = await mergedWords(one!, other!);
+  expect([code, err]).toEqual([2, expect.stringMatching(/part-1\.json, part 1 of 2, is damaged \(.*weeks/s)]);
 });
 
 test('a part with some signs changed is refused in words, or is as it was', async () => {

@@ -14,7 +14,6 @@ import type { JobData } from '../../sim/seasons/workload-tallies.js';
 import { ofSeasons, type Study } from '../../sim/study/study.js';
 import { arbitraryPlan } from '../support/arbitrary-plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
-import { successOf } from '../support/success-of.js';
 
 const WEEKS = 10;
 const plan = line(
@@ -120,16 +119,17 @@ describe('gathering', () => {
       );
     }
     const means = (data: unknown): unknown => {
-      const { all, trials } = readable(successOf(study.unpack([data].flat() as unknown[])));
+      const { all, trials } = readable(study.unpack([data].flat() as unknown[]));
       return { all, trials };
     };
+    for (const [i, k] of [2, 4, 1, 3].entries()) {
+      expect(study.faultOf(parts[i], { k, n: 4 })).toBeNull();
+      expect(study.faultOf(parts[i], { k: (k % 4) + 1, n: 4 })).not.toBeNull();
+    }
     expect(means(parts)).toEqual(readable(await gather(work)));
     const [{ sections }, ...others] = parts[0] as JobData[] as [JobData, ...JobData[]];
     for (const damaged of [null, [], others, [{ sections, trials: [{}] }, ...others]]) {
-      expect(study.unpack([...parts.slice(1), damaged])).toEqual({
-        ok: false,
-        faults: [expect.stringMatching(/^its data are not (there|whole at )/)],
-      });
+      expect(study.faultOf(damaged, { k: 2, n: 4 })).toMatch(/^its data are not (there|as many|whole at )/);
     }
     expect(whole).not.toBeNull();
   });

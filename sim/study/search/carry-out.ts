@@ -31,8 +31,7 @@ export async function carryOutSearch(
 ): Promise<CandidateResult[]> {
   const { goal, ranked, budget, counting } = search;
   const work = new CandidateRunner(pool, pause);
-  // All plans of a price are in one shard, which can tell them apart.
-  const places = [...ranked.keys()].filter((place) => ranked[place]!.price % shard.n === shard.k - 1);
+  const places = placesIn(search, shard);
   const trials = new Map(places.map((place) => [place, new CandidateTest(place, budget.design, counting)]));
   const toJudgeBy = (verdictOf: VerdictOf): CandidateTest[] =>
     [...toJudge(places, (place) => ranked[place]!.price, verdictOf, 1 + goal.runners)].map(
@@ -56,6 +55,11 @@ export async function carryOutSearch(
   const obstacles = best === null ? await obstaclesOf(search, place, pause) : null;
   const present = await presentSeasons(search, place, named.seasons, pause);
   return results.map((result) => (result.place === place ? { ...result, obstacles, present } : result));
+}
+
+/** The candidates of a shard, in the order of costs: all plans of a price are in one, which can tell them apart. */
+export function placesIn({ ranked }: Search, { k, n }: Shard): number[] {
+  return [...ranked.keys()].filter((place) => ranked[place]!.price % n === k - 1);
 }
 
 function known(trials: ReadonlyMap<number, CandidateTest>): CandidateResult[] {

@@ -8,16 +8,17 @@
  */
 
 import * as z from 'zod';
-import { failure, type Result, success } from '../../models/result.js';
-import type { Study } from '../study.js';
-import { type Form, unpacked } from '../unpack.js';
+import { mostPicks } from '../../seasons/workload.js';
+import type { Shard, Study } from '../study.js';
+import { count, dataFault, type Form, histogramForm, totalOf } from '../unpack.js';
 import type { SearchGoal } from './budget.js';
-import type { CandidateResult } from './candidate-test.js';
+import type { CandidateResult, Tie } from './candidate-test.js';
 import type { Candidate } from './candidates.js';
-import { carryOutSearch } from './carry-out.js';
+import { carryOutSearch, placesIn } from './carry-out.js';
 import { OBSTACLES, type Obstacles } from './obstacles.js';
 import { concludeSearch, type SearchResult } from './result.js';
-import { setUpSearch } from './setup.js';
+import type { CountedSeasons } from './season-counter.js';
+import { type Search, setUpSearch } from './setup.js';
 
 /**
  * @param candidates at least 1, all with seasons of the same length
@@ -33,12 +34,11 @@ export function searchStudy(
     workload: search.workload,
     carryOut: (pool, shard, pause) => carryOutSearch(search, pool, shard, pause),
     pack: (trials) => trials,
-    unpack: (parts) => joined(parts, candidates.length),
+    faultOf: (part, shard) => dataFault(resultsForm(search, shard), part),
+    unpack: (parts) => (parts as readonly CandidateResult[][]).flat(),
     conclude: (trials) => concludeSearch(search, trials),
   };
 }
-
-const counted = z.object({ good: z.array(z.number()), picks: z.array(z.number()) });
 
 const relief = z.object({ weeks_met: z.number(), heads_a_week: z.number(), meets: z.boolean() });
 
@@ -50,30 +50,32 @@ const obstacles = z.object({
   one_is_enough: z.boolean(),
 } satisfies Form<Obstacles>);
 
-const results: z.ZodType<CandidateResult[]> = z.array(
-  z.object({
-    place: z.int().min(0),
+/** What a shard packs: its candidates, each once, in the order of costs. */
+function resultsForm(search: Search, shard: Shard): z.ZodType<CandidateResult[]> {
+  const forms = placesIn(search, shard).map((place) => resultForm(search, place));
+  return z.tuple(forms as [z.ZodType<CandidateResult>]) as z.ZodType<CandidateResult[]>;
+}
+
+function resultForm({ goal, ranked, counting }: Search, place: number): z.ZodType<CandidateResult> {
+  const { plan } = ranked[place]!.candidate;
+  const weeks = counting.weeks - counting.from;
+  const most = mostPicks(plan);
+  const shape = {
+    good: z.array(count.max(weeks)).min(goal.first),
+    picks: histogramForm(most),
+  } satisfies Form<CountedSeasons>;
+  const whole = ({ good, picks }: CountedSeasons): boolean => totalOf(picks) === good.length * weeks;
+  const counted = z.object(shape).refine(whole);
+  return z.object({
+    place: z.literal(place),
     verdict: z.enum(['meets', 'misses']).nullable(),
-    first: counted,
+    first: counted.refine(({ good }) => good.length === goal.first),
     judged: counted.nullable(),
-    tie: counted.extend({ picked: z.boolean() }).nullable(),
+    tie: z
+      .object({ ...shape, picked: z.boolean() } satisfies Form<Tie>)
+      .refine(whole)
+      .nullable(),
     obstacles: obstacles.nullable(),
     present: counted.nullable(),
-  } satisfies Form<CandidateResult>),
-);
-
-/** @returns a fault unless the parts hold every candidate once */
-function joined(parts: readonly unknown[], candidates: number): Result<CandidateResult[], string> {
-  const trials: CandidateResult[] = [];
-  for (const part of parts) {
-    const read = unpacked(results, part);
-    if (!read.ok) return read;
-    trials.push(...read.value);
-  }
-  const places = new Set(trials.map(({ place }) => place));
-  for (let place = 0; place < candidates; place++) {
-    if (!places.has(place)) return failure([`plan ${place + 1} of ${candidates} is not there`]);
-  }
-  if (trials.length > candidates) return failure([`there are ${trials.length} plans, not ${candidates}`]);
-  return success(trials);
+  } satisfies Form<CandidateResult>);
 }

@@ -11,7 +11,6 @@ import type { SearchResult } from '../../../sim/study/search/result.js';
 import { searchStudy } from '../../../sim/study/search/search.js';
 import { type Study, WHOLE } from '../../../sim/study/study.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
-import { successOf } from '../../support/success-of.js';
 
 const WEEKS = 10;
 
@@ -221,9 +220,7 @@ describe('the result is the same to the last digit', () => {
         const yielded = await study.carryOut(restless(study.workload, 1 + (k % 3)), { k, n });
         parts.push(JSON.parse(JSON.stringify(study.pack(yielded))));
       }
-      expect(text(study.conclude(successOf(study.unpack(parts))) as SearchResult)).toBe(
-        text(await result(study)),
-      );
+      expect(text(study.conclude(study.unpack(parts)) as SearchResult)).toBe(text(await result(study)));
     }
   });
 
@@ -235,24 +232,32 @@ describe('the result is the same to the last digit', () => {
     const whole = await result(study);
     expect(whole.nearest?.name).toMatch(/^8 /);
     expect(whole.obstacles?.in_the_way).toEqual(['seeds']);
-    expect(text(study.conclude(successOf(study.unpack(parts))) as SearchResult)).toBe(text(whole));
+    expect(text(study.conclude(study.unpack(parts)) as SearchResult)).toBe(text(whole));
   });
 
   test('parts that are not whole are refused', async () => {
     const study = searchStudy(GRID, GOAL, 1);
     const part = (k: number) => study.carryOut(new SeasonRunner(study.workload), { k, n: 2 });
     const [first, second] = [await part(1), await part(2)];
-    const faults = (parts: readonly unknown[]) => {
-      const unpacked = study.unpack(parts);
-      return unpacked.ok ? [] : unpacked.faults;
-    };
-    expect(faults([first])).toEqual([expect.stringContaining('not there')]);
-    expect(faults([first, second, second])).toEqual([expect.stringContaining('plans')]);
-    expect(faults([first, undefined])).toEqual(['its data are not there']);
-    expect(faults([first, [{ ...second[0], first: { good: [3] } }]])).toEqual([
+    const fault = (data: unknown, k = 2) => study.faultOf(data, { k, n: 2 });
+    expect([fault(first, 1), fault(second)]).toEqual([null, null]);
+    expect(fault(undefined)).toBe('its data are not there');
+    expect(fault(first)).not.toBeNull();
+    for (const some of [[...second, second[0]], second.slice(1)]) {
+      expect(fault(some)).toBe('its data are not as many as they must be');
+    }
+    const [one, ...others] = second as [CandidateResult, ...CandidateResult[]];
+    const damaged = (change: object): string | null => fault([{ ...one, ...change }, ...others]);
+    const { good, picks } = one.first;
+    expect(damaged({ first: { good } })).toBe('its data are not whole at 0.first.picks');
+    expect(damaged({ first: { good: good.slice(1), picks } })).toBe('its data are not whole at 0.first.good');
+    expect(damaged({ first: { good, picks: [...picks, 1] } })).toBe('its data are not whole at 0.first');
+    expect(damaged({ first: { good, picks: [1e9, ...picks.slice(1)] } })).toBe(
       'its data are not whole at 0.first.picks',
-    ]);
-    expect(faults([second, first])).toEqual([]);
+    );
+    expect(damaged({ judged: { good: good.map(() => 99), picks } })).toBe(
+      'its data are not whole at 0.judged.good.0',
+    );
   });
 });
 
