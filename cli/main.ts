@@ -143,6 +143,21 @@ export function commands(ended: (code: number) => void, text: string[]): Command
     );
 
   program
+    .command('new')
+    .description('begin: five questions, and a scenario is written from the answers')
+    .usage('<file> [options]')
+    .argument('[file]', 'the scenario file to write; never one that is there already')
+    .option('--stages <text>', 'what stands there: "1 tray of 40, 2 channels of 24, 8 channels of 9"')
+    .option('--crop <text>', 'what grows, and its days in each stage: "butterhead 7 14 21"')
+    .option('--visits <days>', 'which days you come: daily, or "mon thu sat"')
+    .option('--heads <number>', 'heads a week that you would like')
+    .option('--away <dates>', 'when you are away: 2027-02-08..2027-02-14 (several with commas), or none')
+    .option('--start <date>', 'day of the first sowing, YYYY-MM-DD (the Monday that comes)')
+    .option('--today <date>', 'today, YYYY-MM-DD or now (now)')
+    .option('--aloud', 'plain questions, for screen readers')
+    .action(later(async () => (await import('./commands/new.js')).newCommand));
+
+  program
     .command('watch')
     .description('see the line on the screen, turn the cadence and watch what happens')
     .argument('[file]', FILE)

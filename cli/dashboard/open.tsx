@@ -5,6 +5,7 @@
  * ink and react are loaded here and nowhere else, when they are needed: that takes a tenth of a second.
  */
 
+import { watched } from '../io/watched.js';
 import type { AppProps } from './app.js';
 import { Terminal } from './terminal/terminal.js';
 import { signsFor } from './theme.js';
@@ -56,8 +57,7 @@ export async function open({ listening, ...shown }: OpenOptions): Promise<number
 
 /** What ink reads from the environment when it is loaded. */
 function prepare(): void {
-  // ink shows only the last frame where it believes to be watched by nobody; whoever opens the dashboard watches it.
-  for (const name of ['CI', 'CONTINUOUS_INTEGRATION']) delete process.env[name];
+  watched();
   // ink's colours know FORCE_COLOR, not NO_COLOR (no-color.org: set and not empty).
   if (process.env['NO_COLOR']) process.env['FORCE_COLOR'] = '0';
 }

@@ -3,14 +3,14 @@
  */
 
 import { isWithinReach, type Look, taken } from '../../sim/calls/look.js';
-import { isExpectedDate, whyNoDate } from '../../sim/models/dates.js';
 import { WEEKS } from '../../sim/models/limits.js';
 import type { Plan } from '../../sim/models/plan.js';
 import type { LookTold } from '../../sim/season/ahead/look-errand.js';
 import type { LogRow } from '../../sim/season/log/rows.js';
 import { defaultSeasons } from '../../sim/seasons/how-many.js';
 import { startThreads } from '../../sim/seasons/threads.js';
-import { tell, today } from '../io/streams.js';
+import { tell } from '../io/streams.js';
+import { todayOf } from '../options/dates.js';
 import {
   checkOut,
   futureFaults,
@@ -19,7 +19,6 @@ import {
   seasonOptions,
   workersOf,
 } from '../options/options.js';
-import { NOW } from '../options/words.js';
 import { Problem } from '../problem.js';
 import type { Telling } from '../words/assumed.js';
 import { faultsProblem } from './faults-problem.js';
@@ -70,21 +69,10 @@ export function tellingOf({ all = false }: Options, { name, scenario }: LoadedLi
 /** @param faults takes a sentence for each wrong option */
 export function futuresOptions(options: Options, faults: string[]): FuturesOptions {
   return {
-    today: dateOf(options['today'], faults),
+    today: todayOf(options['today'], faults),
     ...seasonOptions(options, faults),
     workers: workersOf(options, faults),
   };
-}
-
-function dateOf(text: string | undefined, faults: string[]): string | null {
-  if (text === undefined) return null;
-  if (text === NOW) return today();
-  if (isExpectedDate(text)) return text;
-  const why = whyNoDate(text);
-  faults.push(
-    `--today must not be ${JSON.stringify(text)}. It must be an existing date as YYYY-MM-DD, or ${NOW} for the date of this machine.${why === null ? '' : ` ${why}`} Example: --today 2027-03-15`,
-  );
-  return null;
 }
 
 /** What is wrong with a today that no season of the line can reach. */

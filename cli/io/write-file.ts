@@ -38,6 +38,31 @@ export async function writeWhole(path: string, text: string): Promise<void> {
 }
 
 /**
+ * Write `text` to a file that is not there yet, whole or not at all.
+ * @throws Problem as `checkNew`
+ */
+export async function writeNew(path: string, text: string): Promise<void> {
+  await checkNew(path);
+  const target = await targetOf(path);
+  let written = false;
+  try {
+    written = await putInPlace(target, Buffer.from(text), null, async () => !(await exists(target)));
+  } catch (error) {
+    throw new Problem(`${path}: the file cannot be written: ${reason(error, dirname(target))}`);
+  }
+  if (!written) throw thereAlready(path);
+}
+
+/** What can be told before there is anything to write. @throws Problem if something of this name is there, or no file of it can be made */
+export async function checkNew(path: string): Promise<void> {
+  if ((await checkReplaceable(path)) !== null) throw thereAlready(path);
+}
+
+function thereAlready(path: string): Problem {
+  return new Problem(`${path}: there is such a file already, and it stays as it is. Name another.`);
+}
+
+/**
  * Write into a file beside it, then rename that.
  * @param like the state of the file that is replaced; null if there is none
  * @param may asked right before the renaming

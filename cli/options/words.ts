@@ -14,7 +14,7 @@ export const SHELLS = ['bash', 'zsh', 'fish'] as const;
 export type Shell = (typeof SHELLS)[number];
 
 /** What `--visits` takes beside weekdays, by command. */
-export const VISIT_WORDS = { compare: ['daily', 'always'], search: ['daily'] } as const;
+export const VISIT_WORDS = { compare: ['daily', 'always'], search: ['daily'], new: ['daily'] } as const;
 
 /** Words of which one is taken, or a list of several. */
 export interface Taken {

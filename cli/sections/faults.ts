@@ -1,6 +1,6 @@
 /** What is wrong with a file: where it is, what was found, what was expected, what to do. */
 
-import type { Fault, Warning } from '../../sim/scenario/faults.js';
+import type { Fault, FaultDraft, Warning } from '../../sim/scenario/faults.js';
 import type { LogFault, LogWarning } from '../../sim/season/log/faults.js';
 import { counted } from '../words/numbers.js';
 import { type Section, section } from './section.js';
@@ -57,6 +57,12 @@ const ONE_OF: Readonly<Record<string, string>> = {
 
 /** A path with places in lists in words, and in brackets as it is: nobody counts crops from 0. */
 export function pathWords(path: string): string {
+  const words = placeWords(path);
+  return words === path ? path : `${words} (${path})`;
+}
+
+/** A path with places in lists in words; as it is if there are none. */
+export function placeWords(path: string): string {
   const words: string[] = [];
   let counts = false;
   for (const [, quoted, place, key] of path.matchAll(/\["((?:[^"\\]|\\.)*)"\]|\[(\d+)\]|([^.[\]]+)/g)) {
@@ -69,14 +75,24 @@ export function pathWords(path: string): string {
     } else if (words.at(-1) === 'stages') words[words.length - 1] = quoted ?? key!;
     else words.push(quoted ?? key!);
   }
-  return counts ? `${words.join(', ')} (${path})` : path;
+  return counts ? words.join(', ') : path;
 }
 
-/** What was found, what was expected, the nearest word, what to do, how often. */
-function sentences({ found, expected, nearest, advice, ...fault }: AnyFault): string {
+/** What was found, what was expected, the nearest word, what to do. */
+export function faultSentences({
+  found,
+  expected,
+  nearest,
+  advice,
+}: Pick<FaultDraft, 'found' | 'expected' | 'advice'> & { readonly nearest: string | null }): string {
   const parts = [`found ${found}; expected ${expected}.`];
   if (nearest !== null) parts.push(`Did you mean ${nearest}?`);
   if (advice) parts.push(advice);
-  if ('more' in fault && fault.more > 0) parts.push(`The same on ${counted(fault.more, 'more line')}.`);
   return parts.join(' ');
+}
+
+/** The same, and how often. */
+function sentences(fault: AnyFault): string {
+  const more = 'more' in fault && fault.more > 0 ? ` The same on ${counted(fault.more, 'more line')}.` : '';
+  return faultSentences(fault) + more;
 }

@@ -63,6 +63,18 @@ export function holeDaySections(result: RunResult): Section[] {
   ];
 }
 
+/** The first answer of a plan that was just begun: what it yields and when. */
+export function firstAnswerSections(result: RunResult): Section[] {
+  const [what, picked, first] = runSections(result);
+  const { limits } = result;
+  return [
+    what!,
+    picked!,
+    first!,
+    ...(limits === null ? [] : [section('Which stage holds the line back', verdict(limits))]),
+  ];
+}
+
 /** The weeks: one row each. */
 export function runRows({ weeks }: RunResult): Rows {
   return [

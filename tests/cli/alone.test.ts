@@ -25,6 +25,7 @@ afterAll(async () => {
 });
 
 test.each([
+  'new begun.yaml --stages 1x40,2x24,8x9 --crop basil --visits sat --heads 9 --away none --start 2027-01-04',
   'run --seasons 2',
   'run - --json',
   'compare line.yaml --every 2,3 --seasons 4 --workers 2',
