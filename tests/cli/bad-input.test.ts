@@ -256,8 +256,8 @@ describe('a word that is no command', () => {
       ['compair', 'a.yaml', 'b.yaml'],
       'compair is no command, and there is no file of that name. Did you mean compare?',
     ],
-    [['xyz'], 'xyz is no command, and there is no file of that name. The commands are watch, run, '],
-    [['help', 'xyz'], 'xyz is no command and no word that is explained. The commands are watch, run, '],
+    [['xyz'], 'xyz is no command, and there is no file of that name. The commands are new, watch, run, '],
+    [['help', 'xyz'], 'xyz is no command and no word that is explained. The commands are new, watch, run, '],
     [['help', 'comprae'], 'comprae is no command and no word that is explained. Did you mean compare?'],
   ])('%j is named', async (args, message) => {
     await refused(

@@ -9,6 +9,8 @@ const LONGEST = [
   'cli/dashboard/terminal',
   'theory/size-tandem',
   'cli/io/log-file',
+  'cli/report/report',
+  'cli/docs',
 ];
 
 export class LongestFirst extends BaseSequencer {
