@@ -8,9 +8,8 @@
 
 import type { Bar, Cell, Key, Table } from '../sections/section.js';
 import { MOST_NAME } from '../sections/section.js';
-import { dateText, shortDate } from '../words/dates.js';
-import { figureText, intervalText } from '../words/numbers.js';
 import { barText } from './bar.js';
+import { type CellStyle, cellText } from './cell.js';
 import { shortNames } from './short-names.js';
 import { padEnd, padStart, widthOf } from './width.js';
 import { packed, wrapped } from './wrap.js';
@@ -149,17 +148,19 @@ function blockLines(block: readonly Place[], gap: number): string[] {
   });
 }
 
-function columnsOf({ head, rows }: Table, called: Called): Column[] {
+/** @param called what each name is called */
+function columnsOf({ head, rows }: Table, called: ReadonlyMap<string, string>): Column[] {
+  const style: CellStyle = { box: '[ ]', called: (name) => called.get(name)! };
   return rows[0]!.map((_, c): Column => {
     const cells = rows.map((row) => row[c]!);
     // Words behind the figures begin below each other.
     const units = cells.map((cell) => (isA('figure', cell) ? cell.unit : ''));
     const right = widest(units);
-    const figures = cells.map((cell) => cellText(cell, called));
+    const figures = cells.map((cell) => cellText(cell, style));
     const left = widest(figures);
     const texts =
       right === 0 ? figures : figures.map((text, i) => `${padStart(text, left)} ${padEnd(units[i]!, right)}`);
-    const heading = head === undefined ? [] : cellText(head[c]!, called).split('\n');
+    const heading = head === undefined ? [] : cellText(head[c]!, style).split('\n');
     const over = heading.map((line) => (right === 0 ? line : line + ' '.repeat(right + 1)));
     const bars = cells.some(isBar);
     const words = cells.every((cell) => cell === null || typeof cell === 'string' || isA('words', cell));
@@ -174,32 +175,6 @@ function columnsOf({ head, rows }: Table, called: Called): Column[] {
       width: widest([...over, ...texts]),
     };
   });
-}
-
-/** What each name is called. */
-type Called = ReadonlyMap<string, string>;
-
-function cellText(cell: Cell, called: Called): string {
-  if (cell === null) return '-';
-  if (typeof cell === 'string') return cell;
-  switch (cell.kind) {
-    case 'words':
-      return cell.parts.map((part) => (typeof part === 'string' ? part : called.get(part.name)!)).join('');
-    case 'figure': {
-      const text = figureText(cell.value, cell.form);
-      return cell.outOf === null ? text : `${text}/${figureText(cell.outOf, cell.form)}`;
-    }
-    case 'doubtful':
-      return `(${figureText(cell.value, cell.form)})`;
-    case 'task':
-      return `[ ] ${cell.text}`;
-    case 'interval':
-      return intervalText(cell, cell.form);
-    case 'date':
-      return cell.short ? shortDate(cell.iso) : dateText(cell.iso);
-    case 'bar':
-      return '';
-  }
 }
 
 function namesIn(cell: Cell): string[] {

@@ -6,12 +6,11 @@ import type { Bottleneck } from '../../sim/study/bottleneck.js';
 import type { RunResult, StageResult } from '../../sim/study/summary.js';
 import type { WeekFigures } from '../../sim/study/week-figures.js';
 import { dateText } from '../words/dates.js';
-import { changeText } from '../words/limits.js';
+import { changeText, effectsForm } from '../words/limits.js';
 import {
   COUNT,
   counted,
   countText,
-  decimalsFor,
   figureText,
   intervalText,
   listed,
@@ -19,7 +18,6 @@ import {
   percentText,
   plural,
   SHARE,
-  signed,
 } from '../words/numbers.js';
 import { STATE_WORDS } from '../words/states.js';
 import { holeDayTable, stoppedEarly, weeksFrom } from './season.js';
@@ -187,7 +185,7 @@ function verdict({ by, stages }: Bottleneck): string {
 
 function riskText(risk: Bottleneck['risk']): string {
   const { change, gain, low, high } = risk;
-  const form = signed(decimalsFor(Math.max(Math.abs(low), Math.abs(high))));
+  const form = effectsForm([risk]);
   const what =
     low <= 0 && high >= 0 ? 'no loss that could be told' : `${figureText(gain, form)} heads a week`;
   return `If ${changeText(change)}: ${what} (${intervalText({ low, high }, form)}) once the line runs.`;

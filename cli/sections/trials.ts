@@ -1,8 +1,8 @@
 /** Small changes that were tried with the same luck, and what each brings: one table for all that tell of it. */
 
 import type { Change } from '../../sim/seasons/changes.js';
-import { changeParts } from '../words/limits.js';
-import { decimalsFor, fixed, signed } from '../words/numbers.js';
+import { changeParts, effectsForm } from '../words/limits.js';
+import { fixed } from '../words/numbers.js';
 import { type Ends, figure, interval, type Table, table, words } from './section.js';
 
 /** A change and what it brings, in heads a week, with its 95 % interval. */
@@ -21,9 +21,7 @@ export const PER_CENT =
   'Per 1 %: by how many % each 1 % more (of that room, of the seeds, of the visits) raises the heads. What limits alone has 1, what never limits 0.';
 
 export function trialTable(trials: readonly Tried[]): Table {
-  const form = signed(
-    decimalsFor(Math.max(...trials.flatMap(({ low, high }) => [low ?? 0, high ?? 0].map(Math.abs)))),
-  );
+  const form = effectsForm(trials);
   return table(
     trials.map((one) => [
       words(...changeParts(one.change)),

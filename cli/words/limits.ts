@@ -2,7 +2,7 @@
 
 import type { Change } from '../../sim/seasons/changes.js';
 import type { Bottleneck } from '../../sim/study/bottleneck.js';
-import { counted, listed } from './numbers.js';
+import { counted, decimalsFor, type Form, listed, signed } from './numbers.js';
 
 /** Where it is no stage. */
 const NO_STAGE: Readonly<Record<Exclude<Bottleneck['by'], 'stage'>, string>> = {
@@ -43,4 +43,13 @@ export function changeText(change: Change): string {
   return changeParts(change)
     .map((part) => (typeof part === 'string' ? part : part.name))
     .join('');
+}
+
+/** How the gains of changes that are told together are written: all with as many decimals. */
+export function effectsForm(
+  effects: readonly { readonly low: number | null; readonly high: number | null }[],
+): Form {
+  return signed(
+    decimalsFor(Math.max(...effects.flatMap(({ low, high }) => [low ?? 0, high ?? 0].map(Math.abs)))),
+  );
 }

@@ -46,6 +46,11 @@ export const UNSUPPLIED = 8;
 /** The states in which a hole holds nothing and is not being cleaned. */
 export const EMPTY_STATES = [FILLING, UNTENDED, UNSUPPLIED] as const;
 
+/** How much of something that is told for each state (holes, shares) is in the empty ones. @param levels by state */
+export function emptyIn(levels: ArrayLike<number>): number {
+  return EMPTY_STATES.reduce((sum, state) => sum + levels[state]!, 0);
+}
+
 /** What is counted in a season, in plants or seeds unless said otherwise. */
 export const COUNTS = [
   'sown',

@@ -41,24 +41,36 @@ function used(pid: number): number {
   return 60 * Number(minutes) + Number(seconds);
 }
 
-test.each(['SIGINT', 'SIGTERM'] as const)('%s in the first season', async (signal) => {
-  const run = spawn(process.execPath, [BINARY, 'run', join(folder, 'huge.yaml'), '--workers', '1']);
+/**
+ * Start the program, and send it a signal once it is busy.
+ * @param what it does then, in words
+ * @returns its exit code, the signal that ended it, and what it said
+ */
+async function stopped(args: readonly string[], signal: NodeJS.Signals, what: string) {
+  const asked = spawn(process.execPath, [BINARY, ...args]);
   let told = '';
-  run.stderr.on('data', (text) => {
-    told += text;
-  });
-  const ended = once(run, 'close');
+  for (const stream of [asked.stdout, asked.stderr]) {
+    stream.on('data', (text) => {
+      told += text;
+    });
+  }
+  const ended = once(asked, 'close');
   await until(
-    () => run.exitCode !== null || used(run.pid!) >= BUSY,
-    'the first season to run',
+    () => asked.exitCode !== null || used(asked.pid!) >= BUSY,
+    what,
     () => told,
     100,
   );
-  run.kill(signal);
-  const [code] = await ended;
+  asked.kill(signal);
+  return [...(await ended), told];
+}
+
+test.each(['SIGINT', 'SIGTERM'] as const)('%s in the first season', async (signal) => {
+  const args = ['run', join(folder, 'huge.yaml'), '--workers', '1'];
   // Not after the season, of which something would then be known.
-  expect([code, told]).toEqual([
+  expect(await stopped(args, signal, 'the first season to run')).toEqual([
     130,
+    null,
     'evensow: stopped before anything was known; there is nothing to show.\n',
   ]);
 });
@@ -75,27 +87,8 @@ test.each(['watch', 'replay'])(
 2027-01-26,pick,,B1,,,300000,,
 `,
     );
-    const asked = spawn(process.execPath, [
-      BINARY,
-      command,
-      ...(command === 'watch' ? files : files.reverse()),
-    ]);
-    let told = '';
-    asked.stdout.on('data', (text) => {
-      told += text;
-    });
-    asked.stderr.on('data', (text) => {
-      told += text;
-    });
-    const ended = once(asked, 'close');
-    await until(
-      () => asked.exitCode !== null || used(asked.pid!) >= BUSY,
-      'the log to be gone through',
-      () => told,
-      100,
-    );
-    asked.kill('SIGINT');
+    const args = [command, ...(command === 'watch' ? files : files.reverse())];
     // By the signal itself, not when what it was busy with is done.
-    expect([...(await ended), told]).toEqual([null, 'SIGINT', '']);
+    expect(await stopped(args, 'SIGINT', 'the log to be gone through')).toEqual([null, 'SIGINT', '']);
   },
 );

@@ -7,17 +7,8 @@ import { widthOf } from '../../render/width.js';
 import { wrapped } from '../../render/wrap.js';
 import { dateText } from '../../words/dates.js';
 import { formOf } from '../../words/figures.js';
-import { heldBackBy } from '../../words/limits.js';
-import {
-  countText,
-  decimalsFor,
-  type Form,
-  figureText,
-  intervalText,
-  orFewer,
-  percentText,
-  signed,
-} from '../../words/numbers.js';
+import { effectsForm, heldBackBy } from '../../words/limits.js';
+import { countText, figureText, intervalText, orFewer, percentText } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { cut, fitted, fittedRight, rowWidth, span } from './rows.js';
 
@@ -104,7 +95,7 @@ export interface Remedy {
 /** What was tried, what brings most first. */
 export function remediesOf({ trials }: Bottleneck): Remedy[] {
   // As in the text of run: one form for all of them.
-  const form = signed(decimalsFor(Math.max(...trials.flatMap(({ low, high }) => [low, high].map(Math.abs)))));
+  const form = effectsForm(trials);
   return [...trials]
     .sort((a, b) => Number(b.brings) - Number(a.brings) || b.gain - a.gain)
     .map((trial) => ({
@@ -181,6 +172,5 @@ function figureWords(result: RunResult, name: FigureName<'whole'>, more: string)
 }
 
 function riskWords({ risk }: Bottleneck): FigureWords {
-  const form: Form = signed(decimalsFor(Math.max(Math.abs(risk.low), Math.abs(risk.high))));
-  return { label: changeWords(risk).short, value: `${figureText(risk.gain, form)} a week` };
+  return { label: changeWords(risk).short, value: `${figureText(risk.gain, effectsForm([risk]))} a week` };
 }

@@ -3,7 +3,7 @@
  * jump about.
  */
 
-import { EMPTY_STATES, STATE_COUNT } from '../../../sim/models/ledger.js';
+import { emptyIn, STATE_COUNT } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
 
 export interface FilmFacts {
@@ -47,8 +47,7 @@ function workedOut(film: Film): FilmFacts {
 
 /** Holes of a stage that stand empty in a picture. */
 export function emptyAt(film: Film, day: number, stage: number): number {
-  const counts = film.countsAt(day, stage);
-  return EMPTY_STATES.reduce((sum, state) => sum + counts[state]!, 0);
+  return emptyIn(film.countsAt(day, stage));
 }
 
 /** The picture of a day; the last one for days beyond the film. */

@@ -4,6 +4,7 @@
  * They are the same seasons, dealt to the same sections, as those of a study (see sim/seasons/workload.ts).
  */
 
+import type { Season } from '../../../sim/models/ledger.js';
 import { Line } from '../../../sim/models/line/line.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { defaultSeasons } from '../../../sim/seasons/how-many.js';
@@ -53,11 +54,7 @@ export class PlanSeasons {
     const recorder = new FilmRecorder(this.plan);
     this.#line ??= new Line(this.plan);
     const result = this.#line.run(this.plan.seed, season, recorder);
-    if (season === this.done && this.done < this.all) {
-      this.#gathered.section(0, season % this.#workload.sections).add(result);
-      this.done++;
-      this.#keep();
-    }
+    if (season === this.done && this.done < this.all) this.#book(result);
     this.#rest();
     return recorder.film();
   }
@@ -71,12 +68,7 @@ export class PlanSeasons {
     let goOn = true;
     if (this.done < to) this.#line ??= new Line(this.plan);
     while (goOn && this.done < to) {
-      const season = this.done;
-      this.#gathered
-        .section(0, season % this.#workload.sections)
-        .add(this.#line!.run(this.plan.seed, season));
-      this.done++;
-      this.#keep();
+      this.#book(this.#line!.run(this.plan.seed, this.done));
       const more = look();
       if (more !== null) goOn = await more;
       if (performance.now() > until) break;
@@ -110,6 +102,13 @@ export class PlanSeasons {
   /** The first seasons with their changes; null as long as there are not so many. */
   tried(trials: number): readonly TrialSeason[] | null {
     return this.#tried.length < trials ? null : this.#tried.slice(0, trials);
+  }
+
+  /** The next season was run. */
+  #book(season: Season): void {
+    this.#gathered.section(0, this.done % this.#workload.sections).add(season);
+    this.done++;
+    this.#keep();
   }
 
   #keep(): void {

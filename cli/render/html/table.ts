@@ -1,8 +1,7 @@
 /** A table of a section as a table of the page: names in full, bars drawn. */
 
 import type { Bar, Cell, Key, Table } from '../../sections/section.js';
-import { dateText, shortDate } from '../../words/dates.js';
-import { figureText, intervalText } from '../../words/numbers.js';
+import { type CellStyle, cellText } from '../cell.js';
 import type { Element, Elements } from './elements.js';
 
 /** Size of a bar [px]. */
@@ -22,7 +21,7 @@ export function htmlTable(make: Elements, { head, rows, bars }: Table, caption: 
     { class: 'table', role: 'group', tabindex: 0, 'aria-label': caption },
     make.of(
       'table',
-      { class: rows.every(([first]) => cellText(first!).length <= SHORT) ? 'short' : null },
+      { class: rows.every(([first]) => textOf(first!).length <= SHORT) ? 'short' : null },
       make.of('caption', {}, caption),
       head === undefined
         ? null
@@ -33,9 +32,9 @@ export function htmlTable(make: Elements, { head, rows, bars }: Table, caption: 
               'tr',
               {},
               ...head.map((cell, c) =>
-                cellText(cell).trim() === ''
+                textOf(cell).trim() === ''
                   ? make.of('td', {})
-                  : make.of('th', { scope: 'col', class: sided(c) }, cellText(cell).replaceAll('\n', ' ')),
+                  : make.of('th', { scope: 'col', class: sided(c) }, textOf(cell).replaceAll('\n', ' ')),
               ),
             ),
           ),
@@ -47,9 +46,9 @@ export function htmlTable(make: Elements, { head, rows, bars }: Table, caption: 
             'tr',
             {},
             ...row.map((cell, c) =>
-              c === 0 && cellText(cell).trim() !== ''
-                ? make.of('th', { scope: 'row' }, cellText(cell))
-                : make.of('td', { class: sided(c) }, isBar(cell) ? barOf(make, cell) : cellText(cell)),
+              c === 0 && textOf(cell).trim() !== ''
+                ? make.of('th', { scope: 'row' }, textOf(cell))
+                : make.of('td', { class: sided(c) }, isBar(cell) ? barOf(make, cell) : textOf(cell)),
             ),
           ),
         ),
@@ -121,26 +120,10 @@ function isBar(cell: Cell): cell is Bar {
   return cell !== null && typeof cell !== 'string' && cell.kind === 'bar';
 }
 
-function cellText(cell: Cell): string {
-  if (cell === null) return '-';
-  if (typeof cell === 'string') return cell;
-  switch (cell.kind) {
-    case 'words':
-      return cell.parts.map((part) => (typeof part === 'string' ? part : part.name)).join('');
-    case 'figure': {
-      const text = figureText(cell.value, cell.form);
-      const whole = cell.outOf === null ? text : `${text}/${figureText(cell.outOf, cell.form)}`;
-      return cell.unit === '' ? whole : `${whole} ${cell.unit}`;
-    }
-    case 'doubtful':
-      return `(${figureText(cell.value, cell.form)})`;
-    case 'task':
-      return `\u2610 ${cell.text}`;
-    case 'interval':
-      return intervalText(cell, cell.form);
-    case 'date':
-      return cell.short ? shortDate(cell.iso) : dateText(cell.iso);
-    case 'bar':
-      return '';
-  }
+const STYLE: CellStyle = { box: '\u2610', called: (name) => name };
+
+function textOf(cell: Cell): string {
+  const text = cellText(cell, STYLE);
+  const unit = cell !== null && typeof cell !== 'string' && cell.kind === 'figure' ? cell.unit : '';
+  return unit === '' ? text : `${text} ${unit}`;
 }

@@ -1,20 +1,10 @@
 /** The answer: what a usual and a bad week bring, what holds the line back, and what would bring more. */
 
-import { EMPTY_STATES, STATES } from '../../../sim/models/ledger.js';
 import type { Trial } from '../../../sim/study/bottleneck.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { dateText } from '../../words/dates.js';
-import { changeText, heldBackBy } from '../../words/limits.js';
-import {
-  counted,
-  decimalsFor,
-  figureText,
-  intervalText,
-  listed,
-  orFewer,
-  percentText,
-  signed,
-} from '../../words/numbers.js';
+import { changeText, effectsForm, heldBackBy } from '../../words/limits.js';
+import { counted, figureText, intervalText, listed, orFewer, percentText } from '../../words/numbers.js';
 import type { EffectsChart, Fact } from '../page.js';
 
 /** Remedies that the first sentence names. */
@@ -26,7 +16,7 @@ export function answerOf({ running, limits }: RunResult): string {
   const heads = `${counted(running.p50, 'head')} in a usual week, ${counted(running.p10, 'head')}${orFewer(running.p10)} in a bad one`;
   if (limits === null) return `${heads}.`;
   const remedies = remediesOf(limits.trials).slice(0, MOST_NAMED);
-  const form = formOf(limits.trials);
+  const form = effectsForm(limits.trials);
   const more = remedies.map(({ change, gain }) => `${changeText(change)} ${figureText(gain, form)}`);
   const most = more.length === 0 ? '' : ` Would bring more, in heads a week: ${more.join('; ')}.`;
   return `${heads}; held back by ${heldBackBy(limits)}.${most}`;
@@ -37,17 +27,11 @@ function remediesOf(trials: readonly Trial[]): Trial[] {
   return trials.filter(({ brings }) => brings).sort((a, b) => b.gain - a.gain);
 }
 
-function formOf(trials: readonly Trial[]) {
-  return signed(decimalsFor(Math.max(...trials.flatMap(({ low, high }) => [low, high].map(Math.abs)))));
-}
-
 export function factsOf({ running, limits, first_pick, stages }: RunResult): Fact[] {
   const holeDays = stages.reduce((sum, stage) => sum + stage.hole_days, 0);
-  const empty = stages.map(({ ledger }) =>
-    EMPTY_STATES.reduce((sum, state) => sum + ledger[STATES[state]!].mean, 0),
-  );
-  const share = empty.reduce((sum, days) => sum + days, 0) / holeDays;
-  const parts = stages.map(({ name, hole_days }, s) => `${name} ${percentText(empty[s]! / hole_days)}`);
+  const empty = stages.map(({ figures }) => figures.idle!.mean);
+  const share = stages.reduce((sum, stage, s) => sum + empty[s]! * stage.hole_days, 0) / holeDays;
+  const parts = stages.map(({ name }, s) => `${name} ${percentText(empty[s]!)}`);
   return [
     ...(running === null
       ? []
@@ -91,7 +75,7 @@ export function factsOf({ running, limits, first_pick, stages }: RunResult): Fac
 export function effectsChart({ limits }: RunResult): EffectsChart[] {
   if (limits === null) return [];
   const { trials, seasons } = limits;
-  const form = formOf(trials);
+  const form = effectsForm(trials);
   const remedies = remediesOf(trials);
   const told = remedies.map(
     ({ change, gain, low, high }) =>

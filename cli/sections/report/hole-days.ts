@@ -1,7 +1,7 @@
 /** Where the hole-days went: of each stage in all, and week by week. */
 
 import { isoOfDay } from '../../../sim/models/dates.js';
-import { EMPTY_STATES, type HoleState, STATES } from '../../../sim/models/ledger.js';
+import { emptyIn, type HoleState, STATES } from '../../../sim/models/ledger.js';
 import { holesOf, type Plan } from '../../../sim/models/plan.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { counted, percentText, SHARE } from '../../words/numbers.js';
@@ -46,10 +46,6 @@ export function courseChart({ weeks, start, stages }: Plan, course: Course): Cou
       { head: ['week of', ...stages.map(({ name }) => `empty in ${name}`)] },
     ),
   };
-}
-
-function emptyIn(shares: readonly number[]): number {
-  return EMPTY_STATES.reduce((sum, state) => sum + shares[state]!, 0);
 }
 
 /** The states that are seen in any of these, and their shares alone. */

@@ -1,7 +1,7 @@
 /** A season hole by hole, and what was done week by week. */
 
 import { isoOfDay } from '../../../sim/models/dates.js';
-import { EMPTY_STATES, GROWING, STATES } from '../../../sim/models/ledger.js';
+import { emptyIn, GROWING, STATES } from '../../../sim/models/ledger.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import type { Film } from '../../../sim/study/film/film-data.js';
 import { COUNT, counted, listed, thousands } from '../../words/numbers.js';
@@ -91,13 +91,7 @@ export function filmTable({ start, weeks }: Plan, film: Film): Section {
         sum(week, ({ sown }) => sown),
         ...moved.map((_, i) => sum(week, (work) => work.moved[i + 1]!)),
         sum(week, ({ picked }) => picked),
-        ...film.stages.map((_, s) => {
-          const counts = film.countsAt(week * WEEK, s);
-          return figure(
-            EMPTY_STATES.reduce((empty, state) => empty + counts[state]!, 0),
-            COUNT,
-          );
-        }),
+        ...film.stages.map((_, s) => figure(emptyIn(film.countsAt(week * WEEK, s)), COUNT)),
       ]),
       {
         head: [

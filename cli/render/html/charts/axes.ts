@@ -51,6 +51,16 @@ function labelOf(moment: Date, byMonths: boolean, width: number): string {
   return moment.getUTCMonth() === 0 && width > 400 ? `${month} ${moment.getUTCFullYear()}` : month;
 }
 
+/** A scale of amounts below a drawing of so many px. */
+export function amountScale(label: string, width: number): Plot.ScaleOptions {
+  return { label, labelAnchor: 'center', labelArrow: 'none', ticks: width / 90 };
+}
+
+/** Faint lines up at the marks of that scale. */
+export function amounts(width: number): Plot.Markish {
+  return Plot.gridX({ stroke: 'var(--faint)', strokeOpacity: 1, ticks: width / 90 });
+}
+
 /** Faint lines across at the marks of the upright axis. */
 export function levels(): Plot.Markish {
   return Plot.gridY({ stroke: 'var(--faint)', strokeOpacity: 1 });

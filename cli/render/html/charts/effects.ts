@@ -3,6 +3,7 @@
 import * as Plot from '@observablehq/plot';
 import type { EffectsChart } from '../../../sections/page.js';
 import { figureText, intervalText } from '../../../words/numbers.js';
+import { amountScale, amounts } from './axes.js';
 import type { Drawing } from './drawing.js';
 
 /** Height of a row: its words, and below them its point [px]. */
@@ -21,17 +22,10 @@ export function effectsMarks({ rows, form, unit }: EffectsChart, width: number):
     marginRight: 56,
     marginTop: 4,
     marginBottom: 34,
-    x: {
-      domain: rangeOf(rows),
-      label: unit,
-      nice: true,
-      labelAnchor: 'center',
-      labelArrow: 'none',
-      ticks: width / 90,
-    },
+    x: { domain: rangeOf(rows), nice: true, ...amountScale(unit, width) },
     y: { type: 'linear', domain: [-0.75, rows.length - 0.25], reverse: true, axis: null },
     marks: [
-      Plot.gridX({ stroke: 'var(--faint)', strokeOpacity: 1, ticks: width / 90 }),
+      amounts(width),
       Plot.ruleX([0], { stroke: 'var(--ink)' }),
       Plot.text(told, { y: place, text: 'name', frameAnchor: 'left', textAnchor: 'start', dx: 6, dy: -16 }),
       Plot.ruleY(told, {

@@ -3,6 +3,7 @@
 import * as Plot from '@observablehq/plot';
 import type { PlansChart } from '../../../sections/page.js';
 import { countText } from '../../../words/numbers.js';
+import { amountScale, amounts } from './axes.js';
 import type { Drawing } from './drawing.js';
 
 /** Height of a row: its words, and below them its bars [px]. */
@@ -26,16 +27,10 @@ export function plansMarks({ rows }: PlansChart, width: number): Drawing {
     marginRight: wide ? 118 : 12,
     marginTop: 0,
     marginBottom: 36,
-    x: {
-      domain: [0, most],
-      label: 'heads a week',
-      labelAnchor: 'center',
-      labelArrow: 'none',
-      ticks: width / 90,
-    },
+    x: { domain: [0, most], ...amountScale('heads a week', width) },
     y: { type: 'linear', domain: [-0.62, rows.length - 0.5], reverse: true, axis: null },
     marks: [
-      Plot.gridX({ stroke: 'var(--faint)', strokeOpacity: 1, ticks: width / 90 }),
+      amounts(width),
       Plot.rect(told, {
         ...bars,
         y2: (row: { place: number }) => row.place + 0.3,

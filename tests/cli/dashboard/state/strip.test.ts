@@ -1,5 +1,5 @@
-import { describe, expect, test } from 'vitest';
-import { aboutsOf, neighbours, type StripAbout } from '../../../../cli/dashboard/state/strip.js';
+import { expect, test } from 'vitest';
+import { aboutsOf, neighbours } from '../../../../cli/dashboard/state/strip.js';
 import type { Scenario } from '../../../../sim/scenario/schema.js';
 import { CELLAR } from '../given.js';
 
@@ -8,58 +8,6 @@ type Sow = Scenario['crops'][number]['sow'];
 function sown(sow: Sow, scenario = CELLAR): Scenario {
   return { ...scenario, crops: scenario.crops.map((crop) => ({ ...crop, sow })) };
 }
-
-/** What the first crop's sowing is in each plan, the one on the screen in brackets. */
-function sowings(scenario: Scenario, count = 5): unknown[] {
-  return neighbours(scenario, { kind: 'cadence' }, count).map(({ scenario: plan, now }) => {
-    const { sow } = plan.crops[0]!;
-    const cadence = 'every' in sow ? sow.every : 'on' in sow ? sow.on.join('+') : sow;
-    return now ? [cadence] : cadence;
-  });
-}
-
-describe('cadences', () => {
-  test('as many shorter ones as longer ones; where the ladder ends, more on the other side', () => {
-    expect(sowings(sown({ every: 3, seeds: 10 }))).toEqual([1, 2, [3], 4, 5]);
-    expect(sowings(sown({ every: 5, seeds: 10 }))).toEqual([3, 4, [5], 6, 7]);
-    expect(sowings(sown({ every: 1, seeds: 10 }))).toEqual([[1], 2, 3, 4, 5]);
-    expect(sowings(sown({ every: 21, seeds: 10 }))).toEqual([6, 7, 10, 14, [21]]);
-    expect(sowings(sown({ every: 9, seeds: 10 }))).toEqual([6, 7, [9], 10, 14]);
-    expect(sowings(sown({ every: 3, seeds: 10 }), 7)).toEqual([1, 2, [3], 4, 5, 6, 7]);
-  });
-
-  test('weekdays stay, one fewer and one more at a time, on days on which somebody comes', () => {
-    const open: Scenario = { ...sown({ on: ['mon', 'thu'], seeds: 10 }), visits: 'daily' };
-    expect(sowings(open)).toEqual([
-      'mon',
-      ['mon+thu'],
-      'mon+thu+sat',
-      'mon+tue+thu+sat',
-      'mon+tue+wed+thu+sat',
-    ]);
-    const seldom: Scenario = { ...open, visits: ['mon', 'thu', 'fri'] };
-    expect(sowings(seldom)).toEqual(['mon', ['mon+thu'], 'mon+thu+fri']);
-  });
-
-  test('of several crops all are changed, and each keeps its seeds', () => {
-    const [crop] = CELLAR.crops;
-    const two: Scenario = {
-      ...CELLAR,
-      crops: [
-        { ...crop!, sow: { every: 3, seeds: 10 } },
-        { ...crop!, name: 'other', sow: { every: 7, seeds: 4 } },
-      ],
-    };
-    const plans = neighbours(two, { kind: 'cadence' }, 5).map(({ scenario }) =>
-      scenario.crops.map(({ sow }) => sow),
-    );
-    expect(plans[1]).toEqual([
-      { every: 2, seeds: 10 },
-      { every: 2, seeds: 4 },
-    ]);
-    expect(plans[2]).toEqual(two.crops.map(({ sow }) => sow));
-  });
-});
 
 test('what a strip can be about: no cadence where dates are given, no seeds where it is refilled', () => {
   const kinds = (scenario: Scenario, kept = 0): string[] =>
@@ -88,18 +36,4 @@ test('the plan on the screen is always among them, unchanged, and no plan stands
       }
     }
   }
-});
-
-test('channels, seeds and visits go by the steps of their knobs', () => {
-  const values = (about: StripAbout, value: (scenario: Scenario) => unknown): unknown[] =>
-    neighbours(CELLAR, about, 5).map(({ scenario }) => value(scenario));
-  expect(values({ kind: 'channels', stage: 'nursery' }, ({ stages }) => stages[1]!.channels)).toEqual([
-    1, 2, 3, 4, 5,
-  ]);
-  expect(values({ kind: 'seeds' }, ({ crops }) => (crops[0]!.sow as { seeds: number }).seeds)).toEqual([
-    8, 9, 10, 11, 12,
-  ]);
-  expect(values({ kind: 'visits' }, ({ visits }) => (visits === 'daily' ? 7 : visits.length))).toEqual([
-    1, 2, 3, 4, 5,
-  ]);
 });
