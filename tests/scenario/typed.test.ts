@@ -38,5 +38,7 @@ test('one that it does not take is told as in a file, also where two keys say it
   expect(faults(['stages', 1, 'channels'], 100_000)).toEqual([
     '2400112 holes in all (channels times holes): at most 2000000 holes in the whole line',
   ]);
-  expect(faults(['want', 'on'], ['mon', 'mon'], KITCHEN)).toEqual(['"mon" a second time: every weekday once']);
+  expect(faults(['want', 'on'], ['mon', 'mon'], KITCHEN)).toEqual([
+    '"mon" a second time: every weekday once',
+  ]);
 });

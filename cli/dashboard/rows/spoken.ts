@@ -8,14 +8,14 @@ import { VERDICT_WORDS } from '../../words/figures.js';
 import { counted, thousands } from '../../words/numbers.js';
 import { STATE_WORDS } from '../../words/states.js';
 import { GROUPS } from '../state/keys.js';
-import { knobsOf } from '../state/knobs.js';
+import { differing, knobsOf } from '../state/knobs.js';
 import type { State } from '../state/state.js';
 import type { Spell } from '../thread/real-season.js';
 import { dayWords } from './day.js';
 import { amountText, differencesOf, isOut, runningWords } from './difference.js';
 import { answerWords, factWords } from './figures.js';
 import { frameOf } from './film.js';
-import { cellsOf, differing, KEPT_FIGURES } from './kept.js';
+import { cellsOf, KEPT_FIGURES } from './kept.js';
 import { cut } from './rows.js';
 import { lastOr, spellsOn, spellWords } from './spells.js';
 import { holeWords, seasonWords } from './words.js';
@@ -77,7 +77,7 @@ function planLines({ state, spells }: SpokenInput): string[] {
   if ('why' in told) return [...lines, `${sentence(told.why).replace(/\.$/, '')}.`];
   return [
     ...lines,
-    'Against the plan that undo brings back, with 95 % intervals:',
+    'Against the plan before, with 95 % intervals:',
     ...told.found.map(({ figure, difference }) =>
       difference === null
         ? `${figure.label}: cannot be told.`

@@ -9,17 +9,17 @@ import { dateText } from '../../words/dates.js';
 import { formOf } from '../../words/figures.js';
 import { heldBackBy } from '../../words/limits.js';
 import { counted, figureText } from '../../words/numbers.js';
+import { differing } from '../state/knobs.js';
 import type { State } from '../state/state.js';
 import { aboutsOf, each, isSamePlan, type Strip, type StripAbout, type StripRow } from '../state/strip.js';
 import type { Meaning, Row, Signs, Span } from '../theme.js';
 import { isOut } from './difference.js';
 import { wholePercent } from './headline.js';
-import { differing } from './kept.js';
 import { cut, fitted, fittedRight, fittedRow, mark, rowWidth, span } from './rows.js';
 
 export type StripState = Pick<
   State,
-  'strip' | 'scenario' | 'kept' | 'figures' | 'asked' | 'answered' | 'mark'
+  'strip' | 'scenario' | 'kept' | 'figures' | 'asked' | 'answered' | 'mark' | 'pointer'
 >;
 
 export interface StripInput {
@@ -229,7 +229,8 @@ function planRows({ state, width, plans, signs }: StripInput): Row[] {
   const title = aboutWords(strip.about, scenario);
   const columns = columnsOf(cells, title, stages, width);
   const top = Math.max(0, ...cells.map(({ heads }) => heads?.usual ?? 0));
-  const rows = cells.map((row) => planRow(row, columns, top, signs));
+  const at = pointerOf(state);
+  const rows = cells.map((row, i) => planRow(row, i === at, columns, top, signs));
   // So that nothing jumps: a strip of fewer plans is as high as one of many.
   while (rows.length < plans) rows.push([]);
   return [headingRow(title, stages, columns, signs), ...rows, statusRow(state, width, signs)];
@@ -252,7 +253,12 @@ function headingRow(title: string, stages: readonly string[], columns: Columns, 
   ];
 }
 
-function planRow(row: Cells, columns: Columns, top: number, signs: Signs): Row {
+/** The row that keys act on now; null while they act on the plan. */
+function pointerOf({ mark, pointer }: StripState): number | null {
+  return mark === 'strip' ? pointer : null;
+}
+
+function planRow(row: Cells, isPointed: boolean, columns: Columns, top: number, signs: Signs): Row {
   const { label, usual, bad, idle, percent, seeds, held } = columns;
   const heads: Meaning = row.isFresh ? (row.now ? 'strong' : 'plain') : 'faint';
   const rest: Meaning = row.isFresh ? 'plain' : 'faint';
@@ -260,8 +266,8 @@ function planRow(row: Cells, columns: Columns, top: number, signs: Signs): Row {
   const behind = percent === '' ? '' : percent;
   return [
     span(row.now ? signs.now : ' ', 'strong'),
-    span(' '),
-    span(fitted(name, label, signs.more), row.now ? 'strong' : 'plain'),
+    span(isPointed ? signs.pointer : ' ', 'strong'),
+    span(fitted(name, label, signs.more), isPointed ? 'chosen' : row.now ? 'strong' : 'plain'),
     span(fittedRight(row.usual, usual), heads),
     span(fittedRight(row.bad, bad), heads),
     span('  '),
@@ -373,8 +379,11 @@ function columnRows({ state, width, signs }: StripInput): Row[] {
   };
   const meaningOf = (row: Cells, plain: Meaning): Meaning =>
     row.now ? 'strong' : row.isFresh || plain === 'strong' ? 'plain' : 'faint';
+  const at = pointerOf(state);
+  const nameOf = (row: Cells): string =>
+    `${row === cells[at ?? -1] ? signs.pointer : ''}${row.now ? `${signs.now}${row.label || 'now'}` : row.label}`;
   return [
-    line(title, (row) => (row.now ? `${signs.now}${row.label || 'now'}` : row.label), note[0]!, 'strong'),
+    line(title, nameOf, note[0]!, 'strong'),
     line('usual week', ({ usual }) => usual, note[1]!, 'faint'),
     line('bad week', ({ bad }) => bad, note[2]!, 'faint'),
   ];

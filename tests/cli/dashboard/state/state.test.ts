@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { actionsFor } from '../../../../cli/dashboard/rows/actions.js';
 import { GROUPS, type Press } from '../../../../cli/dashboard/state/keys.js';
 import { knobsOf } from '../../../../cli/dashboard/state/knobs.js';
-import { isAnswered, MOST_KEPT, reduce, type State } from '../../../../cli/dashboard/state/state.js';
+import { isAnswered, MOST_KEPT } from '../../../../cli/dashboard/state/keeping.js';
+import { reduce, type State } from '../../../../cli/dashboard/state/state.js';
 import { readScenario } from '../../../../sim/scenario/read.js';
 import {
   acted,
