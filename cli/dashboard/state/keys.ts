@@ -4,6 +4,7 @@
 
 import type { Key } from 'ink';
 import { knobsOf } from './knobs.js';
+import { isSamePlan } from './strip.js';
 import type { Action, Mark, State } from './types.js';
 
 /** What a terminal hands over for one key press: characters that were typed or pasted, none for keys without one. */
@@ -197,7 +198,7 @@ export function hintsOf(state: KeyState): {
   readonly first: readonly (readonly [keys: string, words: string])[];
   readonly last: readonly (readonly [keys: string, words: string])[];
 } {
-  const { mark, past, future, kept, playing, hasLog } = state;
+  const { mark, scenario, past, future, kept, playing, hasLog } = state;
   const onPlan = mark === 'plan';
   const hints: (readonly [boolean, string, string])[] = [
     [true, 'up down', 'choose'],
@@ -215,7 +216,7 @@ export function hintsOf(state: KeyState): {
     [true, 'c', 'compare'],
     [true, 'k', 'keep'],
     [true, 's', 'save'],
-    [kept.length > 0, 'x', 'swap'],
+    [kept.some((plan) => !isSamePlan(plan.scenario, scenario)), 'x', 'swap'],
     [kept.length > 0, 'd', 'drop'],
     [hasLog, 'l', 'log'],
     [true, 'n m', 'season'],

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { actionsFor } from '../../../../cli/dashboard/rows/actions.js';
+import { isAnswered, MOST_KEPT } from '../../../../cli/dashboard/state/keeping.js';
 import { GROUPS, type Press } from '../../../../cli/dashboard/state/keys.js';
 import { knobsOf } from '../../../../cli/dashboard/state/knobs.js';
-import { isAnswered, MOST_KEPT } from '../../../../cli/dashboard/state/keeping.js';
+import { lossOf } from '../../../../cli/dashboard/state/saving.js';
 import { reduce, type State } from '../../../../cli/dashboard/state/state.js';
 import { readScenario } from '../../../../sim/scenario/read.js';
+import type { CompareResult } from '../../../../sim/study/compare.js';
 import {
   acted,
   answered,
@@ -24,10 +26,11 @@ const KEYS: fc.Arbitrary<Press> = fc.oneof(
     weight: 6,
     arbitrary: fc
       .constantFrom(...GROUPS.flatMap(({ bindings }) => bindings))
-      .chain(({ inputs = [], specials = [] }) =>
+      .chain(({ inputs = [], specials = [], ctrl }) =>
         fc.constantFrom<Press>(
           ...inputs.map((input) => ({ input })),
           ...specials.map((special) => ({ input: '', [special]: true })),
+          ...(ctrl === undefined ? [] : [{ input: ctrl, ctrl: true }]),
         ),
       ),
   },
@@ -42,7 +45,7 @@ const KEYS: fc.Arbitrary<Press> = fc.oneof(
 
 type Event =
   | { readonly kind: 'key'; readonly press: Press }
-  | { readonly kind: 'tick' | 'figures' | 'film' | 'exists' | 'written' };
+  | { readonly kind: 'tick' | 'figures' | 'film' | 'exists' | 'written' | 'compared' };
 
 const EVENTS: fc.Arbitrary<Event[]> = fc.array(
   fc.oneof(
@@ -50,7 +53,7 @@ const EVENTS: fc.Arbitrary<Event[]> = fc.array(
     {
       weight: 3,
       arbitrary: fc
-        .constantFrom('tick', 'figures', 'film', 'exists', 'written')
+        .constantFrom('tick', 'figures', 'film', 'exists', 'written', 'compared')
         .map((kind) => ({ kind }) as Event),
     },
   ),
@@ -61,6 +64,17 @@ const SCENARIOS = ['home-shelf', 'kitchen-garden', 'market-farm', 'school-club']
 const STARTS = fc.constantFrom(
   ...SCENARIOS.flatMap((scenario) => [start(scenario), start(scenario, { columns: 80, rows: 24 }, true)]),
 );
+
+/** Nothing is read of it here. */
+const COMPARED: CompareResult = {
+  seed: 7,
+  seasons: 200,
+  partial: false,
+  running: null,
+  by: null,
+  first: 'every 3 d',
+  plans: [],
+};
 
 function happens(state: State, event: Event): State {
   switch (event.kind) {
@@ -76,6 +90,8 @@ function happens(state: State, event: Event): State {
       return reduce(state, { type: 'saved', outcome: 'exists', message: '' });
     case 'written':
       return reduce(state, { type: 'saved', outcome: 'written', message: 'Written.' });
+    case 'compared':
+      return reduce(state, { type: 'compared', id: state.asked, result: COMPARED });
   }
 }
 
@@ -87,6 +103,7 @@ describe('whatever keys are pressed in whatever order', () => {
         expect(state.day).toBeGreaterThanOrEqual(0);
         expect(state.day).toBeLessThanOrEqual(state.lastDay);
         expect(knobsOf(state.scenario)[state.knob]).toBeDefined();
+        expect(state.strip.rows[state.pointer]).toBeDefined();
         expect(state.kept.length).toBeLessThanOrEqual(MOST_KEPT);
         expect(state.answered).toBeLessThanOrEqual(state.asked);
         expect(state.season).toBeGreaterThanOrEqual(0);
@@ -105,36 +122,67 @@ describe('whatever keys are pressed in whatever order', () => {
     );
   });
 
-  test('a change is taken back by undo, and brought back after that', () => {
+  /** What undo brings back. */
+  const held = ({ scenario, kept, nextKept }: State): unknown => ({
+    scenario,
+    kept: kept.map(({ number, scenario: plan }) => ({ number, plan })),
+    nextKept,
+  });
+
+  test('any change is taken back by one undo, and brought back after that', () => {
+    const changes = ['+', '-', '1', '4', '7', 'x', 'k', 'd', '\t\r', '17\r', '\rmon thu\r', '\rdaily\r'];
+    const made = new Set<string>();
     fc.assert(
-      fc.property(STARTS, EVENTS, fc.constantFrom('+', '-', '1', '4', '7', 'x'), (first, events, key) => {
-        const before = { ...events.reduce(happens, first), cover: { kind: 'none' } as const };
-        const changed = pressing(before, key);
-        fc.pre(changed.scenario !== before.scenario);
+      fc.property(STARTS, EVENTS, fc.constantFrom(...changes), (first, events, keys) => {
+        const state = events.reduce(happens, first);
+        const before: State = { ...state, mark: 'plan', cover: { kind: 'none' } };
+        const changed = pressing(before, keys);
+        // Digits are two changes where weekdays stand.
+        fc.pre(changed.past.length === Math.min(before.past.length + 1, 200) && changed.past !== before.past);
+        fc.pre(changed.cover.kind === 'none');
+        made.add(keys);
+        expect(held(changed)).not.toEqual(held(before));
         const undone = pressing(changed, 'u');
-        expect(undone.scenario).toBe(before.scenario);
+        expect(held(undone)).toEqual(held(before));
         expect(undone.past).toEqual(before.past.slice(-199));
-        expect(pressing(undone, 'r').scenario).toBe(changed.scenario);
+        expect(held(pressing(undone, 'r'))).toEqual(held(changed));
       }),
-      { numRuns: 300, seed: 3 },
+      { numRuns: 1200, seed: 3 },
     );
+    expect([...made].sort()).toEqual([...changes].sort());
+  });
+
+  test('without a change nothing is there to undo: what is looked at is no change', () => {
+    const looks = [' ', 'b', 'w', 'm', 'n', 'c', 'l', '?', '?', '\t', '\t'];
+    const looked = pressing(start(), ...looks, { downArrow: true }, { pageDown: true });
+    expect(looked.past).toEqual([]);
   });
 
   test('as many undos as there were changes lead back to the plan that was opened', () => {
     fc.assert(
-      fc.property(STARTS, fc.array(fc.constantFrom('+', '-', '2', '5'), { maxLength: 40 }), (first, keys) => {
-        const changed = pressing(first, ...keys);
-        expect(pressing(changed, ...changed.past.map(() => 'u')).scenario).toBe(first.scenario);
-      }),
+      fc.property(
+        STARTS,
+        fc.array(fc.constantFrom('+', '-', 'k', 'x', 'd', '2\r'), { maxLength: 40 }),
+        (first, keys) => {
+          const changed = pressing(first, ...keys);
+          const back = pressing({ ...changed, cover: { kind: 'none' } }, ...changed.past.map(() => 'u'));
+          expect(held(back)).toEqual(held(first));
+        },
+      ),
       { numRuns: 100, seed: 4 },
     );
   });
 
-  test('Ctrl-C leaves', () => {
+  test('Ctrl-C leaves; q, and then y where it asks, does so too, once nothing is open', () => {
     fc.assert(
       fc.property(STARTS, EVENTS, (first, events) => {
-        const state = events.reduce(happens, first);
+        const state = { ...events.reduce(happens, first), quit: false };
         expect(actionsFor({ input: 'c', ctrl: true }, state)).toEqual([{ type: 'quit' }]);
+        const bare: State = { ...state, cover: { kind: 'none' } };
+        const asked = pressing(bare, 'q');
+        expect(asked.quit).toBe(lossOf(bare) === null);
+        expect(asked.quit || pressing(asked, 'y').quit).toBe(true);
+        if (bare.kept.length === 0 && bare.saving === null) expect(asked.quit).toBe(true);
       }),
       { numRuns: 200, seed: 5 },
     );
@@ -394,7 +442,7 @@ describe('saving', () => {
   const named = pressing(start(), 's', 'line.yaml', { return: true });
 
   test('a name that was typed is the wish to write that file, over none', () => {
-    expect(named.saving).toEqual({ path: 'line.yaml', over: false });
+    expect(named.saving).toEqual({ path: 'line.yaml', over: false, as: 'plan', scenario: CELLAR });
     expect(named.cover.kind).toBe('none');
   });
 
@@ -403,7 +451,7 @@ describe('saving', () => {
     expect(asked).toMatchObject({ cover: { kind: 'over', text: 'line.yaml' }, saving: null });
     expect(pressing(asked, 'n')).toMatchObject({ saving: null, note: 'Nothing was written.' });
     expect(pressing(asked, { escape: true }).saving).toBeNull();
-    expect(pressing(asked, 'y').saving).toEqual({ path: 'line.yaml', over: true });
+    expect(pressing(asked, 'y').saving).toMatchObject({ path: 'line.yaml', over: true });
   });
 
   test('an empty name, or Escape, writes nothing', () => {
@@ -415,7 +463,10 @@ describe('saving', () => {
   });
 
   test('the last letter is erased whole, whatever it is made of', () => {
-    expect(pressing(start(), 's', 'a苗', { backspace: true }).cover).toEqual({ kind: 'name', text: 'a' });
+    expect(pressing(start(), 's', 'a苗', { backspace: true }).cover).toMatchObject({
+      kind: 'name',
+      text: 'a',
+    });
   });
 });
 
@@ -442,7 +493,7 @@ describe('messages', () => {
   });
 
   test('a knob without days of the week says so', () => {
-    expect(pressing(start(KITCHEN), { downArrow: true }, '3').note).toBe(
+    expect(acted(pressing(start(KITCHEN), { downArrow: true }), { type: 'weekday', day: 3 }).note).toBe(
       'butterhead seeds has no days of the week.',
     );
   });
