@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { actionsFor } from '../../../../cli/dashboard/rows/actions.js';
+import { planBefore } from '../../../../cli/dashboard/state/history.js';
 import { isAnswered, MOST_KEPT } from '../../../../cli/dashboard/state/keeping.js';
 import { GROUPS, type Press } from '../../../../cli/dashboard/state/keys.js';
 import { knobsOf } from '../../../../cli/dashboard/state/knobs.js';
@@ -294,6 +295,97 @@ describe('figures', () => {
   });
 });
 
+describe('the mark', () => {
+  const tab = { tab: true };
+
+  test('is on the plan at first; up and down go round and round what it is on', () => {
+    const onStrip = pressing(start(), tab);
+    expect(onStrip).toMatchObject({ mark: 'strip', pointer: 2, knob: 0 });
+    expect(pressing(onStrip, { downArrow: true }, { downArrow: true }, { downArrow: true }).pointer).toBe(0);
+    expect(pressing(onStrip, { upArrow: true }, tab, { upArrow: true })).toMatchObject({
+      mark: 'plan',
+      pointer: 1,
+      knob: 5,
+    });
+  });
+
+  test('Enter takes the row, and the pointer stays on the plan on the screen wherever that stands; also after undo', () => {
+    const taken = pressing(start(), tab, { downArrow: true }, { return: true });
+    expect(taken.scenario.crops[0]!.sow).toEqual({ every: 4, seeds: 10 });
+    const first = pressing(taken, { upArrow: true }, { upArrow: true }, { return: true });
+    for (const state of [
+      taken,
+      first,
+      pressing(first, 'u'),
+      pressing(first, 'u', 'u'),
+      pressing(first, 'c'),
+    ]) {
+      expect(state.mark).toBe('strip');
+      expect(state.strip.rows[state.pointer]).toMatchObject({ now: true });
+    }
+    expect(pressing(first, 'u', 'u').scenario).toBe(CELLAR);
+  });
+
+  test('figures that come leave the pointer where it is', () => {
+    const pointed = pressing(start(), tab, { downArrow: true });
+    const told = { seasons: 200, from: null, rows: pointed.strip.rows.map(() => null) };
+    expect(acted(pointed, { type: 'strip', id: pointed.asked, told }).pointer).toBe(3);
+  });
+});
+
+describe('undo', () => {
+  test('brings back a plan that was dropped, with its number, its figures and the strip of kept plans', () => {
+    const result = figures({ limits: HELD_BY_FINISHING });
+    const kept = pressing(answered(start(), result), 'k', '+', ...Array(6).fill('c'));
+    expect(kept.strip.about).toEqual({ kind: 'kept' });
+    const dropped = pressing(kept, 'd');
+    expect(dropped).toMatchObject({ kept: [], note: 'Plan 1 is kept no more.' });
+    const back = pressing(dropped, 'u');
+    expect(back.kept).toEqual([{ number: 1, scenario: CELLAR, result }]);
+    expect(back.note).toBe('Plan 1 is kept again.');
+    expect(back.strip.about).toEqual({ kind: 'kept' });
+    expect(pressing(back, 'r')).toMatchObject({ kept: [], note: 'Plan 1 is kept no more.' });
+  });
+
+  test('takes back a swap as a whole', () => {
+    const before = pressing(start(), 'k', '+');
+    const back = pressing(before, 'x', 'u');
+    expect(back).toMatchObject({ scenario: before.scenario, kept: before.kept, nextKept: before.nextKept });
+  });
+
+  test('a kept plan without figures is asked about when it is kept again', () => {
+    const back = pressing(start(), 'k', '+', 'd');
+    const again = pressing(back, 'u');
+    expect(again.kept).toMatchObject([{ number: 1, result: null }]);
+    expect(again.asked).toBeGreaterThan(back.asked);
+  });
+
+  test('the plan before is the last other one, whatever was kept since', () => {
+    expect(planBefore(start())).toBeNull();
+    const changed = pressing(start(), '+', 'k');
+    expect(planBefore(changed)).toBe(CELLAR);
+    expect(planBefore(pressing(changed, 'd', 'u'))).toBe(CELLAR);
+    expect(planBefore(pressing(start(), 'k'))).toBeNull();
+  });
+
+  test('the same value typed again is no change', () => {
+    const typed = pressing(start(), '3', { return: true });
+    expect(typed).toMatchObject({ past: [], note: 'The plan is so already.' });
+  });
+
+  test('a line of more holes than a scenario may have is not made by keys', () => {
+    const stages = CELLAR.stages.map((stage, s) =>
+      s === 0 ? { ...stage, channels: 1, holes: 999_000 } : stage,
+    );
+    const large = start({ ...CELLAR, stages });
+    const once = pressing(large, { downArrow: true }, { downArrow: true }, '+');
+    expect(once.scenario.stages[0]!.channels).toBe(2);
+    const twice = pressing(once, '+');
+    expect(twice.scenario).toBe(once.scenario);
+    expect(twice.note).toMatch(/^Not changed: found 2997120 holes in all .*at most 2000000 holes/);
+  });
+});
+
 describe('the strip', () => {
   const every = (state: State): number[] =>
     state.strip.rows.map(({ scenario }) => (scenario.crops[0]!.sow as { every: number }).every);
@@ -452,6 +544,54 @@ describe('saving', () => {
     expect(pressing(asked, 'n')).toMatchObject({ saving: null, note: 'Nothing was written.' });
     expect(pressing(asked, { escape: true }).saving).toBeNull();
     expect(pressing(asked, 'y').saving).toMatchObject({ path: 'line.yaml', over: true });
+  });
+
+  test('the ending of the name says what is saved; of another ending nothing is, and the name can be mended', () => {
+    const as = (name: string): unknown => pressing(start(), 's', name, { return: true }).saving?.as;
+    expect(['a', 'a.yaml', 'b/.a', 'a.YML', 'a.b/c', 'a.json'].map(as)).toEqual(Array(6).fill('plan'));
+    expect(['a.txt', 'a.TXT', '/b/a.csv '].map(as)).toEqual(['text', 'text', 'csv']);
+    const refused = pressing(start(), 's', 'a.pdf', { return: true });
+    expect(refused).toMatchObject({ saving: null, cover: { kind: 'name', text: 'a.pdf' } });
+    expect('fault' in refused.cover && refused.cover.fault).toMatch(/^the ending says what is saved/);
+  });
+
+  test('a strip is asked about anew, waits for its seasons, and is gone with its plans', () => {
+    const waiting = pressing(answered(start()), 's', 'a.csv', { return: true });
+    expect(waiting).toMatchObject({ asked: 2, answered: 2, compared: null });
+    expect(waiting.note).toBe('a.csv is written when all seasons of each plan are there.');
+    const known = acted(waiting, { type: 'compared', id: 2, result: COMPARED });
+    expect(known.compared).toBe(COMPARED);
+    expect(acted(waiting, { type: 'compared', id: 1, result: COMPARED }).compared).toBeNull();
+    // Another season is of the same plans; another plan, or another subject, is not.
+    expect(pressing(waiting, 'm', '\t', { downArrow: true }).saving).toBe(waiting.saving);
+    for (const key of ['+', 'c']) {
+      expect(pressing(waiting, key)).toMatchObject({
+        saving: null,
+        note: 'a.csv was not written: its plans stand side by side no more.',
+      });
+    }
+    expect(pressing(waiting, 's')).toMatchObject({ cover: { kind: 'none' }, note: waiting.note });
+    expect(pressing(waiting, 'q').quit).toBe(false);
+    expect(acted(known, { type: 'saved', outcome: 'written', message: 'Written: a.csv' })).toMatchObject({
+      saving: null,
+      compared: null,
+      note: 'Written: a.csv',
+    });
+  });
+
+  test('a plan alone is not compared with anything', () => {
+    const alone = { ...start(), strip: { ...start().strip, rows: start().strip.rows.slice(2, 3) } };
+    const refused = pressing(alone, 's', 'a.txt', { return: true });
+    expect(refused).toMatchObject({ saving: null, cover: { kind: 'name', text: 'a.txt' } });
+  });
+
+  test('a kept plan that was saved is not lost by leaving', () => {
+    const kept = pressing(start(), 'k', 's', 'a.yaml', { return: true });
+    // As long as it is being written, too, leaving is asked about.
+    expect(pressing(kept, 'q').cover.kind).toBe('leave');
+    const written = acted(kept, { type: 'saved', outcome: 'written', message: '' });
+    expect(pressing(written, 'q').quit).toBe(true);
+    expect(pressing(written, '+', 'k', 'q')).toMatchObject({ quit: false, cover: { kind: 'leave' } });
   });
 
   test('an empty name, or Escape, writes nothing', () => {
