@@ -13,7 +13,7 @@ import { accepted, lossOf, naming, retyped, saved, unwished } from './saving.js'
 import { nextAbout, stripOf } from './strip.js';
 import type { Action, State } from './types.js';
 
-export type { Action, Cover, Figures, Kept, State } from './types.js';
+export type { Action, State } from './types.js';
 
 export function beginning(given: Pick<State, 'scenario' | 'columns' | 'rows' | 'hasLog'>): State {
   const strip = stripOf({ ...given, kept: [] }, null, null);
