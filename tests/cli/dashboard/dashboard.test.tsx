@@ -8,7 +8,7 @@ import { useTerminalSize } from '../../../cli/dashboard/terminal/use-terminal-si
 import { DRAWN } from '../../../cli/dashboard/theme.js';
 import type { Spell } from '../../../cli/dashboard/thread/real-season.js';
 import { eventually } from '../../support/patience.js';
-import { answered, CELLAR, figures, filmBy, HELD_BY_FINISHING, start } from './given.js';
+import { answered, CELLAR, figures, filmBy, HELD_BY_FINISHING, pressing, start } from './given.js';
 
 afterEach(() => {
   cleanup();
@@ -232,6 +232,14 @@ test('a screen that is too small says so in one line, and hears q', async () => 
   const { screen, hear } = opened(start(CELLAR, { columns: 50, rows: 12 }));
   expect(screen()).toBe('This needs a window of 60 x 16. q: leave');
   await hear('q', ({ quit }) => quit);
+});
+
+test('a screen that is too small asks, too, before kept plans are lost', async () => {
+  const { press, hear } = opened(pressing(start(CELLAR, { columns: 50, rows: 12 }), 'k'));
+  await press('q', /^1 kept plan is not saved\. Leave\? y: yes n: no$/);
+  await press('n', /^This needs a window/);
+  await press('q', /Leave\?/);
+  await hear('y', ({ quit }) => quit);
 });
 
 describe('for a screen reader', () => {

@@ -240,7 +240,11 @@ describe('several keys in one burst', () => {
     expect(pressing(start(), '\t\r').note).toBe('This is the plan on the screen.');
   });
 
-  test('a question is not answered by a burst', () => {
+  test('q and y typed at once leave', () => {
+    expect(pressing(start(), 'k', 'qy').quit).toBe(true);
+  });
+
+  test('a question that is there is not answered by a burst', () => {
     for (const state of [ASKING, LEAVING]) {
       expect(actionsFor({ input: 'yes' }, state)).toEqual([]);
       expect(actionsFor({ input: 'y' }, state)).toEqual([{ type: 'accept' }]);
