@@ -166,7 +166,9 @@ export async function taken<Name extends keyof LookTold>(
   const pause = counting(runsOf(futures), step);
   const options = { today, futures, ...(seed === undefined ? {} : { seed }) };
   const logged = plantsIn(asked.rows);
-  const fitting = (count: number): number => (count === 0 ? 0 : threadsThatFit(count, holesOfLine(asked.plan)));
+  // The line with room for all (blocked-cost.ts) has about twice the holes.
+  const fitting = (count: number): number =>
+    count === 0 ? 0 : threadsThatFit(count, 2 * holesOfLine(asked.plan));
   const here = (): ReturnType<typeof lookTaken<Name>> => {
     const threads = async (plants: number): Promise<Threads | null> => {
       const count = fitting(threadsFor(plants, plants / futures));
