@@ -23,7 +23,8 @@ export interface RowsProps {
 
 export function Rows({ rows, height, width, colour }: RowsProps) {
   if (height < 1) return null;
-  const lines = rows.slice(0, height).map((row) => painted(fittedRow(row, width), colour));
+  // Blanks at the end of a row stand there anyway, and ink would take them apart with every frame.
+  const lines = rows.slice(0, height).map((row) => painted(fittedRow(row, width), colour).trimEnd());
   return (
     <Box height={height} flexShrink={0}>
       <Transform transform={(_, line) => lines[line] ?? ''}>{blanks(height)}</Transform>
