@@ -18,7 +18,7 @@ import { actionsFor } from './rows/actions.js';
 import { lineAnswer } from './rows/answer.js';
 import { isTooSmall, layoutOf, SMALLEST_SCREEN } from './rows/layout.js';
 import { type Action, reduce, type State } from './state/state.js';
-import type { Signs } from './theme.js';
+import type { Colours, Signs } from './theme.js';
 import type { Spell } from './thread/real-season.js';
 
 export interface DashboardProps {
@@ -70,16 +70,19 @@ function useKeys(state: State, dispatch: (action: Action) => void): void {
   );
 }
 
-/** Whether the terminal has 16 colours and NO_COLOR does not forbid them. */
-function useColour(): boolean {
+/** How many colours the terminal has; none if NO_COLOR forbids them. */
+function useColour(): Colours {
   const { stdout } = useStdout();
-  return useMemo(() => typeof stdout.hasColors === 'function' && stdout.hasColors(16), [stdout]);
+  return useMemo(() => {
+    const has = (count: number): boolean => typeof stdout.hasColors === 'function' && stdout.hasColors(count);
+    return has(256) ? 256 : has(16) ? 16 : 0;
+  }, [stdout]);
 }
 
 export interface ScreenProps extends Pick<DashboardProps, 'state' | 'spells' | 'realPicks' | 'signs'> {
   /** Of the season on the screen. */
   readonly film: Film | null;
-  readonly colour: boolean;
+  readonly colour: Colours;
 }
 
 /** What somebody sees who looks. */

@@ -33,6 +33,8 @@ const USUAL: Look = { codes: [], name: '' };
 // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
 const CODES = /((?:\u001b\[[\d;]*m)+)/;
 
+const INVERSE = '\u001b[7m';
+
 /** The looks that codes lead to, by those before and the codes: a dashboard has few, so all are kept. */
 const known = new Map<string, Look>();
 
@@ -48,9 +50,18 @@ export function cellsOf(row: string): Cell[] | null {
     }
     const letters = lettersOf(piece);
     if (!isNarrow(piece) && letters.some((letter) => widthOf(letter) !== 1)) return null;
-    for (const letter of letters) cells.push({ letter, look });
+    for (const letter of letters) cells.push({ letter, look: letter === ' ' ? blank(look) : look });
   }
   return cells;
+}
+
+/** How a blank looks: nothing of its colour is seen, unless it is turned round. */
+function blank(look: Look): Look {
+  return isInverse(look) ? look : USUAL;
+}
+
+function isInverse({ name }: Look): boolean {
+  return name.includes(INVERSE);
 }
 
 function changedBy(look: Look, codes: string): Look {
@@ -76,7 +87,7 @@ export function written(cells: readonly Cell[]): string {
     look = to;
   };
   for (const cell of cells) {
-    turn(cell.look);
+    if (cell.letter !== ' ' || isInverse(look) || isInverse(cell.look)) turn(cell.look);
     text += cell.letter;
   }
   turn(USUAL);
