@@ -53,7 +53,9 @@ export function head(text: string, width: number): string {
 /** As much of the end of a text as goes into `width` columns. */
 export function tail(text: string, width: number): string {
   if (isNarrow(text)) return width <= 0 ? '' : text.slice(-width);
-  return lettersThatFit([...lettersOf(text)].reverse(), width).reverse().join('');
+  return lettersThatFit([...lettersOf(text)].reverse(), width)
+    .reverse()
+    .join('');
 }
 
 function lettersThatFit(letters: readonly string[], width: number): string[] {

@@ -7,11 +7,11 @@ import { dateScale, timeAxis } from './axis.js';
 import { chartLegend, chartRows } from './chart.js';
 import { isOut, runningWords } from './difference.js';
 import { figureRows, REMEDIES_TITLE } from './figures.js';
-import { factsOf, weeklyPicks } from './film.js';
+import { factsOf, weeklyPicks, weeksOver } from './film.js';
 import { idleRows, idleTitle } from './idle.js';
 import type { Layout } from './layout.js';
 import type { LineAnswer } from './line.js';
-import { halves, span } from './rows.js';
+import { fitted, halves, span } from './rows.js';
 
 export type AnswerState = Pick<State, 'scenario' | 'figures' | 'asked' | 'answered' | 'day' | 'real'>;
 
@@ -33,9 +33,16 @@ export function answerRows({ state, film, realPicks, layout, signs }: AnswerInpu
   const axis = timeAxis(scenario.weeks, left - answer.gutter);
   const want = wantAWeek(scenario);
   const logged = real ? realPicks : null;
-  const picked = logged ?? (film === null ? [] : weeklyPicks(film, day, scenario.visits === 'always'));
+  const always = scenario.visits === 'always';
+  const picked = logged ?? (film === null ? [] : weeklyPicks(film, day, always));
+  // Of a log all that was picked is shown, whatever the day.
+  const over = film === null ? 0 : logged === null ? weeksOver(film, day, always) : Math.floor(film.days / 7);
   const mostPicked = Math.max(0, ...(logged ?? []), film === null ? 0 : factsOf(film).mostPicked);
-  const indent = span(' '.repeat(answer.gutter));
+  const stages = scenario.stages.length;
+  const isPart = film !== null && answer.idle > 0 && answer.idle < stages;
+  // The stages that stand empty most have a curve below; so many of them.
+  const few = isPart ? `${answer.idle} of ${stages}` : '';
+  const indent = span(fitted(few, answer.gutter, signs.more), 'faint');
   const height = answer.chart + 1 + answer.idleTitle + answer.idle;
   const drawn: Row[] = [
     ...chartRows({
@@ -43,6 +50,7 @@ export function answerRows({ state, film, realPicks, layout, signs }: AnswerInpu
       weeks: figures?.result.weeks ?? null,
       want,
       picked,
+      over,
       mostPicked,
       day,
       height: answer.chart,

@@ -70,6 +70,11 @@ export function weeklyPicks(film: Film, day: number, always: boolean): number[] 
   return weeks;
 }
 
+/** How many of these weeks are over by that day; the last of a season that ends within a week never is. */
+export function weeksOver(film: Film, day: number, always: boolean): number {
+  return Math.floor((frameOf(film, day) + (always ? 0 : 1)) / 7);
+}
+
 /** Days after the first pick among which the first picture is looked for. */
 const FORTNIGHT = 14;
 
