@@ -165,7 +165,7 @@ export function chartLegend(
   const shared =
     weeksPerColumn === 1
       ? ''
-      : width < 70
+      : width < 100
         ? `, by ${weeksPerColumn} weeks`
         : `, ${weeksPerColumn} weeks a column`;
   const marks: [string, Meaning, string][] = [

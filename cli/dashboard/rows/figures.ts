@@ -42,8 +42,9 @@ export function figureRows(result: RunResult, width: number, height: number, sig
   const all = [...remedies, ...told];
   const [last] = all.slice(height - 1);
   if (all.length <= height || last === undefined) return all;
-  const cutLast = [...fittedRow(last, width - 1 - signs.more.length), span(` ${signs.more}`, 'faint')];
-  return [...all.slice(0, height - 1), cutLast];
+  const more = span(` ${signs.more}`, 'faint');
+  const free = width - rowWidth([more]);
+  return [...all.slice(0, height - 1), [...(rowWidth(last) <= free ? last : fittedRow(last, free)), more]];
 }
 
 /** What would bring more heads a week, the most first, with the interval where it has room; then what would not. */

@@ -9,7 +9,7 @@ import { figureText, percentText, plural, thousands } from '../../words/numbers.
 import type { State } from '../state/state.js';
 import type { Row, Signs, Span } from '../theme.js';
 import { isOut, runningWords, seasonsOf } from './difference.js';
-import { apart, cut, fittedRow, named, rowWidth, span } from './rows.js';
+import { apart, cut, named, rowWidth, span } from './rows.js';
 import { motionWords, seasonWords } from './words.js';
 
 export type HeadState = Pick<
@@ -38,7 +38,8 @@ export function headRows({ state, width, height, signs }: HeadInput): Row[] {
   }
   const room = width - rowWidth(answer) - 2;
   if (room < Math.min(SHORTEST_TITLE, widthOf(title))) {
-    return [apart(answer, [span(signs.more, 'faint')], width)];
+    // Right behind the answer it would read as if that went on.
+    return [room < 1 ? answer : apart(answer, [span(signs.more, 'faint')], width)];
   }
   return [apart(answer, [span(named(title, room, signs.more), 'faint')], width)];
 }
@@ -62,7 +63,7 @@ function answerRow(state: HeadState, width: number, signs: Signs): Row {
   const forms = [headline(figures.result, false), headline(figures.result, true)];
   const words =
     forms.find((form) => widthOf(form) <= room) ?? shortHeadline(figures.result, room, signs.more);
-  return fittedRow([...before, ...tail, span(words, old ? 'faint' : 'strong')], width);
+  return [...before, ...tail, span(words, old ? 'faint' : 'strong')];
 }
 
 /** `60 of 200 seasons: ` as long as not all seasons are run. */

@@ -3,24 +3,16 @@
  * its state.
  */
 
-import { STATES } from '../../../sim/models/ledger.js';
+import { type HoleState, STATES } from '../../../sim/models/ledger.js';
 import * as route from '../../../sim/models/route.js';
 import type { Bottleneck } from '../../../sim/study/bottleneck.js';
 import type { Film } from '../../../sim/study/film/film.js';
-import { padEnd, widthOf } from '../../render/width.js';
+import { padEnd, padStart, widthOf } from '../../render/width.js';
 import { thousands } from '../../words/numbers.js';
 import type { Row, Signs, Span } from '../theme.js';
-import { emptyAt, frameOf } from './film.js';
+import { emptyAt, frameOf, statesSeen } from './film.js';
 import { wholePercent } from './headline.js';
-import {
-  type Band,
-  GAP,
-  type LineLayout,
-  STREAM,
-  type StagePlace,
-  statesSeen,
-  workDigits,
-} from './line-layout.js';
+import { type Band, GAP, type LineLayout, STREAM, type StagePlace, workDigits } from './line-layout.js';
 import { beside, cut, fittedRight, mark, named, RowWriter, span } from './rows.js';
 import { placesOf, shareRows } from './shares.js';
 import { FIRST_ROW, holeAt, LAST_ROW, MIDDLE_ROW, RAIL } from './stage.js';
@@ -120,7 +112,7 @@ function isHeldBy(limits: Bottleneck | null, stage: string): boolean {
 
 /** Nobody moved: nothing but the stream. */
 function number(plants: number, digits: number, signs: Signs): string {
-  return plants === 0 ? fittedRight(signs.dot, digits) : fittedRight(thousands(plants), digits);
+  return padStart(plants === 0 ? signs.dot : thousands(plants), digits);
 }
 
 /** How much of a stage stands empty: that day, and over the season. */
@@ -188,14 +180,27 @@ function briefRows({ film, frame, answer, signs }: Drawing, width: number, heigh
   );
 }
 
-/**
- * The signs that the film shows and what they mean, in at most `height` rows; what does not fit is left out.
- */
+/** The signs that the film shows and what they mean, in at most `height` rows; what does not fit is left out. */
 export function legendRows(film: Film, real: boolean, width: number, height: number, signs: Signs): Row[] {
   const seen = STATES.filter((_, k) => film.stages.some((_, s) => statesSeen(film, s).includes(k)));
+  return legendOf(seen, real, width, height, signs);
+}
+
+/** Rows of the legend of a film that shows all states, at most `most`. */
+export function legendHeight(real: boolean, width: number, most: number, signs: Signs): number {
+  return legendOf(STATES, real, width, most, signs).length;
+}
+
+function legendOf(
+  states: readonly HoleState[],
+  real: boolean,
+  width: number,
+  height: number,
+  signs: Signs,
+): Row[] {
   const rows: Span[][] = [];
   let room = 0;
-  for (const state of seen) {
+  for (const state of states) {
     const words = holeWords(state, real);
     const takes = widthOf(words) + 2;
     if (rows.length === 0 || takes + 3 > room) {

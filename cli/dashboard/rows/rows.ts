@@ -22,9 +22,14 @@ export function cut(text: string, width: number, more = ''): string {
  * @param among the names that it is to be told apart from, which are shortened alike
  */
 export function named(name: string, width: number, more: string, among: readonly string[] = []): string {
-  const all = [name, ...among].map((one) => inOneLine(one, ' '));
   if (width < SHORTEST_NAME) return cut(name, width, more);
-  return shortNames(all, width, more).get(all[0]!)!;
+  // In their own order, since those that no cut tells apart are numbered.
+  const all = among.includes(name) ? among : [name, ...among];
+  return shortNames(
+    all.map((one) => inOneLine(one, ' ')),
+    width,
+    more,
+  ).get(inOneLine(name, ' '))!;
 }
 
 /** A text cut or filled up with blanks to exactly `width` columns. */

@@ -4,8 +4,8 @@ import { STATES } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import { percentText } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
-import { factsOf } from './film.js';
-import { type LineLayout, statesSeen } from './line-layout.js';
+import { factsOf, statesSeen } from './film.js';
+import type { LineLayout } from './line-layout.js';
 import { span } from './rows.js';
 
 /** Columns of a share behind its bar: ` 100.0 %`. */

@@ -146,6 +146,17 @@ function labelOf(
   }
 }
 
+/** The same in so many columns. */
+function aboutIn(about: StripAbout, scenario: State['scenario'], width: number, more: string): string {
+  const whole = aboutWords(about, scenario);
+  if (about.kind !== 'channels') return named(whole, width, more);
+  const room = width - widthOf(whole) + widthOf(about.stage);
+  const names = scenario.stages.map(({ name }) => name);
+  return room < FAIR_NAME
+    ? named(about.stage, width, more, names)
+    : aboutWords({ ...about, stage: named(about.stage, room, more, names) }, scenario);
+}
+
 /** What the plans of the strip differ in, over their labels. */
 export function aboutWords(about: StripAbout, { crops }: State['scenario']): string {
   switch (about.kind) {
@@ -247,9 +258,10 @@ function planRows({ state, width, plans, signs }: StripInput): Row[] {
   const labels = cells.map((row) => row.label);
   const top = Math.max(0, ...cells.map(({ heads }) => heads?.usual ?? 0));
   const rows = cells.map((row) => planRow(row, columns, labels, top, signs));
+  const heading = aboutIn(strip.about, scenario, PREFIX + columns.label, signs.more);
   // So that nothing jumps: a strip of fewer plans is as high as one of many.
   while (rows.length < plans) rows.push([]);
-  return [headingRow(title, stages, columns, signs), ...rows, statusRow(state, width, signs)];
+  return [headingRow(heading, stages, columns, signs), ...rows, statusRow(state, width, signs)];
 }
 
 function headingRow(title: string, stages: readonly string[], columns: Columns, signs: Signs): Row {
@@ -257,7 +269,7 @@ function headingRow(title: string, stages: readonly string[], columns: Columns, 
   const over = bar >= 20 ? 'heads a week' : bar >= 12 ? 'heads' : '';
   const idleWord = leftOut ? `idle${signs.more}` : 'idle:';
   return [
-    span(padEnd(named(title, PREFIX + label - 1, signs.more), PREFIX + label), 'strong'),
+    span(padEnd(title, PREFIX + label), 'strong'),
     span(fittedRight('usual', usual), 'faint'),
     span(fittedRight('bad', bad), 'faint'),
     span('  '),
@@ -367,14 +379,14 @@ function hiddenKept({ kept, strip }: StripState): number {
 
 /** What a strip of columns leaves out, beside it. */
 const LEFT_OUT = ['idle holes, what', 'holds each back:', 'from 80 x 24 on'];
-const LEFT_OUT_SHORT = ['idle, held', 'by, season:', '80 x 24 on'];
+const LEFT_OUT_SHORT = ['title, idle,', 'held, season', 'at 80 x 24'];
 
 /** A column a plan: its name, usual week, bad week. */
 function columnRows({ state, width, signs }: StripInput): Row[] {
   const { strip, scenario } = state;
   const cells = strip.rows.map((row) => cellsOf(row, state, signs));
-  const title = aboutWords(strip.about, scenario);
   const first = 10;
+  const title = aboutIn(strip.about, scenario, first, signs.more);
   const { known, least } = progressOf(strip);
   const isPartial = known.length > 0 && strip.seasons !== null && least < strip.seasons;
   const leftOut = width >= 74 ? LEFT_OUT : LEFT_OUT_SHORT;
@@ -385,7 +397,7 @@ function columnRows({ state, width, signs }: StripInput): Row[] {
   const labels = cells.map(({ label }) => label);
   const line = (head: string, of: (row: Cells) => string, note: string, meaning: Meaning): Row => {
     const row = [
-      span(padEnd(named(head, first, signs.more), first), meaning),
+      span(padEnd(head, first), meaning),
       ...shown.map((one) =>
         span(fittedRight(cut(of(one), each - 1, signs.more), each), meaningOf(one, meaning)),
       ),

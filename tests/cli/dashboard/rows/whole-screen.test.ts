@@ -131,18 +131,19 @@ describe('the answer', () => {
   test('shows what the season on the screen has brought so far', () => {
     // 8 heads on the first day of each of the first 4 weeks; of up to 20 in 4 rows that is the second row
     // from below.
-    expect(weeks(rows(acted(state, { type: 'step', days: 21 }))).split('\n')[2]).toMatch(/^\+\+\+\+[^+]*$/);
-    expect(weeks(rows(state))).toMatch(/^[^+]*\+[^+]*$/);
+    expect(weeks(rows(acted(state, { type: 'step', days: 21 }))).split('\n')[2]).toMatch(/^\+\+\+\^[^+]*$/);
+    // Of the first week so far.
+    expect(weeks(rows(state))).toMatch(/^[^+^]*\^[^+^]*$/);
   });
 
   test('shows the picks of the log, all of them, where its season is shown', () => {
     const lines = rows({ ...state, real: true }, [0, 0, 8, 8, 8]);
     expect(lines[0]).toMatch(/really picked/);
-    expect(weeks(lines).split('\n')[2]).toMatch(/^..\+\+\+[^+]*$/);
+    expect(weeks(lines).split('\n')[2]).toMatch(/^..\+\+\+[^+^]*$/);
   });
 
   test('leaves the picks of the log out where a simulated season is shown', () => {
-    expect(weeks(rows(state, [8, 8, 8, 8]))).toMatch(/^[^+]*\+[^+]*$/);
+    expect(weeks(rows(state, [8, 8, 8, 8]))).toMatch(/^[^+^]*\^[^+^]*$/);
   });
 
   test('says that seasons are being run until there are figures', () => {
