@@ -90,7 +90,7 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
   const { columns, rows, scenario, day, real, cover, note, figures, asked, answered } = state;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the state it depends on these only, not on the day
   const layout = useMemo(() => layoutOf(state, film, signs), [columns, rows, scenario, real, film, signs]);
-  const { width, margin, head, strip, between, line, answer, plan } = layout;
+  const { width, margin, head, strip, between, line, plan } = layout;
   const told = useMemo(
     () => lineAnswer({ figures, asked, answered, real }),
     [figures, asked, answered, real],
@@ -132,8 +132,8 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
             film={film}
             realPicks={realPicks}
             layout={layout}
-            height={answer.chart + 2 + answer.idleTitle + answer.idle}
-            {...common}
+            signs={signs}
+            colour={colour}
           />
           <PlanPanel
             state={state}

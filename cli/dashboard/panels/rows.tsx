@@ -25,7 +25,7 @@ export function Rows({ rows, height, width, colour }: RowsProps) {
   if (height < 1) return null;
   const lines = rows.slice(0, height).map((row) => painted(fittedRow(row, width), colour));
   return (
-    <Box height={height} flexShrink={0}>
+    <Box width={width} height={height} flexShrink={0}>
       <Transform transform={(_, line) => lines[line] ?? ''}>{blanks(height)}</Transform>
     </Box>
   );

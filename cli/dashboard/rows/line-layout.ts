@@ -48,8 +48,9 @@ const SHARE_ROWS = 6;
 export const STREAM = 5;
 /** Columns of the sign behind the name of a stage that holds the line back. */
 export const HOLDS = 2;
-/** Columns of a name, at least. */
+/** Columns of a name, at least; and of one that is cut, beside all that stands with it. */
 const NAME = 8;
+const FAIR_NAME = 6;
 
 /** @returns null if the stages do not find room: too many for so small a screen */
 export function lineLayout(line: LineShape, width: number, height: number, names: 1 | 2): LineLayout | null {
@@ -72,11 +73,11 @@ export function workDigits({ stages }: LineShape): number {
   return thousands(Math.max(...stages.map(({ holes }) => holes))).length;
 }
 
-/** Columns of the whole name of a stage, what was sown before the first, and what goes on behind it. */
-function nameWidth(line: LineShape, stage: number, holds = 0): number {
+/** Columns of the name of a stage, `most` of it, what was sown before the first, and what goes on behind it. */
+function nameWidth(line: LineShape, stage: number, holds = 0, most = Number.POSITIVE_INFINITY): number {
   const digits = workDigits(line);
   const sown = stage === route.first(line) ? digits + 3 : 0;
-  return sown + widthOf(line.stages[stage]!.name) + holds + digits + STREAM;
+  return sown + Math.min(most, widthOf(line.stages[stage]!.name)) + holds + digits + STREAM;
 }
 
 /** Columns that any stage takes: its shares, and its name with the number of plants that go on. */
@@ -124,11 +125,13 @@ function placed(line: LineShape, stages: readonly number[], width: number, body:
   const [wanted, bare] = [HOLDS, 0].map((holds) =>
     stages.map((s) => Math.max(leastWidth(line), nameWidth(line, s, holds))),
   ) as [number[], number[]];
-  const cut = stages.map(() => leastWidth(line));
-  const least = [wanted, bare].find((widths) => sum(widthsOf(smallest, widths)) <= room) ?? cut;
+  const cut = stages.map((s) => Math.max(leastWidth(line), nameWidth(line, s, HOLDS, FAIR_NAME)));
+  const least =
+    [wanted, bare, cut].find((widths) => sum(widthsOf(smallest, widths)) <= room) ??
+    stages.map(() => leastWidth(line));
   const chosen = loosened(fitting(smallest, least, room), choices, least, room);
   const widths = widthsOf(chosen, least);
-  spread(widths, wanted, chosen, room - sum(widths));
+  spread(widths, [cut, wanted], chosen, room - sum(widths));
   return stages.map((stage, i) => ({ stage, arrangement: chosen[i]!, width: widths[i]! }));
 }
 
@@ -143,7 +146,8 @@ function widthsOf(chosen: Chosen, least: readonly number[]): number[] {
 function fitting(chosen: Chosen, least: readonly number[], room: number): Chosen {
   const widths = widthsOf(chosen, least);
   if (sum(widths) <= room || chosen.every((one) => one === null)) return chosen;
-  const widest = widths.indexOf(Math.max(...widths));
+  const drawn = widths.map((one, i) => (chosen[i] === null ? 0 : one));
+  const widest = drawn.indexOf(Math.max(...drawn));
   return fitting(
     chosen.map((one, i) => (i === widest ? null : one)),
     least,
@@ -175,13 +179,18 @@ function sum(numbers: readonly number[]): number {
 }
 
 /**
- * What is still left goes to names that are cut, then to the shares, whose bars get longer, then to all
+ * What is still left goes to names that are cut, those of which hardly anything is left first, then to the shares, whose bars get longer, then to all
  * stages alike.
  */
-function spread(widths: number[], wanted: readonly number[], chosen: Chosen, spare: number): void {
+function spread(
+  widths: number[],
+  wanted: readonly (readonly number[])[],
+  chosen: Chosen,
+  spare: number,
+): void {
   let left = spare;
   for (const isPoor of [
-    (i: number) => widths[i]! < wanted[i]!,
+    ...wanted.map((some) => (i: number) => widths[i]! < some[i]!),
     (i: number) => chosen[i] === null && widths[i]! < WIDE_SHARES,
     () => true,
   ]) {

@@ -2,7 +2,7 @@
 
 import { STATES } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
-import { percentText } from '../../words/numbers.js';
+import { parted, percentText } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { factsOf, statesSeen } from './film.js';
 import type { LineLayout } from './line-layout.js';
@@ -64,17 +64,14 @@ function grouped(film: Film, stage: number, body: number): number[][] {
   return rest.length === 0 ? rows : [...rows, rest];
 }
 
-/** So many whole places shared out by amounts, so that they add up: the whole part of each, the rest by the largest remainders. */
+/** So many whole places shared out by amounts, so that they add up. */
 export function apportioned(amounts: readonly number[], places: number): number[] {
   const all = amounts.reduce((sum, amount) => sum + amount, 0);
   if (all === 0) return amounts.map(() => 0);
-  const exact = amounts.map((amount) => (amount * places) / all);
-  const shares = exact.map(Math.floor);
-  const left = places - shares.reduce((sum, share) => sum + share, 0);
-  const remainder = (i: number): number => exact[i]! - shares[i]!;
-  const order = amounts.map((_, i) => i).sort((a, b) => remainder(b) - remainder(a));
-  for (const i of order.slice(0, left)) shares[i]!++;
-  return shares;
+  return parted(
+    places,
+    amounts.map((amount) => (amount * places) / all),
+  );
 }
 
 /** The same, but what is not nothing has a place, as long as another one has two. */

@@ -360,7 +360,7 @@ describe('what holds the line back', () => {
 
   test('is marked at its stages by a sign, and in words where there is room', () => {
     expect(drawnWith({ limits, idle: [] }, 140)[0]).toMatch(
-      /^- > germination -+ - > {3}nursery < holds back -+ - > {3}finishing < holds back -+ - >$/,
+      /^- > germination -+ {2}- > {3}nursery < holds back -+ {2}- > {3}finishing < holds back -+ {2}- >$/,
     );
     expect(drawnWith({ limits, idle: [] }, 72)[0]).toMatch(/nursery < -+ .*finish\S+ < -* ?- >$/);
   });
