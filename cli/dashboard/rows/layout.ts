@@ -152,7 +152,7 @@ function middleLayout(
       idleTitle,
       idle,
       gutter,
-      figures: width < 70 ? 30 : width < 100 ? 38 : width < 150 ? 46 : 58,
+      figures: width < 70 ? 32 : width < 100 ? 38 : width < 150 ? 46 : 58,
     },
   };
 }

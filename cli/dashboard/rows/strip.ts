@@ -218,7 +218,7 @@ function columnsOf(rows: readonly Cells[], title: string, stages: readonly strin
       ...rows.map((row) => (row[name] === OUT ? 0 : widthOf(row[name].replace(/[()]/g, '')) + 2)),
     );
   const usual = heads('usual', 5);
-  const bad = heads('bad', 3);
+  const bad = heads('bad', 4);
   let room = width - PREFIX - label - usual - bad - 2 - SHORTEST_BAR - 2 - HELD - 1;
   /** Take so many columns if they are there. */
   const take = (columns: number): boolean => {

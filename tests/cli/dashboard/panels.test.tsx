@@ -184,8 +184,7 @@ const ROWS = [
   /day 0 of/,
   /^ *[\d·]+ → germ/,
   /Heads a week/,
-  /┬Jan/,
-  /space run|message/,
+  /┼Jan/,
 ];
 
 test('rows stay where they are: when the film comes, the figures, the strip, a message, another plan that is kept', () => {
@@ -194,7 +193,8 @@ test('rows stay where they are: when the film comes, the figures, the strip, a m
     const first = answered(start(CELLAR, size, true), RESULT);
     const place = (state: State, shown: Film | null = film): number[] => {
       const lines = screen(state, shown);
-      return ROWS.map((row) => lines.findIndex((line) => row.test(line)));
+      // The last row has a question, a message or the keys.
+      return [...ROWS.map((row) => lines.findIndex((line) => row.test(line))), lines.length];
     };
     const at = place(first);
     expect(at.every((row) => row >= 0)).toBe(true);
@@ -230,8 +230,8 @@ describe('long names', () => {
         for (const text of lines) expect(widthOf(text)).toBeLessThanOrEqual(size.columns);
         const streams = lines.find((text) => / → /.test(text))!;
         const [first, second] = streams.split('→').slice(1, 3);
-        expect(first).toMatch(/\S…\S/);
-        expect(second).toMatch(/\S…\S/);
+        if (!first!.includes(one)) expect(first).toMatch(/\S…\S/);
+        if (!second!.includes(two)) expect(second).toMatch(/\S…\S/);
         // The last letter tells them apart.
         expect(first).toContain([...one].at(-1));
         expect(second).toContain([...two].at(-1));

@@ -362,7 +362,7 @@ describe('what holds the line back', () => {
     expect(drawnWith({ limits, idle: [] }, 140)[0]).toMatch(
       /^- > germination -+ {2}- > {3}nursery < holds back -+ {2}- > {3}finishing < holds back -+ {2}- >$/,
     );
-    expect(drawnWith({ limits, idle: [] }, 72)[0]).toMatch(/nursery < -+ .*finish\S+ < -* ?- >$/);
+    expect(drawnWith({ limits, idle: [] }, 76)[0]).toMatch(/nursery < -+ .*fin\S+ < -* +- >$/);
   });
 
   test('is marked where seeds come in if it is what is sown; nowhere if it is no stage', () => {
