@@ -67,7 +67,7 @@ function remedyRows(limits: Bottleneck | null, width: number, height: number, si
   ] as const;
   const [isLong, isWide] = forms.find(([long, wide]) => takes(long, wide) <= width) ?? [false, false];
   const columns = Math.max(1, Math.min(label(isLong), width - 1 - amount - MOST.length));
-  const called = remediesOf(withShortNames(limits, label(isLong) - columns, signs.more));
+  const called = remediesOf(withShortNames(limits, shown, label(isLong) - columns, signs.more));
   const rows = shown.map((one, i): Row => {
     const best = i === 0;
     const words = called.find(({ trial }) => trial === one.trial)!;
@@ -91,17 +91,28 @@ function remedyRows(limits: Bottleneck | null, width: number, height: number, si
 /** Columns of a name of a stage, at least. */
 const SHORTEST_NAME = 6;
 
-/** The same trials in the same order, the longest names of stages shorter by so many columns. */
-function withShortNames(limits: Bottleneck, over: number, more: string): Bottleneck {
+/** The same trials in the same order, the longest name of a stage that is shown shorter by so many columns, and others alike. */
+function withShortNames(
+  limits: Bottleneck,
+  shown: readonly Remedy[],
+  over: number,
+  more: string,
+): Bottleneck {
   if (over <= 0) return limits;
-  const stages = limits.trials.flatMap(({ change }) => (change.kind === 'channel' ? [change.stage] : []));
-  const room = Math.max(SHORTEST_NAME, Math.max(...stages.map(widthOf)) - over);
+  const longest = Math.max(...shown.map(({ trial }) => widthOf(stageOf(limits.trials[trial]!))));
+  const stages = limits.trials.map(stageOf).filter((name) => name !== '');
+  const room = Math.max(SHORTEST_NAME, longest - over);
   const trials = limits.trials.map((trial) => {
     const { change } = trial;
     if (change.kind !== 'channel') return trial;
     return { ...trial, change: { ...change, stage: named(change.stage, room, more, stages) } };
   });
   return { ...limits, trials };
+}
+
+/** Whose channels a trial changes; empty where it is about something else. */
+function stageOf({ change }: Effect): string {
+  return change.kind === 'channel' ? change.stage : '';
 }
 
 /** A remedy in words. */
