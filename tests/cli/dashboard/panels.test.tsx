@@ -227,7 +227,7 @@ const ROWS = [
 test('rows stay where they are: when the film comes, the figures, the strip, a message, another plan that is kept', () => {
   const film = filmFor(CELLAR);
   for (const size of [{ columns: 60, rows: 16 }, ...SIZES]) {
-    const first = answered(start(CELLAR, size, true), RESULT);
+    const first = answered(start(CELLAR, size), RESULT);
     const place = (state: State, shown: Film | null = film): number[] => {
       const lines = screen(state, shown);
       // The last row has a question, a message or the keys.
@@ -236,7 +236,7 @@ test('rows stay where they are: when the film comes, the figures, the strip, a m
     const at = place(first);
     expect(at.every((row) => row >= 0)).toBe(true);
     // Before the film the line has a message in place of its stages; before the figures there is no headline.
-    expect(place(start(CELLAR, size, true), null).filter((_, i) => i !== 0 && i !== 3)).toEqual(
+    expect(place(start(CELLAR, size), null).filter((_, i) => i !== 0 && i !== 3)).toEqual(
       at.filter((_, i) => i !== 0 && i !== 3),
     );
     const kept = pressing(first, 'k');
