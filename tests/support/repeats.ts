@@ -12,10 +12,10 @@ export function repeats(usual: number, full: number): number {
 
 /**
  * Length of a simulated season of a check, of which a quarter does in every run: a figure's standard error is then twice as large.
- * @param full with `IN_FULL`
+ * @param full with `IN_FULL` @param least in every run
  */
-export function lasting(full: number): number {
-  return IN_FULL ? full : Math.ceil(full / 4);
+export function lasting(full: number, least = 0): number {
+  return IN_FULL ? full : Math.min(full, Math.max(least, Math.ceil(full / 4)));
 }
 
 /** Largest standard error of a figure from seasons that are `lasting`. @param full of those in full */
