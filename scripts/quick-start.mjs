@@ -14,7 +14,7 @@ export const WITHOUT_FETCH = { fetch: 'undefined' };
 /** What is asked by string-width, and what is asked first instead. */
 const ASKED = 'rgiEmojiRegex.test(segment)';
 export const ALONE = /^\p{Emoji_Presentation}$/u;
-const INSTEAD = `(segment.length > 1 ? ${ASKED} : ${ALONE}.test(segment))`;
+const INSTEAD = `(segment.length > 1 ? ${ASKED} : emojiAlone.test(segment))`;
 
 /** @throws Error if the package has changed so that there is nothing to be put in the place of */
 export const quickWidths = {
@@ -25,7 +25,7 @@ export const quickWidths = {
       const text = await readFile(path, 'utf8');
       if (!version.startsWith('8.')) return undefined;
       if (text.split(ASKED).length !== 2) throw new Error(`${path} asks nothing like ${ASKED} any more`);
-      return { contents: text.replace(ASKED, () => INSTEAD), loader: 'js' };
+      return { contents: `${text.replace(ASKED, () => INSTEAD)}\nconst emojiAlone = ${ALONE};\n`, loader: 'js' };
     });
   },
 };
