@@ -128,7 +128,7 @@ test('the logs are such as were asked for: plants that waited for a hole, and ab
 
 describe.each(STAGES.map((name, s) => [name, s] as const))('%s', (_, s) => {
   test.each(FIGURES)(
-    '95 %% intervals of its %s hold the truth in 95 %% of the logs, but for chance',
+    'intervals of its %s hold the truth in 95 of 100 logs, but for chance',
     (figure) => {
       const truth = TRUTH[s]![figure];
       const held = found[s]![figure].filter(({ low, high }) => low <= truth && truth <= high).length;
