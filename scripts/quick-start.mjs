@@ -25,7 +25,10 @@ export const quickWidths = {
       const text = await readFile(path, 'utf8');
       if (!version.startsWith('8.')) return undefined;
       if (text.split(ASKED).length !== 2) throw new Error(`${path} asks nothing like ${ASKED} any more`);
-      return { contents: `${text.replace(ASKED, () => INSTEAD)}\nconst emojiAlone = ${ALONE};\n`, loader: 'js' };
+      return {
+        contents: `${text.replace(ASKED, () => INSTEAD)}\nconst emojiAlone = ${ALONE};\n`,
+        loader: 'js',
+      };
     });
   },
 };

@@ -127,15 +127,12 @@ test('the logs are such as were asked for: plants that waited for a hole, and ab
 });
 
 describe.each(STAGES.map((name, s) => [name, s] as const))('%s', (_, s) => {
-  test.each(FIGURES)(
-    'intervals of its %s hold the truth in 95 of 100 logs, but for chance',
-    (figure) => {
-      const truth = TRUTH[s]![figure];
-      const held = found[s]![figure].filter(({ low, high }) => low <= truth && truth <= high).length;
-      expect(held / REPEATS).toBeGreaterThanOrEqual(0.95 - ALLOWED);
-      expect(held / REPEATS).toBeLessThanOrEqual(0.95 + ALLOWED);
-    },
-  );
+  test.each(FIGURES)('intervals of its %s hold the truth in 95 of 100 logs, but for chance', (figure) => {
+    const truth = TRUTH[s]![figure];
+    const held = found[s]![figure].filter(({ low, high }) => low <= truth && truth <= high).length;
+    expect(held / REPEATS).toBeGreaterThanOrEqual(0.95 - ALLOWED);
+    expect(held / REPEATS).toBeLessThanOrEqual(0.95 + ALLOWED);
+  });
 
   test('its mean days are right on average, to 2 % and to what chance allows', () => {
     const ratios = found[s]!.days.map(({ value }) => value / TRUTH[s]!.days);
