@@ -155,7 +155,7 @@ function lastLine(state: State): string {
       return `${faultWords(cover.fault)}${now}; type, end with Enter, Escape leaves it: ${cover.text}`;
     }
     case 'over':
-      return `${cover.text} is there already. Write over it? y: yes, n: no.`;
+      return `${cover.wish.path} is there already. Write over it? y: yes, n: no.`;
     case 'leave':
       return `${lossOf(state)} Leave? y: yes, n: no.`;
     case 'help':

@@ -9,6 +9,7 @@ import type { Film } from '../../../../sim/study/film/film.js';
 import {
   acted,
   answered,
+  askedOver,
   CELLAR,
   example,
   figures,
@@ -227,8 +228,10 @@ describe('for somebody who listens', () => {
     expect(spoken(pressing(state, '0', { return: true })).at(-1)).toMatch(
       /^Not taken: found 0; expected .* Sow, now/,
     );
-    expect(spoken(pressing(state, 'k', 'q')).at(-1)).toBe('1 kept plan is not saved. Leave? y: yes, n: no.');
-    expect(spoken({ ...state, cover: { kind: 'over', text: 'a.yaml' } }).at(-1)).toBe(
+    expect(spoken(pressing(state, '+', 'k', 'q')).at(-1)).toBe(
+      '1 kept plan is not saved. Leave? y: yes, n: no.',
+    );
+    expect(spoken({ ...state, cover: askedOver('a.yaml') }).at(-1)).toBe(
       'a.yaml is there already. Write over it? y: yes, n: no.',
     );
   });

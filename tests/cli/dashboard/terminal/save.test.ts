@@ -10,7 +10,7 @@ const folder = ownFolder();
 test('a comparison is saved as compare writes it, whatever turns the direction of the text in a name', async () => {
   const plan = join(folder, 'turned.yaml');
   const text = await readFile('scenarios/home-shelf.yaml', 'utf8');
-  await writeFile(plan, text.replaceAll(/(?<=name: |  )finishing/g, '"fin\\u202eishing"'));
+  await writeFile(plan, text.replaceAll(/(?<=name: | {2})finishing/g, '"fin\\u202eishing"'));
   const asked = ['compare', plan, '--every', '3,2', '--seasons', '10'];
   const said = async (form: string[]): Promise<string> => (await evensow([...asked, ...form])).out;
   const result = JSON.parse(await said(['--json']));
