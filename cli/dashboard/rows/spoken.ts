@@ -115,7 +115,7 @@ function stripLines(state: State): string[] {
       });
       const told = figures.length === 0 ? 'not known yet' : figures.join(', ');
       const held = result?.limits ? `, held back by ${heldBackBy(result.limits)}` : '';
-      return `${i + 1}. ${name}${now ? ', now' : ''}: ${told}${held}${i === pointer ? ', chosen' : ''}`;
+      return `${i + 1}. ${name}${now && name !== 'now' ? ', now' : ''}: ${told}${held}${i === pointer ? ', chosen' : ''}`;
     }),
   ];
 }
