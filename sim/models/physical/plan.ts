@@ -54,12 +54,19 @@ export interface CropMatter {
   readonly emergeDays: number | null;
   /** Share of a plant that is left to grow again after a cut [0..1). */
   readonly left: number;
+  /** Mean days between two cuts as the grower told them [d]; null where there is one cut. */
+  readonly regrowDays: number | null;
   /** One entry a stage of the plan. */
   readonly stages: readonly CropMatterInStage[];
 }
 
 export interface CropMatterInStage {
-  /** Fresh shoot of a plant that is ready to leave the stage [g]; null: not weighed. */
+  /**
+   * Mean days as the grower told them, which hold under `daysAt` [d]. The line's plan has the days that hold under the line's own
+   * conditions: these times the ratio of growing-days.ts.
+   */
+  readonly days: number;
+  /** Fresh shoot of a plant that is ready to leave the stage [g]; null: not weighed, and in the last stage, whose head is known. */
   readonly readyG: number | null;
   /**
    * The conditions under which the plan's `days` hold; null: those of the line as it is. What the grower left out is as in the line
