@@ -26,7 +26,8 @@ export function occupy({ holes, cuts }: LineState, stage: Stage, c: number, plan
 }
 
 /** Let the plant in `hole` begin to grow, with the next of `draws`. */
-export function grow({ queue, holes }: LineState, stage: Stage, hole: number, draws: Draws): void {
+export function grow(line: LineState, stage: Stage, hole: number, draws: Draws): void {
+  const { queue, holes, stays } = line;
   const k = draws.take();
   const days = draws.times[k]!;
   const moment = draws.moments[k]!;
@@ -34,6 +35,7 @@ export function grow({ queue, holes }: LineState, stage: Stage, hole: number, dr
   stage.growing++;
   stage.touched = true;
   holes.fate[hole] = fate;
+  if (stays !== null) stays.begin(holes, queue, stage, hole, draws, k);
   queue.schedule(hole, queue.now + (fate === DIE ? toGrid(moment * days) : days));
 }
 

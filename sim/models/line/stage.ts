@@ -134,6 +134,13 @@ export class CropInStage {
   }
 }
 
+/** How many plants of a crop stand ready. */
+export function readyOf({ readyHead }: CropInStage, { after }: { readonly after: Int32Array }): number {
+  let ready = 0;
+  for (let hole = readyHead; hole >= 0; hole = after[hole]!) ready++;
+  return ready;
+}
+
 /** The stages of a line, in order, with all holes empty. */
 export function stagesOf(plan: Plan): Stage[] {
   const stages: Stage[] = [];

@@ -52,7 +52,7 @@ function clear(line: LineState): void {
 
 /** What has been ready for more than `keeps` is thrown away; with `always`, at the instant at which that is over. */
 function discard(line: LineState): void {
-  const { always, crops, holes, queue, books } = line;
+  const { always, crops, holes, queue, books, stays } = line;
   const limit = always ? queue.now + TICK : queue.now;
   for (let i = 0; i < crops.length; i++) {
     const crop = crops[i]!;
@@ -61,6 +61,7 @@ function discard(line: LineState): void {
     while (crop.readyHead >= 0 && holes.readyAt[crop.readyHead]! + crop.keeps < limit) {
       const hole = takeReady(line, crop);
       crop.standing--;
+      if (stays !== null) stays.discard(crop);
       books.counts[DISCARDED]!++;
       books.season.weekDiscards[crop.stage.place * line.plan.weeks + Math.floor(queue.now / 7)]!++;
       note(line, 'discard', crop.stage, hole);
@@ -95,6 +96,7 @@ export function countPick(line: LineState, stage: Stage, hole: number): void {
   const t = line.queue.now;
   const { counts, season } = line.books;
   counts[PICKED]!++;
+  if (line.stays !== null) line.stays.pick(line.holes.cropOf[hole]!);
   season.weekPicks[Math.floor(t / 7)]!++;
   if (Number.isNaN(season.firstPick)) season.firstPick = t;
   note(line, 'pick', stage, hole);
@@ -175,8 +177,9 @@ function watchKeeps({ crops, holes, calendar, queue }: LineState): void {
 }
 
 /** Take the plant of a crop that has been ready longest out of the crop's chain. @returns its hole */
-function takeReady({ holes }: LineState, crop: CropInStage): number {
+function takeReady({ holes, queue, stays }: LineState, crop: CropInStage): number {
   crop.stage.ready--;
   crop.stage.touched = true;
+  if (stays !== null) stays.leave(crop, queue);
   return holes.unqueueReady(crop);
 }

@@ -1,0 +1,78 @@
+/** The sums that stays leave behind while a season runs (see stays.ts). */
+
+import type { Plan } from '../plan.js';
+import type { Holes } from './holes.js';
+import type { Stage } from './stage.js';
+
+export class StaySums {
+  /* By kind of stay (see stay-kinds.ts). */
+  readonly begun: Float64Array;
+  /** Of these, seeds that do not sprout and plants that die. */
+  readonly doomed: Float64Array;
+  /** Days drawn for all others [d]. */
+  readonly days: Float64Array;
+  /** Waiting of ready plants: what is over, less the moments since when the others wait [d]. */
+  readonly waited: Float64Array;
+
+  /* By stage, of plants that died: days of light on leaves, and of leaf layers [d]; water that they had taken for themselves [L]. */
+  readonly deadCover: Float64Array;
+  readonly deadLayers: Float64Array;
+  readonly deadKeptL: Float64Array;
+  /** Water in what died or was thrown away, by stage [L]. */
+  readonly thrownL: Float64Array;
+
+  /* By crop: picks, and seeds that stand and do not sprout. */
+  readonly picked: Float64Array;
+  readonly failing: Float64Array;
+
+  /**
+   * Of hole h at 2h the days drawn for what grows in it (below 0: it is to die; 0: nothing that counts), at 2h + 1 since when [d]. What is
+   * ripe by now, or gone, is told by these two alone.
+   */
+  readonly spans: Float64Array;
+
+  readonly #cuts: Uint8Array;
+  readonly #stages: number;
+
+  constructor({ stages, crops }: Plan, holes: number) {
+    const kinds = (stages.length + 1) * crops.length;
+    this.begun = new Float64Array(kinds);
+    this.doomed = new Float64Array(kinds);
+    this.days = new Float64Array(kinds);
+    this.waited = new Float64Array(kinds);
+    this.deadCover = new Float64Array(stages.length);
+    this.deadLayers = new Float64Array(stages.length);
+    this.deadKeptL = new Float64Array(stages.length);
+    this.thrownL = new Float64Array(stages.length);
+    this.picked = new Float64Array(crops.length);
+    this.failing = new Float64Array(crops.length);
+    this.spans = new Float64Array(2 * holes);
+    this.#cuts = Uint8Array.from(crops, ({ cuts }) => cuts);
+    this.#stages = stages.length;
+  }
+
+  reset(): void {
+    this.begun.fill(0);
+    this.doomed.fill(0);
+    this.days.fill(0);
+    this.waited.fill(0);
+    this.deadCover.fill(0);
+    this.deadLayers.fill(0);
+    this.deadKeptL.fill(0);
+    this.thrownL.fill(0);
+    this.picked.fill(0);
+    this.failing.fill(0);
+    this.spans.fill(0);
+  }
+
+  /** The kind of stay of what stands in a hole of a stage. */
+  kindOf({ cropOf, cutsLeft }: Holes, { place }: Stage, hole: number): number {
+    const c = cropOf[hole]!;
+    return (cutsLeft[hole] === this.#cuts[c] ? place : this.#stages) * this.#cuts.length + c;
+  }
+
+  /** Days that ready plants of a kind have waited up to `now` [d]. @param ready how many wait still */
+  waitedBy(kind: number, ready: number, now: number): number {
+    return this.waited[kind]! + ready * now;
+  }
+}
