@@ -23,10 +23,13 @@ export interface SeasonTakes {
 }
 
 /** Of each season whose number is a multiple of this the tank is looked at from visit to visit: coprime to the sections of a study. */
-export const TANK_EVERY = 11;
+export const TANK_EVERY = 41;
 
-/** Most litres used from one visit to the next or to the end; days for which a forecast of the conductivity is good (0 without one). */
-export const TANK_COLUMNS = { mostBetweenVisits: 0, ecGoodDays: 1, count: 2 } as const;
+/**
+ * Most litres used from one visit to the next or to the end; litres used between the visits at which the tank is filled anew and those
+ * before them; days for which a forecast of the conductivity is good (0 without one).
+ */
+export const TANK_COLUMNS = { mostBetweenVisits: 0, beforeChanges: 1, ecGoodDays: 2, count: 3 } as const;
 
 /** Figures of each stage, in this order, then of each crop, then of the whole. */
 const OF_STAGE = 2;
@@ -44,9 +47,8 @@ export class TakesColumns {
   /** Water in plants that stand at the end, and in what was thrown away or died [L]. */
   readonly standing: number;
   readonly thrownOut: number;
-  /** Used until the last visit; and of that since the visit before, for each visit at which the tank is filled anew [L]. */
+  /** Used until the last visit [L]. */
   readonly usedByLastVisit: number;
-  readonly usedBeforeChanges: number;
   readonly #crops: number;
 
   constructor(plan: Plan, matter: LineMatter) {
@@ -58,7 +60,6 @@ export class TakesColumns {
     this.standing = next++;
     this.thrownOut = next++;
     this.usedByLastVisit = next++;
-    this.usedBeforeChanges = next++;
     this.width = next;
     this.units = new Float64Array(next).fill(1);
     const most = mostLitres(plan, matter);
@@ -67,9 +68,9 @@ export class TakesColumns {
       this.units[this.transpired(s)] = unitFor(most.transpired[s]!);
     });
     for (const column of [this.standing, this.thrownOut]) this.units[column] = unitFor(most.inPlants);
-    for (const column of [this.usedByLastVisit, this.usedBeforeChanges])
-      this.units[column] = unitFor(most.used);
+    this.units[this.usedByLastVisit] = unitFor(most.used);
     this.tankUnits[TANK_COLUMNS.mostBetweenVisits] = unitFor(most.used);
+    this.tankUnits[TANK_COLUMNS.beforeChanges] = unitFor(most.used);
   }
 
   /** Hole-days of a stage on which leaves caught the light: cover x time [d]. */

@@ -25,8 +25,8 @@ export function occupy({ holes, cuts }: LineState, stage: Stage, c: number, plan
   return hole;
 }
 
-/** Let the plant in `hole` begin to grow, with the next of `draws`. */
-export function grow(line: LineState, stage: Stage, hole: number, draws: Draws): void {
+/** Let the plant in `hole` begin to grow, with the next of `draws`. @param kind of its stay (see stay-kinds.ts) */
+export function grow(line: LineState, stage: Stage, hole: number, draws: Draws, kind: number): void {
   const { queue, holes, stays } = line;
   const k = draws.take();
   const days = draws.times[k]!;
@@ -35,7 +35,7 @@ export function grow(line: LineState, stage: Stage, hole: number, draws: Draws):
   stage.growing++;
   stage.touched = true;
   holes.fate[hole] = fate;
-  if (stays !== null) stays.begin(holes, queue, stage, hole, draws, k);
+  if (stays !== null) stays.begin(kind, hole, holes, draws, k, queue);
   queue.schedule(hole, queue.now + (fate === DIE ? toGrid(moment * days) : days));
 }
 
@@ -43,7 +43,8 @@ export function grow(line: LineState, stage: Stage, hole: number, draws: Draws):
 export function enter(line: LineState, stage: Stage, c: number, plant: number): void {
   const hole = occupy(line, stage, c, plant);
   note(line, 'move', stage, hole);
-  grow(line, stage, hole, stage.crops[c]!.draws);
+  const { draws, kind } = stage.crops[c]!;
+  grow(line, stage, hole, draws, kind);
 }
 
 /** The plant is gone from `hole`: it is cleaned, or free at once. */

@@ -46,7 +46,7 @@ export class LineState {
     for (const stage of stages) {
       stage.crops = plan.crops.map((crop, c) => {
         const next = stages[route.next(crop, stage.place)] ?? null;
-        return new CropInStage(c, stage, next, crop.stages[stage.place]!.keeps, drawsOf(c, stage.place));
+        return new CropInStage(plan, c, stage, next, drawsOf(c, stage.place));
       });
     }
     this.stages = stages;

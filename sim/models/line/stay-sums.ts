@@ -7,18 +7,14 @@ import type { Stage } from './stage.js';
 export class StaySums {
   /* By kind of stay (see stay-kinds.ts). */
   readonly begun: Float64Array;
-  /** Of these, seeds that do not sprout and plants that die. */
-  readonly doomed: Float64Array;
-  /** Days drawn for all others [d]. */
+  /** Days drawn for those that do not die [d]. */
   readonly days: Float64Array;
   /** Waiting of ready plants: what is over, less the moments since when the others wait [d]. */
   readonly waited: Float64Array;
 
-  /* By stage, of plants that died: days of light on leaves, and of leaf layers [d]; water that they had taken for themselves [L]. */
+  /* By stage: of plants that died, days of light on leaves, and of leaf layers [d]; water in what died or was thrown away [L]. */
   readonly deadCover: Float64Array;
   readonly deadLayers: Float64Array;
-  readonly deadKeptL: Float64Array;
-  /** Water in what died or was thrown away, by stage [L]. */
   readonly thrownL: Float64Array;
 
   /* By crop: picks, and seeds that stand and do not sprout. */
@@ -37,12 +33,10 @@ export class StaySums {
   constructor({ stages, crops }: Plan, holes: number) {
     const kinds = (stages.length + 1) * crops.length;
     this.begun = new Float64Array(kinds);
-    this.doomed = new Float64Array(kinds);
     this.days = new Float64Array(kinds);
     this.waited = new Float64Array(kinds);
     this.deadCover = new Float64Array(stages.length);
     this.deadLayers = new Float64Array(stages.length);
-    this.deadKeptL = new Float64Array(stages.length);
     this.thrownL = new Float64Array(stages.length);
     this.picked = new Float64Array(crops.length);
     this.failing = new Float64Array(crops.length);
@@ -53,12 +47,10 @@ export class StaySums {
 
   reset(): void {
     this.begun.fill(0);
-    this.doomed.fill(0);
     this.days.fill(0);
     this.waited.fill(0);
     this.deadCover.fill(0);
     this.deadLayers.fill(0);
-    this.deadKeptL.fill(0);
     this.thrownL.fill(0);
     this.picked.fill(0);
     this.failing.fill(0);

@@ -1,22 +1,22 @@
 /**
- * What a season takes beyond its holes: booked while it runs, told at its end (stays-end.ts).
+ * What a season takes beyond its holes: booked while it runs, told at its end.
  *
  * A stay that was drawn as T days and ends ripe has T x F(1) days of light on leaves, and F(1) is the same for all stays of its kind. So
  * the days drawn are summed when stays begin, as if all of them were to end ripe; what dies is put right when it does, and what
- * still grows at the end of the season then. Waiting is summed as moments: what leaves adds now, what ripens takes now off. These sums
- * lie on the clock's grid and are exact. Nothing is allocated.
+ * grows still at the end of the season then (stay-totals.ts). Waiting is summed as moments: what leaves adds now, what ripens takes now off.
+ * These sums lie on the clock's grid and are exact. Nothing is allocated.
  */
 
 import type { EventQueue } from '../../engine/event-queue.js';
 import type { Draws } from '../growth.js';
-import { plantL } from '../physical/line-matter.js';
-import type { Plan } from '../plan.js';
-import type { SeasonTakes } from '../takes.js';
-import { DIE, FAIL, type Holes } from './holes.js';
+import { DISCARDED, FAILED, LOST } from '../ledger.js';
+import { type Plan, seasonDays } from '../plan.js';
+import { inUnits, type SeasonTakes } from '../takes.js';
+import { DIE, type Holes, RIPEN } from './holes.js';
 import type { CropInStage, Stage } from './stage.js';
 import { type StayPlan, stayPlan } from './stay-kinds.js';
 import { StaySums } from './stay-sums.js';
-import { tellTakes } from './stays-end.js';
+import { StayTotals } from './stay-totals.js';
 import { TankBook } from './tank-book.js';
 
 export class Stays {
@@ -24,10 +24,9 @@ export class Stays {
   readonly takes: SeasonTakes;
   readonly #by: StayPlan;
   readonly #sums: StaySums;
+  /** null where nothing is told of leaves and water. */
+  readonly #totals: StayTotals | null;
   readonly #tank: TankBook | null;
-  /** Are stays followed, or only counted? */
-  readonly #follows: boolean;
-  readonly #crops: number;
 
   /** @returns null where the plan tells of nothing but holes */
   static of(plan: Plan, holes: number): Stays | null {
@@ -38,9 +37,8 @@ export class Stays {
   private constructor(by: StayPlan, holes: number) {
     this.#by = by;
     this.#sums = new StaySums(by.plan, holes);
-    this.#tank = TankBook.of(by, this.#sums);
-    this.#follows = by.kinds.length > 0;
-    this.#crops = by.plan.crops.length;
+    this.#totals = by.kinds.length === 0 ? null : new StayTotals(by, this.#sums);
+    this.#tank = this.#totals && TankBook.of(by, this.#totals);
     this.takes = { row: new Float64Array(by.columns.width), tank: null };
   }
 
@@ -51,35 +49,32 @@ export class Stays {
   }
 
   /** What stands in a hole begins to grow, with the `k`-th of `draws`. */
-  begin(holes: Holes, { now }: EventQueue, stage: Stage, hole: number, draws: Draws, k: number): void {
-    const { begun, doomed, days, failing, spans } = this.#sums;
-    const kind = this.#sums.kindOf(holes, stage, hole);
+  begin(kind: number, hole: number, holes: Holes, draws: Draws, k: number, queue: EventQueue): void {
+    const { begun, days, spans } = this.#sums;
     begun[kind]!++;
-    if (!this.#follows) return;
-    const fate = holes.fate[hole]!;
-    const drawn = draws.times[k]!;
-    if (fate === FAIL) {
-      doomed[kind]!++;
-      failing[holes.cropOf[hole]!]!++;
-      spans[2 * hole] = 0;
-    } else if (fate === DIE) {
-      doomed[kind]!++;
-      spans[2 * hole] = -drawn;
-    } else {
+    if (holes.fate[hole] === RIPEN) {
+      const drawn = draws.times[k]!;
       days[kind]! += drawn;
       spans[2 * hole] = drawn;
-    }
-    spans[2 * hole + 1] = now;
+      spans[2 * hole + 1] = queue.now;
+    } else this.#doom(hole, holes, draws, k, queue);
+  }
+
+  #doom(hole: number, { fate, cropOf }: Holes, draws: Draws, k: number, queue: EventQueue): void {
+    const dies = fate[hole] === DIE;
+    this.#sums.spans[2 * hole] = dies ? -draws.times[k]! : 0;
+    this.#sums.spans[2 * hole + 1] = queue.now;
+    if (!dies) this.#sums.failing[cropOf[hole]!]!++;
   }
 
   /** A plant is ready, and waits. */
-  ripen({ stage, c }: CropInStage, { now }: EventQueue): void {
-    this.#sums.waited[stage.place * this.#crops + c]! -= now;
+  ripen({ kind }: CropInStage, { now }: EventQueue): void {
+    this.#sums.waited[kind]! -= now;
   }
 
   /** A plant that was ready waits no longer. */
-  leave({ stage, c }: CropInStage, { now }: EventQueue): void {
-    this.#sums.waited[stage.place * this.#crops + c]! += now;
+  leave({ kind }: CropInStage, { now }: EventQueue): void {
+    this.#sums.waited[kind]! += now;
   }
 
   /** A plant is picked. */
@@ -88,29 +83,26 @@ export class Stays {
   }
 
   /** A ready plant is thrown away. */
-  discard({ stage, c }: CropInStage): void {
-    if (this.#follows) this.#sums.thrownL[stage.place]! += this.#by.kinds[stage.place * this.#crops + c]!.toL;
+  discard({ kind, stage }: CropInStage): void {
+    if (this.#totals !== null) this.#sums.thrownL[stage.place]! += this.#by.kinds[kind]!.toL;
   }
 
   /** A plant dies, or a seed proves to have failed: it is lost from now on, though it stands. */
   die(holes: Holes, { now }: EventQueue, stage: Stage, hole: number, died: boolean): void {
-    if (!this.#follows) return;
-    const { failing, spans, thrownL, deadCover, deadLayers, deadKeptL } = this.#sums;
-    const { fromL, curve } = this.#by.kinds[this.#sums.kindOf(holes, stage, hole)]!;
-    const c = holes.cropOf[hole]!;
+    const { failing, spans, thrownL, deadCover, deadLayers } = this.#sums;
+    if (!died) failing[holes.cropOf[hole]!]!--;
+    if (this.#totals === null) return;
+    const { fromL, litresAG, curve } = this.#by.kinds[this.#sums.kindOf(holes, stage, hole)]!;
     const s = stage.place;
     if (!died) {
-      failing[c]!--;
       thrownL[s]! += fromL;
       return;
     }
     const drawn = -spans[2 * hole]!;
     const u = (now - spans[2 * hole + 1]!) / drawn;
-    const l = plantL(this.#by.matter, c, curve.massG(u));
     deadCover[s]! += drawn * curve.coverTime(u);
     deadLayers[s]! += drawn * curve.leafTime(u);
-    deadKeptL[s]! += l - fromL;
-    thrownL[s]! += l;
+    thrownL[s]! += litresAG * curve.massG(u);
     spans[2 * hole] = 0;
   }
 
@@ -119,9 +111,52 @@ export class Stays {
     this.#tank?.visit(stages, holes, queue);
   }
 
-  /** The season is over. @param counts of it */
+  /** The season is over: tell what it took. @param counts of the season */
   end(stages: readonly Stage[], holes: Holes, counts: Float64Array): void {
-    const usedL = tellTakes(this.takes.row, this.#by, this.#sums, stages, holes, counts);
-    this.takes.tank = this.#tank?.end(this.takes.row, usedL) ?? null;
+    this.#tellDeeds(stages, counts);
+    const totals = this.#totals;
+    if (totals === null) return;
+    const { plan, columns } = this.#by;
+    totals.take(stages, holes, seasonDays(plan));
+    for (let s = 0; s < stages.length; s++) {
+      this.#tell(columns.leafDays(s), totals.cover[s]!);
+      this.#tell(columns.transpired(s), totals.givenOffL[s]!);
+    }
+    this.#tell(columns.standing, totals.standingL);
+    this.#tell(columns.thrownOut, totals.thrownL);
+    if (this.#tank === null) return;
+    this.takes.tank = this.#tank.end(totals.usedL);
+    this.#tell(columns.usedByLastVisit, this.#tank.usedL);
+  }
+
+  #tellDeeds(stages: readonly Stage[], counts: Float64Array): void {
+    const { row } = this.takes;
+    const { plan, columns } = this.#by;
+    const { begun, picked } = this.#sums;
+    const crops = plan.crops.length;
+    for (let c = 0; c < crops; c++) {
+      row[columns.sown(c)] = begun[stages[0]!.place * crops + c]!;
+      row[columns.picked(c)] = picked[c]!;
+    }
+    let moved = 0;
+    let cleaned = 0;
+    let cleared = counts[FAILED]! + counts[LOST]! + counts[DISCARDED]!;
+    for (let s = 0; s < stages.length; s++) {
+      const stage = stages[s]!;
+      let come = 0;
+      for (let c = 0; c < crops; c++) come += begun[stage.place * crops + c]!;
+      if (stage.before !== null) moved += come;
+      // Whoever came and is not here has left the hole.
+      if (stage.cleanDays > 0) cleaned += come - stage.growing - stage.ready - stage.dead;
+      cleared -= stage.dead;
+    }
+    row[columns.moved] = moved;
+    row[columns.cleared] = cleared;
+    row[columns.cleaned] = cleaned;
+  }
+
+  /** Nothing lies below 0 but by rounding. */
+  #tell(column: number, value: number): void {
+    this.takes.row[column] = inUnits(Math.max(0, value), this.#by.columns.units[column]!);
   }
 }

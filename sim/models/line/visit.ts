@@ -82,7 +82,7 @@ function pick(line: LineState): void {
       calendar.quota--;
       books.counts[SHORT]!--;
     }
-    if (--holes.cutsLeft[hole]! > 0) grow(line, stage, hole, line.regrowDraws[crop.c]!);
+    if (--holes.cutsLeft[hole]! > 0) grow(line, stage, hole, line.regrowDraws[crop.c]!, crop.cutKind);
     else {
       books.counts[PICKED_OUT]!++;
       crop.standing--;
@@ -143,14 +143,14 @@ function sowRefills(line: LineState): void {
 /** @returns how many of the seeds found a free cell */
 function sow(line: LineState, c: number, seeds: number): number {
   const { first: stage, books } = line;
-  const { draws } = stage.crops[c]!;
+  const { draws, kind } = stage.crops[c]!;
   const sown = Math.min(seeds, stage.free);
   if (sown > 0) stage.reached = true;
   books.counts[SOWN]! += sown;
   for (let i = 0; i < sown; i++) {
     const hole = occupy(line, stage, c, line.plants++);
     note(line, 'sow', stage, hole);
-    grow(line, stage, hole, draws);
+    grow(line, stage, hole, draws, kind);
   }
   return sown;
 }

@@ -18,7 +18,19 @@ import type { Leaf } from './tissue.js';
 export const LEAF_LAYERS = 3;
 
 /** Below this climb of L a difference of integrals has fewer digits than the middle of the stretch has. */
-const SHORT_CLIMB = 1e-3;
+export const SHORT_CLIMB = 1e-3;
+
+/** What makes a curve, in the words of the head of this file. */
+export interface CurveConstants {
+  readonly extinction: number;
+  /** a [1/g] */
+  readonly perG: number;
+  /** L0, and c: from L0 to L1. */
+  readonly start: number;
+  readonly climb: number;
+  /** L at which the leaf layers that count are all there. */
+  readonly fullLeaf: number;
+}
 
 export class CoverCurve {
   /** Hole [m2]. */
@@ -96,6 +108,17 @@ export class CoverCurve {
     return (
       since * ((growing * meanSoftplus(low, this.#fullLeaf)) / this.#extinction + (1 - growing) * LEAF_LAYERS)
     );
+  }
+
+  /** The curve's constants, for whoever works out many stays at once (see models/line/stay-kinds.ts). */
+  get constants(): CurveConstants {
+    return {
+      extinction: this.#extinction,
+      perG: this.#perG,
+      start: this.#start,
+      climb: this.#climb,
+      fullLeaf: this.#fullLeaf,
+    };
   }
 
   #isHidden(u: number): boolean {
