@@ -5,7 +5,13 @@
  * layers and the mass come from softplus and its integral, and these from a table. Everything else is in the sums already.
  */
 
-import { cellsBefore, PER_CELL, polynomial, softplusTable, TO_INTEGRAL } from '../../engine/softplus-table.js';
+import {
+  cellsBefore,
+  PER_CELL,
+  polynomial,
+  softplusTable,
+  TO_INTEGRAL,
+} from '../../engine/softplus-table.js';
 import { LEAF_LAYERS } from '../physical/cover.js';
 import { pickL } from '../physical/line-matter.js';
 import * as route from '../route.js';

@@ -7,6 +7,7 @@
  */
 
 import type { EventQueue } from '../../engine/event-queue.js';
+import { looksInTank } from '../physical/line-matter.js';
 import type { TankPlan } from '../physical/plan.js';
 import { TankSeason } from '../physical/tank.js';
 import { seasonDays } from '../plan.js';
@@ -33,12 +34,13 @@ export class TankBook {
   /** The tank of a season that is looked at closely. */
   #season: TankSeason | null = null;
 
-  /** @returns null where there is no tank, or not told what plants use, or somebody is there at every instant */
+  /** @returns null where there is nothing to be looked at */
   static of(by: StayPlan, totals: StayTotals): TankBook | null {
     const { tank } = by.matter.physical;
-    return tank === null || !by.matter.drinks || by.plan.visits.kind === 'always'
+    const { visits } = by.plan;
+    return tank === null || visits.kind === 'always' || !looksInTank(by.plan)
       ? null
-      : new TankBook(by, totals, tank, by.plan.visits.days);
+      : new TankBook(by, totals, tank, visits.days);
   }
 
   private constructor(by: StayPlan, totals: StayTotals, tank: TankPlan, days: readonly number[]) {

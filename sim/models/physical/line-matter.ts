@@ -95,3 +95,9 @@ export function plantL({ courses }: Pick<LineMatter, 'courses'>, c: number, w: n
 export function pickL(matter: Pick<LineMatter, 'courses'>, c: number): number {
   return plantL(matter, c, matter.courses[c]!.pickG);
 }
+
+/** Is there a tank of which seasons tell? Not where somebody is there at every instant, nor where it is not told what plants use. */
+export function looksInTank(plan: Plan): boolean {
+  const matter = lineMatter(plan);
+  return matter?.drinks === true && matter.physical.tank !== null && plan.visits.kind !== 'always';
+}
