@@ -92,7 +92,9 @@ export function map<Shape extends z.ZodRawShape>(shape: Shape, meaning: string, 
 export function looseMap<Shape extends z.ZodRawShape>(shape: Shape, meaning: string, example: string) {
   const keys = Object.keys(shape);
   const expected =
-    keys.length === 1 ? `the key ${keys[0]}` : `any of the keys ${keys.slice(0, -1).join(', ')} or ${keys.at(-1)}`;
+    keys.length === 1
+      ? `the key ${keys[0]}`
+      : `any of the keys ${keys.slice(0, -1).join(', ')} or ${keys.at(-1)}`;
   return field(z.strictObject(shape), meaning, { expected, example });
 }
 

@@ -35,9 +35,12 @@ export const climate = map(
       'night_humidity: 70',
     ).optional(),
     co2: co2.default(400),
-    altitude_m: between({ least: -500, most: 6000 }, 'Height above the sea [m].', 'm', 'altitude_m: 300').default(
-      0,
-    ),
+    altitude_m: between(
+      { least: -500, most: 6000 },
+      'Height above the sea [m].',
+      'm',
+      'altitude_m: 300',
+    ).default(0),
     germination_c: germinationC.optional(),
   },
   'The air of the line.',

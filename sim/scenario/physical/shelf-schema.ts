@@ -27,9 +27,12 @@ const tier = map(
     }),
     channels: whole(CHANNELS, 'Channels that stand on the tier.', 'channels', { example: 'channels: 4' }),
     rated_kg: above0(MOST, 'What the label of the tier allows [kg].', 'kg', 'rated_kg: 60').optional(),
-    lamps_kg: between(AMOUNT, 'Lamps that hang from the tier or stand on it [kg].', 'kg', 'lamps_kg: 6').default(
-      0,
-    ),
+    lamps_kg: between(
+      AMOUNT,
+      'Lamps that hang from the tier or stand on it [kg].',
+      'kg',
+      'lamps_kg: 6',
+    ).default(0),
     other_kg: between(AMOUNT, 'What else the tier bears [kg].', 'kg', 'other_kg: 2').default(0),
     plug_g: between(AMOUNT, 'Mass of a wet plug [g].', 'g', 'plug_g: 30').default(30),
   },

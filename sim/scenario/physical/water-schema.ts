@@ -21,7 +21,12 @@ export const water = looseMap(
 export const tank = map(
   {
     litres: above0(MOST, 'What the tank can hold [L].', 'litres', 'litres: 120'),
-    full_l: above0(MOST, 'Level to which a visit tops up, with the pump running [L].', 'litres', 'full_l: 100'),
+    full_l: above0(
+      MOST,
+      'Level to which a visit tops up, with the pump running [L].',
+      'litres',
+      'full_l: 100',
+    ),
     low_l: between(AMOUNT, 'Level below which the pump draws air [L].', 'litres', 'low_l: 20'),
     ec: between(EC, 'Conductivity of a new filling at 25 degC [mS/cm].', 'mS/cm', 'ec: 1.5').optional(),
     top_up_ec: between(
