@@ -70,8 +70,8 @@ function check(tree: Tree): Result<ReadScenario, Fault> {
     );
   }
   const plan = made.value;
-  const warnings = warningsOf(read.data, plan).map(({ path, message }) => {
-    return { path: pathText(path), ...tree.position(path, 'value'), message };
+  const warnings = warningsOf(read.data, plan).map(({ path, ...said }) => {
+    return { path: pathText(path), ...tree.position(path, 'value'), ...said };
   });
   return success({ plan, scenario: read.data, warnings: warnings.sort(byPosition) });
 }
