@@ -11,8 +11,16 @@ import { coverPerG } from './cover.js';
 import { showsAt } from './emergence.js';
 import type { Leaf } from './tissue.js';
 
-/** Efficiencies that plants of other crops and rooms had [g of plant per mol on leaves]; outside, something told is doubtful. */
+/** Efficiencies that crops under lamps have [g of plant per mol on leaves]: see isUsual. */
 export const USUAL_EFFICIENCY = { least: 0.5, most: 1.6 } as const;
+
+/**
+ * Is it an efficiency that crops have? Measured under lamps: 0.76 to 1.23 g of shoot per mol on the bed (Carotti et al. 2021), 1.3 to
+ * 1.47 per mol at a closed canopy (derived from Wheeler et al.). If not, something that was told is doubtful.
+ */
+export function isUsual(efficiency: number): boolean {
+  return efficiency >= USUAL_EFFICIENCY.least && efficiency <= USUAL_EFFICIENCY.most;
+}
 
 /** A stage that a crop passes. */
 export interface CourseStage {

@@ -56,17 +56,18 @@ export class CoverCurve {
 
   /** Share of the light on the hole that falls on leaves at progress `u` [0..1]. */
   cover(u: number): number {
-    return u < this.showsAt ? 0 : logistic(this.#at(u));
+    return this.#isHidden(u) ? 0 : logistic(this.#at(u));
   }
 
   /** Dry mass of the whole plant at progress `u` [g]. */
   massG(u: number): number {
-    return u < this.showsAt ? this.fromG : softplus(this.#at(u)) / this.#perG;
+    if (u >= 1) return this.toG;
+    return this.#isHidden(u) ? this.fromG : softplus(this.#at(u)) / this.#perG;
   }
 
   /** Leaf layers that give off water at progress `u` [m2 per m2 of hole], at most LEAF_LAYERS. */
   leafLayers(u: number): number {
-    return u < this.showsAt ? 0 : Math.min(LEAF_LAYERS, softplus(this.#at(u)) / this.#extinction);
+    return this.#isHidden(u) ? 0 : Math.min(LEAF_LAYERS, softplus(this.#at(u)) / this.#extinction);
   }
 
   /** F(u): the integral of the cover over progress from 0 to `u` [-]. */
@@ -95,6 +96,10 @@ export class CoverCurve {
     return (
       since * ((growing * meanSoftplus(low, this.#fullLeaf)) / this.#extinction + (1 - growing) * LEAF_LAYERS)
     );
+  }
+
+  #isHidden(u: number): boolean {
+    return u <= this.showsAt && this.showsAt > 0;
   }
 
   #rise(u: number): number {

@@ -1,7 +1,7 @@
 /**
  * How much longer, or shorter, plants need under the line's conditions than under those in which the grower's days hold.
  *
- * The two-state model grows a plant through the stages twice, now and then, to the masses at which it leaves them; the ratio of
+ * The two-state model grows a plant through the stages twice, under both, to the masses at which it leaves them; the ratio of
  * the model's days is applied to the grower's days. Outside the range in which the model is worth anything it refuses.
  */
 
@@ -21,8 +21,8 @@ export interface StageConditions {
   readonly endG: number;
   /** As the line is. */
   readonly now: Conditions;
-  /** As it was when the days held; null: as now. */
-  readonly then: Conditions | null;
+  /** Under which the days were told; null: as now. */
+  readonly told: Conditions | null;
 }
 
 export interface GrowingDays {
@@ -38,7 +38,7 @@ export interface GrowingDays {
 export type LimitedCondition = 'ppfd' | 'air_c' | 'night_c' | 'co2' | 'germination_c';
 
 /** As the line is, or as it was when the grower's days held. */
-export type When = 'now' | 'then';
+export type When = 'now' | 'told';
 
 /** Why the model refuses, and what was found; `stage` is a place in the plan. */
 export type GrowthRefusal =
@@ -61,7 +61,7 @@ export type GrowthRefusal =
     }
   /** A mass that is not reached within a year [g, dry, whole plant]. */
   | { readonly kind: 'never'; readonly stage: number; readonly when: When; readonly endG: number }
-  /** A stage that is dark now or was dark then, but not both. */
+  /** A stage that is dark as the line is, or was when the days held, but not both. */
   | { readonly kind: 'dark'; readonly stage: number; readonly when: When };
 
 const LIMITS: Readonly<Record<LimitedCondition, { readonly least: number; readonly most: number }>> = {
@@ -89,17 +89,17 @@ export function growingDays(
   const limits = stages.flatMap((stage, i) => beyondLimits(stage, i === 0 && emergeDays === null));
   if (limits.length > 0) return failure(limits);
   const now = growThrough(seedG, stages, 'now', (stage) => stage.now);
-  const then = growThrough(seedG, stages, 'then', thenOf);
+  const told = growThrough(seedG, stages, 'told', toldOf);
   const warm = stages.some((stage) => isWarm(stage.now));
   // More warmth than the best shortens no days that now's light and CO2 would not have shortened without it.
   const unwarmed = warm ? growThrough(seedG, stages, 'now', unwarmedOf) : now;
-  for (const through of [now, then, unwarmed]) if (!through.ok) return through;
-  if (!now.ok || !then.ok || !unwarmed.ok) throw new RangeError('told above');
+  for (const through of [now, told, unwarmed]) if (!through.ok) return through;
+  if (!now.ok || !told.ok || !unwarmed.ok) throw new RangeError('told above');
 
   const ratios = stages.map((stage, i) => {
     if (isDark(stage.now)) return 1;
     const days = isWarm(stage.now) ? Math.max(now.value[i]!, unwarmed.value[i]!) : now.value[i]!;
-    return days === then.value[i]! ? 1 : days / then.value[i]!;
+    return days / told.value[i]!;
   });
   const doubtful = stages.flatMap(({ stage }, i): GrowthRefusal[] => {
     const found = ratios[i]!;
@@ -112,7 +112,7 @@ export function growingDays(
     ratios[0]!,
     sown.days,
     emergenceDays(emergeDays, sown.now.germinationC),
-    emergenceDays(emergeDays, thenOf(sown).germinationC),
+    emergenceDays(emergeDays, toldOf(sown).germinationC),
   );
   return success({ ratios, modelDays: now.value, atBest: warm });
 }
@@ -122,20 +122,20 @@ export function growingDays(
  * @param ratio of the model's days
  * @param days as the grower told them [d]
  * @param now days until a seedling shows, now [d]
- * @param then the same when the days held
+ * @param told the same when the days held
  */
-export function firstStageRatio(ratio: number, days: number, now: number, then: number): number {
-  const hidden = showsAt(then, days);
-  return hidden === 0 ? ratio : hidden * (now / then) + (1 - hidden) * ratio;
+export function firstStageRatio(ratio: number, days: number, now: number, told: number): number {
+  const hidden = showsAt(told, days);
+  return hidden === 0 ? ratio : hidden * (now / told) + (1 - hidden) * ratio;
 }
 
-function thenOf({ now, then }: StageConditions): Conditions {
-  return then ?? now;
+function toldOf({ now, told }: StageConditions): Conditions {
+  return told ?? now;
 }
 
-/** Now's light and CO2 at the temperatures of then. */
+/** Now's light and CO2 at the temperatures at which the days were told. */
 function unwarmedOf(stage: StageConditions): Conditions {
-  const { airC, nightC } = thenOf(stage);
+  const { airC, nightC } = toldOf(stage);
   return { ...stage.now, airC, nightC };
 }
 
@@ -176,14 +176,14 @@ function growThrough(
 
 /** What of a stage's conditions lies beyond what the model is asked. @param germinates is its germination by the warmth? */
 function beyondLimits(stage: StageConditions, germinates: boolean): GrowthRefusal[] {
-  const { stage: place, now, then } = stage;
+  const { stage: place, now, told } = stage;
   const refusals: GrowthRefusal[] = [];
-  if (then !== null && isDark(now) !== isDark(then)) {
-    refusals.push({ kind: 'dark', stage: place, when: isDark(now) ? 'now' : 'then' });
+  if (told !== null && isDark(now) !== isDark(told)) {
+    refusals.push({ kind: 'dark', stage: place, when: isDark(now) ? 'now' : 'told' });
   }
   for (const [when, conditions] of [
     ['now', now],
-    ['then', then],
+    ['told', told],
   ] as const) {
     if (conditions === null) continue;
     const { ppfd, airC, nightC, co2, germinationC } = conditions;
