@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { CELLAR, cellarWith, faultLines, faultsOf } from './cellar.js';
 
-const KEYS = 'one of the keys title, start, weeks, seed, visits, away, stages, crops, want, climate, water, tank, tiers, work, prices, log';
+const KEYS =
+  'one of the keys title, start, weeks, seed, visits, away, stages, crops, want, climate, water, tank, tiers, work, prices, log';
 const WEEKS = 'a whole number from 1 to 520 (weeks)';
 const HOLES = 'a whole number from 1 to 1000000 (holes per channel)';
 const DATE = 'an existing date as YYYY-MM-DD (year 1900 to 2999, month, day)';
