@@ -21,6 +21,15 @@ export function courseFault({ stages, crops }: Scenario, c: number, fault: Cours
       advice: `Give ${name} its light. Example: ppfd: 200, hours: 16`,
     };
   }
+  if (fault.kind === 'no_growth') {
+    return {
+      path,
+      at: 'value',
+      found: `${found} that no light could make there`,
+      expected: 'days and areas (hole_area_cm2) in which a plant can grow',
+      advice: `Look at the days and the areas of ${name} and of the stages before.`,
+    };
+  }
   const before = Number((fault.fromG * 1000).toPrecision(3));
   return {
     path,
