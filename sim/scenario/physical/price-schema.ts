@@ -12,7 +12,7 @@ function price(meaning: string, key: string, example: string) {
 
 /** A price of all crops, or one of each by its name. */
 function byCrop(meaning: string, key: string, example: string) {
-  const one = between(PRICE, 'That of this crop.', 'your money', `${key}: ${example}`);
+  const one = between(PRICE, 'The price of this crop.', 'your money', `${key}: ${example}`);
   const names = field(z.record(z.string(), one), meaning, { expected: 'prices by crop', names: 'crop' });
   return field(z.union([one, names]), meaning, {
     expected: `a number from ${PRICE.least} to ${PRICE.most} (your money), or such numbers by crop`,
@@ -23,14 +23,14 @@ function byCrop(meaning: string, key: string, example: string) {
 
 export const prices = looseMap(
   {
-    kwh: price('A kilowatt-hour.', 'kwh', '0.3'),
-    water_m3: price('A cubic metre of water.', 'water_m3', '4'),
-    nutrients_l: price('Nutrients in a litre of what the tank gets.', 'nutrients_l', '0.01'),
-    seed: byCrop('What is sown in one hole; a number, or one for each crop.', 'seed', '0.03'),
-    plug: price('A plug.', 'plug', '0.08'),
-    hour: price('An hour of work.', 'hour', '15'),
-    hole_day: price('Wear and interest of one hole a day.', 'hole_day', '0.004'),
-    other_day: price('All else a day.', 'other_day', '0.2'),
+    kwh: price('Price of a kilowatt-hour.', 'kwh', '0.3'),
+    water_m3: price('Price of a cubic metre of water.', 'water_m3', '4'),
+    nutrients_l: price('Price of the nutrients in a litre of what the tank gets.', 'nutrients_l', '0.01'),
+    seed: byCrop('Price of what is sown in one hole; a number, or one for each crop.', 'seed', '0.03'),
+    plug: price('Price of a plug.', 'plug', '0.08'),
+    hour: price('Price of an hour of work.', 'hour', '15'),
+    hole_day: price('Wear and interest of one hole, a day.', 'hole_day', '0.004'),
+    other_day: price('What else the line costs, a day.', 'other_day', '0.2'),
     head: byCrop('What a head earns; a number, or one for each crop.', 'head', '2.5'),
     kg: byCrop('What a kilogram earns, instead of head; a number, or one for each crop.', 'kg', '12'),
   },
