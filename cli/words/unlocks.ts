@@ -12,7 +12,7 @@ export function unlocks({ stages, crops, physical }: Plan): string[] {
   const { climate = null, tank = null, tiers = [], work = null, prices = null } = physical ?? {};
   const groups: [told: boolean, sentence: string][] = [
     [lit, 'ppfd, hours and efficacy (or watts) of stages tell what the lamps draw.'],
-    [weighed, 'hole_area_cm2 of stages and head_g of crops tell kilograms and the light on leaves.'],
+    [weighed, 'hole_area_cm2 of stages and head_g of crops tell kilograms, light on leaves.'],
     [elsewhere, 'days_at beside days, with climate, tells days in other light and warmth.'],
     [
       climate !== null && climate.humidity !== null,
