@@ -31,7 +31,8 @@ export interface RecordedSeason {
   readonly stays: readonly Stay[];
   /** Days of the visits, in order [d]. */
   readonly visits: readonly number[];
-  /** Hole-days by stage and state; see sim/models/ledger.ts. */
+  /** Counts, and hole-days by stage and state; see sim/models/ledger.ts. */
+  readonly counts: Float64Array;
   readonly ledger: Float64Array;
 }
 
@@ -121,7 +122,7 @@ export function recordSeason(plan: Plan, seed: number, season = 0): RecordedSeas
       return draws;
     },
   });
-  const { ledger } = line.run(seed, season, {
+  const { counts, ledger } = line.run(seed, season, {
     onEvent: (t, event, plant, crop, stage) => hear[event](t, plant, crop, stage),
     onVisitEnd: (t) => void visits.push(t),
   });
@@ -133,5 +134,5 @@ export function recordSeason(plan: Plan, seed: number, season = 0): RecordedSeas
     taken.set(key, k + 1);
     return { ...stay, ...recorded.get(key)!.taken[k]! };
   });
-  return { plan, stays, visits, ledger: Float64Array.from(ledger) };
+  return { plan, stays, visits, counts: Float64Array.from(counts), ledger: Float64Array.from(ledger) };
 }

@@ -46,8 +46,11 @@ export interface Course {
 
 /** Why no efficiency gives what was told: the stage at whose end the mass is known, by its place in the plan. */
 export interface CourseFault {
-  /** `no_light`: the stages of the span are dark. `no_gain`: it is not heavier than what came before. */
-  readonly kind: 'no_light' | 'no_gain';
+  /**
+   * `no_light`: the stages of the span are dark. `no_gain`: it is not heavier than what came before. `no_growth`: an area so small, or
+   * days so few, that no efficiency that is a number leads there.
+   */
+  readonly kind: 'no_light' | 'no_gain' | 'no_growth';
   readonly stage: number;
   /** Dry mass of the whole plant before the span and at its end [g]. */
   readonly fromG: number;
@@ -76,8 +79,10 @@ export function solveCourse(
     if (!(toG > fromG)) return fault('no_gain');
     if (!span.some(({ dli, days }) => dli > 0 && days > 0)) return fault('no_light');
     const efficiency = solve(leaf, fromG, span, toG);
+    const masses = grown(leaf, fromG, span, efficiency);
+    if (![efficiency, ...masses].every(Number.isFinite)) return fault('no_growth');
     efficiencies.push(efficiency);
-    endG.push(...grown(leaf, fromG, span, efficiency));
+    endG.push(...masses);
     // What was solved for, to the last digit.
     endG[endG.length - 1] = toG;
     fromG = toG;
@@ -103,11 +108,11 @@ function grown(leaf: Leaf, fromG: number, span: readonly CourseStage[], efficien
   });
 }
 
-/** The efficiency with which a span ends with `toG`: what is grown rises with it, so it is shut in between two. */
+/** The efficiency with which a span ends with `toG`: what is grown rises with it, so it is shut in between two. Infinity if none does. */
 function solve(leaf: Leaf, fromG: number, span: readonly CourseStage[], toG: number): number {
   const reaches = (efficiency: number): boolean => grown(leaf, fromG, span, efficiency).at(-1)! >= toG;
   let most = 1;
-  while (!reaches(most)) most *= 2;
+  while (most < Number.POSITIVE_INFINITY && !reaches(most)) most *= 2;
   let least = 0;
   for (;;) {
     const middle = (least + most) / 2;

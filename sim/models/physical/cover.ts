@@ -43,7 +43,10 @@ export class CoverCurve {
   readonly #extinction: number;
   /** Rise of `a w` a gram [1/g]. */
   readonly #perG: number;
+  /** L at the beginning, its softplus and the integral of that, and how far L climbs while the plant shows. */
   readonly #start: number;
+  readonly #startMass: number;
+  readonly #startLeaf: number;
   readonly #climb: number;
   /** L at which the leaf layers that count are all there. */
   readonly #fullLeaf: number;
@@ -61,7 +64,9 @@ export class CoverCurve {
     this.showsAt = showsAt;
     this.#extinction = leaf.extinction;
     this.#perG = coverPerG(leaf, areaM2);
-    this.#start = inverseSoftplus(this.#perG * fromG);
+    this.#startMass = this.#perG * fromG;
+    this.#start = inverseSoftplus(this.#startMass);
+    this.#startLeaf = softplusIntegral(this.#start);
     this.#climb = inverseSoftplus(this.#perG * toG) - this.#start;
     this.#fullLeaf = inverseSoftplus(LEAF_LAYERS * leaf.extinction);
   }
@@ -85,12 +90,11 @@ export class CoverCurve {
   /** F(u): the integral of the cover over progress from 0 to `u` [-]. */
   coverTime(u: number): number {
     const rise = this.#rise(u);
-    const end = this.#start + rise;
     // The mean over the climb times the progress since the seed shows.
     const mean =
       Math.abs(rise) < SHORT_CLIMB
         ? middleOfLogistic(this.#start + rise / 2, rise)
-        : (softplus(end) - softplus(this.#start)) / rise;
+        : (softplus(this.#start + rise) - this.#startMass) / rise;
     return mean * Math.max(0, u - this.showsAt);
   }
 
@@ -98,16 +102,22 @@ export class CoverCurve {
   leafTime(u: number): number {
     const since = u - this.showsAt;
     if (since <= 0) return 0;
-    const start = this.#start;
-    const end = start + this.#rise(u);
-    const low = Math.min(start, end);
-    const high = Math.max(start, end);
-    if (high <= this.#fullLeaf) return (since * meanSoftplus(low, high)) / this.#extinction;
-    if (low >= this.#fullLeaf) return since * LEAF_LAYERS;
+    const rise = this.#rise(u);
+    if (rise < SHORT_CLIMB || this.#start >= this.#fullLeaf) return since * this.#meanLeaf(rise);
+    const end = this.#start + rise;
+    const full = Math.max(0, end - this.#fullLeaf);
+    const growing = (softplusIntegral(end - full) - this.#startLeaf) / this.#extinction;
+    return (since * (growing + LEAF_LAYERS * full)) / rise;
+  }
+
+  /** Mean of the leaf layers over any climb from the start, also a short one or a fall. */
+  #meanLeaf(rise: number): number {
+    const low = Math.min(this.#start, this.#start + rise);
+    const high = Math.max(this.#start, this.#start + rise);
+    if (high <= this.#fullLeaf) return meanSoftplus(low, high) / this.#extinction;
+    if (low >= this.#fullLeaf) return LEAF_LAYERS;
     const growing = (this.#fullLeaf - low) / (high - low);
-    return (
-      since * ((growing * meanSoftplus(low, this.#fullLeaf)) / this.#extinction + (1 - growing) * LEAF_LAYERS)
-    );
+    return (growing * meanSoftplus(low, this.#fullLeaf)) / this.#extinction + (1 - growing) * LEAF_LAYERS;
   }
 
   /** The curve's constants, for whoever works out many stays at once (see models/line/stay-kinds.ts). */

@@ -93,8 +93,9 @@ export function growingDays(
   const warm = stages.some((stage) => isWarm(stage.now));
   // More warmth than the best shortens no days that now's light and CO2 would not have shortened without it.
   const unwarmed = warm ? growThrough(seedG, stages, 'now', unwarmedOf) : now;
-  for (const through of [now, told, unwarmed]) if (!through.ok) return through;
-  if (!now.ok || !told.ok || !unwarmed.ok) throw new RangeError('told above');
+  if (!now.ok) return now;
+  if (!told.ok) return told;
+  if (!unwarmed.ok) return unwarmed;
 
   const ratios = stages.map((stage, i) => {
     if (isDark(stage.now)) return 1;
