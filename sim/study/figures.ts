@@ -257,13 +257,16 @@ export function figureNamed<Name extends FigureName>(name: Name): Extract<Entry,
   return FIGURES.find((figure) => figure.name === name) as Extract<Entry, { name: Name }>;
 }
 
-/** Something of each figure of a scope that a plan has, by their names: also of those that not every plan has. */
+/** Something of each figure of a scope, by their names. @param plan adds those figures that it has and not every plan */
 export function ofFigures<Of extends Scope, Value>(
   scope: Of,
-  plan: Plan,
   value: (figure: Figure) => Value,
+  plan: Plan | null = null,
 ): Readonly<Record<FigureName<Of>, Value>> {
-  const figures = FIGURES.filter((figure) => figure.scope === scope && (figure.isToldOf?.(plan) ?? true));
+  const figures = FIGURES.filter(
+    (figure) =>
+      figure.scope === scope && (figure.isToldOf === undefined || (plan !== null && figure.isToldOf(plan))),
+  );
   return Object.fromEntries(figures.map((figure) => [figure.name, value(figure)])) as Record<
     FigureName<Of>,
     Value

@@ -111,7 +111,7 @@ export function summarise(
 ): RunResult {
   const from = firstRunningWeek(tallies);
   const samples = samplesFrom(plan, from, tallies, sections);
-  const figures = ofFigures('whole', plan, (figure) => figureOf(samples, figure));
+  const figures = ofFigures('whole', (figure) => figureOf(samples, figure), plan);
   return {
     title: plan.title,
     start: plan.start,
@@ -137,7 +137,7 @@ export function summarise(
       holes: holesOf(stage),
       hole_days: holesOf(stage) * seasonDays(plan),
       ledger: record(STATES, (k) => meanOf(tallies.ledger, s * STATE_COUNT + k)),
-      figures: ofFigures('stage', plan, (figure) => figureOf(samples, figure, s)),
+      figures: ofFigures('stage', (figure) => figureOf(samples, figure, s), plan),
       thrown_away: thrownAway(
         tallies.discards.subarray(s * plan.weeks, (s + 1) * plan.weeks),
         tallies.seasons,
