@@ -24,7 +24,7 @@ function arbitraryMatter(plan: Plan, c: number): fc.Arbitrary<CropMatter> {
     slaCm2G: share(200, 450),
     seedMg: share(0.3, 3),
     emergeDays: fc.constantFrom(null, 0, 2, 5),
-    left: share(0, 0.6),
+    left: share(0.05, 0.6),
     regrowDays: fc.constant(regrow?.time.days ?? null),
     stages: fc.constant(stages.map(({ time }) => ({ days: time.days, readyG: null, daysAt: null }))),
   });

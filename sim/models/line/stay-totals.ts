@@ -14,6 +14,7 @@ import {
 } from '../../engine/softplus-table.js';
 import { LEAF_LAYERS } from '../physical/cover.js';
 import { pickL } from '../physical/line-matter.js';
+import { seasonDays } from '../plan.js';
 import * as route from '../route.js';
 import type { Holes } from './holes.js';
 import { readyOf, type Stage } from './stage.js';
@@ -32,6 +33,7 @@ export class StayTotals {
   usedL = 0;
 
   readonly #by: StayPlan;
+  readonly #end: number;
   readonly #sums: StaySums;
   readonly #table = softplusTable();
   readonly #quick: Float64Array;
@@ -47,6 +49,7 @@ export class StayTotals {
     const { matter, plan, kinds } = by;
     const { waterScale } = matter.physical;
     this.#by = by;
+    this.#end = seasonDays(plan);
     this.#sums = sums;
     this.#quick = quickCurves(kinds);
     const alone = plan.crops.length === 1 && plan.crops[0]!.cuts === 1;
@@ -119,7 +122,7 @@ export class StayTotals {
     this.givenOffL[s] = waitingL;
   }
 
-  /** What grows in a stage is put right. */
+  /** What grows in a stage is put right. What would be ripe at the very end of the season has not ripened. */
   #takeGrowing(stage: Stage, holes: Holes, now: number): void {
     const { kinds } = this.#by;
     const { spans } = this.#sums;
@@ -133,7 +136,7 @@ export class StayTotals {
       const span = spans[2 * hole]!;
       const drawn = span < 0 ? -span : span;
       const since = now - spans[2 * hole + 1]!;
-      if (since >= drawn) continue;
+      if (since >= drawn && !(since === drawn && now === this.#end && drawn > 0)) continue;
       const k = sole >= 0 ? sole : this.#sums.kindOf(holes, stage, hole);
       const at = k * QUICK.size;
       // Unless it is to die, it was booked as if it were to end ripe.

@@ -72,10 +72,12 @@ export interface TakesSample {
   readonly tallies: Tallies;
   /** Where none of these seasons had its tank looked at, what is told of it comes from these; of the same plan. */
   readonly whole: Tallies;
+  /** To see what an error in the litres drained does: so many more are taken for drained. */
+  readonly drainedMoreL?: number;
 }
 
 /** @returns null where the plan tells of nothing but holes */
-export function amountsOf({ plan, tallies, whole }: TakesSample): Amounts | null {
+export function amountsOf({ plan, tallies, whole, drainedMoreL = 0 }: TakesSample): Amounts | null {
   const matter = lineMatter(plan);
   const { takes } = tallies;
   if (matter === null || takes === null) return null;
@@ -86,7 +88,7 @@ export function amountsOf({ plan, tallies, whole }: TakesSample): Amounts | null
     ? lightOf(plan, matter, tallies, heads)
     : null;
   const water = matter.drinks ? waterOf(plan, matter, takes) : null;
-  const tank = physical.tank === null ? null : tankOf(plan, matter, takes, looked);
+  const tank = physical.tank === null ? null : tankOf(plan, matter, takes, looked, drainedMoreL);
   const work = workOf(plan, matter, takes);
   const bought = tank?.topped_up_l ?? water?.used_l ?? null;
   const money = moneyOf(plan, matter, takes, heads, light?.kwh ?? null, bought, work?.hours ?? null);
@@ -160,6 +162,7 @@ function tankOf(
   matter: LineMatter,
   takes: TakesTallies,
   looked: TakesTallies,
+  drainedMoreL: number,
 ): TankAmounts<number> {
   const { fullL, ec, topUpEc } = matter.physical.tank!;
   if (!looksInTank(plan) || looked.tankSeasons === 0) {
@@ -172,7 +175,8 @@ function tankOf(
     };
   }
   const most = looked.tankMean(TANK_COLUMNS.mostBetweenVisits);
-  const drained_l = changesOf(plan, matter) * fullL - looked.tankMean(TANK_COLUMNS.beforeChanges);
+  const drained_l =
+    changesOf(plan, matter) * fullL + drainedMoreL - looked.tankMean(TANK_COLUMNS.beforeChanges);
   return {
     // What was used is topped up again; with a new filling, also what is drained.
     topped_up_l: takes.mean(takes.columns.usedByLastVisit) + drained_l,

@@ -28,13 +28,16 @@ export function takesOf(all: TakesSample, sections: readonly (TakesSample | null
   const amounts = amountsOf(all);
   const standing = standingOf(all.plan);
   if (amounts === null || standing === null) return {};
-  const parts = sections.flatMap((section) =>
-    section === null ? [] : [{ amounts: amountsOf(section), seasons: section.tallies.seasons }],
-  );
-  const told = withErrors(amounts, parts) as Amounts<MeanError>;
-  const { tank, money, ...others } = told;
+  const run = sections.filter((section) => section !== null);
+  const told = withErrors(
+    amounts,
+    run.map((section) => ({ amounts: amountsOf(section), seasons: section.tallies.seasons })),
+  ) as Amounts<MeanError>;
+  const { tank: topped, ...others } = told;
+  const looked = topped && fromLooks(topped, amounts, run);
+  const { money, tank, ...rest } = looked ? drainedToo({ ...others, tank: looked }, amounts, all) : told;
   return {
-    ...others,
+    ...rest,
     ...(standing.growth && { growth: standing.growth }),
     ...(tank && { tank: { ...tank, ...standing.tank! } }),
     ...(standing.load && { load: standing.load }),
@@ -61,6 +64,47 @@ function withErrors(all: unknown, parts: readonly Part[]): unknown {
     parts.map(({ amounts, seasons }) => ({ amounts: (amounts as Record<string, unknown>)[key], seasons }));
   if (Array.isArray(all)) return all.map((one, i) => withErrors(one, inside(`${i}`)));
   return Object.fromEntries(Object.entries(all).map(([key, one]) => [key, withErrors(one, inside(key))]));
+}
+
+/** What is known only of seasons in which the tank was looked at has its error from the sections that have such. */
+function fromLooks(
+  tank: TankAmounts<MeanError>,
+  { tank: means }: Amounts,
+  sections: readonly TakesSample[],
+): TankAmounts<MeanError> {
+  const parts = sections.flatMap((section) => {
+    const seasons = section.tallies.takes!.tankSeasons;
+    return seasons === 0 ? [] : [{ amounts: amountsOf(section)!.tank, seasons }];
+  });
+  const told = withErrors(means, parts) as TankAmounts<MeanError>;
+  return { ...told, topped_up_l: tank.topped_up_l };
+}
+
+/**
+ * What was drained is known of some seasons only, and the litres that are bought, with what they cost, are told from the mean of these:
+ * that error is added to theirs. (Whoever uses more has less to drain, so taking the two for independent is on the safe side.)
+ */
+function drainedToo(told: Amounts<MeanError>, amounts: Amounts, all: TakesSample): Amounts<MeanError> {
+  const drained = told.tank!.drained_l;
+  if (drained === null || drained.se === 0) return told;
+  const shifted = amountsOf({ ...all, drainedMoreL: drained.se ?? Number.NaN });
+  const { tank, money } = withMore(told, amounts, shifted) as Amounts<MeanError>;
+  return { ...told, tank: { ...told.tank!, topped_up_l: tank!.topped_up_l }, ...(money && { money }) };
+}
+
+/** Errors and the differences that `shifted` makes, taken together; no error where the difference is not known. */
+function withMore(told: unknown, means: unknown, shifted: unknown): unknown {
+  if (typeof means === 'number') {
+    const { mean, se } = told as MeanError;
+    const off = (shifted as number) - means;
+    if (off === 0) return told;
+    return { mean, se: se === null || Number.isNaN(off) ? null : Math.sqrt(se * se + off * off) };
+  }
+  if (told === null || typeof told !== 'object') return told;
+  const inside = (of: unknown, key: string): unknown => (of as Record<string, unknown> | null)?.[key];
+  return Object.fromEntries(
+    Object.entries(told).map(([key, one]) => [key, withMore(one, inside(means, key), inside(shifted, key))]),
+  );
 }
 
 function assumptions({ light, mass, water, tank, money }: Amounts<MeanError>): string[] {
