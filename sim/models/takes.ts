@@ -23,7 +23,7 @@ export interface SeasonTakes {
 }
 
 /** Of each season whose number is a multiple of this the tank is looked at from visit to visit: coprime to the sections of a study. */
-export const TANK_EVERY = 41;
+export const TANK_EVERY = 81;
 
 /**
  * Most litres used from one visit to the next or to the end; litres used between the visits at which the tank is filled anew and those

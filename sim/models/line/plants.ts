@@ -35,7 +35,10 @@ export function grow(line: LineState, stage: Stage, hole: number, draws: Draws, 
   stage.growing++;
   stage.touched = true;
   holes.fate[hole] = fate;
-  if (stays !== null) stays.begin(kind, hole, holes, draws, k, queue);
+  if (stays !== null) {
+    stays.begin(kind, hole, fate, draws, k, queue);
+    if (fate === FAIL) stays.sowBarren(holes.cropOf[hole]!);
+  }
   queue.schedule(hole, queue.now + (fate === DIE ? toGrid(moment * days) : days));
 }
 

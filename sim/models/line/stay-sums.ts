@@ -7,7 +7,7 @@ import type { Stage } from './stage.js';
 export class StaySums {
   /* By kind of stay (see stay-kinds.ts). */
   readonly begun: Float64Array;
-  /** Days drawn for those that do not die [d]. */
+  /** Days drawn for those that are to end ripe [d]. */
   readonly days: Float64Array;
   /** Waiting of ready plants: what is over, less the moments since when the others wait [d]. */
   readonly waited: Float64Array;
@@ -17,9 +17,10 @@ export class StaySums {
   readonly deadLayers: Float64Array;
   readonly thrownL: Float64Array;
 
-  /* By crop: picks, and seeds that stand and do not sprout. */
+  /* By crop: picks; seeds that do not sprout, and those of them that were seen to have failed. */
   readonly picked: Float64Array;
-  readonly failing: Float64Array;
+  readonly barren: Float64Array;
+  readonly failed: Float64Array;
 
   /**
    * Of hole h at 2h the days drawn for what grows in it (below 0: it is to die; 0: nothing that counts), at 2h + 1 since when [d]. What is
@@ -39,7 +40,8 @@ export class StaySums {
     this.deadLayers = new Float64Array(stages.length);
     this.thrownL = new Float64Array(stages.length);
     this.picked = new Float64Array(crops.length);
-    this.failing = new Float64Array(crops.length);
+    this.barren = new Float64Array(crops.length);
+    this.failed = new Float64Array(crops.length);
     this.spans = new Float64Array(2 * holes);
     this.#cuts = Uint8Array.from(crops, ({ cuts }) => cuts);
     this.#stages = stages.length;
@@ -53,7 +55,8 @@ export class StaySums {
     this.deadLayers.fill(0);
     this.thrownL.fill(0);
     this.picked.fill(0);
-    this.failing.fill(0);
+    this.barren.fill(0);
+    this.failed.fill(0);
     this.spans.fill(0);
   }
 

@@ -73,7 +73,7 @@ export class StayTotals {
   /** Work everything out as it is at `now` [d]. */
   take(stages: readonly Stage[], holes: Holes, now: number): void {
     const { kinds, plan } = this.#by;
-    const { begun, thrownL, picked, failing } = this.#sums;
+    const { begun, thrownL, picked, barren, failed } = this.#sums;
     const crops = plan.crops.length;
     this.standingL = 0;
     this.thrownL = 0;
@@ -89,7 +89,8 @@ export class StayTotals {
       const cut = stages.length * crops + c;
       // What is left of a plant after its last cut.
       if (kinds[cut] !== null) this.thrownL += (picked[c]! - begun[cut]!) * kinds[cut]!.fromL;
-      this.standingL += failing[c]! * this.#seedL[c]!;
+      this.standingL += (barren[c]! - failed[c]!) * this.#seedL[c]!;
+      this.thrownL += failed[c]! * this.#seedL[c]!;
       this.usedL += picked[c]! * this.#pickL[c]! - begun[stages[0]!.place * crops + c]! * this.#seedL[c]!;
     }
     this.usedL += this.standingL + this.thrownL;

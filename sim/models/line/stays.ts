@@ -24,6 +24,10 @@ export class Stays {
   readonly takes: SeasonTakes;
   readonly #by: StayPlan;
   readonly #sums: StaySums;
+  /** Of these sums, those that every stay touches. */
+  readonly #begun: Float64Array;
+  readonly #days: Float64Array;
+  readonly #spans: Float64Array;
   /** null where nothing is told of leaves and water. */
   readonly #totals: StayTotals | null;
   readonly #tank: TankBook | null;
@@ -37,6 +41,9 @@ export class Stays {
   private constructor(by: StayPlan, holes: number) {
     this.#by = by;
     this.#sums = new StaySums(by.plan, holes);
+    this.#begun = this.#sums.begun;
+    this.#days = this.#sums.days;
+    this.#spans = this.#sums.spans;
     this.#totals = by.kinds.length === 0 ? null : new StayTotals(by, this.#sums);
     this.#tank = this.#totals && TankBook.of(by, this.#totals);
     this.takes = { row: new Float64Array(by.columns.width), tank: null };
@@ -49,22 +56,19 @@ export class Stays {
   }
 
   /** What stands in a hole begins to grow, with the `k`-th of `draws`. */
-  begin(kind: number, hole: number, holes: Holes, draws: Draws, k: number, queue: EventQueue): void {
-    const { begun, days, spans } = this.#sums;
-    begun[kind]!++;
-    if (holes.fate[hole] === RIPEN) {
-      const drawn = draws.times[k]!;
-      days[kind]! += drawn;
-      spans[2 * hole] = drawn;
-      spans[2 * hole + 1] = queue.now;
-    } else this.#doom(hole, holes, draws, k, queue);
+  begin(kind: number, hole: number, fate: number, draws: Draws, k: number, queue: EventQueue): void {
+    this.#begun[kind]!++;
+    const drawn = draws.times[k]!;
+    if (fate === RIPEN) {
+      this.#days[kind]! += drawn;
+      this.#spans[2 * hole] = drawn;
+    } else this.#spans[2 * hole] = fate === DIE ? -drawn : 0;
+    this.#spans[2 * hole + 1] = queue.now;
   }
 
-  #doom(hole: number, { fate, cropOf }: Holes, draws: Draws, k: number, queue: EventQueue): void {
-    const dies = fate[hole] === DIE;
-    this.#sums.spans[2 * hole] = dies ? -draws.times[k]! : 0;
-    this.#sums.spans[2 * hole + 1] = queue.now;
-    if (!dies) this.#sums.failing[cropOf[hole]!]!++;
+  /** What was sown will not sprout. */
+  sowBarren(crop: number): void {
+    this.#sums.barren[crop]!++;
   }
 
   /** A plant is ready, and waits. */
@@ -89,15 +93,14 @@ export class Stays {
 
   /** A plant dies, or a seed proves to have failed: it is lost from now on, though it stands. */
   die(holes: Holes, { now }: EventQueue, stage: Stage, hole: number, died: boolean): void {
-    const { failing, spans, thrownL, deadCover, deadLayers } = this.#sums;
-    if (!died) failing[holes.cropOf[hole]!]!--;
-    if (this.#totals === null) return;
-    const { fromL, litresAG, curve } = this.#by.kinds[this.#sums.kindOf(holes, stage, hole)]!;
+    if (!died) this.#sums.failed[holes.cropOf[hole]!]!++;
+    else if (this.#totals !== null) this.#lose(holes, now, stage, hole);
+  }
+
+  #lose(holes: Holes, now: number, stage: Stage, hole: number): void {
+    const { spans, thrownL, deadCover, deadLayers } = this.#sums;
+    const { litresAG, curve } = this.#by.kinds[this.#sums.kindOf(holes, stage, hole)]!;
     const s = stage.place;
-    if (!died) {
-      thrownL[s]! += fromL;
-      return;
-    }
     const drawn = -spans[2 * hole]!;
     const u = (now - spans[2 * hole + 1]!) / drawn;
     deadCover[s]! += drawn * curve.coverTime(u);
