@@ -87,7 +87,7 @@ export class Line {
     for (const { growing, ready } of stages) books.counts[STANDING]! += growing + ready;
     line.observer = null;
     if (line.stays !== null) {
-      line.stays.end(stages, line.holes, books.counts);
+      line.stays.end(stages, line.holes, queue, books.counts);
       books.season.takes = line.stays.takes;
     }
     return books.season;

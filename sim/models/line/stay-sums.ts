@@ -22,11 +22,9 @@ export class StaySums {
   readonly barren: Float64Array;
   readonly failed: Float64Array;
 
-  /**
-   * Of hole h at 2h the days drawn for what grows in it (below 0: it is to die; 0: nothing that counts), at 2h + 1 since when [d]. What is
-   * ripe by now, or gone, is told by these two alone.
-   */
-  readonly spans: Float64Array;
+  /* By hole: since when its plant grows there; days drawn for it, if it is to die before they are over [d]. */
+  readonly since: Float64Array;
+  readonly doomedDays: Float64Array;
 
   readonly #cuts: Uint8Array;
   readonly #stages: number;
@@ -42,11 +40,13 @@ export class StaySums {
     this.picked = new Float64Array(crops.length);
     this.barren = new Float64Array(crops.length);
     this.failed = new Float64Array(crops.length);
-    this.spans = new Float64Array(2 * holes);
+    this.since = new Float64Array(holes);
+    this.doomedDays = new Float64Array(holes);
     this.#cuts = Uint8Array.from(crops, ({ cuts }) => cuts);
     this.#stages = stages.length;
   }
 
+  /** Nothing booked. What is told of holes means nothing where nothing grows. */
   reset(): void {
     this.begun.fill(0);
     this.days.fill(0);
@@ -57,7 +57,6 @@ export class StaySums {
     this.picked.fill(0);
     this.barren.fill(0);
     this.failed.fill(0);
-    this.spans.fill(0);
   }
 
   /** The kind of stay of what stands in a hole of a stage. */

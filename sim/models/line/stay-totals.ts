@@ -5,6 +5,7 @@
  * layers and the mass come from softplus and its integral, and these from a table. Everything else is in the sums already.
  */
 
+import type { EventQueue } from '../../engine/event-queue.js';
 import {
   cellsBefore,
   PER_CELL,
@@ -16,7 +17,7 @@ import { LEAF_LAYERS } from '../physical/cover.js';
 import { pickL } from '../physical/line-matter.js';
 import { seasonDays } from '../plan.js';
 import * as route from '../route.js';
-import type { Holes } from './holes.js';
+import { DIE, type Holes, RIPEN } from './holes.js';
 import { readyOf, type Stage } from './stage.js';
 import { QUICK, quickCurves, type StayPlan } from './stay-kinds.js';
 import type { StaySums } from './stay-sums.js';
@@ -71,7 +72,7 @@ export class StayTotals {
   }
 
   /** Work everything out as it is at `now` [d]. */
-  take(stages: readonly Stage[], holes: Holes, now: number): void {
+  take(stages: readonly Stage[], holes: Holes, queue: EventQueue, now: number): void {
     const { kinds, plan } = this.#by;
     const { begun, thrownL, picked, barren, failed } = this.#sums;
     const crops = plan.crops.length;
@@ -80,7 +81,7 @@ export class StayTotals {
     this.usedL = 0;
     for (let s = 0; s < stages.length; s++) {
       this.#takeEnded(stages[s]!, holes, now);
-      this.#takeGrowing(stages[s]!, holes, now);
+      this.#takeGrowing(stages[s]!, holes, queue, now);
       this.givenOffL[s]! += this.#perCover[s]! * this.cover[s]! + this.#perLayer[s]! * this.layers[s]!;
       this.thrownL += thrownL[s]!;
       this.usedL += this.givenOffL[s]!;
@@ -124,28 +125,32 @@ export class StayTotals {
   }
 
   /** What grows in a stage is put right. What would be ripe at the very end of the season has not ripened. */
-  #takeGrowing(stage: Stage, holes: Holes, now: number): void {
+  #takeGrowing(stage: Stage, holes: Holes, queue: EventQueue, now: number): void {
     const { kinds } = this.#by;
-    const { spans } = this.#sums;
+    const { since, doomedDays } = this.#sums;
+    const { fate } = holes;
     const quick = this.#quick;
     const table = this.#table;
     const sole = this.#soleKind[stage.place]!;
+    const isEnd = now === this.#end;
     let cover = 0;
     let layers = 0;
     let standingL = 0;
     for (let hole = stage.first; hole < stage.beyond; hole++) {
-      const span = spans[2 * hole]!;
-      const drawn = span < 0 ? -span : span;
-      const since = now - spans[2 * hole + 1]!;
-      if (since >= drawn && !(since === drawn && now === this.#end && drawn > 0)) continue;
+      const dies = fate[hole] === DIE;
+      if (!dies && fate[hole] !== RIPEN) continue;
+      const until = queue.timeOf(hole);
+      if (until < now || (until === now && !isEnd)) continue;
+      const from = since[hole]!;
+      const drawn = dies ? doomedDays[hole]! : until - from;
       const k = sole >= 0 ? sole : this.#sums.kindOf(holes, stage, hole);
       const at = k * QUICK.size;
       // Unless it is to die, it was booked as if it were to end ripe.
-      if (span > 0) {
+      if (!dies) {
         cover -= drawn * quick[at + QUICK.wholeCover]!;
         layers -= drawn * quick[at + QUICK.wholeLayers]!;
       }
-      const u = since / drawn;
+      const u = (now - from) / drawn;
       if (quick[at] === 0) {
         const { curve, litresAG } = kinds[k]!;
         cover += drawn * curve.coverTime(u);

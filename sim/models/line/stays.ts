@@ -27,7 +27,7 @@ export class Stays {
   /** Of these sums, those that every stay touches. */
   readonly #begun: Float64Array;
   readonly #days: Float64Array;
-  readonly #spans: Float64Array;
+  readonly #since: Float64Array;
   /** null where nothing is told of leaves and water. */
   readonly #totals: StayTotals | null;
   readonly #tank: TankBook | null;
@@ -43,7 +43,7 @@ export class Stays {
     this.#sums = new StaySums(by.plan, holes);
     this.#begun = this.#sums.begun;
     this.#days = this.#sums.days;
-    this.#spans = this.#sums.spans;
+    this.#since = this.#sums.since;
     this.#totals = by.kinds.length === 0 ? null : new StayTotals(by, this.#sums);
     this.#tank = this.#totals && TankBook.of(by, this.#totals);
     this.takes = { row: new Float64Array(by.columns.width), tank: null };
@@ -55,15 +55,12 @@ export class Stays {
     this.#tank?.reset(season);
   }
 
-  /** What stands in a hole begins to grow, with the `k`-th of `draws`. */
+  /** What stands in a hole begins to grow, with the `k`-th of `draws`, and what becomes of it is known. */
   begin(kind: number, hole: number, fate: number, draws: Draws, k: number, queue: EventQueue): void {
     this.#begun[kind]!++;
-    const drawn = draws.times[k]!;
-    if (fate === RIPEN) {
-      this.#days[kind]! += drawn;
-      this.#spans[2 * hole] = drawn;
-    } else this.#spans[2 * hole] = fate === DIE ? -drawn : 0;
-    this.#spans[2 * hole + 1] = queue.now;
+    this.#since[hole] = queue.now;
+    if (fate === RIPEN) this.#days[kind]! += draws.times[k]!;
+    else if (fate === DIE) this.#sums.doomedDays[hole] = draws.times[k]!;
   }
 
   /** What was sown will not sprout. */
@@ -98,15 +95,14 @@ export class Stays {
   }
 
   #lose(holes: Holes, now: number, stage: Stage, hole: number): void {
-    const { spans, thrownL, deadCover, deadLayers } = this.#sums;
+    const { since, doomedDays, thrownL, deadCover, deadLayers } = this.#sums;
     const { litresAG, curve } = this.#by.kinds[this.#sums.kindOf(holes, stage, hole)]!;
     const s = stage.place;
-    const drawn = -spans[2 * hole]!;
-    const u = (now - spans[2 * hole + 1]!) / drawn;
+    const drawn = doomedDays[hole]!;
+    const u = (now - since[hole]!) / drawn;
     deadCover[s]! += drawn * curve.coverTime(u);
     deadLayers[s]! += drawn * curve.leafTime(u);
     thrownL[s]! += litresAG * curve.massG(u);
-    spans[2 * hole] = 0;
   }
 
   /** A visit comes, of which nothing is done yet. */
@@ -115,12 +111,12 @@ export class Stays {
   }
 
   /** The season is over: tell what it took. @param counts of the season */
-  end(stages: readonly Stage[], holes: Holes, counts: Float64Array): void {
+  end(stages: readonly Stage[], holes: Holes, queue: EventQueue, counts: Float64Array): void {
     this.#tellDeeds(stages, counts);
     const totals = this.#totals;
     if (totals === null) return;
     const { plan, columns } = this.#by;
-    totals.take(stages, holes, seasonDays(plan));
+    totals.take(stages, holes, queue, seasonDays(plan));
     for (let s = 0; s < stages.length; s++) {
       this.#tell(columns.leafDays(s), totals.cover[s]!);
       this.#tell(columns.transpired(s), totals.givenOffL[s]!);

@@ -60,15 +60,15 @@ export class TankBook {
   }
 
   /** A visit comes, of which nothing is done yet. */
-  visit(stages: readonly Stage[], holes: Holes, { now }: EventQueue): void {
+  visit(stages: readonly Stage[], holes: Holes, queue: EventQueue): void {
     const i = this.#visits++;
     const season = this.#season;
     if (season === null && this.#visits < this.#days.length) return;
-    this.#totals.take(stages, holes, now);
+    this.#totals.take(stages, holes, queue, queue.now);
     const used = this.#totals.usedL - this.usedL;
     this.usedL += used;
     if (season === null) return;
-    season.visit(now, used);
+    season.visit(queue.now, used);
     if (this.#changes[i] === 1) this.#beforeChanges += used;
   }
 
