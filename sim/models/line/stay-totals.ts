@@ -38,8 +38,8 @@ export class StayTotals {
   readonly #sums: StaySums;
   readonly #table = softplusTable();
   readonly #quick: Float64Array;
-  /** The one kind of stay in each stage; -1 where there are several. */
-  readonly #soleKind: Int32Array;
+  /** Is there one kind of stay in each stage? */
+  readonly #isAlone: boolean;
   /** Litres a day of cover and of leaf layers in each stage; water in a pick and in a seed of each crop [L]. */
   readonly #perCover: Float64Array;
   readonly #perLayer: Float64Array;
@@ -53,8 +53,7 @@ export class StayTotals {
     this.#end = seasonDays(plan);
     this.#sums = sums;
     this.#quick = quickCurves(kinds);
-    const alone = plan.crops.length === 1 && plan.crops[0]!.cuts === 1;
-    this.#soleKind = Int32Array.from(plan.stages, (_, s) => (alone ? s : -1));
+    this.#isAlone = plan.crops.length === 1 && plan.crops[0]!.cuts === 1;
     const perDay = (of: 'cover' | 'leaf'): Float64Array =>
       Float64Array.from(matter.stages, ({ water, areaM2 }) =>
         water === null ? 0 : waterScale * areaM2! * water.day[of],
@@ -81,7 +80,9 @@ export class StayTotals {
     this.usedL = 0;
     for (let s = 0; s < stages.length; s++) {
       this.#takeEnded(stages[s]!, holes, now);
-      this.#takeGrowing(stages[s]!, holes, queue, now);
+      for (let k = 0; k < kinds.length; k++) {
+        if (this.#isOf(k, stages[s]!)) this.#takeGrowing(k, stages[s]!, holes, queue, now);
+      }
       this.givenOffL[s]! += this.#perCover[s]! * this.cover[s]! + this.#perLayer[s]! * this.layers[s]!;
       this.thrownL += thrownL[s]!;
       this.usedL += this.givenOffL[s]!;
@@ -95,6 +96,12 @@ export class StayTotals {
       this.usedL += picked[c]! * this.#pickL[c]! - begun[stages[0]!.place * crops + c]! * this.#seedL[c]!;
     }
     this.usedL += this.standingL + this.thrownL;
+  }
+
+  /** Can stays of kind `k` be in a stage? */
+  #isOf(k: number, { place, next, crops }: Stage): boolean {
+    const of = Math.floor(k / crops.length);
+    return this.#by.kinds[k] !== null && (of === place || (of > place && next === null));
   }
 
   /** What has ended in a stage, as if all that grows there were to end ripe; and what waits. */
@@ -124,15 +131,31 @@ export class StayTotals {
     this.givenOffL[s] = waitingL;
   }
 
-  /** What grows in a stage is put right. What would be ripe at the very end of the season has not ripened. */
-  #takeGrowing(stage: Stage, holes: Holes, queue: EventQueue, now: number): void {
-    const { kinds } = this.#by;
+  /**
+   * What grows in a stage and is of kind `k` is put right. What would be ripe at the very end of the season has not ripened.
+   * Constants are taken out of the loop: it is gone through for every hole at every visit that is looked at.
+   */
+  #takeGrowing(k: number, stage: Stage, holes: Holes, queue: EventQueue, now: number): void {
+    const { curve, litresAG } = this.#by.kinds[k]!;
     const { since, doomedDays } = this.#sums;
     const { fate } = holes;
-    const quick = this.#quick;
     const table = this.#table;
-    const sole = this.#soleKind[stage.place]!;
     const isEnd = now === this.#end;
+    const isSole = this.#isAlone;
+    const number = (place: number): number => this.#quick[k * QUICK.size + place]!;
+    const isQuick = number(QUICK.there) === 1;
+    const shows = number(QUICK.shows);
+    const start = number(QUICK.start);
+    const pace = number(QUICK.pace);
+    const climbs = number(QUICK.climbs);
+    const fromSoft = number(QUICK.from);
+    const fromIntegral = number(QUICK.fromIntegral);
+    const full = number(QUICK.full);
+    const upToFull = number(QUICK.upToFull);
+    const perLayer = number(QUICK.layers);
+    const litres = number(QUICK.litres);
+    const wholeCover = number(QUICK.wholeCover);
+    const wholeLayers = number(QUICK.wholeLayers);
     let cover = 0;
     let layers = 0;
     let standingL = 0;
@@ -141,40 +164,36 @@ export class StayTotals {
       if (!dies && fate[hole] !== RIPEN) continue;
       const until = queue.timeOf(hole);
       if (until < now || (until === now && !isEnd)) continue;
+      if (!isSole && this.#sums.kindOf(holes, stage, hole) !== k) continue;
       const from = since[hole]!;
       const drawn = dies ? doomedDays[hole]! : until - from;
-      const k = sole >= 0 ? sole : this.#sums.kindOf(holes, stage, hole);
-      const at = k * QUICK.size;
+      const u = (now - from) / drawn;
       // Unless it is to die, it was booked as if it were to end ripe.
       if (!dies) {
-        cover -= drawn * quick[at + QUICK.wholeCover]!;
-        layers -= drawn * quick[at + QUICK.wholeLayers]!;
+        cover -= drawn * wholeCover;
+        layers -= drawn * wholeLayers;
       }
-      const u = (now - from) / drawn;
-      if (quick[at] === 0) {
-        const { curve, litresAG } = kinds[k]!;
+      if (!isQuick) {
         cover += drawn * curve.coverTime(u);
         layers += drawn * curve.leafTime(u);
         standingL += litresAG * curve.massG(u);
         continue;
       }
-      const shown = u - quick[at + QUICK.shows]!;
-      const l = quick[at + QUICK.start]! + (shown > 0 ? quick[at + QUICK.pace]! * shown : 0);
+      const l = start + (u > shows ? pace * (u - shows) : 0);
       const along = cellsBefore(l);
       // Cut off to an integer: faster than to a rounded number.
       const whole = along | 0;
       const place = along - whole;
       const cell = whole * PER_CELL;
       const soft = polynomial(table, cell, place);
-      const grown = drawn * quick[at + QUICK.climbs]!;
-      standingL += quick[at + QUICK.litres]! * soft;
-      cover += grown * (soft - quick[at + QUICK.from]!);
+      const grown = drawn * climbs;
+      standingL += litres * soft;
+      cover += grown * (soft - fromSoft);
       layers +=
         grown *
-        (l > quick[at + QUICK.full]!
-          ? quick[at + QUICK.upToFull]! + LEAF_LAYERS * l
-          : quick[at + QUICK.layers]! *
-            (polynomial(table, cell + TO_INTEGRAL, place) - quick[at + QUICK.fromIntegral]!));
+        (l > full
+          ? upToFull + LEAF_LAYERS * l
+          : perLayer * (polynomial(table, cell + TO_INTEGRAL, place) - fromIntegral));
     }
     this.cover[stage.place]! += cover;
     this.layers[stage.place]! += layers;
