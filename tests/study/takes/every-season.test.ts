@@ -145,7 +145,9 @@ describe('what must add up, in every season', () => {
       const change = tank.topped_up_l! - water.used_l - tank.drained_l!;
       expectPart(change, -sinceLast, water.used_l + 1, 'level');
       expect(sinceLast).toBeGreaterThanOrEqual(-SAME * (water.used_l + water.seeds_l));
-      expect(sinceLast).toBeLessThanOrEqual(tank.most_between_visits_l! + SAME * (water.used_l + water.seeds_l));
+      expect(sinceLast).toBeLessThanOrEqual(
+        tank.most_between_visits_l! + SAME * (water.used_l + water.seeds_l),
+      );
       if (days.length === 0) expect(tank.topped_up_l).toBe(0);
     });
   });
