@@ -1,5 +1,7 @@
 /** The built program in a real pseudo-terminal, seen through an emulated screen: what a user would see. */
 
+import { execFileSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
 import { spawn } from '@lydell/node-pty';
 import xterm from '@xterm/headless';
 import { until } from '../../support/patience.js';
@@ -85,6 +87,15 @@ export class Screen {
   /** Lines that scrolled off the first screen. */
   get scrollback(): number {
     return this.#terminal.buffer.normal.baseY;
+  }
+
+  /** Has a signal stopped the program? */
+  get isStopped(): boolean {
+    const file = `/proc/${this.pid}/stat`;
+    const state = existsSync(file)
+      ? readFileSync(file, 'utf8').replace(/^.*\) /s, '')
+      : execFileSync('ps', ['-o', 'stat=', '-p', String(this.pid)], { encoding: 'utf8' });
+    return state.startsWith('T');
   }
 
   get pid(): number {

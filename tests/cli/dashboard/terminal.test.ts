@@ -148,7 +148,8 @@ describe('without an argument it opens on the built-in scenario', () => {
   test('whoever stops it has the terminal back; when it goes on it draws its picture anew and takes keys', async () => {
     const picture = await shown.settles();
     shown.kill('SIGTSTP');
-    await shown.until(() => !shown.isAlternate, 'the first screen');
+    // It gives the terminal back and then stops: told to go on before it has stopped, it would stop after that, for good.
+    await shown.until(() => !shown.isAlternate && shown.isStopped, 'the first screen, and nobody at work');
     expectRestored(shown);
     shown.kill('SIGCONT');
     await shown.until(() => shown.isAlternate && shown.text === picture, 'the same picture');
