@@ -25,7 +25,7 @@ export function physicalWarnings(scenario: Scenario, plan: Plan): WarningDraft[]
 
 /** Light of a joule: fluorescent lamps (Nelson & Bugbee 2014), and the most that blue and red diodes can give (Kusuma et al. 2020) [umol/J]. */
 const EFFICACY = { least: 0.9, most: 4.1 } as const;
-/** Light of a day in which heads hardly grow, and above which lettuce burns at the tips of its leaves (common practice) [mol m-2 d-1]. */
+/** Light of a day in which heads hardly grow (common practice), and above which tips of lettuce burn (Brechner & Both) [mol m-2 d-1]. */
 const LIGHT = { least: 6, most: 17 } as const;
 
 function lampWarnings({ stages }: Scenario): WarningDraft[] {

@@ -118,6 +118,13 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       '30 @ crops[1].head_g | 30 g, 4300 mg dry with the root | more than what it grows from (4300 mg dry) | null',
     ],
     [
+      'no head grows on no room at all',
+      'hole_area_cm2: 400',
+      'hole_area_cm2: 1e-320',
+      '120 @ crops[0].head_g | 120 g that no light could make there | days and areas (hole_area_cm2) in which a plant can grow | null',
+      '30 @ crops[1].head_g | 30 g that no light could make there | days and areas (hole_area_cm2) in which a plant can grow | null',
+    ],
+    [
       'what is ready in the last stage is a head',
       '{days: 18.5, shape: fixed, days_at: {hours: 14}}',
       '{days: 18.5, shape: fixed, ready_g: 20}',
