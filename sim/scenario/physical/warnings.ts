@@ -6,8 +6,8 @@ import { dailyLight } from '../../models/physical/light.js';
 import type { PhysicalPlan } from '../../models/physical/plan.js';
 import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
+import type { WarningDraft } from '../faults.js';
 import type { Scenario } from '../schema.js';
-import type { WarningDraft } from '../warnings.js';
 import { shelfWarnings, short } from './shelf-warnings.js';
 
 export function physicalWarnings(scenario: Scenario, plan: Plan): WarningDraft[] {
