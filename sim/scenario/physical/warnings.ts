@@ -8,6 +8,7 @@ import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { WarningDraft } from '../faults.js';
 import type { Scenario } from '../schema.js';
+import { celsiusAdvice, FAHRENHEIT } from './fahrenheit.js';
 import { shelfWarnings, short } from './shelf-warnings.js';
 
 export function physicalWarnings(scenario: Scenario, plan: Plan): WarningDraft[] {
@@ -53,9 +54,8 @@ function lampWarnings({ stages }: Scenario): WarningDraft[] {
   });
 }
 
-/** Air in which leaves grow [degC], and what no thermometer of a room shows that counts in Celsius. */
+/** Air in which leaves grow [degC]. */
 const WARMTH = { least: 10, most: 30 } as const;
-const FAHRENHEIT = 40;
 /** Relative humidity of a room with plants [%]. */
 const HUMIDITY = { least: 40, most: 90 } as const;
 /** Above it seeds of lettuce may refuse [degC]. */
@@ -72,7 +72,7 @@ function airWarnings({ climate }: Scenario): WarningDraft[] {
     note(
       key,
       value > FAHRENHEIT
-        ? `${value} degC is no air for plants. Fahrenheit? Then write ${short(((value - 32) * 5) / 9)}.`
+        ? `${value} degC is no air for plants. ${celsiusAdvice(value)}`
         : `${value} degC: leaf crops grow from ${WARMTH.least} to ${WARMTH.most}.`,
     );
   }

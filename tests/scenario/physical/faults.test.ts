@@ -163,6 +163,12 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       `31 @ climate.air_c | 31 | air_c from 10 to 30 ${MODEL} | null`,
     ],
     [
+      'refuses it once, where night and germination are as the day',
+      'climate: {air_c: 23.5, night_c: 20, humidity: 60, night_humidity: 70, co2: 500, germination_c: 27',
+      'climate: {air_c: 72',
+      `72 @ climate.air_c | 72 | air_c from 10 to 30 ${MODEL} | null`,
+    ],
+    [
       'and such air where the days hold',
       'ppfd: 200, air_c: 22',
       'ppfd: 200, air_c: 9',
@@ -384,6 +390,7 @@ describe('what to do', () => {
     ['{lettuce: 0.03, basil: 0.02}', '"0,03"', 'Write a point for the comma: 0.03.'],
     ['head_g: 120', 'head_g: 0.01', 'Look at seed_mg (mg, dry), at ready_g of the stages before and at dry.'],
     ['ppfd: 140', 'ppfd: 900', 'Or leave days_at out, and give days as they are in the line.'],
+    ['climate: {air_c: 23.5', 'climate: {air_c: 72', 'Fahrenheit? Then write 22.2.'],
     ['full_l: 46', 'full_l: 53', 'full_l is the level after topping up, with the pump running.'],
     ['visits: [mon, thu]', 'visits: always', 'Use visits: daily, or leave work out.'],
     ['kg: {basil: 30}', 'kg: 30', 'Leave one of them out.'],
