@@ -103,9 +103,21 @@ function run(x, y, look, text) {
 }
 
 function lookOf(cell) {
-  const colour = cell.isFgPalette() ? COLOURS[cell.getFgColor()] : PLAIN;
+  const colour = cell.isFgPalette() ? colourOf(cell.getFgColor()) : PLAIN;
   const styles = [cell.isBold() && 'bold', cell.isDim() && 'dim', cell.isInverse() && 'inverse'];
   return [colour, ...styles.filter(Boolean)].join(' ');
+}
+
+/** Of 256 places those beyond the 16 are levels of red, green and blue, then greys. */
+function colourOf(place) {
+  if (place < 16) return COLOURS[place];
+  const level = (step) => [0, 95, 135, 175, 215, 255][step];
+  const at = place - 16;
+  const rgb =
+    place < 232
+      ? [level(Math.floor(at / 36)), level(Math.floor(at / 6) % 6), level(at % 6)]
+      : Array(3).fill(8 + 10 * (place - 232));
+  return `#${rgb.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
 }
 
 function round(value) {

@@ -18,7 +18,7 @@ import { actionsFor } from './rows/actions.js';
 import { lineAnswer } from './rows/answer.js';
 import { isTooSmall, layoutOf, SMALLEST_SCREEN } from './rows/layout.js';
 import { type Action, reduce, type State } from './state/state.js';
-import type { Signs } from './theme.js';
+import type { Colours, Signs } from './theme.js';
 import type { Spell } from './thread/real-season.js';
 
 export interface DashboardProps {
@@ -70,16 +70,19 @@ function useKeys(state: State, dispatch: (action: Action) => void): void {
   );
 }
 
-/** Whether the terminal has 16 colours and NO_COLOR does not forbid them. */
-function useColour(): boolean {
+/** How many colours the terminal has; none if NO_COLOR forbids them. */
+function useColour(): Colours {
   const { stdout } = useStdout();
-  return useMemo(() => typeof stdout.hasColors === 'function' && stdout.hasColors(16), [stdout]);
+  return useMemo(() => {
+    const has = (count: number): boolean => typeof stdout.hasColors === 'function' && stdout.hasColors(count);
+    return has(256) ? 256 : has(16) ? 16 : 0;
+  }, [stdout]);
 }
 
 export interface ScreenProps extends Pick<DashboardProps, 'state' | 'spells' | 'realPicks' | 'signs'> {
   /** Of the season on the screen. */
   readonly film: Film | null;
-  readonly colour: boolean;
+  readonly colour: Colours;
 }
 
 /** What somebody sees who looks. */
@@ -87,7 +90,7 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
   const { columns, rows, scenario, day, real, cover, note, figures, asked, answered } = state;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the state it depends on these only, not on the day
   const layout = useMemo(() => layoutOf(state, film, signs), [columns, rows, scenario, real, film, signs]);
-  const { width, margin, head, strip, between, line, answer, plan } = layout;
+  const { width, margin, head, strip, between, line, plan } = layout;
   const told = useMemo(
     () => lineAnswer({ figures, asked, answered, real }),
     [figures, asked, answered, real],
@@ -129,8 +132,8 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
             film={film}
             realPicks={realPicks}
             layout={layout}
-            height={answer.chart + 2 + answer.idleTitle + answer.idle}
-            {...common}
+            signs={signs}
+            colour={colour}
           />
           <PlanPanel
             state={state}

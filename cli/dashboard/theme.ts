@@ -1,7 +1,6 @@
 /**
- * Signs and colours by meaning. Each state of a hole has a sign of its own, so that nothing depends on
- * colour; colours are of the 16 that every terminal has, none of them too pale for a light background or too
- * dark for a dark one.
+ * Signs and colours by meaning. Each state of a hole has a sign of its own, so that nothing depends on colour; colours can be read on
+ * white and on black.
  */
 
 import type { HoleState } from '../../sim/models/ledger.js';
@@ -37,6 +36,8 @@ const SINGLE = {
   want: ['┄', '-'],
   /** What was picked in a week of the season on the screen. */
   picked: ['╋', '+'],
+  /** The same of a week that is not over: it may go up. */
+  soFar: ['↑', '^'],
   rule: ['─', '-'],
   pointer: ['›', '>'],
   /** Before the plan on the screen, among others. */
@@ -52,6 +53,8 @@ const SINGLE = {
   rail: ['─', ' '],
   /** The day on the screen, up and down the weeks, and where that meets the scale of dates. */
   today: ['│', '|'],
+  /** The same where it goes through the band of a week. */
+  todayInBand: ['║', '!'],
   crossing: ['┼', '|'],
   /** Where a month begins. */
   tick: ['┬', '+'],
@@ -90,12 +93,17 @@ export const PLAIN: Signs = {
   cut: ['/', '|', '\\'],
 };
 
-/** For the Linux console: its fonts (Lat15-Fixed16, Uni2-Fixed16, Terminus16) lack ◆ ◇ ○ ▏ and all eighths of a block but ▄ and █. */
+/**
+ * For the Linux console: what its fonts lack is replaced. Lat15-Fixed16, Lat15-Terminus16, Uni2-Fixed16 and Uni2-Terminus16 of Debian's
+ * console-setup-linux 1.221 have, by their own tables, none of ► ◄ ◆ ◇ ○ ▏ ▔ ▓ and no eighth of a block but █.
+ */
 export const CONSOLE: Signs = {
   ...DRAWN,
+  now: '▶',
+  holds: '◀',
   caret: PLAIN.caret,
   holes: { ...DRAWN.holes, unattended: '?', untended: ',', unsupplied: 'o' },
-  steps: [' ', '.', ':', '-', '=', '░', '▒', '▓', '█'],
+  steps: [' ', '.', ':', '-', '=', '+', '░', '▒', '█'],
   middle: ['_', '━', '"'],
 };
 
@@ -104,35 +112,52 @@ function chosen<Name extends string>(signs: Readonly<Record<Name, Sign>>, which:
   return Object.fromEntries(all) as Record<Name, string>;
 }
 
-/** Names of the 16 colours; undefined for the terminal's own. */
+/** How many colours a terminal shows; 0 where there are to be none. */
+export type Colours = 0 | 16 | 256;
+
+/**
+ * Colours by Select Graphic Rendition (ECMA-48). Of 256 those beyond the first 16 have values of their own everywhere: levels 0, 95, 135,
+ * 175, 215, 255 of red, green and blue, then 24 greys (from memory: xterm's table). These six are all that have a contrast of at least
+ * 4.5 to 1 to white and to black alike. Of 16 each terminal has its own idea, so few are used, for signs alone; empty: the terminal's own
+ * colour of letters.
+ */
+export const COLOURS = {
+  green: { 256: '38;5;29', 16: '' },
+  blue: { 256: '38;5;63', 16: '94' },
+  violet: { 256: '38;5;98', 16: '35' },
+  red: { 256: '38;5;131', 16: '91' },
+  magenta: { 256: '38;5;163', 16: '35' },
+  grey: { 256: '38;5;243', 16: '' },
+  /** For words, which are bold already: many a terminal makes bold ones of the 16 pale. */
+  notice: { 256: '38;5;163', 16: '' },
+} as const satisfies Readonly<Record<string, Readonly<Record<Exclude<Colours, 0>, string>>>>;
+
+/** Undefined: as the terminal writes. */
 export interface TextStyle {
-  readonly color?: Color;
+  readonly colour?: keyof typeof COLOURS;
   readonly bold?: boolean;
-  readonly dim?: boolean;
   readonly inverse?: boolean;
 }
 
-export type Color = 'red' | 'green' | 'yellow' | 'magenta' | 'cyan' | 'blueBright';
-
 export const TEXT_STYLES = {
-  growing: { color: 'green' },
-  dead: { color: 'red' },
-  unattended: { color: 'yellow', bold: true },
-  blocked: { color: 'magenta', bold: true },
-  held: { color: 'cyan' },
-  cleaning: { color: 'blueBright' },
-  filling: { dim: true },
-  untended: { color: 'yellow' },
+  growing: { colour: 'green' },
+  dead: { colour: 'red' },
+  unattended: { colour: 'violet' },
+  blocked: { colour: 'magenta' },
+  held: { colour: 'blue' },
+  cleaning: { colour: 'blue' },
+  filling: { colour: 'grey' },
+  untended: { colour: 'violet' },
   unsupplied: {},
   plain: {},
-  faint: { dim: true },
+  faint: { colour: 'grey' },
   strong: { bold: true },
   chosen: { inverse: true },
-  band: { color: 'blueBright' },
-  middle: { color: 'cyan', bold: true },
-  want: { color: 'yellow' },
+  band: { colour: 'blue' },
+  middle: { colour: 'green', bold: true },
+  want: { colour: 'violet' },
   picked: { bold: true },
-  warn: { color: 'yellow', bold: true },
+  warn: { colour: 'notice', bold: true },
 } as const satisfies Readonly<Record<string, TextStyle>>;
 
 /** Which signs this terminal can show. `environment` as in process.env. */

@@ -19,6 +19,14 @@ export function inOneLine(text: string, instead = SHOWN): string {
   return text.replace(OBEYED, instead);
 }
 
+/**
+ * A text that is to stay one line of many, as it has names in it that may have line ends: all else that a terminal obeys is taken out when
+ * the lines are written (`print`, `tell`, `writeResult`).
+ */
+export function unbroken(text: string): string {
+  return text.replace(/[\r\n]/g, SHOWN);
+}
+
 /** A text of the program's own lines without such characters. */
 export function plainLines(text: string): string {
   return text.replace(/[^\r\n]+|\r(?!\n)/g, (line) => inOneLine(line));

@@ -1,7 +1,7 @@
 /** Sections as text of any width. */
 
 import type { Block, Section } from '../sections/section.js';
-import { inOneLine } from './obeyed.js';
+import { unbroken } from './obeyed.js';
 import { planeLines } from './plane.js';
 import { keyLines, tableLines } from './table.js';
 import { packed, wrapped } from './wrap.js';
@@ -15,7 +15,7 @@ const GOES_ON = '    ';
 
 /** @param width at least 40 */
 export function textOf(sections: readonly Section[], width = WIDTH): string {
-  const lines = (section: Section): string[] => sectionLines(section, width).map((line) => inOneLine(line));
+  const lines = (section: Section): string[] => sectionLines(section, width).map(unbroken);
   return `${sections.map((section) => lines(section).join('\n')).join('\n\n')}\n`;
 }
 

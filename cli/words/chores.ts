@@ -1,7 +1,7 @@
 /** The words of a work list: the chores of a visit line by line. */
 
 import type { Chore } from '../../sim/season/ahead/chores.js';
-import { TIE, thousands } from './numbers.js';
+import { parted, TIE, thousands } from './numbers.js';
 import { withinText } from './range.js';
 
 /** Batches that are told of one chore; of more the largest ones. */
@@ -102,15 +102,6 @@ function batchParts({ action, batches, count }: Chore): Part[] {
     });
   const rest = expected.length - most.length;
   return [...joined(told), ...(rest > 0 ? [` and ${rest} more`] : [])];
-}
-
-/** Whole numbers beside shares that add up to a whole: each rounded down, and one more for those that lack most (Hamilton's method). */
-function parted(whole: number, shares: readonly number[]): number[] {
-  const down = shares.map(Math.floor);
-  const left = down.reduce((rest, share) => rest - share, whole);
-  const lack = (i: number): number => shares[i]! - down[i]!;
-  const most = [...shares.keys()].sort((a, b) => lack(b) - lack(a)).slice(0, Math.max(0, left));
-  return down.map((share, i) => share + (most.includes(i) ? 1 : 0));
 }
 
 /** With commas between. */

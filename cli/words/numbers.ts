@@ -137,3 +137,12 @@ export function decimalsFor(largest: number): number {
 
 /** Stands between words that no line should part; it reads as a space. */
 export const TIE = '\u00a0';
+
+/** Whole numbers beside shares that add up to a whole: each rounded down, and one more for those that lack most (Hamilton's method). */
+export function parted(whole: number, shares: readonly number[]): number[] {
+  const down = shares.map(Math.floor);
+  const left = down.reduce((rest, share) => rest - share, whole);
+  const lack = (i: number): number => shares[i]! - down[i]!;
+  const most = [...shares.keys()].sort((a, b) => lack(b) - lack(a)).slice(0, Math.max(0, left));
+  return down.map((share, i) => share + (most.includes(i) ? 1 : 0));
+}

@@ -4,7 +4,7 @@ import { MessageChannel } from 'node:worker_threads';
 import { sumOf } from '../engine/lists.js';
 import { dayFrom, EXPECTED_DATE, isExpectedDate } from '../models/dates.js';
 import { LONGEST_SEASON, SEED, WEEKS, wholeWithin } from '../models/limits.js';
-import type { Plan } from '../models/plan.js';
+import { holesOfLine, type Plan } from '../models/plan.js';
 import type { Result } from '../models/result.js';
 import { toPlan } from '../scenario/plan.js';
 import type { Scenario } from '../scenario/schema.js';
@@ -17,7 +17,7 @@ import type { LogFault } from '../season/log/faults.js';
 import type { SeasonLog } from '../season/log/read.js';
 import type { LogRow } from '../season/log/rows.js';
 import { defaultSeasons, USUAL_DAYS, USUAL_WEEKS } from '../seasons/how-many.js';
-import { startThreads, type Threads, threadsAreThere } from '../seasons/threads.js';
+import { startThreads, type Threads, threadsAreThere, threadsThatFit } from '../seasons/threads.js';
 import { pauseOf, type StudyOptions, untilStopped, workersOf } from './carry-out.js';
 import { lengthenedPlan } from './lengthened.js';
 
@@ -166,14 +166,17 @@ export async function taken<Name extends keyof LookTold>(
   const pause = counting(runsOf(futures), step);
   const options = { today, futures, ...(seed === undefined ? {} : { seed }) };
   const logged = plantsIn(asked.rows);
+  // The line with room for all (blocked-cost.ts) has about twice the holes.
+  const fitting = (count: number): number =>
+    count === 0 ? 0 : threadsThatFit(count, 2 * holesOfLine(asked.plan));
   const here = (): ReturnType<typeof lookTaken<Name>> => {
     const threads = async (plants: number): Promise<Threads | null> => {
-      const count = threadsFor(plants, plants / futures);
+      const count = fitting(threadsFor(plants, plants / futures));
       return count === 0 ? null : start(count);
     };
     return lookTaken<Name>(asked, { ...options, pause, threads });
   };
-  const count = threadsFor(logged * futures, 0);
+  const count = fitting(threadsFor(logged * futures, 0));
   // Bundled without the file of the threads, this one is deaf meanwhile.
   if (step === undefined || logged <= BRIEF_LOG || (count === 0 && !threadsAreThere())) return here();
   const { port1, port2: port } = new MessageChannel();

@@ -10,6 +10,7 @@
  * the worst case stays O(log n).
  */
 
+import { Columns } from './columns.js';
 import { sortStably } from './stable-sort.js';
 
 /** Largest number of buckets: 4 MB of heads. */
@@ -35,13 +36,12 @@ export class EventQueue {
   /** The bucket that is being emptied, its ids in order and how far we are. */
   #bucket = -1;
   readonly #order: Int32Array;
-  readonly #scratch: Int32Array;
   #at = 0;
   #end = 0;
 
-  /** Binary heap of what came into the open bucket late: ids, and the number of its arrival for ties. */
+  /** Binary heap of what came into the open bucket late: ids, and the number of its arrival for ties. Empty while a bucket is sorted. */
   readonly #lateId: Int32Array;
-  readonly #lateSeq: Float64Array;
+  readonly #lateSeq: Uint32Array;
   #lateSize = 0;
   #lateCount = 0;
   /** Events in buckets that are not open yet. */
@@ -51,9 +51,10 @@ export class EventQueue {
    * @param ids number of ids: events are 0 .. ids - 1
    * @param horizon end of time; what would happen at or after it does not happen
    * @param expected about how many events there will be in all (only speed depends on it)
+   * @param columns memory for its use
    * @throws RangeError if a number is not as described
    */
-  constructor(ids: number, horizon: number, expected: number) {
+  constructor(ids: number, horizon: number, expected: number, columns = new Columns()) {
     if (!(Number.isInteger(ids) && ids >= 1))
       throw new RangeError(`ids must be a whole number above 0: ${ids}`);
     if (!(horizon > 0 && horizon < Infinity))
@@ -63,14 +64,14 @@ export class EventQueue {
     const buckets = Math.max(64, Math.min(most, Math.ceil(expected / 4)));
     this.#horizon = horizon;
     this.#perTime = buckets / horizon;
-    this.#time = new Float64Array(ids);
-    this.#link = new Int32Array(ids).fill(-2);
+    this.#time = columns.make(Float64Array, ids);
+    this.#link = columns.make(Int32Array, ids);
     // One spare bucket: rounding may put a time just below the horizon into bucket number `buckets`.
-    this.#heads = new Int32Array(buckets + 1).fill(-1);
-    this.#order = new Int32Array(ids);
-    this.#scratch = new Int32Array(ids);
-    this.#lateId = new Int32Array(ids);
-    this.#lateSeq = new Float64Array(ids);
+    this.#heads = columns.make(Int32Array, buckets + 1);
+    this.#order = columns.make(Int32Array, ids);
+    this.#lateId = columns.make(Int32Array, ids);
+    this.#lateSeq = columns.make(Uint32Array, ids);
+    this.reset();
   }
 
   /** Forget all events and set the clock back to 0. */
@@ -156,7 +157,7 @@ export class EventQueue {
       order[i] = order[j]!;
       order[j] = swap;
     }
-    sortStably(order, this.#scratch, this.#time, n);
+    sortStably(order, this.#lateId, this.#time, n);
     this.#at = 0;
     this.#end = n;
   }
@@ -166,6 +167,8 @@ export class EventQueue {
     const seqs = this.#lateSeq;
     const times = this.#time;
     const time = times[id]!;
+    // Numbers tell apart what is in the heap at the same time.
+    if (this.#lateSize === 0) this.#lateCount = 0;
     let i = this.#lateSize++;
     while (i > 0) {
       const parent = (i - 1) >> 1;
@@ -207,7 +210,7 @@ export class EventQueue {
 }
 
 /** Does heap place `a` come before heap place `b`? */
-function before(times: Float64Array, ids: Int32Array, seqs: Float64Array, a: number, b: number): boolean {
+function before(times: Float64Array, ids: Int32Array, seqs: Uint32Array, a: number, b: number): boolean {
   const ta = times[ids[a]!]!;
   const tb = times[ids[b]!]!;
   return ta < tb || (ta === tb && seqs[a]! < seqs[b]!);

@@ -17,6 +17,10 @@ export const SEEDS: Limits = { least: 1, most: 1_000_000 };
 
 /** Channels of a stage. */
 export const CHANNELS: Limits = { least: 1, most: 100_000 };
+/** Holes of a line, all stages together. */
+export const LINE_HOLES: Limits = { least: 1, most: 2_000_000 };
+/** Seeds and plants of which a log tells, all together: what is worked out of a log takes memory for each. */
+export const LOGGED_PLANTS: Limits = { least: 0, most: 10_000_000 };
 /** Heads wanted in a week or on a day. */
 export const HEADS: Limits = { least: 1, most: 1_000_000_000 };
 /** Number that chooses the luck. */

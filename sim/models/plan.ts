@@ -137,6 +137,11 @@ export function holesOf(stage: StagePlan): number {
   return stage.channels * stage.holesPerChannel;
 }
 
+/** Holes of all stages together. */
+export function holesOfLine({ stages }: Pick<Plan, 'stages'>): number {
+  return stages.reduce((sum, stage) => sum + holesOf(stage), 0);
+}
+
 /** How a plant grows in a stage. @param picks that it has given there */
 export function growingOf(crop: CropPlan, stage: number, picks: number): Growing {
   return picks === 0 ? crop.stages[stage]! : crop.regrow!;

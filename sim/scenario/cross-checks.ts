@@ -4,6 +4,7 @@
  */
 
 import { dayNumber, isIsoDate } from '../models/dates.js';
+import { LINE_HOLES } from '../models/limits.js';
 import { type FaultDraft, foundText, type Path, wordText } from './faults.js';
 import { growthFaults } from './growth-checks.js';
 import { missing, unknownKey } from './issues-to-faults.js';
@@ -11,9 +12,6 @@ import { physicalFaults } from './physical/checks.js';
 import { scenarioSchema } from './schema.js';
 import { schemaAt } from './schema-walk.js';
 import { isMap, listOf } from './values.js';
-
-/** Most holes of a line, all stages together. */
-const MOST_HOLES = 2_000_000;
 
 /** Faults between fields of a file, as drafts. */
 export function crossFaults(data: unknown): FaultDraft[] {
@@ -69,8 +67,8 @@ function stageFaults(stages: unknown): FaultDraft[] {
       holes += Number(channels) * Number(perChannel);
     }
   }
-  if (holes > MOST_HOLES) {
-    const expected = `at most ${MOST_HOLES} holes in the whole line`;
+  if (holes > LINE_HOLES.most) {
+    const expected = `at most ${LINE_HOLES.most} holes in the whole line`;
     drafts.push({
       path: ['stages'],
       at: 'value',

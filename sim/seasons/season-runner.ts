@@ -2,7 +2,7 @@
 
 import type { Season } from '../models/ledger.js';
 import { Line } from '../models/line/line.js';
-import { holesOf, type Plan } from '../models/plan.js';
+import { holesOfLine, type Plan } from '../models/plan.js';
 import { applied, type Change, cannotMatter } from './changes.js';
 import type { PauseAfterRuns, WorkerPool } from './worker-pool.js';
 import { type Chunk, changesTried, type Workload } from './workload.js';
@@ -94,7 +94,7 @@ export class SeasonRunner implements WorkerPool {
     const known = this.#lines.get(name);
     if (known !== undefined) return known;
     const plan = planOf();
-    const holes = plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0);
+    const holes = holesOfLine(plan);
     if (this.#holes + holes > KEPT_HOLES) {
       this.#lines.clear();
       this.#holes = 0;

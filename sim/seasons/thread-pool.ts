@@ -1,6 +1,8 @@
 /** Several threads that run the seasons of a workload. */
 
-import { startThreads } from './threads.js';
+import { largest } from '../engine/lists.js';
+import { holesOfLine } from '../models/plan.js';
+import { startThreads, threadsThatFit } from './threads.js';
 import type { PauseAfterRuns, WorkerPool } from './worker-pool.js';
 import { type Chunk, runsOf, type Workload } from './workload.js';
 import { type JobData, WorkloadTallies } from './workload-tallies.js';
@@ -11,11 +13,12 @@ export type Task =
   | { readonly kind: 'weeks'; readonly job: number; readonly first: number; readonly count: number };
 
 /**
- * @param threads at least 1
+ * @param threads at least 1; of very large lines fewer are started
  * @param worker as in `startThreads`
  */
 export async function threadPool(workload: Workload, threads: number, worker?: URL): Promise<WorkerPool> {
-  const { hands, send, close } = await startThreads(threads, workload, worker);
+  const holes = largest(workload.jobs.map(({ plan }) => holesOfLine(plan)));
+  const { hands, send, close } = await startThreads(threadsThatFit(threads, holes), workload, worker);
   const goOn = async (step: PauseAfterRuns | undefined, runs: number): Promise<boolean> =>
     (await step?.(runs)) ?? true;
   return {

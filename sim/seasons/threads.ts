@@ -20,6 +20,17 @@ export interface Threads {
 /** Threads that may be asked for. */
 export const WORKERS: Limits = { least: 1, most: 256 };
 
+/** Holes of all the lines together that are run at the same time, about 60 bytes each. */
+const HOLES_AT_ONCE = 4_000_000;
+
+/**
+ * As many threads as are wanted, or fewer: each holds a line of its own, and all of them together are to stay below half a gigabyte.
+ * @param wanted at least 1 @param holes of the largest line that each of them runs
+ */
+export function threadsThatFit(wanted: number, holes: number): number {
+  return Math.max(1, Math.min(wanted, Math.floor(HOLES_AT_ONCE / holes)));
+}
+
 /** Errands handed out per thread: while one is in work, the next is already there. */
 const AHEAD = 2;
 

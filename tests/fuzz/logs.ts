@@ -25,7 +25,7 @@ const deed: fc.Arbitrary<Deed> = fc.record({
   which: fc.nat(30),
   count: fc.oneof(
     { weight: 30, arbitrary: fc.integer({ min: 1, max: 9 }) },
-    // A million is allowed too; replayed without its line it takes ten times as long, so the suite has fewer.
+    // A million is allowed too; replayed without its line it takes ten times as long, and has a test of its own.
     { weight: 1, arbitrary: fc.constantFrom(100_000, 1_000_001, 1e9) },
   ),
   later: fc.oneof(

@@ -1,8 +1,16 @@
 /** The parts of the screen. Each is drawn anew only when something that it shows has changed. */
 
+import { Box } from 'ink';
 import { memo } from 'react';
 import type { Film } from '../../../sim/study/film/film.js';
-import { type AnswerInput, answerRows } from '../rows/answer.js';
+import {
+  ANSWER_GAP,
+  type AnswerInput,
+  answerLegend,
+  belowLegend,
+  drawnRows,
+  toldRows,
+} from '../rows/answer.js';
 import { type DayInput, dayRow } from '../rows/day.js';
 import { type FootState, footRow } from '../rows/foot.js';
 import { type HeadInput, headRows } from '../rows/headline.js';
@@ -63,12 +71,40 @@ export const LinePanel = memo(function Line({ film, day, real, answer, line, ...
   return <Rows {...place} rows={[...rows, ...legendRows(film, real, width, line.legend, signs)]} />;
 });
 
+type AnswerProps = AnswerInput & Omit<Place, 'width' | 'height'>;
+
 /** The picks over the weeks, the empty holes below them, the figures beside them. */
 export const AnswerPanel = memo(
-  function Answer(input: AnswerInput & Place) {
-    return <Rows {...input} rows={answerRows(input)} />;
+  function Answer({ film, realPicks, ...input }: AnswerProps) {
+    const { width } = input.layout;
+    return (
+      <Box flexDirection="column" flexShrink={0}>
+        <Rows {...input} rows={[answerLegend(input)]} width={width} height={1} />
+        <Box gap={ANSWER_GAP}>
+          <Drawn {...input} film={film} realPicks={realPicks} />
+          <Told {...input} />
+        </Box>
+      </Box>
+    );
   },
   sameButFor('scenario', 'figures', 'asked', 'answered', 'day', 'real'),
+);
+
+function Drawn(input: AnswerProps) {
+  const { width, answer } = input.layout;
+  const rows = drawnRows(input);
+  return (
+    <Rows {...input} rows={rows} width={width - answer.figures - ANSWER_GAP} height={belowLegend(answer)} />
+  );
+}
+
+/** The figures: they do not change with the day. */
+const Told = memo(
+  function Told(input: Omit<AnswerProps, 'film' | 'realPicks'>) {
+    const { answer } = input.layout;
+    return <Rows {...input} rows={toldRows(input)} width={answer.figures} height={belowLegend(answer)} />;
+  },
+  sameButFor('scenario', 'figures'),
 );
 
 /** What can be turned, and what that brought. */

@@ -9,7 +9,7 @@
 
 import { Box, Transform } from 'ink';
 import { fittedRow } from '../rows/rows.js';
-import type { Row } from '../theme.js';
+import type { Colours, Row } from '../theme.js';
 import { painted } from './paint.js';
 
 export interface RowsProps {
@@ -18,14 +18,14 @@ export interface RowsProps {
   readonly height: number;
   /** Columns; what is longer is cut. */
   readonly width: number;
-  readonly colour: boolean;
+  readonly colour: Colours;
 }
 
 export function Rows({ rows, height, width, colour }: RowsProps) {
   if (height < 1) return null;
   const lines = rows.slice(0, height).map((row) => painted(fittedRow(row, width), colour));
   return (
-    <Box height={height} flexShrink={0}>
+    <Box width={width} height={height} flexShrink={0}>
       <Transform transform={(_, line) => lines[line] ?? ''}>{blanks(height)}</Transform>
     </Box>
   );

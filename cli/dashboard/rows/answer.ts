@@ -1,17 +1,17 @@
-/** The answer as rows: the chart and the curves under it on the left, the figures on the right. */
+/** The answer as rows: its legend, the chart and the curves under it, the figures. */
 
 import type { Film } from '../../../sim/study/film/film.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
-import { dateScale, timeAxis } from './axis.js';
+import { dateScale, type TimeAxis, timeAxis } from './axis.js';
 import { chartLegend, chartRows } from './chart.js';
 import { isOut, runningWords } from './difference.js';
 import { figureRows, REMEDIES_TITLE } from './figures.js';
-import { factsOf, weeklyPicks } from './film.js';
+import { factsOf, weeklyPicks, weeksOver } from './film.js';
 import { idleRows, idleTitle } from './idle.js';
 import type { Layout } from './layout.js';
 import type { LineAnswer } from './line.js';
-import { halves, span } from './rows.js';
+import { fitted, span } from './rows.js';
 
 export type AnswerState = Pick<State, 'scenario' | 'figures' | 'asked' | 'answered' | 'day' | 'real'>;
 
@@ -24,45 +24,70 @@ export interface AnswerInput {
   readonly signs: Signs;
 }
 
-const GAP = 2;
+/** Columns between what is drawn and the figures. */
+export const ANSWER_GAP = 2;
 
-export function answerRows({ state, film, realPicks, layout, signs }: AnswerInput): Row[] {
+function axisOf({ state, layout }: Pick<AnswerInput, 'state' | 'layout'>): TimeAxis {
   const { width, answer } = layout;
+  return timeAxis(state.scenario.weeks, width - answer.figures - ANSWER_GAP - answer.gutter);
+}
+
+/** Above both: what the signs of the chart mean, and what the figures are. */
+export function answerLegend(input: Omit<AnswerInput, 'film' | 'realPicks'>): Row {
+  const { state, layout, signs } = input;
+  const { scenario, figures, real } = state;
+  const isOld = figures !== null && isOut(state);
+  const said = isOld ? 'of the plan before' : figures?.result.limits ? REMEDIES_TITLE : '';
+  const legend = { want: wantAWeek(scenario), real, width: layout.width, said, isOld };
+  return chartLegend(axisOf(input), legend, signs);
+}
+
+/** On the left: the picks over the weeks, the scale of dates, empty holes. */
+export function drawnRows({ state, film, realPicks, layout, signs }: AnswerInput): Row[] {
+  const { answer } = layout;
   const { scenario, figures, day, real } = state;
-  const left = width - answer.figures - GAP;
-  const axis = timeAxis(scenario.weeks, left - answer.gutter);
-  const want = wantAWeek(scenario);
+  const axis = axisOf({ state, layout });
   const logged = real ? realPicks : null;
-  const picked = logged ?? (film === null ? [] : weeklyPicks(film, day, scenario.visits === 'always'));
+  const always = scenario.visits === 'always';
+  const picked = logged ?? (film === null ? [] : weeklyPicks(film, day, always));
+  // Of a log all that was picked is shown, whatever the day.
+  const over = film === null ? 0 : logged === null ? weeksOver(film, day, always) : Math.floor(film.days / 7);
   const mostPicked = Math.max(0, ...(logged ?? []), film === null ? 0 : factsOf(film).mostPicked);
-  const indent = span(' '.repeat(answer.gutter));
-  const height = answer.chart + 1 + answer.idleTitle + answer.idle;
-  const drawn: Row[] = [
+  const stages = scenario.stages.length;
+  const isPart = film !== null && answer.idle > 0 && answer.idle < stages;
+  // The stages that stand empty most have a curve below; so many of them.
+  const few = isPart ? `${answer.idle} of ${stages}` : '';
+  return [
     ...chartRows({
       axis,
       weeks: figures?.result.weeks ?? null,
-      want,
+      want: wantAWeek(scenario),
       picked,
+      over,
       mostPicked,
       day,
       height: answer.chart,
       gutter: answer.gutter,
       signs,
     }),
-    [indent, ...dateScale(axis, scenario.start, day, signs)],
+    [span(fitted(few, answer.gutter, signs.more), 'faint'), ...dateScale(axis, scenario.start, day, signs)],
     ...(answer.idleTitle === 1 ? [idleTitle()] : []),
     ...(film === null || answer.idle === 0
       ? []
       : idleRows({ film, axis, day, height: answer.idle, gutter: answer.gutter, signs })),
   ];
-  const told: Row[] =
-    figures === null
-      ? [[span(runningWords(scenario), 'faint')]]
-      : figureRows(figures.result, answer.figures, height, signs);
-  const rows = halves([drawn, told], width, answer.figures, GAP);
-  const isOld = figures !== null && isOut(state);
-  const said = isOld ? 'of the plan before' : figures?.result.limits ? REMEDIES_TITLE : '';
-  return [chartLegend(axis, { want, real, width, said, isOld }, signs), ...rows.slice(0, height)];
+}
+
+/** On the right: the figures. */
+export function toldRows({ state, layout, signs }: Omit<AnswerInput, 'film' | 'realPicks'>): Row[] {
+  const { answer } = layout;
+  if (state.figures === null) return [[span(runningWords(state.scenario), 'faint')]];
+  return figureRows(state.figures.result, answer.figures, belowLegend(answer), signs);
+}
+
+/** Rows of the answer without its legend. */
+export function belowLegend({ chart, idleTitle, idle }: Layout['answer']): number {
+  return chart + 1 + idleTitle + idle;
 }
 
 /** Heads wanted in a week; null if all that is ready is picked. */

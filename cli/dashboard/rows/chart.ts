@@ -17,6 +17,8 @@ export interface ChartInput {
   readonly want: number | null;
   /** What was picked in each week of the season on the screen, as far as it is to be shown. */
   readonly picked: readonly number[];
+  /** How many of these weeks are over: what came in the others may become more. */
+  readonly over: number;
   /** The most that is picked in any week of that season, also in those that are not shown yet. */
   readonly mostPicked: number;
   readonly day: number;
@@ -44,16 +46,17 @@ export function chartRows(input: ChartInput): Row[] {
     for (let x = 0; x < axis.columns; x++) {
       const stem = isStem(axis, x);
       const came = picked[x];
+      const isToday = x === today;
       const column = columns?.[x];
       if (stem && came !== undefined && place(came).row === row) {
-        writer.put(signs.picked, 'picked');
+        writer.put(isOver(axis, x, input.over) ? signs.picked : signs.soFar, 'picked');
       } else if (column !== undefined && column.p50 > 0 && place(column.p50).row === row) {
         writer.put(signs.middle[place(column.p50).third], 'middle');
       } else if (stem && column !== undefined && isWithin(row, column, place)) {
-        writer.put(signs.band, 'band');
+        writer.put(isToday ? signs.todayInBand : signs.band, 'band');
       } else if (row === wanted) {
-        writer.put(signs.want, 'want');
-      } else if (x === today) {
+        writer.put(isToday ? signs.crossing : signs.want, 'want');
+      } else if (isToday) {
         writer.put(signs.today, 'faint');
       } else {
         writer.put(' ');
@@ -114,6 +117,11 @@ function pickedColumns(axis: TimeAxis, picked: readonly number[]): (number | und
   });
 }
 
+/** Whether all weeks of a column, as far as the axis goes, are over. */
+function isOver(axis: TimeAxis, column: number, over: number): boolean {
+  return Math.min(weekOfColumn(axis, column) + axis.weeksPerColumn, axis.days / 7) <= over;
+}
+
 function weeksIn<T>(axis: TimeAxis, column: number, weeks: readonly T[]): T[] {
   const first = weekOfColumn(axis, column);
   return weeks.slice(first, first + axis.weeksPerColumn);
@@ -154,7 +162,12 @@ export function chartLegend(
   { want, real, width, said, isOld }: LegendInput,
   signs: Signs,
 ): Row {
-  const shared = weeksPerColumn > 1 ? `, ${weeksPerColumn} weeks a column` : '';
+  const shared =
+    weeksPerColumn === 1
+      ? ''
+      : width < 100
+        ? `, by ${weeksPerColumn} weeks`
+        : `, ${weeksPerColumn} weeks a column`;
   const marks: [string, Meaning, string][] = [
     [signs.middle[1], 'middle', 'usual'],
     [signs.band, 'band', '8 of 10'],
@@ -162,11 +175,15 @@ export function chartLegend(
       ? []
       : [[signs.want, 'want', `wanted ${thousands(want)}`] as [string, Meaning, string]]),
     [signs.picked, 'picked', real ? 'really picked' : 'this season'],
+    [signs.soFar, 'picked', 'so far'],
   ];
   const row: Span[] = [span('Heads a week', 'strong'), span(shared, 'faint')];
-  for (const [sign, meaning, words] of marks) {
-    const next = [span('  '), ...mark(sign, meaning, words)];
-    if (rowWidth([...row, ...next]) + said.length + 2 <= width) row.push(...next);
+  const rest = marks.map(([sign, meaning, words]) => [span('  '), ...mark(sign, meaning, words)]);
+  const room = (pieces: readonly Span[]): number => width - said.length - 2 - rowWidth([...row, ...pieces]);
+  const more = span(` ${signs.more}`, 'faint');
+  while (rest.length > 0 && room([...rest[0]!, ...(room(rest.flat()) < 0 ? [more] : [])]) >= 0) {
+    row.push(...rest.shift()!);
   }
+  if (rest.length > 0 && room([more]) >= 0) row.push(more);
   return apart(row, said === '' ? [] : [span(said, isOld ? 'warn' : 'strong')], width);
 }

@@ -20,15 +20,20 @@ export interface DayInput {
   readonly signs: Signs;
 }
 
+/** Columns below which what was done takes the room of the year and of the season. */
+const NARROW = 70;
+
 /** `Mon 29 Mar 2027  day 84 of 182  sown 10, moved 10, picked 6        season 1 · at rest` */
 export function dayRow({ state, film, width, alone, signs }: DayInput): Row {
   const { scenario, day, lastDay } = state;
+  const isNarrow = width < NARROW;
+  const full = dateText(isoOfDay(scenario.start, day));
   const date: Row = [
-    span(dateText(isoOfDay(scenario.start, day)), 'strong'),
+    span(isNarrow ? full.replace(/ \d+$/, '') : full, 'strong'),
     span(`  day ${day} of ${lastDay}  `),
   ];
-  const season = alone ? [] : seasonRow(state, signs, seasonShort(state));
-  const room = width - rowWidth(date) - (alone ? 0 : rowWidth(season) + 2);
+  const season = alone || isNarrow ? [] : seasonRow(state, signs, seasonShort(state));
+  const room = width - rowWidth(date) - (season.length === 0 ? 0 : rowWidth(season) + 2);
   const done: Row = film === null ? [] : [span(dayWords(film, day, room, signs.more))];
   return apart([...date, ...done], season, width);
 }

@@ -10,7 +10,7 @@ import { formOf } from '../../words/figures.js';
 import { effectsForm, heldBackBy } from '../../words/limits.js';
 import { countText, figureText, intervalText, orFewer, percentText } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
-import { cut, fitted, fittedRight, rowWidth, span } from './rows.js';
+import { cut, fitted, fittedRight, fittedRow, named, rowWidth, span } from './rows.js';
 
 /** A figure: what it is, and its value in words. */
 export interface FigureWords {
@@ -39,7 +39,12 @@ export function figureRows(result: RunResult, width: number, height: number, sig
       ],
     ),
   );
-  return [...remedies, ...told].slice(0, height);
+  const all = [...remedies, ...told];
+  const [last] = all.slice(height - 1);
+  if (all.length <= height || last === undefined) return all;
+  const more = span(` ${signs.more}`, 'faint');
+  const free = width - rowWidth([more]);
+  return [...all.slice(0, height - 1), [...(rowWidth(last) <= free ? last : fittedRow(last, free)), more]];
 }
 
 /** What would bring more heads a week, the most first, with the interval where it has room; then what would not. */
@@ -62,10 +67,12 @@ function remedyRows(limits: Bottleneck | null, width: number, height: number, si
   ] as const;
   const [isLong, isWide] = forms.find(([long, wide]) => takes(long, wide) <= width) ?? [false, false];
   const columns = Math.max(1, Math.min(label(isLong), width - 1 - amount - MOST.length));
+  const called = remediesOf(withShortNames(limits, shown, label(isLong) - columns, signs.more));
   const rows = shown.map((one, i): Row => {
     const best = i === 0;
+    const words = called.find(({ trial }) => trial === one.trial)!;
     return [
-      span(fitted(isLong ? one.label : one.short, columns, signs.more), best ? 'strong' : 'plain'),
+      span(fitted(isLong ? words.label : words.short, columns, signs.more), best ? 'strong' : 'plain'),
       span(fittedRight(one.amount, amount + 1), 'strong'),
       ...(isWide ? [span(fittedRight(`(${one.interval})`, interval + 3), 'faint')] : []),
       ...(best ? [span(MOST, 'strong')] : []),
@@ -81,8 +88,37 @@ function remedyRows(limits: Bottleneck | null, width: number, height: number, si
   return rows;
 }
 
+/** Columns of a name of a stage, at least. */
+const SHORTEST_NAME = 6;
+
+/** The same trials in the same order, the longest name of a stage that is shown shorter by so many columns, and others alike. */
+function withShortNames(
+  limits: Bottleneck,
+  shown: readonly Remedy[],
+  over: number,
+  more: string,
+): Bottleneck {
+  if (over <= 0) return limits;
+  const longest = Math.max(...shown.map(({ trial }) => widthOf(stageOf(limits.trials[trial]!))));
+  const stages = limits.trials.map(stageOf).filter((name) => name !== '');
+  const room = Math.max(SHORTEST_NAME, longest - over);
+  const trials = limits.trials.map((trial) => {
+    const { change } = trial;
+    if (change.kind !== 'channel') return trial;
+    return { ...trial, change: { ...change, stage: named(change.stage, room, more, stages) } };
+  });
+  return { ...limits, trials };
+}
+
+/** Whose channels a trial changes; empty where it is about something else. */
+function stageOf({ change }: Effect): string {
+  return change.kind === 'channel' ? change.stage : '';
+}
+
 /** A remedy in words. */
 export interface Remedy {
+  /** Its place among those that were tried. */
+  readonly trial: number;
   /** `one more nursery channel`, and shorter: `nursery +1 channel`. */
   readonly label: string;
   readonly short: string;
@@ -96,9 +132,10 @@ export interface Remedy {
 export function remediesOf({ trials }: Bottleneck): Remedy[] {
   // As in the text of run: one form for all of them.
   const form = effectsForm(trials);
-  return [...trials]
-    .sort((a, b) => Number(b.brings) - Number(a.brings) || b.gain - a.gain)
-    .map((trial) => ({
+  return [...trials.entries()]
+    .sort(([, a], [, b]) => Number(b.brings) - Number(a.brings) || b.gain - a.gain)
+    .map(([place, trial]) => ({
+      trial: place,
       ...changeWords(trial),
       amount: figureText(trial.gain, form),
       interval: intervalText(trial, form),

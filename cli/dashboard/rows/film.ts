@@ -9,8 +9,6 @@ import type { Film } from '../../../sim/study/film/film.js';
 export interface FilmFacts {
   /** Holes of each stage and state, summed over all pictures: stage s, state k at s x STATE_COUNT + k. */
   readonly totals: Float64Array;
-  /** The largest number of plants sown, moved into a stage, or picked at once. */
-  readonly mostWork: number;
   /** The most that is picked in any 7 days from the start of a week of the film. */
   readonly mostPicked: number;
 }
@@ -28,10 +26,7 @@ export function factsOf(film: Film): FilmFacts {
 
 function workedOut(film: Film): FilmFacts {
   const totals = new Float64Array(film.stages.length * STATE_COUNT);
-  let mostDealt = 0;
   for (let day = 0; day < film.frames; day++) {
-    const { sown, moved, picked } = film.workAt(day);
-    mostDealt = Math.max(mostDealt, sown, picked, ...moved);
     film.stages.forEach((_, s) => {
       const counts = film.countsAt(day, s);
       for (let k = 0; k < STATE_COUNT; k++) totals[s * STATE_COUNT + k]! += counts[k]!;
@@ -42,7 +37,13 @@ function workedOut(film: Film): FilmFacts {
     ...weeklyPicks(film, film.days, false),
     ...weeklyPicks(film, film.days, true),
   );
-  return { totals, mostWork: mostDealt, mostPicked };
+  return { totals, mostPicked };
+}
+
+/** Places of the states that any hole of a stage ever has. */
+export function statesSeen(film: Film, stage: number): number[] {
+  const { totals } = factsOf(film);
+  return Array.from({ length: STATE_COUNT }, (_, k) => k).filter((k) => totals[stage * STATE_COUNT + k]! > 0);
 }
 
 /** Holes of a stage that stand empty in a picture. */
@@ -68,6 +69,11 @@ export function weeklyPicks(film: Film, day: number, always: boolean): number[] 
     weeks.push(upTo(Math.min(last, from + 7 - shift)) - upTo(from - shift));
   }
   return weeks;
+}
+
+/** How many of these weeks are over by that day; the last of a season that ends within a week never is. */
+export function weeksOver(film: Film, day: number, always: boolean): number {
+  return Math.floor((frameOf(film, day) + (always ? 0 : 1)) / 7);
 }
 
 /** Days after the first pick among which the first picture is looked for. */

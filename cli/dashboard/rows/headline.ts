@@ -9,7 +9,7 @@ import { figureText, percentText, plural, thousands } from '../../words/numbers.
 import type { State } from '../state/state.js';
 import type { Row, Signs, Span } from '../theme.js';
 import { isOut, runningWords, seasonsOf } from './difference.js';
-import { apart, cut, fittedRow, rowWidth, span } from './rows.js';
+import { apart, cut, named, rowWidth, span } from './rows.js';
 import { motionWords, seasonWords } from './words.js';
 
 export type HeadState = Pick<
@@ -34,11 +34,14 @@ export function headRows({ state, width, height, signs }: HeadInput): Row[] {
   if (height === 2) {
     const season = seasonRow(state, signs);
     const room = Math.max(0, width - rowWidth(season) - 2);
-    return [apart([span(cut(title, room, signs.more), 'strong')], season, width), answer];
+    return [apart([span(named(title, room, signs.more), 'strong')], season, width), answer];
   }
   const room = width - rowWidth(answer) - 2;
-  if (room < Math.min(SHORTEST_TITLE, widthOf(title))) return [answer];
-  return [apart(answer, [span(cut(title, room, signs.more), 'faint')], width)];
+  if (room < Math.min(SHORTEST_TITLE, widthOf(title))) {
+    // Right behind the answer it would read as if that went on.
+    return [room < 1 ? answer : apart(answer, [span(signs.more, 'faint')], width)];
+  }
+  return [apart(answer, [span(named(title, room, signs.more), 'faint')], width)];
 }
 
 /** Which season is on the screen, and whether it runs. */
@@ -56,13 +59,11 @@ function answerRow(state: HeadState, width: number, signs: Signs): Row {
   const old = isOut(state);
   const before: Span[] = old ? [span('the plan before: ', 'warn')] : [];
   const tail = seasonsTail(figures.result, old ? null : seasonsOf(state.scenario));
-  for (const words of [headline(figures.result, false), headline(figures.result, true)]) {
-    const row = [...before, ...tail, span(words, old ? 'faint' : 'strong')];
-    if (rowWidth(row) <= width) return row;
-  }
-  const row = [...before, ...tail];
-  const brief = cut(headline(figures.result, true), width - rowWidth(row), signs.more);
-  return fittedRow([...row, span(brief, old ? 'faint' : 'strong')], width);
+  const room = width - rowWidth([...before, ...tail]);
+  const forms = [headline(figures.result, false), headline(figures.result, true)];
+  const words =
+    forms.find((form) => widthOf(form) <= room) ?? shortHeadline(figures.result, room, signs.more);
+  return [...before, ...tail, span(words, old ? 'faint' : 'strong')];
 }
 
 /** `60 of 200 seasons: ` as long as not all seasons are run. */
@@ -90,6 +91,18 @@ export function headline(result: RunResult, brief: boolean): string {
   return brief
     ? `${usual} a week, ${heads('bad_week')} in a bad one${held}`
     : `${usual} in a usual week, ${heads('bad_week')} in a bad one${missed}${held}`;
+}
+
+/** The brief headline in so many columns: the names of stages are shortened as far as it takes and they can still be told. */
+function shortHeadline(result: RunResult, room: number, more: string): string {
+  const { limits } = result;
+  if (limits?.by !== 'stage') return cut(headline(result, true), room, more);
+  const { stages } = limits;
+  const over = widthOf(headline(result, true)) - room;
+  const longest = Math.max(...stages.map(widthOf));
+  const each = Math.max(SHORTEST_TITLE, longest - Math.ceil(over / stages.length));
+  const called = stages.map((name) => named(name, each, more, stages));
+  return cut(headline({ ...result, limits: { ...limits, stages: called } }, true), room, more);
 }
 
 /** A whole number of per cent: a share that is not 0 never reads as 0, and one that is not all never as 100. */

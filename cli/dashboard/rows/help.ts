@@ -33,7 +33,7 @@ function signRows(signs: Signs): Row[] {
     [signs.middle[1], 'middle', 'a usual week'],
     [signs.band, 'band', '8 of 10 seasons'],
     [signs.want, 'want', 'wanted'],
-    [signs.picked, 'picked', 'picked this season'],
+    [signs.picked, 'picked', `picked; ${signs.soFar} so far`],
     [signs.today, 'faint', 'the day on the screen'],
   ];
   return [

@@ -1,11 +1,12 @@
 /** Empty holes of each stage over the season: one small curve a stage, along the same weeks as the chart. */
 
 import type { Film } from '../../../sim/study/film/film.js';
+import { padEnd } from '../../render/width.js';
 import { thousands } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { columnOfDay, type TimeAxis } from './axis.js';
 import { emptyAt, frameOf } from './film.js';
-import { fitted, fittedRight, RowWriter, span } from './rows.js';
+import { fittedRight, named, RowWriter, span } from './rows.js';
 
 export interface IdleInput {
   readonly film: Film;
@@ -25,18 +26,20 @@ export function idleRows({ film, axis, day, height, gutter, signs }: IdleInput):
     .slice(0, height)
     .map(({ s }) => s)
     .sort((a, b) => a - b);
+  const names = film.stages.map(({ name }) => name);
+  const room = gutter - 2 - Math.max(...film.stages.map(({ holes }) => thousands(holes).length));
   const frame = frameOf(film, day);
   const today = columnOfDay(axis, day);
   return shown.map((s) => {
     const count = thousands(emptyAt(film, frame, s));
     const writer = new RowWriter();
-    writer.put(fitted(film.stages[s]!.name, Math.max(0, gutter - 2 - count.length), signs.more));
-    writer.put(fittedRight(count, count.length + 1), 'strong');
+    writer.put(padEnd(named(film.stages[s]!.name, room, signs.more, names), room));
+    writer.put(fittedRight(count, gutter - 1 - room), 'strong');
     writer.put(' ');
     curves[s]!.forEach((share, x) => {
-      const sign = signs.steps[stepOf(share)]!;
-      if (x === today) writer.put(sign === ' ' ? signs.today : sign, sign === ' ' ? 'faint' : 'middle');
-      else writer.put(sign, 'unsupplied');
+      // How many stand empty that day is told before the curve.
+      if (x === today) writer.put(signs.today, 'strong');
+      else writer.put(signs.steps[stepOf(share)]!, 'unsupplied');
     });
     return writer.row();
   });

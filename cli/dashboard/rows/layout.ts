@@ -2,14 +2,15 @@
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { Film } from '../../../sim/study/film/film.js';
+import { MOST_HOLES } from '../../../sim/study/film/film-data.js';
 import { widthOf } from '../../render/width.js';
 import { thousands } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import { HIGH_SCREEN, STRIP_ROWS } from '../state/strip.js';
 import type { Signs } from '../theme.js';
 import { knobHeight } from './knobs.js';
-import { legendRows } from './line.js';
-import { type LineLayout, lineLayout } from './line-layout.js';
+import { legendHeight } from './line.js';
+import { type LineLayout, type LineShape, lineLayout } from './line-layout.js';
 import { COLUMNS_HEIGHT, STRIP_FRAME } from './strip.js';
 
 /** The smallest screen that anything is drawn on. */
@@ -134,14 +135,14 @@ function middleLayout(
   const names = room >= 14 ? 2 : 1;
   const idleTitle = isRoomy ? 1 : 0;
   const mostLegend = isRoomy ? 3 : room >= 15 ? 1 : 0;
-  const legend = film !== null ? legendRows(film, real, width, mostLegend, signs).length : 0;
+  const legend = legendHeight(real, width, mostLegend, signs);
   const [leastChart, body] = [CHART[kind], BODY[kind]];
   const spare = room - FRAME - leastChart - names - body - legend - idleTitle;
   const idle = Math.max(0, Math.min(stages, spare, isRoomy ? 12 : 3));
 
   const shared = room - FRAME - idle - idleTitle - legend;
   const mostLine = Math.max(names + body, Math.min(shared - leastChart, Math.round(shared * LINE_SHARE)));
-  const layout = film === null ? null : lineLayout(film, width, mostLine, names);
+  const layout = lineLayout(film ?? shapeOf(scenario), width, mostLine, names);
   const line = layout === null ? Math.min(mostLine, stages + 1) : layout.height;
   const gutter = idle === 0 ? 7 : gutterOf(scenario, width < 70 ? 7 : width < 100 ? 10 : 16);
   return {
@@ -151,9 +152,21 @@ function middleLayout(
       idleTitle,
       idle,
       gutter,
-      figures: width < 70 ? 30 : width < 100 ? 38 : width < 150 ? 46 : 58,
+      figures: width < 70 ? 32 : width < 100 ? 38 : width < 150 ? 46 : 58,
     },
   };
+}
+
+/** The line whose film is being made, so that the rows are where they will be. */
+function shapeOf({ stages }: Scenario): LineShape {
+  const shape = stages.map(({ name, channels, holes }) => ({
+    name,
+    channels,
+    holesPerChannel: holes,
+    holes: channels * holes,
+  }));
+  const all = shape.reduce((sum, { holes }) => sum + holes, 0);
+  return { stages: shape, holes: all > MOST_HOLES ? null : all };
 }
 
 function heightOf(rows: number): Height {

@@ -3,25 +3,18 @@
  * its state.
  */
 
-import { STATES } from '../../../sim/models/ledger.js';
+import { type HoleState, STATES } from '../../../sim/models/ledger.js';
 import * as route from '../../../sim/models/route.js';
 import type { Bottleneck } from '../../../sim/study/bottleneck.js';
 import type { Film } from '../../../sim/study/film/film.js';
-import { widthOf } from '../../render/width.js';
-import { percentText, thousands } from '../../words/numbers.js';
+import { padEnd, padStart, widthOf } from '../../render/width.js';
+import { thousands } from '../../words/numbers.js';
 import type { Row, Signs, Span } from '../theme.js';
-import { emptyAt, factsOf, frameOf } from './film.js';
+import { emptyAt, frameOf, statesSeen } from './film.js';
 import { wholePercent } from './headline.js';
-import {
-  type Band,
-  GAP,
-  type LineLayout,
-  STREAM,
-  type StagePlace,
-  statesSeen,
-  workDigits,
-} from './line-layout.js';
-import { beside, cut, fitted, fittedRight, mark, RowWriter, span } from './rows.js';
+import { type Band, GAP, type LineLayout, STREAM, type StagePlace, workDigits } from './line-layout.js';
+import { beside, cut, fittedRight, mark, named, RowWriter, span } from './rows.js';
+import { placesOf, shareRows } from './shares.js';
 import { FIRST_ROW, holeAt, LAST_ROW, MIDDLE_ROW, RAIL } from './stage.js';
 import { holeWords } from './words.js';
 
@@ -47,7 +40,8 @@ export function lineRows({ film, day, answer, layout, width, height, signs }: Li
   const frame = frameOf(film, day);
   const drawing = { film, frame, answer, signs };
   if (layout === null) return briefRows(drawing, width, height);
-  return layout.bands.flatMap((band) => bandRows(drawing, band, layout.names));
+  const places = placesOf(layout);
+  return layout.bands.flatMap((band) => bandRows(drawing, band, layout.names, places));
 }
 
 /** What is drawn: a picture of a film, with these signs. */
@@ -58,13 +52,17 @@ interface Drawing {
   readonly signs: Signs;
 }
 
-function bandRows(drawing: Drawing, band: Band, names: 1 | 2): Row[] {
+/** @param places columns of the bars of stages that are drawn as shares */
+function bandRows(drawing: Drawing, band: Band, names: 1 | 2, places: number): Row[] {
+  const { film, frame, signs } = drawing;
   const blocks = band.places.map((place) => ({
     width: place.width,
     rows: [
       nameRow(drawing, place),
       ...(names === 2 ? [takenRow(drawing, place)] : []),
-      ...(place.arrangement === null ? shareRows : holeRows)(drawing, place, band.body),
+      ...(place.arrangement === null
+        ? shareRows(film, frame, place.stage, band.body, places, signs)
+        : holeRows(drawing, place, band.body)),
     ],
   }));
   const rows = beside(blocks, GAP);
@@ -91,7 +89,7 @@ function nameRow({ film, frame, answer, signs }: Drawing, { stage, width }: Stag
   const full = film.stages[stage]!.name;
   const sign = isHeldBy(limits, full) ? `${signs.holds} ` : '';
   const room = width - widthOf(entry) - digits - STREAM - sign.length;
-  const name = cut(full, room, signs.more);
+  const name = named(full, room, signs.more, namesOf(film));
   const left = room - widthOf(name) + 1;
   const words = sign !== '' && left > HOLDS_WORDS.length ? HOLDS_WORDS : '';
   return [
@@ -104,13 +102,17 @@ function nameRow({ film, frame, answer, signs }: Drawing, { stage, width }: Stag
   ];
 }
 
+function namesOf(film: Film): string[] {
+  return film.stages.map(({ name }) => name);
+}
+
 function isHeldBy(limits: Bottleneck | null, stage: string): boolean {
   return limits?.by === 'stage' && limits.stages.includes(stage);
 }
 
 /** Nobody moved: nothing but the stream. */
 function number(plants: number, digits: number, signs: Signs): string {
-  return plants === 0 ? fittedRight(signs.dot, digits) : fittedRight(thousands(plants), digits);
+  return padStart(plants === 0 ? signs.dot : thousands(plants), digits);
 }
 
 /** How much of a stage stands empty: that day, and over the season. */
@@ -153,46 +155,18 @@ function holeRows({ film, frame, signs }: Drawing, place: StagePlace, body: numb
   });
 }
 
-/** A row a state: a bar of its own sign, and its share of the holes. */
-function shareRows({ film, frame, signs }: Drawing, { stage, width }: StagePlace, body: number): Row[] {
-  const counts = film.countsAt(frame, stage);
-  const { holes } = film.stages[stage]!;
-  const room = Math.max(1, width - 8);
-  return mostSeen(film, stage, body).map((k) => {
-    const state = STATES[k]!;
-    const share = counts[k]! / holes;
-    const places = share === 0 ? 0 : Math.max(1, Math.round(share * room));
-    return [
-      span(signs.holes[state].repeat(places), state),
-      span(
-        share === 0 ? `${signs.holes[state]} 0 %` : ` ${percentText(share)}`,
-        share === 0 ? 'faint' : 'plain',
-      ),
-    ];
-  });
-}
-
-/** The states that a stage shows most over the season, at most `count`, in their usual order. */
-function mostSeen(film: Film, stage: number, count: number): number[] {
-  const { totals } = factsOf(film);
-  const from = stage * STATES.length;
-  return [...statesSeen(film, stage)]
-    .sort((a, b) => totals[from + b]! - totals[from + a]!)
-    .slice(0, count)
-    .sort((a, b) => a - b);
-}
-
 /** A line of words a stage, for lines with so many stages that no picture of them fits. */
 function briefRows({ film, frame, answer, signs }: Drawing, width: number, height: number): Row[] {
   const blocks = Math.ceil(film.stages.length / Math.max(1, height));
   const perBlock = Math.ceil(film.stages.length / blocks);
   const each = Math.max(1, Math.floor((width - (blocks - 1) * GAP) / blocks));
   const words = each < 26 ? '' : ' taken';
+  const room = (sign: string): number => Math.max(1, each - 6 - words.length - sign.length);
   const rows = film.stages.map(({ name, holes }, s): Row => {
     const taken = `${Math.round(100 * (1 - emptyAt(film, frame, s) / holes))} %`;
     const sign = isHeldBy(answer?.limits ?? null, name) ? ` ${signs.holds}` : '';
     return [
-      span(fitted(name, Math.max(1, each - 6 - words.length - sign.length), signs.more), 'strong'),
+      span(padEnd(named(name, room(sign), signs.more, namesOf(film)), room(sign)), 'strong'),
       span(sign, 'warn'),
       span(`${fittedRight(taken, 6)}${words}`),
     ];
@@ -206,14 +180,27 @@ function briefRows({ film, frame, answer, signs }: Drawing, width: number, heigh
   );
 }
 
-/**
- * The signs that the film shows and what they mean, in at most `height` rows; what does not fit is left out.
- */
+/** The signs that the film shows and what they mean, in at most `height` rows; what does not fit is left out. */
 export function legendRows(film: Film, real: boolean, width: number, height: number, signs: Signs): Row[] {
   const seen = STATES.filter((_, k) => film.stages.some((_, s) => statesSeen(film, s).includes(k)));
+  return legendOf(seen, real, width, height, signs);
+}
+
+/** Rows of the legend of a film that shows all states, at most `most`. */
+export function legendHeight(real: boolean, width: number, most: number, signs: Signs): number {
+  return legendOf(STATES, real, width, most, signs).length;
+}
+
+function legendOf(
+  states: readonly HoleState[],
+  real: boolean,
+  width: number,
+  height: number,
+  signs: Signs,
+): Row[] {
   const rows: Span[][] = [];
   let room = 0;
-  for (const state of seen) {
+  for (const state of states) {
     const words = holeWords(state, real);
     const takes = widthOf(words) + 2;
     if (rows.length === 0 || takes + 3 > room) {

@@ -1,8 +1,12 @@
 /** Rows of the screen from pieces of text: how wide they are, cut, filled up, side by side. */
 
 import { inOneLine } from '../../render/obeyed.js';
+import { shortNames } from '../../render/short-names.js';
 import { head, padEnd, padStart, widthOf } from '../../render/width.js';
 import type { Meaning, Row, Span } from '../theme.js';
+
+/** Columns below which a name has no middle to lose. */
+const SHORTEST_NAME = 4;
 
 /**
  * A text in one line without control characters, of at most `width` columns; `more` stands where it was cut.
@@ -11,6 +15,21 @@ export function cut(text: string, width: number, more = ''): string {
   const line = inOneLine(text, ' ');
   if (widthOf(line) <= width) return line;
   return `${head(line, width - widthOf(more))}${width < widthOf(more) ? '' : more}`;
+}
+
+/**
+ * A name in one line of at most `width` columns: what is too long loses its middle, where `more` then stands.
+ * @param among the names that it is to be told apart from, which are shortened alike
+ */
+export function named(name: string, width: number, more: string, among: readonly string[] = []): string {
+  if (width < SHORTEST_NAME) return cut(name, width, more);
+  // In their own order, since those that no cut tells apart are numbered.
+  const all = among.includes(name) ? among : [name, ...among];
+  return shortNames(
+    all.map((one) => inOneLine(one, ' ')),
+    width,
+    more,
+  ).get(inOneLine(name, ' '))!;
 }
 
 /** A text cut or filled up with blanks to exactly `width` columns. */

@@ -4,7 +4,7 @@
 
 import type { Bottleneck } from '../../../sim/study/bottleneck.js';
 import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
-import { widthOf } from '../../render/width.js';
+import { padEnd, padStart, widthOf } from '../../render/width.js';
 import { dateText } from '../../words/dates.js';
 import { formOf } from '../../words/figures.js';
 import { heldBackBy } from '../../words/limits.js';
@@ -15,7 +15,7 @@ import type { Meaning, Row, Signs, Span } from '../theme.js';
 import { isOut } from './difference.js';
 import { wholePercent } from './headline.js';
 import { differing } from './kept.js';
-import { cut, fitted, fittedRight, fittedRow, mark, rowWidth, span } from './rows.js';
+import { cut, fitted, fittedRight, fittedRow, mark, named, rowWidth, span } from './rows.js';
 
 export type StripState = Pick<
   State,
@@ -57,7 +57,7 @@ interface Cells {
 /** Stands where something is still being computed. */
 const OUT = '...';
 
-function cellsOf(row: StripRow, { strip, scenario, kept }: StripState): Cells {
+function cellsOf(row: StripRow, { strip, scenario, kept }: StripState, { more }: Signs): Cells {
   const { result, seasons, fresh, now } = row;
   const label = labelOf(row, strip.about, scenario, kept);
   if (result === null) {
@@ -85,7 +85,7 @@ function cellsOf(row: StripRow, { strip, scenario, kept }: StripState): Cells {
     held: (room) => {
       if (!fresh || result.limits === null) return usual_week === null && isWhole ? '-' : progress;
       const long = heldBackBy(result.limits);
-      return widthOf(long) <= room ? long : heldShort(result.limits);
+      return widthOf(long) <= room ? long : heldShort(result.limits, room, more, scenario.stages);
     },
     isFresh: fresh && isWhole,
   };
@@ -99,9 +99,25 @@ const SHORT: Readonly<Record<Exclude<Bottleneck['by'], 'stage'>, string>> = {
   nothing: 'nothing',
 };
 
-function heldShort({ by, stages }: Bottleneck): string {
-  return by === 'stage' ? stages.join(', ') : SHORT[by];
+/** Names of stages in what room there is, each shortened; the first alone where that leaves too little of them. */
+function heldShort(
+  { by, stages }: Bottleneck,
+  room: number,
+  more: string,
+  all: State['scenario']['stages'],
+): string {
+  if (by !== 'stage') return SHORT[by];
+  const whole = stages.join(', ');
+  if (widthOf(whole) <= room) return whole;
+  const names = all.map(({ name }) => name);
+  const each = Math.floor((room - 2 * (stages.length - 1)) / stages.length);
+  const shortened = (one: string, width: number): string => named(one, width, more, names);
+  if (each >= FAIR_NAME) return stages.map((one) => shortened(one, each)).join(', ');
+  return `${shortened(stages[0]!, room - 2 - more.length)}, ${more}`;
 }
+
+/** Columns of a name that still reads as one. */
+const FAIR_NAME = 6;
 
 /** What a plan of the strip is called: `3 d`, `mon thu`, `10`, `1: seeds 12`. */
 function labelOf(
@@ -128,6 +144,17 @@ function labelOf(
       return `${number}: ${differing(scenario, present) || 'as now'}`;
     }
   }
+}
+
+/** The same in so many columns. */
+function aboutIn(about: StripAbout, scenario: State['scenario'], width: number, more: string): string {
+  const whole = aboutWords(about, scenario);
+  if (about.kind !== 'channels') return named(whole, width, more);
+  const room = width - widthOf(whole) + widthOf(about.stage);
+  const names = scenario.stages.map(({ name }) => name);
+  return room < FAIR_NAME
+    ? named(about.stage, width, more, names)
+    : aboutWords({ ...about, stage: named(about.stage, room, more, names) }, scenario);
 }
 
 /** What the plans of the strip differ in, over their labels. */
@@ -191,7 +218,7 @@ function columnsOf(rows: readonly Cells[], title: string, stages: readonly strin
       ...rows.map((row) => (row[name] === OUT ? 0 : widthOf(row[name].replace(/[()]/g, '')) + 2)),
     );
   const usual = heads('usual', 5);
-  const bad = heads('bad', 3);
+  const bad = heads('bad', 4);
   let room = width - PREFIX - label - usual - bad - 2 - SHORTEST_BAR - 2 - HELD - 1;
   /** Take so many columns if they are there. */
   const take = (columns: number): boolean => {
@@ -224,15 +251,17 @@ function columnsOf(rows: readonly Cells[], title: string, stages: readonly strin
 
 function planRows({ state, width, plans, signs }: StripInput): Row[] {
   const { strip, scenario } = state;
-  const cells = strip.rows.slice(0, plans).map((row) => cellsOf(row, state));
+  const cells = strip.rows.slice(0, plans).map((row) => cellsOf(row, state, signs));
   const stages = scenario.stages.map(({ name }) => name);
   const title = aboutWords(strip.about, scenario);
   const columns = columnsOf(cells, title, stages, width);
+  const labels = cells.map((row) => row.label);
   const top = Math.max(0, ...cells.map(({ heads }) => heads?.usual ?? 0));
-  const rows = cells.map((row) => planRow(row, columns, top, signs));
+  const rows = cells.map((row) => planRow(row, columns, labels, top, signs));
+  const heading = aboutIn(strip.about, scenario, PREFIX + columns.label, signs.more);
   // So that nothing jumps: a strip of fewer plans is as high as one of many.
   while (rows.length < plans) rows.push([]);
-  return [headingRow(title, stages, columns, signs), ...rows, statusRow(state, width, signs)];
+  return [headingRow(heading, stages, columns, signs), ...rows, statusRow(state, width, signs)];
 }
 
 function headingRow(title: string, stages: readonly string[], columns: Columns, signs: Signs): Row {
@@ -240,28 +269,31 @@ function headingRow(title: string, stages: readonly string[], columns: Columns, 
   const over = bar >= 20 ? 'heads a week' : bar >= 12 ? 'heads' : '';
   const idleWord = leftOut ? `idle${signs.more}` : 'idle:';
   return [
-    span(fitted(title, PREFIX + label, signs.more), 'strong'),
+    span(padEnd(title, PREFIX + label), 'strong'),
     span(fittedRight('usual', usual), 'faint'),
     span(fittedRight('bad', bad), 'faint'),
     span('  '),
     span(fitted(over, bar - idleWord.length + 1), 'faint'),
     span(idleWord, 'faint'),
-    ...idle.map((columns, s) => span(fittedRight(cut(stages[s]!, columns - 1), columns), 'faint')),
+    ...idle.map((columns, s) =>
+      span(padStart(named(stages[s]!, columns - 1, signs.more, stages), columns), 'faint'),
+    ),
     ...(seeds === 0 ? [] : [span(fittedRight('seeds/head', seeds), 'faint')]),
     span(`  ${held >= 12 ? 'held back by' : 'held back'}`, 'faint'),
   ];
 }
 
-function planRow(row: Cells, columns: Columns, top: number, signs: Signs): Row {
+/** @param labels of all rows, which are told apart */
+function planRow(row: Cells, columns: Columns, labels: readonly string[], top: number, signs: Signs): Row {
   const { label, usual, bad, idle, percent, seeds, held } = columns;
   const heads: Meaning = row.isFresh ? (row.now ? 'strong' : 'plain') : 'faint';
   const rest: Meaning = row.isFresh ? 'plain' : 'faint';
-  const name = row.now ? `${row.label}${row.label === '' ? '' : ' '}now` : row.label;
-  const behind = percent === '' ? '' : percent;
+  const behind = row.now ? `${row.label === '' ? '' : ' '}now` : '';
+  const name = `${named(row.label, label - behind.length, signs.more, labels)}${behind}`;
   return [
     span(row.now ? signs.now : ' ', 'strong'),
     span(' '),
-    span(fitted(name, label, signs.more), row.now ? 'strong' : 'plain'),
+    span(padEnd(name, label), row.now ? 'strong' : 'plain'),
     span(fittedRight(row.usual, usual), heads),
     span(fittedRight(row.bad, bad), heads),
     span('  '),
@@ -269,7 +301,7 @@ function planRow(row: Cells, columns: Columns, top: number, signs: Signs): Row {
     span(' '),
     ...idle.map((room, s) => {
       const text = row.idle[s] ?? '';
-      return span(fittedRight(text === '' || text === '-' ? text : `${text}${behind}`, room), rest);
+      return span(fittedRight(text === '' || text === '-' ? text : `${text}${percent}`, room), rest);
     }),
     ...(seeds === 0 ? [] : [span(fittedRight(row.seeds, seeds), rest)]),
     span(`  ${cut(row.held(held), held, signs.more)}`, rest),
@@ -347,14 +379,14 @@ function hiddenKept({ kept, strip }: StripState): number {
 
 /** What a strip of columns leaves out, beside it. */
 const LEFT_OUT = ['idle holes, what', 'holds each back:', 'from 80 x 24 on'];
-const LEFT_OUT_SHORT = ['idle, held', 'back: from', '80 x 24 on'];
+const LEFT_OUT_SHORT = ['title, idle,', 'held, season', 'at 80 x 24'];
 
 /** A column a plan: its name, usual week, bad week. */
 function columnRows({ state, width, signs }: StripInput): Row[] {
   const { strip, scenario } = state;
-  const cells = strip.rows.map((row) => cellsOf(row, state));
-  const title = aboutWords(strip.about, scenario);
+  const cells = strip.rows.map((row) => cellsOf(row, state, signs));
   const first = 10;
+  const title = aboutIn(strip.about, scenario, first, signs.more);
   const { known, least } = progressOf(strip);
   const isPartial = known.length > 0 && strip.seasons !== null && least < strip.seasons;
   const leftOut = width >= 74 ? LEFT_OUT : LEFT_OUT_SHORT;
@@ -362,19 +394,22 @@ function columnRows({ state, width, signs }: StripInput): Row[] {
   const right = 2 + Math.max(...leftOut.map(widthOf));
   const each = Math.max(6, Math.floor((width - first - right) / cells.length));
   const shown = cells.slice(0, Math.max(1, Math.floor((width - first - right) / each)));
+  const labels = cells.map(({ label }) => label);
   const line = (head: string, of: (row: Cells) => string, note: string, meaning: Meaning): Row => {
     const row = [
-      span(fitted(head, first, signs.more), meaning),
+      span(padEnd(head, first), meaning),
       ...shown.map((one) =>
         span(fittedRight(cut(of(one), each - 1, signs.more), each), meaningOf(one, meaning)),
       ),
     ];
     return [...fittedRow(row, width - right), span(`  ${note}`, 'faint')];
   };
+  const labelled = ({ label, now }: Cells): string =>
+    `${now ? signs.now : ''}${named(label, each - (now ? 2 : 1), signs.more, labels) || 'now'}`;
   const meaningOf = (row: Cells, plain: Meaning): Meaning =>
     row.now ? 'strong' : row.isFresh || plain === 'strong' ? 'plain' : 'faint';
   return [
-    line(title, (row) => (row.now ? `${signs.now}${row.label || 'now'}` : row.label), note[0]!, 'strong'),
+    line(title, (row) => labelled(row), note[0]!, 'strong'),
     line('usual week', ({ usual }) => usual, note[1]!, 'faint'),
     line('bad week', ({ bad }) => bad, note[2]!, 'faint'),
   ];

@@ -5,6 +5,7 @@
  * most one chain: of the ready plants of a crop in a stage, of holes to be cleared, or of holes whose cleaning is over.
  */
 
+import type { Columns } from '../../engine/columns.js';
 import type { CropInStage, Stage } from './stage.js';
 
 /** What a hole's pending event means. */
@@ -28,18 +29,19 @@ export class Holes {
   /** The free holes of each stage: a stack from the stage's first hole on. */
   readonly #free: Int32Array;
 
-  constructor(stages: readonly Stage[]) {
+  /** @param columns memory for its use */
+  constructor(stages: readonly Stage[], columns: Columns) {
     const holes = stages.at(-1)!.beyond;
-    this.stageOf = new Uint8Array(holes);
+    this.stageOf = columns.make(Uint8Array, holes);
     for (const stage of stages) this.stageOf.fill(stage.place, stage.first, stage.beyond);
-    this.fate = new Uint8Array(holes);
-    this.cropOf = new Uint8Array(holes);
-    this.plantOf = new Int32Array(holes);
-    this.cutsLeft = new Uint8Array(holes);
-    this.readyAt = new Float64Array(holes);
-    this.after = new Int32Array(holes);
-    this.before = new Int32Array(holes);
-    this.#free = new Int32Array(holes);
+    this.fate = columns.make(Uint8Array, holes);
+    this.cropOf = columns.make(Uint8Array, holes);
+    this.plantOf = columns.make(Int32Array, holes);
+    this.cutsLeft = columns.make(Uint8Array, holes);
+    this.readyAt = columns.make(Float64Array, holes);
+    this.after = columns.make(Int32Array, holes);
+    this.before = columns.make(Int32Array, holes);
+    this.#free = columns.make(Int32Array, holes);
   }
 
   /** All holes of the stages are free. */

@@ -6,6 +6,7 @@
  * lets the visit of that instant, if there is one, do its work. Nothing is allocated while a season runs.
  */
 
+import { Columns } from '../../engine/columns.js';
 import { type Draws, RandomDraws } from '../growth.js';
 import type { InitialState } from '../initial-state.js';
 import { type Season, STANDING } from '../ledger.js';
@@ -26,6 +27,8 @@ export interface LineOptions {
    * @param stage place of the stage in the plan; the number of stages for the growth between two picks
    */
   readonly drawsOf?: (crop: number, stage: number) => Draws;
+  /** Memory of a line that is not run any more. */
+  readonly columns?: Columns;
 }
 
 /** Draws from the distributions of a plan. */
@@ -43,9 +46,10 @@ export class Line {
   readonly plan: Plan;
   readonly #state: LineState;
 
-  constructor(plan: Plan, { drawsOf = planDraws(plan) }: LineOptions = {}) {
+  constructor(plan: Plan, { drawsOf = planDraws(plan), columns = new Columns() }: LineOptions = {}) {
     this.plan = plan;
-    this.#state = new LineState(plan, drawsOf);
+    columns.reset();
+    this.#state = new LineState(plan, drawsOf, columns);
   }
 
   /**

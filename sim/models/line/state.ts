@@ -1,5 +1,6 @@
 /** All that is true of a line at one instant, for what happens in it and the rules of a visit to read and change. */
 
+import type { Columns } from '../../engine/columns.js';
 import { EventQueue } from '../../engine/event-queue.js';
 import type { Draws } from '../growth.js';
 import { holesOf, type Plan, seasonDays, seedsDueOf } from '../plan.js';
@@ -39,7 +40,7 @@ export class LineState {
   plants = 0;
   readonly #stays: Stays | null;
 
-  constructor(plan: Plan, drawsOf: (crop: number, stage: number) => Draws) {
+  constructor(plan: Plan, drawsOf: (crop: number, stage: number) => Draws, columns: Columns) {
     this.plan = plan;
     this.always = plan.visits.kind === 'always';
     const stages = stagesOf(plan);
@@ -53,10 +54,10 @@ export class LineState {
     this.first = stages[route.first(plan)]!;
     this.last = stages[route.last(plan)]!;
     this.crops = stages.flatMap((stage) => stage.crops);
-    this.holes = new Holes(stages);
+    this.holes = new Holes(stages, columns);
     this.calendar = new Calendar(plan, this.last.beyond, this.crops);
     this.books = new Books(plan);
-    this.queue = new EventQueue(this.calendar.ids, seasonDays(plan), expectedEvents(plan));
+    this.queue = new EventQueue(this.calendar.ids, seasonDays(plan), expectedEvents(plan), columns);
     this.cuts = Uint8Array.from(plan.crops, (crop) => crop.cuts);
     this.regrowDraws = plan.crops.map(({ regrow }, c) => regrow && drawsOf(c, stages.length));
     this.refills = refills(plan);

@@ -86,13 +86,13 @@ export async function lostToAbsence(
 /** Share of the seeds whose plants are thrown away by a day. */
 function shareThrown(sown: readonly SownSeen[], by: number): number {
   const seeds = sumOf(sown.map((one) => one.seeds));
-  const thrown = sown.flatMap(({ thrownOn }) => thrownOn.filter((day) => day <= by));
-  return seeds === 0 ? 0 : thrown.length / seeds;
+  const thrown = sown.flatMap(({ thrownOn }) => thrownOn.filter(({ day }) => day <= by));
+  return seeds === 0 ? 0 : sumOf(thrown.map(({ plants }) => plants)) / seeds;
 }
 
-/** @param days at least one */
-function mostCommon(days: readonly number[]): number {
-  return [...groupedBy(days, String).values()].reduce((most, one) =>
-    one.length > most.length ? one : most,
-  )[0];
+/** The day on which most plants are thrown away. @param thrown at least one day */
+function mostCommon(thrown: SownSeen['thrownOn']): number {
+  const plants = new Map<number, number>();
+  for (const one of thrown) plants.set(one.day, (plants.get(one.day) ?? 0) + one.plants);
+  return [...plants].reduce((most, one) => (one[1] > most[1] ? one : most))[0];
 }

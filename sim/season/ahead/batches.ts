@@ -3,6 +3,7 @@
 import type { InitialState } from '../../models/initial-state.js';
 import type { Plan } from '../../models/plan.js';
 import type { Batch } from '../history/logged-season.js';
+import { SownInTurn } from './sown-in-turn.js';
 import type { Watch } from './watcher.js';
 
 /** A batch of the log, or one that is sown in some futures at least. */
@@ -37,17 +38,14 @@ export function watchBatches(
   initial: InitialState | null,
 ): BatchWatch {
   const stood = initial === null ? 0 : standing.length;
-  const ofSown: number[] = [];
-  const sown = new Set<number>();
+  const sown = new SownInTurn<number>();
   return {
-    of: (plant) => (plant < stood ? standing[plant] : ofSown[plant - stood])!,
+    of: (plant) => (plant < stood ? standing[plant] : sown.of(plant))!,
     onEvent(t, event, plant, crop) {
       if (event !== 'sow') return;
-      const batch = logged + t * crops.length + crop;
-      ofSown[plant - stood] = batch;
-      sown.add(batch);
+      sown.add(plant, logged + t * crops.length + crop);
     },
-    end: () => [...sown],
+    end: () => sown.all(),
   };
 }
 

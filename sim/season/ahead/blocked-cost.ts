@@ -35,25 +35,29 @@ export async function blockedCost(
 ): Promise<BlockedCost | null> {
   if (plan.crops.some(({ sowing }) => sowing.kind === 'refill')) return { heads: null };
   const few = Math.min(FUTURES, futures);
-  const bounded = sownUntil(plan, to);
+  const bounded = sownBetween(plan, -1, to);
   const limited = await runFutures(bounded, few, setup, 'heads', counting);
   const free = limited && (await runFutures(roomy(bounded, setup), few, setup, 'heads', counting));
   if (limited === null || free === null) return null;
   return { heads: differenceOf(picksIn(limited), picksIn(free)) };
 }
 
-function sownUntil(plan: Plan, to: number): Plan {
+/** The plan with only what falls due after one day and before another. */
+function sownBetween(plan: Plan, over: number, to: number): Plan {
   const crops = plan.crops.map((crop) => {
     const { sowing } = crop;
     if (sowing.kind === 'refill') return crop;
-    return { ...crop, sowing: { ...sowing, days: sowing.days.filter((day) => day < to) } };
+    return { ...crop, sowing: { ...sowing, days: sowing.days.filter((day) => day > over && day < to) } };
   });
   return { ...plan, crops };
 }
 
 /** With holes for all plants at once in every stage but the first. */
 function roomy(plan: Plan, { openings }: FuturesSetup): Plan {
-  const plants = (openings.stand?.plants.batch.length ?? 0) + seedsDue(plan);
+  const { stand } = openings;
+  // What was due by then is not sown any more.
+  const coming = sownBetween(plan, stand?.day ?? -1, Infinity);
+  const plants = (stand?.plants.batch.length ?? 0) + seedsDue(coming);
   const stages = plan.stages.map((stage, s) =>
     s === route.first(plan) ? stage : { ...stage, channels: 1, holesPerChannel: holesOf(stage) + plants },
   );

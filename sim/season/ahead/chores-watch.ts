@@ -6,6 +6,7 @@ import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { BatchWatch } from './batches.js';
 import { type Forecast, forecastOf } from './forecast.js';
+import { type PlantColumn, picksLeftOf } from './plant-column.js';
 import type { Watch } from './watcher.js';
 
 /** The actions of a visit: those of a log. `clean`: holes that plants leave on that visit and that are cleaned. */
@@ -38,15 +39,16 @@ export interface ChoresLook {
 /** Something done on one visit of one future; `batch` is its number (see batches.ts). */
 export type ChoreSeen = Omit<CountedChore, 'count' | 'chance'> & { readonly count: number };
 
-/** @param batches watches the same future, and hears of everything first */
+/** @param batches watches the same future, and hears of everything first @param picksLeft memory for its use */
 export function watchChores(
   plan: Plan,
   { from, to }: ChoresLook,
   batches: BatchWatch,
   initial: InitialState | null,
+  picksLeft: PlantColumn<Uint8Array>,
 ): Watch<readonly ChoreSeen[]> {
   const counts = new Map<string, { -readonly [K in keyof ChoreSeen]: ChoreSeen[K] }>();
-  const picksLeft = Array.from(initial?.plants.cutsLeft ?? []);
+  picksLeftOf(picksLeft, initial?.plants.cutsLeft);
   const add = (day: number, kind: ChoreKind, stage: number, batch: number | null): void => {
     const key = keyOf({ day, kind, stage, batch });
     const found = counts.get(key);
@@ -62,8 +64,9 @@ export function watchChores(
   };
   return {
     onEvent(t, event, plant, crop, stage) {
-      if (event === 'sow') picksLeft[plant] = plan.crops[crop]!.cuts;
-      const out = event === 'pick' && --picksLeft[plant]! === 0;
+      if (event === 'sow') picksLeft.set(plant, plan.crops[crop]!.cuts);
+      if (event === 'pick') picksLeft.set(plant, picksLeft.get(plant) - 1);
+      const out = event === 'pick' && picksLeft.get(plant) === 0;
       if (t < from || t >= to) return;
       if (event === 'discard' || event === 'clear') {
         count(t, 'lose', stage, plant);

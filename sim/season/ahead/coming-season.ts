@@ -1,5 +1,6 @@
 /** The season that futures run: from today on, for as long as is looked at, taken up from what stands by the log. */
 
+import { Columns } from '../../engine/columns.js';
 import type { Plan } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import type { Threads } from '../../seasons/threads.js';
@@ -72,7 +73,13 @@ export async function comingSeason(
   const line = cutShort(today.season.plan, needed);
   const initialStates = new InitialStates(today, seed);
   const plants = runs * plantsAhead(line, initialStates);
-  const setup = { openings: initialStates, seed, pause, threads: (await threads?.(plants)) ?? null };
+  const setup = {
+    openings: initialStates,
+    seed,
+    pause,
+    threads: (await threads?.(plants)) ?? null,
+    columns: new Columns(),
+  };
   const batches = {
     logged: today.season.batches.length,
     standing: initialStates.stand?.plants.batch ?? new Int32Array(0),

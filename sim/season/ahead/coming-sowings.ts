@@ -115,7 +115,7 @@ export function withSeeds(plan: Plan, sowings: readonly ComingSowing[], seeds: r
       .filter(({ crop }) => crop === c);
     const last = mine.at(-1)?.day ?? -Infinity;
     const later = sowing.days.filter((day) => day > last).map((due) => ({ due, seeds: sowing.seeds }));
-    return [...mine, ...later].flatMap(({ due, seeds: count }) => new Array<number>(count).fill(due));
+    return [...mine, ...later];
   });
 }
 
@@ -126,15 +126,21 @@ export function withoutSowings(plan: Plan): Plan {
 
 /**
  * The plan with other sowings of the crops that have dates.
- * @param daysOf one seed a due day: a day on which more are due stands in the list more than once
+ * @param sowingsOf when they fall due and their seeds
  */
 function withDueDays(
   plan: Plan,
-  daysOf: (sowing: Extract<Sowing, { kind: 'due' }>, crop: number) => number[],
+  sowingsOf: (
+    sowing: Extract<Sowing, { kind: 'due' }>,
+    crop: number,
+  ) => readonly { readonly due: number; readonly seeds: number }[],
 ): Plan {
   const crops = plan.crops.map((crop, c) => {
     if (crop.sowing.kind === 'refill') return crop;
-    return { ...crop, sowing: { ...crop.sowing, days: daysOf(crop.sowing, c), seeds: 1 } };
+    // Of what is not sown nothing falls due: it would drop what was missed before.
+    const sown = sowingsOf(crop.sowing, c).filter(({ seeds }) => seeds > 0);
+    const [days, more] = [sown.map(({ due }) => due), sown.map(({ seeds }) => seeds)];
+    return { ...crop, sowing: { ...crop.sowing, days, seeds: 0, more } };
   });
   return { ...plan, crops };
 }

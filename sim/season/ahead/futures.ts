@@ -1,5 +1,6 @@
 /** Futures of a line: many seasons that go on from what may stand today, each watched; on this thread or on several. */
 
+import { Columns } from '../../engine/columns.js';
 import { Line } from '../../models/line/line.js';
 import { type Plan, seasonDays } from '../../models/plan.js';
 import { shareOut, type Threads } from '../../seasons/threads.js';
@@ -17,6 +18,8 @@ export interface FuturesSetup {
   readonly threads: Threads | null;
   /** Told of each future that was run, or of several at once; says to stop by a promise of false. */
   readonly pause: PauseAfterRuns | undefined;
+  /** Memory for one line after the other. */
+  readonly columns: Columns;
 }
 
 /** What is the same for all futures that are run. Plain data. */
@@ -48,7 +51,7 @@ let asks = 0;
 export async function runFutures<Name extends LookName>(
   plan: Plan,
   futures: number,
-  { openings: initialStates, seed, threads, pause }: FuturesSetup,
+  { openings: initialStates, seed, threads, pause, columns }: FuturesSetup,
   look: Name,
   at: LookAt<Name>,
 ): Promise<SeenBy<Name>[] | null> {
@@ -61,7 +64,7 @@ export async function runFutures<Name extends LookName>(
     look,
     at,
   };
-  const run = threads === null ? runnerOf(asked) : null;
+  const run = threads === null ? runnerOf(asked, columns) : null;
   const seen: SeenBy<Name>[] = [];
   // On this thread one by one, so that `pause` is asked after each.
   const part =
@@ -86,25 +89,21 @@ export async function runFutures<Name extends LookName>(
   return whole ? seen : null;
 }
 
-/** Who does errands of the last ask: a line is built once for all of them. */
+/** Who does errands of the last ask: a line is built once for all of them, and the next in its memory. */
 let latest: { readonly id: number; readonly run: ReturnType<typeof runnerOf> } | null = null;
+const MEMORY = new Columns();
 
 /** Do an errand on this thread. @returns what was seen of each of its futures */
 export function futuresSeen(errand: FuturesErrand): SeenBy<LookName>[] {
-  // The line before goes first: a large one is not held beside the next.
-  if (latest?.id !== errand.id) latest = null;
-  latest ??= { id: errand.id, run: runnerOf(errand) };
+  if (latest?.id !== errand.id) latest = { id: errand.id, run: runnerOf(errand, MEMORY) };
   return latest.run(errand);
 }
 
-function runnerOf<Name extends LookName>({
-  plan,
-  seed,
-  stand,
-  look,
-  at,
-}: Asked<Name>): (errand: FuturesErrand<Name>) => SeenBy<Name>[] {
-  const line = new Line(plan);
+function runnerOf<Name extends LookName>(
+  { plan, seed, stand, look, at }: Asked<Name>,
+  columns: Columns,
+): (errand: FuturesErrand<Name>) => SeenBy<Name>[] {
+  const line = new Line(plan, { columns });
   const watcher = watcherOf(plan, look, at);
   return ({ first, fates }) =>
     fates.map((one, i) => {

@@ -4,6 +4,7 @@ import type { InitialState } from '../../models/initial-state.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import { dailyVisits } from '../history/plan-days.js';
+import { type PlantColumn, picksLeftOf } from './plant-column.js';
 import type { Watch } from './watcher.js';
 
 /** Of one future, or of several together. */
@@ -25,25 +26,31 @@ function nothingSeen(plan: Plan): LoadSeen {
   };
 }
 
-/** @param plan with visits on days */
-export function watchLoad(plan: Plan, initial: InitialState | null): Watch<LoadSeen> {
+/** @param plan with visits on days @param picksLeft memory for its use */
+export function watchLoad(
+  plan: Plan,
+  initial: InitialState | null,
+  picksLeft: PlantColumn<Uint8Array>,
+): Watch<LoadSeen> {
   const seen = nothingSeen(plan);
   const now = plan.stages.map(() => new Int32Array(plan.crops.length));
   initial?.plants.stage.forEach((stage, i) => {
     now[stage]![initial.plants.crop[i]!]!++;
   });
-  const picksLeft = Array.from(initial?.plants.cutsLeft ?? []);
+  picksLeftOf(picksLeft, initial?.plants.cutsLeft);
   return {
     onEvent(t, event, plant, crop, stage) {
       if (event === 'sow') {
         now[stage]![crop]!++;
-        picksLeft[plant] = plan.crops[crop]!.cuts;
+        picksLeft.set(plant, plan.crops[crop]!.cuts);
       } else if (event === 'move') {
         now[route.before(plan.crops[crop]!, stage)]![crop]!--;
         now[stage]![crop]!++;
       } else if (event === 'discard' || event === 'clear') now[stage]![crop]!--;
       else if (event === 'pick') {
-        if (--picksLeft[plant]! === 0) now[stage]![crop]!--;
+        const left = picksLeft.get(plant) - 1;
+        picksLeft.set(plant, left);
+        if (left === 0) now[stage]![crop]!--;
       } else if (event === 'ripen' && route.isLast(plan, stage)) seen.ripe[crop]![Math.floor(t)]!++;
     },
     onVisitEnd(t, free) {

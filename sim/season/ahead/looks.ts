@@ -7,7 +7,8 @@ import { type BatchesLook, watchBatches } from './batches.js';
 import { type ChoresLook, watchChores } from './chores-watch.js';
 import { watchHoles } from './holes-watch.js';
 import { watchLoad } from './load-watch.js';
-import { watchRoom } from './room-watch.js';
+import { smallNumbers } from './plant-column.js';
+import { roomMemory, watchRoom } from './room-watch.js';
 import { type RefillDay, watchSown } from './sown-watch.js';
 import { type SowingsLook, watchThrown } from './thrown-watch.js';
 import { combineWatches, type Watcher } from './watcher.js';
@@ -27,33 +28,39 @@ interface NextWeeksLook extends WeeksLook {
   readonly refills: readonly RefillDay[];
 }
 
-/** For each name: how the watcher is made. What it is told is plain data. */
+/** For each name: how the watcher is made, which watches one future after the other. What it is told is plain data. */
 const LOOKS = {
   nextWeeks: (plan: Plan, { from, weeks, batches, untilPicked, refills }: NextWeeksLook) => {
     const last = route.last(plan);
+    const memory = roomMemory();
     return (initial: InitialState | null) => {
       const watch = watchBatches(plan, batches, initial);
       return combineWatches({
         batches: watch,
         heads: watchWeeks(from, weeks, last),
         holes: watchHoles(plan, from, weeks, initial),
-        room: watchRoom(plan, from + 7 * weeks, watch, initial),
+        room: watchRoom(plan, from + 7 * weeks, watch, initial, memory),
         all: watchWeeks(from, untilPicked, last),
         sown: watchSown(refills),
       });
     };
   },
-  chores:
-    (plan: Plan, look: ChoresLook & { readonly batches: BatchesLook }) => (initial: InitialState | null) => {
+  chores: (plan: Plan, look: ChoresLook & { readonly batches: BatchesLook }) => {
+    const picksLeft = smallNumbers();
+    return (initial: InitialState | null) => {
       const batches = watchBatches(plan, look.batches, initial);
-      return combineWatches({ batches, chores: watchChores(plan, look, batches, initial) });
-    },
+      return combineWatches({ batches, chores: watchChores(plan, look, batches, initial, picksLeft) });
+    };
+  },
   heads:
     (plan: Plan, { from, weeks }: WeeksLook) =>
     () =>
       watchWeeks(from, weeks, route.last(plan)),
   thrown: (_: Plan, look: SowingsLook) => () => watchThrown(look),
-  load: (plan: Plan, _: null) => (initial: InitialState | null) => watchLoad(plan, initial),
+  load: (plan: Plan, _: null) => {
+    const picksLeft = smallNumbers();
+    return (initial: InitialState | null) => watchLoad(plan, initial, picksLeft);
+  },
 };
 
 export type LookName = keyof typeof LOOKS;

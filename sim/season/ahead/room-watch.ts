@@ -10,6 +10,7 @@ import * as route from '../../models/route.js';
 import { dailyVisits } from '../history/plan-days.js';
 import type { Batches, BatchWatch } from './batches.js';
 import { dayBy, type Forecast, forecastOf } from './forecast.js';
+import { largeNumbers, type PlantColumn, smallNumbers } from './plant-column.js';
 import type { Watch } from './watcher.js';
 
 /** Plants of one batch in one stage that run out of room, or of time. */
@@ -44,21 +45,44 @@ export interface RoomSeen {
 
 const READY = NEXT.indexOf('ready');
 
+/** What is kept of each plant. */
+export interface RoomMemory {
+  /** One more than the day of the first visit at which it was, or will be, ready where it stands; 0 if it is not, NEVER if none comes. */
+  readonly since: PlantColumn<Int32Array>;
+  /** The stage in which it is ready. */
+  readonly stage: PlantColumn<Uint8Array>;
+}
+
+const NEVER = 2 ** 31 - 1;
+
+export function roomMemory(): RoomMemory {
+  return { since: largeNumbers(), stage: smallNumbers() };
+}
+
 /**
  * @param end of what is looked at [d from the start]
  * @param batches watches the same future, and hears of everything first
+ * @param memory for its use
  */
 export function watchRoom(
   plan: Plan,
   end: number,
   batches: BatchWatch,
   initial: InitialState | null,
+  memory: RoomMemory,
 ): Watch<readonly RoomSeen[]> {
   const visits = dailyVisits(plan);
   const now = new Map<string, { -readonly [K in keyof RoomSeen]: RoomSeen[K] }>();
-  /** By plant: first visit at which it was ready where it stands; NaN if it is not. And its stage. */
-  const seen = Array.from(initial?.plants.next ?? [], (next) => (next === READY ? initial!.day : Number.NaN));
-  const stageOf = Array.from(initial?.plants.stage ?? []);
+  const stood = initial?.plants.next.length ?? 0;
+  memory.since.reset(stood);
+  memory.stage.reset(stood);
+  const ready = (plant: number, since: number, stage: number): void => {
+    memory.since.set(plant, since === Infinity ? NEVER : since + 1);
+    memory.stage.set(plant, stage);
+  };
+  initial?.plants.next.forEach((next, plant) => {
+    if (next === READY) ready(plant, initial.day, initial.plants.stage[plant]!);
+  });
   let visit = 0;
   const passTo = (t: number): void => {
     while (visit < visits.length && visits[visit]! < t) visit++;
@@ -66,8 +90,10 @@ export function watchRoom(
   passTo(initial?.visitsFrom ?? 0);
   /** A plant that was ready leaves its hole, or the time that is looked at is over. */
   const leave = (plant: number, t: number, thrownAway: boolean): void => {
-    const since = seen[plant]!;
-    const stage = stageOf[plant]!;
+    const told = memory.since.get(plant);
+    if (told === 0) return;
+    const since = told === NEVER ? Infinity : told - 1;
+    const stage = memory.stage.get(plant);
     // A head that is not picked yet has run out of nothing.
     const blocked = !route.isLast(plan, stage) && t > since;
     if (!(blocked || thrownAway)) return;
@@ -93,17 +119,14 @@ export function watchRoom(
       if (t >= end) return;
       if (event === 'ripen') {
         passTo(t);
-        seen[plant] = visits[visit] ?? Infinity;
-        stageOf[plant] = stage;
+        ready(plant, visits[visit] ?? Infinity, stage);
       } else if (event === 'move' || event === 'discard') {
         leave(plant, t, event === 'discard');
-        seen[plant] = Number.NaN;
-      } else if (event === 'pick') seen[plant] = Number.NaN;
+        memory.since.set(plant, 0);
+      } else if (event === 'pick') memory.since.set(plant, 0);
     },
     end() {
-      seen.forEach((since, plant) => {
-        if (since < end) leave(plant, end, false);
-      });
+      for (let plant = 0; plant < memory.since.length; plant++) leave(plant, end, false);
       return [...now.values()];
     },
   };

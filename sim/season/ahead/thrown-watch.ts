@@ -1,5 +1,6 @@
 /** When plants of the coming sowings are thrown away as ready for too long. */
 
+import { SownInTurn } from './sown-in-turn.js';
 import type { Watch } from './watcher.js';
 
 /** Which sowings are looked at. Plain data. */
@@ -16,22 +17,36 @@ export interface SownSeen {
   /** Place of the crop in the plan. */
   readonly crop: number;
   readonly seeds: number;
-  /** One entry for each plant that is thrown away [d from the start]. */
-  readonly thrownOn: readonly number[];
+  /** Days on which plants of it are thrown away, ascending [d from the start], and how many. */
+  readonly thrownOn: readonly { readonly day: number; readonly plants: number }[];
+}
+
+interface Sowing extends SownSeen {
+  seeds: number;
+  readonly thrownOn: { day: number; plants: number }[];
 }
 
 export function watchThrown({ from, to }: SowingsLook): Watch<readonly SownSeen[]> {
-  const sowings = new Map<string, { day: number; crop: number; seeds: number; thrownOn: number[] }>();
-  const ofPlant = new Map<number, string>();
+  const sowings = new Map<string, Sowing>();
+  const ofPlant = new SownInTurn<Sowing | null>();
   return {
     onEvent(t, event, plant, crop) {
-      if (event === 'sow' && t >= from && t < to) {
+      if (event === 'sow') {
+        if (t < from || t >= to) {
+          ofPlant.add(plant, null);
+          return;
+        }
         const key = `${t} ${crop}`;
         const sowing = sowings.get(key) ?? { day: t, crop, seeds: 0, thrownOn: [] };
         sowings.set(key, sowing);
         sowing.seeds++;
-        ofPlant.set(plant, key);
-      } else if (event === 'discard') sowings.get(ofPlant.get(plant) ?? '')?.thrownOn.push(t);
+        ofPlant.add(plant, sowing);
+      } else if (event === 'discard') {
+        const thrown = ofPlant.of(plant)?.thrownOn;
+        const last = thrown?.at(-1);
+        if (last?.day === t) last.plants++;
+        else thrown?.push({ day: t, plants: 1 });
+      }
     },
     end: () => [...sowings.values()],
   };

@@ -4,6 +4,8 @@
  * It is the one judge of whether a row can be true: the reader asks it row by row, and so does whoever writes one.
  */
 
+import { sumOf } from '../../engine/lists.js';
+import { LINE_HOLES, LOGGED_PLANTS } from '../../models/limits.js';
 import * as route from '../../models/route.js';
 import type { LogRow } from './rows.js';
 import { sinceFault } from './since.js';
@@ -70,6 +72,9 @@ export class Standing {
   readonly #places: ReadonlyMap<string, number>;
   readonly #cutsOf: (crop: string) => number;
   readonly #batches = new Map<string, Batch>();
+  /** Seeds and plants that stand now, and all that the rows have told of. */
+  #standing = 0;
+  #told = 0;
 
   /**
    * @param stages names of the line's stages in the order in which plants pass through them, at least one
@@ -110,7 +115,8 @@ export class Standing {
     if (!(Number.isInteger(count) && count >= 1)) {
       return slip('count', String(count), 'a whole number of at least 1');
     }
-    if (action === 'sow' || action === 'clean' || action === 'stand') return null;
+    if (action === 'clean') return null;
+    if (action === 'sow' || action === 'stand') return this.#sumSlip(count);
     const batch = this.#batches.get(row.batch)!;
     const place = this.#places.get(row.stage)!;
     const from = action === 'move' ? route.before(this, place) : place;
@@ -137,9 +143,39 @@ export class Standing {
     };
   }
 
+  /** More than any line can hold, or than can be worked with. */
+  #sumSlip(count: number): Slip | null {
+    if (this.#standing + count > LINE_HOLES.most) {
+      return {
+        ...slip(
+          'count',
+          `${count}, with which ${this.#standing + count} plants stand`,
+          `at most ${LINE_HOLES.most} plants at once, for no line has more holes`,
+        ),
+        advice: 'Log what was picked or lost before.',
+      };
+    }
+    if (this.#told + count <= LOGGED_PLANTS.most) return null;
+    return {
+      ...slip(
+        'count',
+        `${count}, with which the log tells of ${this.#told + count} plants`,
+        `at most ${LOGGED_PLANTS.most} in one log`,
+      ),
+      advice: 'Keep one log for each season.',
+    };
+  }
+
   /** Book a row in which neither `nameSlips` nor `countSlip` finds anything. */
   apply(row: StandingRow): void {
     if (row.action === 'clean') return;
+    const before = sumOf(this.#batches.get(row.batch)?.standing ?? []);
+    this.#book(row);
+    this.#standing += sumOf(this.#batches.get(row.batch)!.standing) - before;
+    if (row.action === 'sow' || row.action === 'stand') this.#told += row.count;
+  }
+
+  #book(row: StandingRow): void {
     if (row.action === 'sow') {
       this.know(row);
       const sown = this.#batches.get(row.batch)!;

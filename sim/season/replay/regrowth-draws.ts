@@ -5,20 +5,21 @@
  */
 
 import { groupedBy } from '../../engine/lists.js';
+import { sortStably } from '../../engine/stable-sort.js';
 import * as route from '../../models/route.js';
-import type { Cohort, CohortsByStage } from '../history/cohorts.js';
+import type { Cohort, CohortsByStage, Stay } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import type { Readiness } from '../history/readiness.js';
 import { drawsOfCohorts, ObservedDraws } from './observed-draws.js';
 
-/** A plant that was picked and grew again. */
+/** Plants that were picked and grew again: columns with one entry a plant. */
 interface Picked {
   /** Day of the pick [d from the start]. */
-  readonly day: number;
+  readonly day: Float64Array;
   /** Picks that it had given before. */
-  readonly phase: number;
+  readonly phase: Uint8Array;
   /** When it became ready [d from the start]. */
-  readonly ready: number;
+  readonly ready: Float64Array;
 }
 
 /**
@@ -39,34 +40,81 @@ export function regrowthDraws(
 
   const name = [crop.name, 'regrowth'];
   const byLot = drawsOfCohorts(regrown, name, readiness, crop.regrow);
-  const picked = [
-    ...pickedOf(ofCrop(cohorts[route.last(crop)]!), first.times),
-    ...pickedOf(regrown, byLot.times),
-  ].sort((a, b) => a.day - b.day || a.ready - b.ready);
-  /** Places in `byLot` of those that grow again from a day on, by picks given. */
-  const grown = regrown.flatMap(({ from, phase, count }) =>
-    new Array<string>(count).fill(`${from} ${phase}`),
-  );
-  const places = groupedBy([...grown.keys()], (place) => grown[place]!);
-  const draws = new ObservedDraws(picked.length, name);
-  picked.forEach(({ day, phase }, k) => {
-    const from = places.get(`${day} ${phase + 1}`)!.shift()!;
+  const picked = pickedOf([
+    { cohorts: ofCrop(cohorts[route.last(crop)]!), times: first.times },
+    { cohorts: regrown, times: byLot.times },
+  ]);
+  const { length } = picked.day;
+  const order = Int32Array.from({ length }, (_, plant) => plant);
+  const scratch = new Int32Array(length);
+  // By day, and those of a day by when they were ready.
+  sortStably(order, scratch, picked.ready, length);
+  sortStably(order, scratch, picked.day, length);
+
+  const next = placesByPick(regrown);
+  const draws = new ObservedDraws(length, name);
+  order.forEach((plant, k) => {
+    const from = next(picked.day[plant]!, picked.phase[plant]! + 1);
     draws.times[k] = byLot.times[from]!;
     draws.moments[k] = byLot.moments[from]!;
   });
   return draws;
 }
 
-/** Those of some lots that grew again. @param times that the plants of the lots took, one after the other */
-function pickedOf(cohorts: readonly Cohort[], times: Float64Array): Picked[] {
-  let at = 0;
-  return cohorts.flatMap(({ stays, phase, from }) =>
-    stays.flatMap(({ to, count, end, vacates }) => {
-      const own = times.subarray(at, at + count);
-      at += count;
-      return end !== 'picked' || vacates
-        ? []
-        : Array.from(own, (time) => ({ day: to, phase, ready: from + time }));
-    }),
-  );
+/** Some lots, and the times that their plants took, one after the other. */
+interface Timed {
+  readonly cohorts: readonly Cohort[];
+  readonly times: Float64Array;
+}
+
+/** Those that grew again. */
+function pickedOf(timed: readonly Timed[]): Picked {
+  let length = 0;
+  for (const { cohorts } of timed)
+    for (const { stays } of cohorts) for (const stay of stays) if (growsAgain(stay)) length += stay.count;
+  const day = new Float64Array(length);
+  const phase = new Uint8Array(length);
+  const ready = new Float64Array(length);
+  let told = 0;
+  for (const { cohorts, times } of timed) {
+    let at = 0;
+    for (const cohort of cohorts) {
+      for (const stay of cohort.stays) {
+        if (growsAgain(stay)) {
+          day.fill(stay.to, told, told + stay.count);
+          phase.fill(cohort.phase, told, told + stay.count);
+          for (let i = 0; i < stay.count; i++) ready[told + i] = cohort.from + times[at + i]!;
+          told += stay.count;
+        }
+        at += stay.count;
+      }
+    }
+  }
+  return { day, phase, ready };
+}
+
+function growsAgain({ end, vacates }: Stay): boolean {
+  return end === 'picked' && !vacates;
+}
+
+/**
+ * Where the plants of some lots stand that grow again, counted through the lots in their order.
+ * @returns asked for a plant that grows again from a day on and has given so many picks: the place of the next such one
+ */
+function placesByPick(cohorts: readonly Cohort[]): (day: number, phase: number) => number {
+  let beyond = 0;
+  const rows = cohorts.map(({ from, phase, count }) => {
+    const first = beyond;
+    beyond += count;
+    return { key: keyOf(from, phase), next: first, beyond };
+  });
+  const byPick = groupedBy(rows, ({ key }) => key);
+  return (day, phase) => {
+    const row = byPick.get(keyOf(day, phase))!.find(({ next, beyond }) => next < beyond)!;
+    return row.next++;
+  };
+}
+
+function keyOf(day: number, phase: number): string {
+  return `${day} ${phase}`;
 }

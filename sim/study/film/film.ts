@@ -2,7 +2,7 @@
 
 import { STATE_COUNT } from '../../models/ledger.js';
 import { type EventObserver, Line, type PlantEvent } from '../../models/line/line.js';
-import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import { holesOfLine, type Plan, seasonDays } from '../../models/plan.js';
 import {
   blankFilm,
   Film,
@@ -67,7 +67,7 @@ export class FilmRecorder implements EventObserver {
   constructor(plan: Plan, mostHoles = MOST_HOLES) {
     const days = seasonDays(plan);
     this.#stageCount = plan.stages.length;
-    this.#holeCount = plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0);
+    this.#holeCount = holesOfLine(plan);
     this.#workWidth = workWidth(this.#stageCount);
     this.#data = blankFilm(plan.stages, days, this.#holeCount <= mostHoles);
     if (plan.visits.kind === 'always') this.#data.visits.fill(1, 0, days);

@@ -1,6 +1,6 @@
 /** The plans among which a search chooses: what each costs, and the order in which they are looked at. */
 
-import { holesOf, type Plan } from '../../models/plan.js';
+import { holesOf, holesOfLine, type Plan } from '../../models/plan.js';
 
 /** What is chosen, by the keys of the scenario file. What is left out is as in the scenario. */
 export interface Settings {
@@ -44,7 +44,7 @@ export type CostKind = (typeof COST_KINDS)[number];
 export function costOf({ plan, seedsAWeek, visitsAWeek }: Candidate): Cost {
   const areas = plan.stages.map((stage) => stage.holeAreaCm2);
   return {
-    holes: plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0),
+    holes: holesOfLine(plan),
     seeds_a_week: seedsAWeek === null ? null : rounded(seedsAWeek),
     lit_m2: areas.includes(null)
       ? null

@@ -1,7 +1,7 @@
 /** Stages of other sizes, with the same luck: what each size gives, where the line is held back, and why it gives no more. */
 
 import { isoOfDay } from '../../models/dates.js';
-import { holesOf, type Plan } from '../../models/plan.js';
+import { holesOfLine, type Plan } from '../../models/plan.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { firstCommonWeek, firstRunningWeek } from '../../seasons/tallies.js';
 import { sectionsFor } from '../../seasons/workload.js';
@@ -164,7 +164,7 @@ function firstWeek(gathered: WorkloadTallies, { jobs }: SizeJobs, weeks: number)
 
 /** The one with most heads a week, of equal ones the one with fewest holes. */
 function largest(candidates: readonly Samples[]): Samples {
-  const holes = ({ all }: Samples): number => all.plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0);
+  const holes = ({ all }: Samples): number => holesOfLine(all.plan);
   return candidates.reduce((best, one) => {
     const more = HEADS.of(one.all) - HEADS.of(best.all);
     return more > 0 || (more === 0 && holes(one) < holes(best)) ? one : best;

@@ -6,10 +6,18 @@ import { Rows } from '../../../cli/dashboard/panels/rows.js';
 import { sameButFor } from '../../../cli/dashboard/panels/same.js';
 import { span } from '../../../cli/dashboard/rows/rows.js';
 import type { State } from '../../../cli/dashboard/state/state.js';
-import { DRAWN, PLAIN, type Signs, TEXT_STYLES } from '../../../cli/dashboard/theme.js';
+import {
+  type Colours,
+  DRAWN,
+  PLAIN,
+  type Signs,
+  signsFor,
+  TEXT_STYLES,
+} from '../../../cli/dashboard/theme.js';
 import { widthOf } from '../../../cli/render/width.js';
 import { type HoleState, STATES } from '../../../sim/models/ledger.js';
 import type { Film } from '../../../sim/study/film/film.js';
+import { CONSOLE_SIGNS } from './fonts.js';
 import {
   acted,
   answered,
@@ -46,7 +54,7 @@ function filmFor(
   });
 }
 
-function screen(state: State, film: Film | null, signs: Signs = DRAWN, colour = false): string[] {
+function screen(state: State, film: Film | null, signs: Signs = DRAWN, colour: Colours = 0): string[] {
   const shown = (
     <Screen state={state} film={film} spells={SPELLS} realPicks={[0, 8, 9]} signs={signs} colour={colour} />
   );
@@ -113,7 +121,7 @@ describe.each(SIZES)('on a screen of $columns x $rows', (size) => {
       /Sow every +usual +bad +heads/,
       /► 3 d now/,
       /Mon 22 Feb 2027 {2}day 49 of 182 {2}sown 10, moved 11/,
-      /10 → germin\S+ .* 5 → +nursery .* 6 → +finishing ◄.* 4 →/,
+      /10 → germ\S+ .* 5 → +nursery .* 6 → +finishing ◄.* 4 →/,
       'Heads a week',
       /finishing \S*\s?channel +\+1\.9 .*most/,
       'The plan ─',
@@ -169,18 +177,114 @@ describe.each(SIZES)('on a screen of $columns x $rows', (size) => {
   });
 });
 
-test('nothing jumps when a plan is kept, or when the strip is about something else', () => {
-  for (const size of SIZES) {
-    const before = answered(start(CELLAR, size), RESULT);
-    const film = filmFor(CELLAR);
-    const place = (state: State): number[] =>
-      ['day 0 of', 'Heads a week', 'The plan'].map((words) =>
-        screen(state, film).findIndex((line) => line.includes(words)),
-      );
-    expect(place(pressing(before, 'k'))).toEqual(place(before));
-    for (let state = before, i = 0; i < 6; i++, state = pressing(state, 'c')) {
-      expect(place(state)).toEqual(place(before));
+/** What tells a row of the screen, whatever else stands in it. */
+const ROWS = [
+  /heads/,
+  /^ *(Sow|Kept|Seeds|Channels|Visits|germ|nurs|fini)/,
+  /day 0 of/,
+  /^ *[\d·]+ → germ/,
+  /Heads a week/,
+  /┼Jan/,
+];
+
+test('rows stay where they are: when the film comes, the figures, the strip, a message, another plan that is kept', () => {
+  const film = filmFor(CELLAR);
+  for (const size of [{ columns: 60, rows: 16 }, ...SIZES]) {
+    const first = answered(start(CELLAR, size), RESULT);
+    const place = (state: State, shown: Film | null = film): number[] => {
+      const lines = screen(state, shown);
+      // The last row has a question, a message or the keys.
+      return [...ROWS.map((row) => lines.findIndex((line) => row.test(line))), lines.length];
+    };
+    const at = place(first);
+    expect(at.every((row) => row >= 0)).toBe(true);
+    // Before the film the line has a message in place of its stages; before the figures there is no headline.
+    expect(place(start(CELLAR, size), null).filter((_, i) => i !== 0 && i !== 3)).toEqual(
+      at.filter((_, i) => i !== 0 && i !== 3),
+    );
+    const kept = pressing(first, 'k');
+    const states = [kept, pressing(kept, '+', 'k'), { ...first, note: 'A message.' }, pressing(first, '+')];
+    for (let state = kept, i = 0; i < 6; i++, state = pressing(state, 'c')) states.push(state);
+    for (const state of states) expect(place(state).slice(1)).toEqual(at.slice(1));
+  }
+});
+
+describe('long names', () => {
+  // As long as a scenario may have them, the last letters apart, narrow and wide.
+  const LONG = 'butterhead lettuce on the tall shelf by the window, no. ';
+  const line = (names: readonly string[]): State['scenario'] =>
+    lineOf(names.map((name) => ({ name, channels: 2, holesPerChannel: 12 })));
+
+  test.each([
+    ['Latin', [`${LONG}one`, `${LONG}two`, 'c']],
+    ['wide', [`${'育苗室の棚'.repeat(6)}上`, `${'育苗室の棚'.repeat(6)}下`, 'c']],
+    ['emoji', [`a${'🌱🥬'.repeat(12)}🌞`, `a${'🌱🥬'.repeat(12)}🌚`, 'c']],
+  ])(
+    'lose their middle, two that differ at their end stay different, and nothing is too wide: %s',
+    (_, names) => {
+      const [one, two] = names as [string, string, string];
+      const limits = { ...HELD_BY_FINISHING, stages: [one] };
+      for (const size of [{ columns: 60, rows: 16 }, ...SIZES]) {
+        const scenario = { ...line(names), title: one };
+        const lines = screen(answered(start(scenario, size), { ...RESULT, limits }), filmFor(scenario));
+        for (const text of lines) expect(widthOf(text)).toBeLessThanOrEqual(size.columns);
+        const streams = lines.find((text) => / → /.test(text))!;
+        const [first, second] = streams.split('→').slice(1, 3);
+        if (!first!.includes(one)) expect(first).toMatch(/\S…\S/);
+        if (!second!.includes(two)) expect(second).toMatch(/\S…\S/);
+        // The last letter tells them apart.
+        expect(first).toContain([...one].at(-1));
+        expect(second).toContain([...two].at(-1));
+      }
+    },
+  );
+});
+
+test('on the Linux console nothing is written but what its fonts have, whatever is shown', () => {
+  const signs = signsFor({ TERM: 'linux', LANG: 'C.UTF-8' }, 'linux');
+  const states: readonly HoleState[] = STATES;
+  const film = filmFor(CELLAR, (_, __, hole) => states[hole % states.length]!);
+  for (const size of [{ columns: 60, rows: 16 }, ...SIZES]) {
+    for (const state of everything(CELLAR, size)) {
+      for (const shown of [null, film]) {
+        const text = screen(state, shown, signs, 16).join('');
+        // biome-ignore lint/suspicious/noControlCharactersInRegex: escape codes begin with one
+        const letters = new Set(text.replace(/\u001b\[[0-9;]*m/g, ''));
+        for (const letter of letters) {
+          if (!/[ -~]/.test(letter)) expect(CONSOLE_SIGNS).toContain(letter);
+        }
+      }
     }
+  }
+});
+
+test('a text is as wide for us as for ink', () => {
+  const letters = [
+    'a',
+    'é',
+    'e\u0301',
+    '菜',
+    'ｶﾞ',
+    '상',
+    '🌱',
+    '👩\u200d🌾',
+    '🇨🇭',
+    '●',
+    '…',
+    '☀\ufe0f',
+    'Ω',
+    'Ж',
+  ];
+  for (const letter of letters) {
+    const [shown] = renderToString(
+      <Box width={12}>
+        <Text>{letter}</Text>
+        <Box flexGrow={1} />
+        <Text>|</Text>
+      </Box>,
+      { columns: 12 },
+    ).split('\n');
+    expect([letter, shown!.split(' ').length - 1]).toEqual([letter, 11 - widthOf(letter)]);
   }
 });
 
@@ -188,32 +292,26 @@ describe('colours', () => {
   test('are there if they may be, and the text is the same without', () => {
     const state = answered(start(), RESULT);
     const film = filmFor(CELLAR);
-    const plain = screen(state, film, DRAWN, false);
-    const coloured = screen(state, film, DRAWN, true);
+    const plain = screen(state, film, DRAWN, 0);
+    const coloured = screen(state, film, DRAWN, 256);
     expect(plain.join('')).not.toContain('\u001b');
     expect(coloured.join('')).toContain('\u001b[');
     // biome-ignore lint/suspicious/noControlCharactersInRegex: escape codes begin with one
     expect(coloured.map((line) => line.replace(/\u001b\[[0-9;]*m/g, '').trimEnd())).toEqual(plain);
   });
 
-  test('are of the 16 that every terminal has', () => {
-    const codes = STATES.map((state) => painted([span('o', state)], true)).join('');
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: escape codes begin with one
-    for (const [, code] of codes.matchAll(/\u001b\[([0-9]+)m/g)) {
-      expect(code).toMatch(/^([0127]|3[0-7]|9[0-7])$/);
-    }
+  test('end where their piece ends, blanks have none, and none stand at the end', () => {
+    expect(painted([span('a', 'dead'), span('b')], 256)).toBe('\u001b[38;5;131ma\u001b[0mb');
+    expect(painted([span('a', 'dead'), span('  '), span('b', 'dead')], 16)).toBe('\u001b[91ma  b\u001b[0m');
+    expect(painted([span('a', 'dead'), span('  ')], 16)).toBe('\u001b[91ma\u001b[0m');
+    expect(painted([span('  ', 'dead')], 256)).toBe('');
+    expect(painted([span('a', 'warn'), span('b', 'blocked')], 16)).toBe('\u001b[1ma\u001b[0;35mb\u001b[0m');
+    expect(painted([span('a', 'dead')], 0)).toBe('a');
   });
 
-  test('end where their piece ends, and blanks have none', () => {
-    expect(painted([span('a', 'dead'), span('b')], true)).toBe('\u001b[31ma\u001b[0mb');
-    expect(painted([span('  ', 'dead')], true)).toBe('  ');
-    expect(painted([span('a', 'blocked')], true)).toBe('\u001b[1m\u001b[35ma\u001b[0m');
-    expect(painted([span('a', 'dead')], false)).toBe('a');
-  });
-
-  test('what is chosen is turned round', () => {
+  test('what is chosen is turned round, and nothing behind it', () => {
     expect(TEXT_STYLES.chosen).toEqual({ inverse: true });
-    expect(painted([span('a', 'chosen')], true)).toBe('\u001b[7ma\u001b[0m');
+    expect(painted([span('a', 'chosen'), span(' '), span('b')], 256)).toBe('\u001b[7ma\u001b[0m b');
   });
 });
 
@@ -221,7 +319,7 @@ describe('rows', () => {
   const above = (rows: Parameters<typeof Rows>[0]['rows'], height: number): string[] =>
     renderToString(
       <Box flexDirection="column">
-        <Rows rows={rows} height={height} width={10} colour={false} />
+        <Rows rows={rows} height={height} width={10} colour={0} />
         <Text>below</Text>
       </Box>,
       { columns: 20 },

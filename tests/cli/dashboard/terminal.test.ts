@@ -110,11 +110,13 @@ describe('without an argument it opens on the built-in scenario', () => {
     shown.resize(80, 24);
     await showsGolden(shown, 'first-80x24');
     expect(shown.scrollback).toBe(0);
-    // Only the 16 colours that every terminal has.
+    // Colours are those of 256 whose values are known, bold and turned round; none is faint, and no background is set.
     // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
-    expect(shown.written).toMatch(/\u001b\[(3[0-7]|9[0-7])m/);
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
-    expect(shown.written).not.toMatch(/\u001b\[[34]8(;[\d;]*)?m/);
+    const codes = [...shown.written.matchAll(/\u001b\[([\d;]*)m/g)].flatMap(([, all]) =>
+      all!.replace(/38;5;(2[0-9]|[3-9][0-9]|1\d\d|2\d\d)(?!\d)/g, 'fixed').split(';'),
+    );
+    expect(codes).toContain('fixed');
+    expect([...new Set(codes)].filter((code) => !/^(fixed|0|1|7|22|27|39)$/.test(code))).toEqual([]);
   });
 
   test('a key costs few bytes, and the picture is drawn anew in full with the help, or if that is asked for', async () => {
@@ -257,9 +259,68 @@ describe('without an argument it opens on the built-in scenario', () => {
   });
 });
 
+const ALL_SIZES = [
+  [80, 24],
+  [60, 16],
+  [120, 40],
+  [200, 60],
+] as const;
+
+/** Each size one after the other, in one window. */
+async function showsInAllSizes(shown: Screen, name: string): Promise<void> {
+  for (const [columns, rows] of ALL_SIZES) {
+    shown.resize(columns, rows);
+    // A higher screen has more plans side by side; a low one does not say of how many seasons they are.
+    if (rows > 16) await shown.shows(ANSWERED);
+    await showsGolden(shown, `${name}-${columns}x${rows}`);
+  }
+}
+
+describe('in all sizes is drawn', () => {
+  test('a plan that is kept beside the one on the screen', async () => {
+    const shown = await opened();
+    shown.type('k-');
+    await shown.shows(/heads a week \+\d.*more/);
+    shown.type('cccccc');
+    await shown.shows(/^ Kept plans[\s\S]*200 seasons each/m);
+    await showsInAllSizes(shown, 'kept');
+  });
+
+  test('a line of two crops with a want', async () => {
+    await showsInAllSizes(await opened(['watch', 'scenarios/kitchen-garden.yaml']), 'two-crops');
+  });
+
+  test('a line of long names, narrow and wide', async () => {
+    const path = join(folder, 'long.yaml');
+    const text = await readFile('scenarios/home-shelf.yaml', 'utf8');
+    const called = (line: string, name: string, long: string): string =>
+      line.replace(`{name: ${name},`, `{name: "${long}",`).replace(` ${name}: {`, ` "${long}": {`);
+    await writeFile(
+      path,
+      text
+        .split('\n')
+        .map((line) => called(line, 'germination', 'germination trays on the warm mat, lower shelf'))
+        .map((line) => called(line, 'nursery', '育苗室の棚育苗室の棚、下'))
+        .map((line) => called(line, 'finishing', 'finishing gullies by the south window 🌱'))
+        .join('\n')
+        .replace(
+          'title: Cellar line',
+          'title: The cellar line behind the bakery, two shelves, as planned for 2027',
+        ),
+    );
+    await showsInAllSizes(await opened(['watch', path]), 'long-names');
+  });
+
+  test('the Linux console', async () => {
+    const shown = await opened([], { env: { TERM: 'linux' } });
+    await showsInAllSizes(shown, 'console');
+    expect(shown.written).not.toContain('38;5;');
+  });
+});
+
 test('with signs of plain ASCII where the locale has no others, without any colour if NO_COLOR says so; CI changes nothing', async () => {
   const shown = await opened([], { env: { LANG: 'C', NO_COLOR: '1', CI: '1' } });
-  await showsGolden(shown, 'plain-80x24');
+  await showsInAllSizes(shown, 'plain');
   // biome-ignore lint/suspicious/noControlCharactersInRegex: all of ASCII
   expect(shown.text).toMatch(/^[\u0000-\u007f]*$/);
   // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences begin with one
@@ -312,6 +373,8 @@ test('with a log it shows the real season, and why holes stood empty', async () 
   // What stands at the end of the log comes first.
   expect(shown.text).toContain('day 181 of 182');
   shown.type(KEYS.home + KEYS.pageDown.repeat(8));
+  await showsInAllSizes(shown, 'log');
+  shown.resize(120, 40);
   await showsGolden(shown, 'log-120x40');
   expect(shown.text).toContain('the season of the log');
   expect(shown.text).toContain('too little was sown');

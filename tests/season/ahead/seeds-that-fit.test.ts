@@ -3,6 +3,7 @@
 import { expect, test } from 'vitest';
 import type { ComingSowing } from '../../../sim/season/ahead/coming-sowings.js';
 import { Load, watchLoad } from '../../../sim/season/ahead/load-watch.js';
+import { smallNumbers } from '../../../sim/season/ahead/plant-column.js';
 import { seedsThatFit, wholeSeeds } from '../../../sim/season/ahead/seeds-that-fit.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 
@@ -49,7 +50,7 @@ test('what is wanted may come from later cuts: then nothing is sown for it', () 
   );
   const single = { crop: 0, sowings: 1, each: 1, missed: 0, planned: 1 };
   const coming = [0, 10].map((day) => ({ ...single, day, due: day, next: day + 10 }));
-  const empty = new Load(plan, [watchLoad(plan, null).end()]);
+  const empty = new Load(plan, [watchLoad(plan, null, smallNumbers()).end()]);
   const found = seedsThatFit(plan, coming, empty);
   expect(found.map(({ seeds }) => seeds)).toEqual([10, 0]);
 });

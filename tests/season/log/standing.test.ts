@@ -238,3 +238,27 @@ test('whatever happens to single plants, their log is taken, and seeds add up', 
     { seed: 7, numRuns: 500 },
   );
 });
+
+describe('more than can be is told with its row', () => {
+  const million = (batch: string) => row('sow', 1_000_000, batch, 'germination');
+
+  test('more plants at once than a line can have holes', () => {
+    const two = [million('B1'), million('B2')];
+    const standing = standingOf(two);
+    expect(taken(standing, row('sow', 1, 'B3', 'germination'))).toBe(
+      'count: found 1, with which 2000001 plants stand; expected at most 2000000 plants at once, for no line has more holes. Log what was picked or lost before.',
+    );
+    // Where some have gone others can come.
+    standingOf([...two, row('lose', 1, 'B1', 'germination'), row('sow', 1, 'B3', 'germination')]);
+  });
+
+  test('more plants in all than a log is worked out of', () => {
+    const ten = Array.from({ length: 10 }, (_, i) => [
+      million(`B${i}`),
+      row('lose', 1_000_000, `B${i}`, 'germination'),
+    ]);
+    expect(taken(standingOf(ten.flat()), row('sow', 1, 'more', 'germination'))).toBe(
+      'count: found 1, with which the log tells of 10000001 plants; expected at most 10000000 in one log. Keep one log for each season.',
+    );
+  });
+});

@@ -63,6 +63,7 @@ describe('the chart', () => {
     }).weeks,
     want: null,
     picked: [],
+    over: 4,
     mostPicked: 0,
     day: 0,
     height: 5,
@@ -81,13 +82,38 @@ describe('the chart', () => {
     expect(meaningOf(rows, '+')).toBe('picked');
   });
 
-  test('shows what is wanted where nothing else stands, and reaches up to it', () => {
-    const rows = linesOf(chartRows({ ...input, want: 30 }));
-    expect(rows[0]).toBe(' 30 ----');
+  test('a week that is not over is drawn as one that may go up, also where it shares a column', () => {
+    const so = { ...input, picked: [0, 3, 0], over: 2, mostPicked: 3 };
+    expect(linesOf(chartRows(so)).slice(3)).toEqual(['    |+ :', '  0 | ^:']);
+    // The first two weeks are over, the fourth is not: two of them stand in the second column.
+    const shared = linesOf(chartRows({ ...so, axis: timeAxis(4, 2), picked: [3, 3, 3, 3], over: 3 }));
+    expect(shared[3]!.slice(4)).toBe('+^');
+    const all = linesOf(chartRows({ ...so, axis: timeAxis(4, 2), picked: [3, 3, 3, 3], over: 4 }));
+    expect(all[3]!.slice(4)).toBe('++');
   });
 
-  test('the day on the screen is a line through the empty places', () => {
-    expect(linesOf(chartRows({ ...input, day: 15 }))[4]).toBe('  0   |:');
+  test('shows what is wanted where nothing else stands, and reaches up to it', () => {
+    const rows = linesOf(chartRows({ ...input, want: 30 }));
+    // The day goes through it.
+    expect(rows[0]).toBe(' 30 |---');
+  });
+
+  test('the day on the screen is a line, through the band of its week too', () => {
+    // The band of the third week begins and ends in the middle row, where its usual week stands.
+    expect(linesOf(chartRows({ ...input, day: 15 }))).toEqual([
+      ' 10  :|o',
+      '     :|:',
+      '  5  _o:',
+      '     :|:',
+      '  0   |:',
+    ]);
+    expect(linesOf(chartRows({ ...input, day: 27 }))).toEqual([
+      ' 10  : o',
+      '     : !',
+      '  5  _o!',
+      '     : !',
+      '  0    !',
+    ]);
   });
 
   test('does not grow while the season runs', () => {
@@ -105,7 +131,7 @@ describe('the chart', () => {
   test('weeks that share a column: the lowest, the highest, the middle on average', () => {
     // (0, 0, 0) with (2, 4, 8): 0 to 8, in the middle 2; (5, 5, 5) with (0, 9, 9): 0 to 9, in the middle 7.
     const rows = linesOf(chartRows({ ...input, axis: timeAxis(4, 2), day: 27 }));
-    expect(rows).toEqual([' 10 ::', '    :o', '  5 ::', '    _:', '  0 ::']);
+    expect(rows).toEqual([' 10 :!', '    :o', '  5 :!', '    _!', '  0 :!']);
   });
 
   test('without figures there is a scale and the day', () => {
@@ -139,18 +165,19 @@ describe('the legend of the chart', () => {
 
   test('names every sign that it shows, and what stands beside it', () => {
     const text = textOf(chartLegend(timeAxis(26, 60), all, DRAWN));
-    expect(text).toBe('Heads a week  ━ usual  ┊ 8 of 10  ┄ wanted 44  ╋ this season          more heads');
+    expect(text).toBe('Heads a week  ━ usual  ┊ 8 of 10  ┄ wanted 44  ╋ this season …        more heads');
   });
 
   test('says if a column is more than a week, and if the picks are those of a log', () => {
     const text = textOf(chartLegend(timeAxis(52, 30), { ...all, want: null, real: true }, DRAWN));
-    expect(text).toMatch(/^Heads a week, 2 weeks a column {2}.*╋ really picked/);
+    expect(text).toMatch(/^Heads a week, by 2 weeks {2}.*╋ really picked/);
     expect(text).not.toMatch(/wanted/);
   });
 
-  test('leaves out what has no room', () => {
+  test('leaves out what has no room, which is marked', () => {
+    expect(textOf(chartLegend(timeAxis(26, 60), { ...all, width: 90 }, DRAWN))).toContain('  ↑ so far  ');
     expect(textOf(chartLegend(timeAxis(52, 30), { ...all, width: 50 }, DRAWN))).toBe(
-      'Heads a week, 2 weeks a column          more heads',
+      'Heads a week, by 2 weeks  ━ usual …     more heads',
     );
   });
 });

@@ -253,22 +253,21 @@ describe('empty holes over the season', () => {
     expect(emptyAt(film, 13, 0)).toBe(0);
     expect(emptyAt(film, 13, 1)).toBe(1);
     // Steps of an eighth: a quarter is the second of eight.
-    expect(linesOf(idleRows(input))).toEqual(['tray      0  |', 'finishing 1 @:']);
+    expect(linesOf(idleRows({ ...input, day: 0 }))).toEqual(['tray      0 |', 'finishing 4 |:']);
+    expect(linesOf(idleRows(input))).toEqual(['tray      0  |', 'finishing 1 @|']);
   });
 
   test('where there is room for one, it is that of the stage that stands empty most', () => {
-    expect(linesOf(idleRows({ ...input, height: 1 }))).toEqual(['finishing 1 @:']);
+    expect(linesOf(idleRows({ ...input, height: 1 }))).toEqual(['finishing 1 @|']);
   });
 
   test('a little is never nothing', () => {
     const little = filmBy({
       stages: [{ name: 'tray', channels: 1, holesPerChannel: 1000 }],
-      days: 7,
+      days: 14,
       stateOf: (_, __, hole) => (hole === 0 ? 'untended' : 'growing'),
     });
-    expect(linesOf(idleRows({ ...input, film: little, axis: timeAxis(1, 1), day: 0 }))[0]).toBe(
-      'tray      1 .',
-    );
+    expect(linesOf(idleRows({ ...input, film: little }))[0]).toBe('tray      1 .|');
   });
 });
 
@@ -305,7 +304,8 @@ describe('the row of the day', () => {
     expect(row(state, 80)).toBe(
       'Mon 22 Feb 2027  day 49 of 182  sown 10, moved 7, picked 4    season 1 · at rest',
     );
-    expect(row(state, 58, true)).toBe('Mon 22 Feb 2027  day 49 of 182  sown 10, moved 7, picked 4');
+    // On a narrow screen the deeds take the room of the year and of the season.
+    expect(row(state, 58)).toBe('Mon 22 Feb  day 49 of 182  sown 10, moved 7, picked 4');
     expect(row({ ...state, real: true })).toMatch(/the log · at rest$/);
     expect(
       meaningOf([dayRow({ state, film, width: 78, alone: true, signs: DRAWN })], 'Mon 22 Feb 2027'),
@@ -325,7 +325,7 @@ describe('the row of the day', () => {
   });
 
   test('marks that deeds have no room', () => {
-    expect(row(state, 57, true)).toBe('Mon 22 Feb 2027  day 49 of 182  sown 10, moved 7 …');
+    expect(row(state, 48)).toBe('Mon 22 Feb  day 49 of 182  sown 10, moved 7 …');
   });
 });
 
@@ -360,9 +360,9 @@ describe('what holds the line back', () => {
 
   test('is marked at its stages by a sign, and in words where there is room', () => {
     expect(drawnWith({ limits, idle: [] }, 140)[0]).toMatch(
-      /^- > germination -+ - > {3}nursery < holds back -+ - > {3}finishing < holds back -+ - >$/,
+      /^- > germination -+ {2}- > {3}nursery < holds back -+ {2}- > {3}finishing < holds back -+ {2}- >$/,
     );
-    expect(drawnWith({ limits, idle: [] }, 72)[0]).toMatch(/nursery < -+ .*finish\S+ < -* ?- >$/);
+    expect(drawnWith({ limits, idle: [] }, 76)[0]).toMatch(/nursery < -+ .*fin\S+ < -* +- >$/);
   });
 
   test('is marked where seeds come in if it is what is sown; nowhere if it is no stage', () => {

@@ -62,19 +62,20 @@ describe('the figures', () => {
       '10 % more seeds            +0.4 (+0.1 to +0.7)',
       'hardly anything: nursery +1 channel',
       'first pick     Mon 15 Feb 2027',
-      'without a pick 3.1 % of weeks',
+      // There are more figures.
+      'without a pick 3.1 % of weeks ~',
     ]);
     expect(linesOf(figureRows(RESULT, 38, 3, PLAIN))).toEqual([
       'one more finishing channel +1.9 most',
       '10 % more seeds            +0.4',
-      'first pick     Mon 15 Feb 2027',
+      'first pick     Mon 15 Feb 2027 ~',
     ]);
   });
 
   test('those that have no room are counted', () => {
     expect(linesOf(figureRows(RESULT, 38, 2, PLAIN))).toEqual([
       'and 2 that bring less',
-      'first pick     Mon 15 Feb 2027',
+      'first pick     Mon 15 Feb 2027 ~',
     ]);
     const three = {
       ...HELD_BY_FINISHING,
@@ -83,7 +84,28 @@ describe('the figures', () => {
     expect(linesOf(figureRows(figures({ limits: three }), 38, 3, PLAIN))).toEqual([
       'one more finishing channel +1.9 most',
       'and 2 that bring less',
-      'first pick     Mon 15 Feb 2027',
+      'first pick     Mon 15 Feb 2027 ~',
+    ]);
+  });
+
+  test('where a name is long its middle goes, not what is said of it, and two that differ at their end stay different', () => {
+    const shelves = ['finishing on the upper shelf', 'finishing on the lower shelf'];
+    const [nursery, finishing, seeds] = HELD_BY_FINISHING.trials;
+    const of = (stage: string, trial = finishing!): typeof trial => ({
+      ...trial,
+      change: { kind: 'channel', stage, channels: 1, holes: 9 },
+    });
+    const trials = [nursery!, ...shelves.map((stage) => of(stage)), seeds!];
+    const limits = { ...HELD_BY_FINISHING, stages: shelves, trials };
+    expect(linesOf(figureRows(figures({ limits }), 34, 5, PLAIN)).slice(0, 3)).toEqual([
+      'fin~per shelf +1 channel +1.9 most',
+      'fin~wer shelf +1 channel +1.9',
+      'seeds +10 %              +0.4',
+    ]);
+    // So little room that no cut tells them apart.
+    expect(linesOf(figureRows(figures({ limits }), 30, 5, PLAIN)).slice(0, 2)).toEqual([
+      'finishi~1 +1 channel +1.9 most',
+      'finishi~2 +1 channel +1.9',
     ]);
   });
 

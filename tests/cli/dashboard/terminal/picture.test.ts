@@ -10,7 +10,10 @@ function cells(terminal: InstanceType<typeof xterm.Terminal>): string[] {
   const { active } = terminal.buffer;
   return Array.from({ length: SIZE.rows * SIZE.cols }, (_, i) => {
     const cell = active.getLine(Math.floor(i / SIZE.cols))?.getCell(i % SIZE.cols);
-    return [cell?.getChars() || ' ', cell?.getFgColor(), cell?.isBold(), cell?.isInverse()].join(' ');
+    const letter = cell?.getChars() || ' ';
+    // Of a blank nobody sees the colour.
+    const look = letter === ' ' ? [] : [cell?.getFgColor(), cell?.isBold()];
+    return [letter, cell?.isInverse(), ...look].join(' ');
   });
 }
 
@@ -24,7 +27,7 @@ async function drawn(writes: readonly string[]): Promise<string[]> {
 
 const piece = fc
   .tuple(
-    fc.constantFrom('', '\u001b[32m', '\u001b[1m\u001b[33m', '\u001b[7m', '\u001b[2m'),
+    fc.constantFrom('', '\u001b[38;5;29m', '\u001b[0;32m', '\u001b[1m\u001b[33m', '\u001b[7m', '\u001b[2m'),
     fc.constantFrom('●', '○●○', 'seeds 10', '  ', '━━━┿━━', '菜', 'é', 'e\u0301', '12', ''),
   )
   .map(([open, text]) => (open === '' ? text : `${open}${text}\u001b[0m`));
