@@ -9,7 +9,10 @@ import { ownFolder } from '../support/folder.js';
 import { interrupted } from './ctrl-c.js';
 import { evensow } from './program.js';
 
-const WHOLE = FIGURES.filter(({ scope }) => scope === 'whole').map(({ name }) => name);
+/** Of scenarios that tell of holes only. */
+const WHOLE = FIGURES.filter(({ scope, isToldOf }) => scope === 'whole' && isToldOf === undefined).map(
+  ({ name }) => name,
+);
 
 const folder = ownFolder();
 
