@@ -51,7 +51,7 @@ export type { Appended, Refused, StagesFrom, Typed } from './season/log/append.j
 export type { DateForm } from './season/log/dates.js';
 export type { Column, LogWarning } from './season/log/faults.js';
 export type { Dialect } from './season/log/records.js';
-export type { LogAction, LogRow } from './season/log/rows.js';
+export type { LineAction, LogAction, LogRow, TankRow } from './season/log/rows.js';
 export type { BatchStanding, Slip, Standing, StandingRow } from './season/log/standing.js';
 export type { IdleCause, ShortSowings } from './season/replay/causes.js';
 export type { ChannelDays } from './season/replay/channel-days.js';

@@ -56,7 +56,7 @@ async function rowsOf(log: string): Promise<readonly LogRow[]> {
 }
 
 async function append(log: string, row: string): Promise<void> {
-  await appendToLog(log, () => ({ text: row, result: null }));
+  await appendToLog(log, () => ({ instead: null, text: row, result: null }));
 }
 
 async function beside(log: string): Promise<string[]> {
@@ -203,7 +203,7 @@ describe('a program that does not know the lock', () => {
     await appendToLog(log, (text) => {
       // Asked for the row, somebody else saves the file.
       if (seen.push(text) === 1) appendFileSync(log, ROW.replace('B1', 'B2'));
-      return { text: ROW.replace('B1', 'B3'), result: null };
+      return { instead: null, text: ROW.replace('B1', 'B3'), result: null };
     });
     expect(seen).toEqual([HEADER + ROW, HEADER + ROW + ROW.replace('B1', 'B2')]);
     expect((await rowsOf(log)).map(({ batch }) => batch)).toEqual(['B1', 'B2', 'B3']);
@@ -220,7 +220,7 @@ describe('a program that does not know the lock', () => {
       // A new file of the same length under the same name, as programs save.
       rmSync(log);
       writeFileSync(log, HEADER);
-      return { text: ROW, result: null };
+      return { instead: null, text: ROW, result: null };
     });
     await expect(endless).rejects.toThrow(/keeps changing the file\. Nothing was written/);
     expect(saves).toBe(5);
@@ -239,7 +239,7 @@ describe('a program that does not know the lock', () => {
         rmSync(`${log}.lock`, { recursive: true });
         mkdirSync(`${log}.lock`);
       }
-      return { text: ROW, result: null };
+      return { instead: null, text: ROW, result: null };
     });
     expect(asked).toBe(2);
     expect(await readFile(log, 'utf8')).toBe(HEADER + ROW);

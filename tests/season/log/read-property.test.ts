@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readLog } from '../../../sim/season/log/read.js';
-import { COLUMNS, type LogAction, type LogRow } from '../../../sim/season/log/rows.js';
+import { COLUMNS, type LineAction, type LogRow } from '../../../sim/season/log/rows.js';
 
 /** Names with all the signs that a CSV file must quote. */
 const name = fc
@@ -42,7 +42,7 @@ function trueRows(steps: readonly Step[], names: readonly string[], line: readon
     time += days * 86_400_000;
     const date = new Date(time).toISOString().slice(0, 10);
     const add = (
-      action: LogAction,
+      action: LineAction,
       of: { batch: string; crop: string },
       stage: string,
       plants: number,
