@@ -72,17 +72,19 @@ const NEW_LOG_WITH_TANK = `${ALL_COLUMNS.join(',')}\n`;
 
 /**
  * @param text of the present file, with its byte order mark and line ends; empty if there is none yet
- * @param typed `action` in small letters. `batch` may be empty for `sow` (then it gets the next number), `stage` where the plants can be in one
+ * @param given the row as typed. `batch` may be empty for `sow` (then it gets the next number), `stage` where the plants can be in one
  * stage only
  * @param line null if it is not known
  * @param usual stages that are taken if the line is not known and the log names no others
  */
 export function appendRow(
   text: string,
-  typed: Typed,
+  given: Typed,
   line: LoggedLine | null,
   usual: readonly string[],
 ): Success<Appended> | Refused {
+  // The reader takes it in any letters.
+  const typed = { ...given, action: given.action.trim().toLowerCase() };
   const begun = text.trim() !== '';
   // A file that holds nothing gets its header with the first row.
   const header = typed.action === 'tank' ? NEW_LOG_WITH_TANK : NEW_LOG;
@@ -165,7 +167,7 @@ function completed(typed: Typed, reading: SeasonLog, stagesFrom: StagesFrom, tel
     return { ...typed, batch: typed.batch || nextName(reading.standing), stage: typed.stage || stage };
   }
   const batch = reading.standing.batch(typed.batch);
-  if (batch === undefined) return typed;
+  if (batch === undefined || typed.action === 'tank') return typed;
   const full = { ...typed, crop: typed.crop || batch.crop };
   if (typed.stage !== '') return full;
   if (typed.action === 'pick') return { ...full, stage: reading.stages[route.last(reading)]! };

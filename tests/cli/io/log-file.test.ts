@@ -95,6 +95,31 @@ describe.concurrent('no confirmed row is lost and none is half', () => {
     expect(await beside(log)).toEqual(['season.csv']);
   });
 
+  test('also where the whole log is written anew, because a first row of the tank makes it wider', async () => {
+    const log = await newLog();
+    const [mark, header] = ['\uFEFF', HEADER.trim().replaceAll(',', ';')];
+    const row = '4.1.2027;sow;leaf;B1;;;6;;"a; ""b"""';
+    const old = `${mark}${header}\r\n${row}\r\n`;
+    const wider = `${mark}${header};litres;ec\r\n${row};;\r\n5.1.2027;tank;;;;;;;;12,5;1,6\r\n`;
+    const tank = ['log', 'tank', '--litres', '12.5', '--ec', '1.6', '--date', '2027-01-05', '--to', log];
+    const left = { old: 0, wider: 0 };
+    for (let step = 0, ended = false; !ended; step++) {
+      await writeFile(log, old);
+      const { code } = await program(process.execPath, ['--import', KILLED_AT, BINARY, ...tank], {
+        env: { KILL_AT: `${step}` },
+      });
+      ended = code === 0;
+      const text = await readFile(log, 'utf8');
+      expect([old, wider]).toContain(text);
+      if (ended) expect(text).toBe(wider);
+      else if (await age(log)) left[text === old ? 'old' : 'wider']++;
+    }
+    // It was met at work before the renaming and behind it.
+    expect(left.old).toBeGreaterThanOrEqual(8);
+    expect(left.wider).toBeGreaterThanOrEqual(1);
+    expect(await beside(log)).toEqual(['season.csv']);
+  });
+
   test('eight shells at once lose none of their rows, and no two batches get one name', async () => {
     const log = await newLog();
     const shells = Array.from({ length: 8 }, async () => await program(process.execPath, [appender, log]));
