@@ -6,6 +6,7 @@ import { execFileSync } from 'node:child_process';
 import { chmod, mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { quickWidths, WITHOUT_FETCH } from './quick-start.mjs';
 
 const root = new URL('..', import.meta.url);
 process.chdir(new URL(root).pathname);
@@ -31,7 +32,8 @@ await Promise.all([
     // The first finds files beside itself; the other is not there, and ink asks for it only if it is told to be debugged.
     external: ['tinypool', 'react-devtools-core'],
     // React's development build keeps a record of every frame, for ever.
-    define: { 'process.env.NODE_ENV': '"production"' },
+    define: { 'process.env.NODE_ENV': '"production"', ...WITHOUT_FETCH },
+    plugins: [quickWidths],
     banner: { js: `#!/usr/bin/env node\n${requireShim}` },
   }),
   // What the second thread of the dashboard runs.

@@ -5,14 +5,16 @@ import { useApp, useIsScreenReaderEnabled } from 'ink';
 import { type ReactElement, type ReactNode, useEffect, useReducer, useRef, useState } from 'react';
 import type { Scenario } from '../../sim/scenario/schema.js';
 import { Film } from '../../sim/study/film/film-data.js';
-import { exists, writeWhole } from '../io/write-file.js';
+import { checkReplaceable, exists, writeNew, writeWhole } from '../io/write-file.js';
 import { Problem } from '../problem.js';
 import { Dashboard } from './dashboard.js';
 import { openingDay } from './rows/film.js';
-import { type Action, beginning, isAnswered, reduce, type State } from './state/state.js';
+import { planBefore } from './state/history.js';
+import { isAnswered } from './state/keeping.js';
+import { type Action, beginning, reduce, type State } from './state/state.js';
 import { nameOf } from './state/strip.js';
 import { Guard } from './terminal/guard.js';
-import { scenarioText } from './terminal/save.js';
+import { comparisonText, scenarioText } from './terminal/save.js';
 import { useTerminalSize } from './terminal/use-terminal-size.js';
 import type { Signs } from './theme.js';
 import type { Question, Reply } from './thread/messages.js';
@@ -107,6 +109,9 @@ function useSeasons(
         case 'strip':
           dispatch({ type: 'strip', id: reply.id, told: reply.told });
           return;
+        case 'compared':
+          dispatch({ type: 'compared', id: reply.id, result: reply.result });
+          return;
         case 'kept':
           dispatch({ type: 'keptFigures', number: reply.number, result: reply.result });
       }
@@ -124,18 +129,19 @@ function useSeasons(
 
 /** What is to be known of the plan on the screen. */
 function questionOf(state: State): Question {
-  const { asked, scenario, past, season, strip, kept } = state;
+  const { asked, scenario, season, strip, kept, saving } = state;
   return {
     id: asked,
     scenario,
-    before: past.at(-1) ?? null,
+    before: planBefore(state),
     season,
     isKnown: isAnswered(state),
     strip: strip.rows.map((row) => ({
-      name: nameOf(row, strip.about, kept),
+      name: nameOf(row, strip.about, state),
       scenario: row.scenario,
       now: row.now,
     })),
+    isCompared: saving !== null && saving.as !== 'plan',
     kept: kept.flatMap(({ number, scenario: plan, result }) =>
       result === null ? [{ number, scenario: plan }] : [],
     ),
@@ -152,27 +158,37 @@ function useFrames({ playing, stride }: State, dispatch: (action: Action) => voi
   }, [playing, stride, listening, dispatch]);
 }
 
-/** Write the file that the state wishes for, and say what became of it. */
+/** Write the file that the state wishes for, and say what became of it. A comparison is waited for. */
 function useSaving({ scenario, text }: AppProps, state: State, dispatch: (action: Action) => void): void {
-  const { saving, scenario: now } = state;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a wish is carried out once, with the plan of that moment
+  const { saving, compared } = state;
   useEffect(() => {
     if (saving === null) return;
+    const { path, over, as } = saving;
     const write = async (): Promise<void> => {
-      if (!saving.over && (await exists(saving.path))) {
+      if (!over && (await exists(path))) {
         dispatch({ type: 'saved', outcome: 'exists', message: '' });
         return;
       }
-      const changed = scenarioText(text, scenario, now);
-      if (!changed.ok) {
-        throw new Problem(`Not written: the scenario cannot be changed at ${changed.faults[0]!.path}.`);
+      const content =
+        as === 'plan' ? planText(text, scenario, saving.scenario) : compared && comparisonText(compared, as);
+      if (content === null) {
+        // Not only when all seasons are there.
+        await checkReplaceable(path);
+        return;
       }
-      await writeWhole(saving.path, changed.value);
-      dispatch({ type: 'saved', outcome: 'written', message: `Written: ${saving.path}` });
+      await (over ? writeWhole : writeNew)(path, content);
+      dispatch({ type: 'saved', outcome: 'written', message: `Written: ${path}` });
     };
     write().catch((error: unknown) => {
       if (!(error instanceof Problem)) throw error;
       dispatch({ type: 'saved', outcome: 'failed', message: error.message });
     });
-  }, [saving]);
+  }, [saving, compared, scenario, text, dispatch]);
+}
+
+/** @throws Problem if the text that was opened cannot be changed */
+function planText(text: string, before: Scenario, now: Scenario): string {
+  const changed = scenarioText(text, before, now);
+  if (changed.ok) return changed.value;
+  throw new Problem(`Not written: the scenario cannot be changed at ${changed.faults[0]!.path}.`);
 }

@@ -17,6 +17,7 @@ import { Spoken } from './panels/spoken.js';
 import { actionsFor } from './rows/actions.js';
 import { lineAnswer } from './rows/answer.js';
 import { isTooSmall, layoutOf, SMALLEST_SCREEN } from './rows/layout.js';
+import { lossOf } from './state/saving.js';
 import { type Action, reduce, type State } from './state/state.js';
 import type { Colours, Signs } from './theme.js';
 import type { Spell } from './thread/real-season.js';
@@ -43,8 +44,14 @@ export function Dashboard({ state, dispatch, film, realFilm, spells, realPicks, 
   const shown = state.real ? realFilm : film;
   if (listening) return <Spoken state={state} film={shown} spells={spells} />;
   if (isTooSmall(state)) {
+    const { columns, rows } = SMALLEST_SCREEN;
+    const loss = state.cover.kind === 'leave' ? lossOf(state) : null;
     return (
-      <Text>{`This needs a window of ${SMALLEST_SCREEN.columns} x ${SMALLEST_SCREEN.rows}. q: leave`}</Text>
+      <Text>
+        {loss === null
+          ? `This needs a window of ${columns} x ${rows}. q: leave`
+          : `${loss} Leave? y: yes n: no`}
+      </Text>
     );
   }
   return (
@@ -87,7 +94,7 @@ export interface ScreenProps extends Pick<DashboardProps, 'state' | 'spells' | '
 
 /** What somebody sees who looks. */
 export function Screen({ state, film, spells, realPicks, signs, colour }: ScreenProps) {
-  const { columns, rows, scenario, day, real, cover, note, figures, asked, answered } = state;
+  const { columns, rows, scenario, day, real, cover, figures, asked, answered } = state;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the state it depends on these only, not on the day
   const layout = useMemo(() => layoutOf(state, film, signs), [columns, rows, scenario, real, film, signs]);
   const { width, margin, head, strip, between, line, plan } = layout;
@@ -108,7 +115,7 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
       gap={isHelp ? 0 : between}
     >
       {isHelp ? (
-        <HelpPanel height={height} {...common} />
+        <HelpPanel height={height - 1} {...common} />
       ) : (
         <>
           <Box flexDirection="column" flexShrink={0}>
@@ -143,11 +150,11 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
             height={plan.height + plan.title}
             {...common}
           />
-          <Box flexGrow={1} flexDirection="column" justifyContent="flex-end">
-            <FootPanel cover={cover} note={note} height={1} {...common} />
-          </Box>
         </>
       )}
+      <Box flexGrow={1} flexDirection="column" justifyContent="flex-end">
+        <FootPanel state={state} height={1} {...common} />
+      </Box>
     </Box>
   );
 }

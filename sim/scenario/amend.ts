@@ -243,8 +243,8 @@ function writeOutAliases(document: Document): void {
     });
 }
 
-/** @param path leads through maps and lists only */
-function withValue(data: unknown, { path, value }: Amendment): unknown {
+/** Plain data with another value. @param path leads through maps and lists only */
+export function withValue(data: unknown, { path, value }: Amendment): unknown {
   const [key, ...rest] = path;
   if (key === undefined) return structuredClone(value);
   if (Array.isArray(data)) {

@@ -113,7 +113,6 @@ function conclude(
 ): CompareResult | null {
   const run = gathered.whole(0).seasons;
   if (run === 0) return null;
-  const { weeks, start } = contenders[0]!.plan;
   const ran = contenders.map((contender, job): Ran => {
     const tried = gathered.trials(job);
     return {
@@ -124,6 +123,19 @@ function conclude(
       present: present.tallies(gathered, job),
     };
   });
+  return comparison(ran, { seed, run, seasons, by });
+}
+
+/**
+ * @param ran at least one plan, the first one that which the others are compared with
+ * @param of what was asked: `run` seasons of each of the `seasons` that were asked for are there
+ */
+export function comparison(
+  ran: readonly Ran[],
+  of: Pick<CompareResult, 'seed' | 'seasons' | 'by'> & { readonly run: number },
+): CompareResult {
+  const { seed, run, seasons, by } = of;
+  const { weeks, start } = ran[0]!.plan;
   const { from, plans } = sideBySide(ran);
   return {
     seed,
@@ -131,7 +143,7 @@ function conclude(
     partial: run < seasons,
     running: from < weeks ? { from: isoOfDay(start, from * 7), weeks: weeks - from } : null,
     by,
-    first: contenders[0]!.name,
+    first: ran[0]!.name,
     plans: by === null ? plans : ordered(plans, FIGURES.find(({ name }) => name === by)!),
   };
 }

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import packageJson from '../../package.json' with { type: 'json' };
 import { ownFolder } from '../support/folder.js';
-import { type Answer, evensow } from './program.js';
+import { type Answer, BINARY, evensow, program } from './program.js';
 
 const folder = ownFolder();
 const at = (name: string): string => join(folder, name);
@@ -214,13 +214,18 @@ describe('a slip of the year elsewhere', () => {
 
 test('a log of more batches than a call takes arguments is told of', async () => {
   await writeFile(at('line.yaml'), scenario('Line', 'leaf'));
-  const rows = Array.from({ length: 130_000 }, (_, i) => {
-    const date = `2027-01-${String(4 + Math.floor(i / 6500)).padStart(2, '0')}`;
+  // How many that are follows from the stack [kB]: with a small one a small log will do.
+  const stack = '--stack-size=200';
+  const batches = 30_000;
+  const call = `Math.max(...new Array(${batches}).fill(1))`;
+  expect((await program(process.execPath, [stack, '-e', call])).err).toContain('RangeError');
+  const rows = Array.from({ length: batches }, (_, i) => {
+    const date = `2027-01-${String(4 + Math.floor((20 * i) / batches)).padStart(2, '0')}`;
     return `${date},sow,leaf,B${i},,,1,,\n${date},lose,,B${i},tray,,1,,\n`;
   });
   await writeFile(at('season.csv'), HEADER + rows.join(''));
   const asked = ['chores', 'line.yaml', 'season.csv', '--seasons', '1', '--days', '3'];
-  const { code, out } = await evensow(asked, { cwd: folder });
+  const { code, out } = await program(process.execPath, [stack, BINARY, ...asked], { cwd: folder });
   expect(code).toBe(0);
-  expect(out).toContain('B130000');
+  expect(out).toContain(`B${batches}`);
 });

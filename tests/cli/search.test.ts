@@ -16,6 +16,8 @@ const SOME = [
   '--channels=nursery=1..2',
   '--channels=finishing=6,7',
   '--runners=2',
+  // Wide enough that a plan is soon told from the goal.
+  '--near=0.1',
 ];
 
 function found({ code, out, err }: Answer): string {

@@ -2,15 +2,26 @@
 
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
-/** They take ten seconds and more. Of all others Vitest remembers what they took the last time. */
+/** They take some seconds of one processor. Of all others Vitest remembers what they took the last time. */
 const LONGEST = [
-  'season/fit/fit-recovers',
-  'season/ahead/calibration',
-  'cli/dashboard/terminal',
-  'theory/size-tandem',
-  'cli/io/log-file',
-  'cli/report/report',
   'cli/docs',
+  'cli/dashboard/terminal',
+  'season/fit/fit-recovers',
+  'cli/io/log-file',
+  'cli/alone',
+  'cli/new/new',
+  'cli/fit',
+  'cli/compare',
+  'cli/search',
+  'cli/dashboard/thread/seasons-thread',
+  'season/ahead/calibration',
+  'fuzz/corpus',
+  'cli/dashboard/panels',
+  'cli/report/report',
+  'season/replay/costs',
+  'fuzz/commands',
+  'theory/size-tandem',
+  'cli/sections/width',
 ];
 
 export class LongestFirst extends BaseSequencer {

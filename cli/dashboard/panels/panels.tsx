@@ -42,7 +42,7 @@ export const StripPanel = memo(
   function Strip(input: StripInput & Place) {
     return <Rows {...input} rows={stripRows(input)} />;
   },
-  sameButFor('strip', 'scenario', 'kept', 'figures', 'asked', 'answered', 'mark'),
+  sameButFor('strip', 'scenario', 'kept', 'figures', 'asked', 'answered', 'mark', 'pointer'),
 );
 
 /** Which day. */
@@ -112,13 +112,44 @@ export const PlanPanel = memo(
   function Plan(input: PlanInput & Place) {
     return <Rows {...input} rows={planRows(input)} />;
   },
-  sameButFor('scenario', 'past', 'knob', 'mark', 'figures', 'asked', 'answered', 'kept', 'real', 'lastDay'),
+  sameButFor(
+    'opened',
+    'scenario',
+    'past',
+    'knob',
+    'mark',
+    'cover',
+    'figures',
+    'asked',
+    'answered',
+    'kept',
+    'real',
+    'lastDay',
+  ),
 );
 
 /** A question, a message, or the keys. */
-export const FootPanel = memo(function Foot(input: FootState & Place) {
-  return <Rows {...input} rows={[footRow(input, input.width, input.signs)]} />;
-});
+export const FootPanel = memo(
+  function Foot(input: { readonly state: FootState } & Place) {
+    return <Rows {...input} rows={[footRow(input.state, input.width, input.signs)]} />;
+  },
+  sameButFor(
+    'cover',
+    'note',
+    'mark',
+    'pointer',
+    'knob',
+    'scenario',
+    'strip',
+    'past',
+    'future',
+    'kept',
+    'playing',
+    'hasLog',
+    'saving',
+    'written',
+  ),
+);
 
 /** Every key and every sign. */
 export const HelpPanel = memo(function Help(input: Place) {

@@ -8,6 +8,7 @@ import { type Figure, figureNamed } from '../../../sim/study/figures.js';
 import { wrapped } from '../../render/wrap.js';
 import { gainFormOf, VERDICT_WORDS } from '../../words/figures.js';
 import { figureText, intervalText } from '../../words/numbers.js';
+import { planBefore } from '../state/history.js';
 import type { State } from '../state/state.js';
 import type { Row } from '../theme.js';
 import { COMPARED } from '../thread/messages.js';
@@ -28,9 +29,9 @@ export function differencesOf(
 ): { readonly found: readonly FigureDifference[] } | { readonly why: string } {
   if (isOut(state)) return { why: runningWords(state.scenario) };
   const differences = state.figures?.differences ?? null;
-  if (differences === null && state.past.length > 0) return { why: runningWords(state.scenario) };
+  if (differences === null && planBefore(state) !== null) return { why: runningWords(state.scenario) };
   if (differences === null) {
-    return { why: '+ and - change the plan: what that brings stands here.' };
+    return { why: 'What a change to the plan brings stands here.' };
   }
   return { found: COMPARED.map((name) => ({ figure: figureNamed(name), difference: differences[name] })) };
 }
@@ -80,7 +81,7 @@ export function differenceRows(state: DifferenceState, width: number, height: nu
   });
   if (height === 1) return [inOneRow(words, width)];
   const title: Row = [
-    span('Against what u brings back', 'strong'),
+    span('Against the plan before', 'strong'),
     span(width < 48 ? ', 95 %' : ', with 95 % intervals', 'faint'),
   ];
   return height > words.length ? [title, ...words] : words.slice(0, height);
@@ -88,7 +89,7 @@ export function differenceRows(state: DifferenceState, width: number, height: nu
 
 /** As many as have room beside each other, and what they are taken against where that has room too. */
 function inOneRow(words: readonly Row[], width: number): Row {
-  const title = span('Against u: ', 'faint');
+  const title = span('Against before: ', 'faint');
   const all = words.flatMap((row, i) => (i === 0 ? row : [span('   '), ...row]));
   const [first] = words;
   const rows = [[title, ...all], all, [title, ...first!]];

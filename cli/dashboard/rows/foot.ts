@@ -1,58 +1,96 @@
-/** The last row: a question, a message, or the keys. */
+/** The last row: a question, what is being typed, a message, or the keys that do something now. */
 
-import { tail } from '../../render/width.js';
-import { GROUPS } from '../state/keys.js';
+import { tail, widthOf } from '../../render/width.js';
+import { hintsOf, type KeyState } from '../state/keys.js';
+import { knobsOf } from '../state/knobs.js';
+import { lossOf, savedAs } from '../state/saving.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
 import { cut, RowWriter, rowWidth, span } from './rows.js';
 
-export type FootState = Pick<State, 'cover' | 'note'>;
+export type FootState = KeyState & Pick<State, 'cover' | 'note' | 'saving' | 'written'>;
 
-export function footRow({ cover, note }: FootState, width: number, signs: Signs): Row {
+export function footRow(state: FootState, width: number, signs: Signs): Row {
+  const { cover, note } = state;
   switch (cover.kind) {
-    case 'name': {
-      const keys = '  Enter: write it. Escape: leave it.';
-      const before = 'Save as: ';
-      return [
-        span(before, 'strong'),
-        span(tail(cut(cover.text, Infinity), width - before.length - keys.length - 1)),
-        span(signs.caret, 'strong'),
-        span(keys, 'faint'),
-      ];
+    case 'name':
+      return typingRow('Save as: ', cover.text, nameHints(cover.text), width, signs);
+    case 'value': {
+      const { label, value } = knobsOf(state.scenario)[state.knob]!;
+      const before = `${label}, now ${value(state.scenario)}: `;
+      return typingRow(
+        before,
+        cover.text,
+        ['Enter: take it. Escape: leave it.', 'Enter, Escape'],
+        width,
+        signs,
+      );
     }
-    case 'over': {
-      const question = ' is there already. Write over it?  y: yes  n: no';
-      return [
-        span(tail(cut(cover.text, Infinity), width - question.length), 'strong'),
-        span(question, 'warn'),
-      ];
-    }
-    default:
-      return note === null ? keysRow(width) : [span(cut(note, width, signs.more), 'warn')];
+    case 'over':
+      return questionRow(cover.text, ' is there already. Write over it?', width);
+    case 'leave':
+      return questionRow(lossOf(state) ?? '', ' Leave?', width);
+    case 'help':
+      return [span(cut('Any key closes this help. Ctrl-C leaves.', width), 'faint')];
+    case 'none':
+      return note === null ? keysRow(state, width) : [span(cut(note, width, signs.more), 'warn')];
   }
 }
 
-/** The keys that most need to be known; how to leave and where help is are never left out. */
-function keysRow(width: number): Row {
-  const all = GROUPS.flatMap(({ bindings }) => bindings).flatMap(({ keys, foot }) =>
-    foot === undefined ? [] : [{ keys: short(keys), foot }],
-  );
-  const last = all.slice(-2);
-  const shown = all.slice(0, -2);
+/** What Enter would write, from the longest to the shortest words. */
+function nameHints(text: string): string[] {
+  switch (savedAs(text)) {
+    case 'text':
+      return ['Enter: the plans side by side, as text. Escape: none.', 'Enter: strip as text. Escape'];
+    case 'csv':
+      return ['Enter: the plans side by side, as CSV. Escape: none.', 'Enter: strip as CSV. Escape'];
+    default:
+      return [
+        'Enter: the plan (.txt, .csv: the strip). Escape: none.',
+        'Enter: the plan (.txt .csv: strip). Escape',
+        'Enter, Escape',
+      ];
+  }
+}
+
+/** Columns in which what is typed can be seen, at least. */
+const LEAST_TYPED = 10;
+
+/** Of what is typed the end is seen, where one types; what stands before and behind it gives way. */
+function typingRow(before: string, text: string, hints: readonly string[], width: number, signs: Signs): Row {
+  const typed = cut(text, Infinity);
+  const wish = Math.max(LEAST_TYPED, widthOf(typed)) + 1;
+  const label = cut(before, Math.max(9, width - LEAST_TYPED - 1), signs.more);
+  const left = width - widthOf(label);
+  const hint = hints.find((words) => widthOf(words) + 2 <= left - wish) ?? hints.at(-1)!;
+  const isRoom = widthOf(hint) + 2 + LEAST_TYPED + 1 <= left;
+  const room = left - 1 - (isRoom ? widthOf(hint) + 2 : 0);
+  return [
+    span(label, 'strong'),
+    span(tail(typed, room)),
+    span(signs.caret, 'strong'),
+    ...(isRoom ? [span(`  ${hint}`, 'faint')] : []),
+  ];
+}
+
+function questionRow(about: string, question: string, width: number): Row {
+  const asked = `${question}  y: yes  n: no`;
+  return [span(tail(cut(about, Infinity), width - asked.length), 'strong'), span(asked, 'warn')];
+}
+
+/** The keys that most need to be known now; where help is and how to leave are never left out. */
+function keysRow(state: FootState, width: number): Row {
+  const { first, last } = hintsOf(state);
+  const shown = [...first];
   const written = (): Row => {
     const writer = new RowWriter();
-    [...shown, ...last].forEach(({ keys, foot }, i) => {
-      if (i > 0) writer.put('   ');
+    [...shown, ...last].forEach(([keys, words], i) => {
+      if (i > 0) writer.put('  ');
       writer.put(keys, 'strong');
-      writer.put(` ${foot}`, 'faint');
+      writer.put(` ${words}`, 'faint');
     });
     return writer.row();
   };
   while (shown.length > 0 && rowWidth(written()) > width) shown.pop();
   return written();
-}
-
-/** `left, right` as `left right`. */
-function short(keys: string): string {
-  return keys.replaceAll(',', '');
 }

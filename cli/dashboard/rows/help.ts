@@ -6,12 +6,14 @@ import { GROUPS } from '../state/keys.js';
 import type { Meaning, Row, Signs } from '../theme.js';
 import { fitted, halves, mark, span } from './rows.js';
 
-/** Columns of the names of keys. */
+/** Columns of the names of keys; of those of the program, which stand below the signs. */
 const KEYS = 13;
+const PROGRAM_KEYS = 6;
 
 export function helpRows(width: number, height: number, signs: Signs): Row[] {
-  const keys = keyRows();
-  const meanings = signRows(signs);
+  const [program, ...others] = [...GROUPS].reverse();
+  const keys = keyRows(others.reverse(), KEYS);
+  const meanings = [...signRows(signs), ...keyRows([program!], PROGRAM_KEYS)];
   const rows = width >= 78 ? halves([keys, meanings], width, 24, 2) : [...keys, ...meanings];
   if (rows.length <= height) return rows;
   return [
@@ -20,10 +22,10 @@ export function helpRows(width: number, height: number, signs: Signs): Row[] {
   ];
 }
 
-function keyRows(): Row[] {
-  return GROUPS.flatMap(({ title, bindings }) => [
+function keyRows(groups: typeof GROUPS, columns: number): Row[] {
+  return groups.flatMap(({ title, bindings }) => [
     [span(title, 'strong')],
-    ...bindings.map(({ keys, words }): Row => [span(`${fitted(keys, KEYS)} `), span(words, 'faint')]),
+    ...bindings.map(({ keys, words }): Row => [span(`${fitted(keys, columns)} `), span(words, 'faint')]),
   ]);
 }
 
@@ -39,7 +41,6 @@ function signRows(signs: Signs): Row[] {
   return [
     [span('A hole is', 'strong')],
     ...holes,
-    [],
     [span('In the chart', 'strong')],
     ...chart.map(([sign, meaning, words]) => mark(sign, meaning, words)),
   ];

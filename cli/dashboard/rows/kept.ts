@@ -1,11 +1,10 @@
-/** What is told of a kept plan, and how it differs from another. */
+/** What is told of a kept plan. */
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import { figureNamed } from '../../../sim/study/figures.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { formOf } from '../../words/figures.js';
 import { countText, figureText, thousands } from '../../words/numbers.js';
-import { knobsOf } from '../state/knobs.js';
 
 /** Figures of a kept plan, in the order in which they are told. */
 export const KEPT_FIGURES = (['usual_week', 'bad_week', 'heads_a_week'] as const).map(figureNamed);
@@ -20,11 +19,4 @@ export function cellsOf(scenario: Scenario, result: RunResult | null): string[] 
     result === null ? '-' : countText(result.counts.sown.mean / scenario.weeks),
     thousands(scenario.stages.reduce((sum, { channels, holes }) => sum + channels * holes, 0)),
   ];
-}
-
-/** In which knobs a plan differs from another: `seeds 12, visits daily`. */
-export function differing(plan: Scenario, other: Scenario): string {
-  return knobsOf(plan)
-    .flatMap(({ label, value }) => (value(plan) === value(other) ? [] : [`${label} ${value(plan)}`]))
-    .join(', ');
 }

@@ -1,9 +1,10 @@
 /**
  * What can be turned, in columns: up and down go down a column and on to the next. The chosen one has a
- * pointer too.
+ * pointer too, while the mark is here.
  */
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
+import { shortNames } from '../../render/short-names.js';
 import { widthOf } from '../../render/width.js';
 import { knobsOf } from '../state/knobs.js';
 import type { Row, Signs } from '../theme.js';
@@ -13,6 +14,8 @@ export interface KnobInput {
   readonly scenario: Scenario;
   /** Place of the chosen knob. */
   readonly chosen: number;
+  /** Whether keys act on it now. */
+  readonly isMarked: boolean;
   readonly width: number;
   readonly height: number;
   readonly signs: Signs;
@@ -25,10 +28,17 @@ interface Column {
 
 const GAP = 2;
 
-/** Rows that all knobs take in so many columns of the screen, at most `most`. */
+/** Columns to which the names of knobs are shortened, at most, so that all have room. */
+const LEAST_LABEL = 12;
+
+/**
+ * Rows that all knobs take in so many columns of the screen, at most `most`.
+ * @param scenario the one that was opened, whatever its values are by now, so that no key moves what stands above
+ */
 export function knobHeight(scenario: Scenario, width: number, most: number, signs: Signs): number {
+  const knobs = labelled(scenario);
   for (let height = 1; height < most; height++) {
-    const columns = columnsOf({ scenario, chosen: 0, width, height, signs });
+    const columns = columnsOf(knobs, { chosen: 0, isMarked: false, width, height, signs });
     if (widthOfAll(columns) <= width) return height;
   }
   return most;
@@ -36,8 +46,11 @@ export function knobHeight(scenario: Scenario, width: number, most: number, sign
 
 export function knobRows(input: KnobInput): Row[] {
   const { chosen, width, height, signs } = input;
-  const columns = columnsOf(input);
+  const knobs = labelled(input.scenario);
+  const columns = columnsOf(knobs, input);
   if (widthOfAll(columns) <= width) return beside(columns, GAP);
+  const shorter = shortened(knobs, input);
+  if (shorter !== null) return beside(shorter, GAP);
   const { from, to } = window(columns, Math.floor(chosen / height), width - 4);
   const shown = columns.slice(from, to);
   const marks = (here: boolean): Column => ({
@@ -46,6 +59,29 @@ export function knobRows(input: KnobInput): Row[] {
   });
   const whole = { width: Math.min(width - 4, widthOfAll(shown)), rows: beside(shown, GAP) };
   return beside([marks(from > 0), whole, marks(to < columns.length)], 1);
+}
+
+/** All columns with shorter names; null if there is no room for them all the same. */
+function shortened(knobs: readonly Labelled[], input: KnobInput): readonly Column[] | null {
+  const labels = knobs.map(({ label }) => label);
+  for (let longest = Math.max(...labels.map(widthOf)) - 1; longest >= LEAST_LABEL; longest--) {
+    const short = shortNames(labels, longest);
+    const columns = columnsOf(
+      knobs.map(({ label, value }) => ({ label: short.get(label)!, value })),
+      input,
+    );
+    if (widthOfAll(columns) <= input.width) return columns;
+  }
+  return null;
+}
+
+interface Labelled {
+  readonly label: string;
+  readonly value: string;
+}
+
+function labelled(scenario: Scenario): Labelled[] {
+  return knobsOf(scenario).map(({ label, value }) => ({ label, value: value(scenario) }));
 }
 
 function widthOfAll(columns: readonly Column[]): number {
@@ -72,8 +108,11 @@ function window(columns: readonly Column[], at: number, width: number): { from: 
   }
 }
 
-function columnsOf({ scenario, chosen, width, height, signs }: KnobInput): Column[] {
-  const knobs = knobsOf(scenario).map((knob, i) => ({ label: knob.label, value: knob.value(scenario), i }));
+function columnsOf(
+  all: readonly Labelled[],
+  { chosen, isMarked, width, height, signs }: Omit<KnobInput, 'scenario'>,
+): Column[] {
+  const knobs = all.map((knob, i) => ({ ...knob, i }));
   const columns: Column[] = [];
   for (let from = 0; from < knobs.length; from += height) {
     const here = knobs.slice(from, from + height);
@@ -83,7 +122,7 @@ function columnsOf({ scenario, chosen, width, height, signs }: KnobInput): Colum
     columns.push({
       width: 2 + label + 1 + value,
       rows: here.map((knob) => {
-        const isChosen = knob.i === chosen;
+        const isChosen = isMarked && knob.i === chosen;
         const text = `${fitted(knob.label, label, signs.more)} `;
         return [
           span(isChosen ? `${signs.pointer} ` : '  ', isChosen ? 'strong' : 'plain'),

@@ -70,7 +70,7 @@ export interface Layout {
   };
 }
 
-export type LayoutState = Pick<State, 'columns' | 'rows' | 'scenario' | 'real'>;
+export type LayoutState = Pick<State, 'columns' | 'rows' | 'opened' | 'scenario' | 'real'>;
 
 export function isTooSmall({ columns, rows }: Pick<State, 'columns' | 'rows'>): boolean {
   return columns < SMALLEST_SCREEN.columns || rows < SMALLEST_SCREEN.rows;
@@ -109,7 +109,7 @@ function stripLayout(kind: Height, rows: number): Layout['strip'] {
 
 /** @param most rows that it may take, without its heading */
 function planLayout(
-  { scenario, real }: LayoutState,
+  { opened, real }: LayoutState,
   kind: Height,
   width: number,
   most: number,
@@ -117,7 +117,7 @@ function planLayout(
 ): Omit<Layout['plan'], 'title'> {
   const wished = real ? CAUSES[kind] : DIFFERENCES[kind];
   const differences = Math.max(1, Math.min(wished, most - 1));
-  const knobs = knobHeight(scenario, width, Math.max(1, Math.min(KNOBS[kind], most - differences)), signs);
+  const knobs = knobHeight(opened, width, Math.max(1, Math.min(KNOBS[kind], most - differences)), signs);
   return { height: knobs + differences, knobs, differences };
 }
 

@@ -1,18 +1,31 @@
 /** The plan as rows: what can be turned, and what the last change brought (or why holes stood empty). */
 
 import { widthOf } from '../../render/width.js';
+import { wrapped } from '../../render/wrap.js';
 import type { State } from '../state/state.js';
+import { isSamePlan } from '../state/strip.js';
 import type { Row, Signs } from '../theme.js';
 import type { Spell } from '../thread/real-season.js';
 import { differenceRows } from './difference.js';
 import { knobRows } from './knobs.js';
 import type { Layout } from './layout.js';
-import { span } from './rows.js';
+import { cut, span } from './rows.js';
 import { lastOr, spellRows } from './spells.js';
 
 export type PlanState = Pick<
   State,
-  'scenario' | 'past' | 'knob' | 'mark' | 'figures' | 'asked' | 'answered' | 'kept' | 'real' | 'lastDay'
+  | 'opened'
+  | 'scenario'
+  | 'past'
+  | 'knob'
+  | 'mark'
+  | 'cover'
+  | 'figures'
+  | 'asked'
+  | 'answered'
+  | 'kept'
+  | 'real'
+  | 'lastDay'
 >;
 
 export interface PlanInput {
@@ -30,6 +43,7 @@ export function planRows({ state, spells, day, layout, signs }: PlanInput): Row[
   const knobs = knobRows({
     scenario: state.scenario,
     chosen: state.knob,
+    isMarked: state.mark === 'plan',
     width,
     height: plan.knobs,
     signs,
@@ -39,13 +53,30 @@ export function planRows({ state, spells, day, layout, signs }: PlanInput): Row[
     ? spellRows(spells, lastOr(day, state), state.scenario.start, width, room)
     : differenceRows(state, width, room);
   const title = plan.title === 1 ? [planTitle(state, width, signs)] : [];
-  return [...title, ...[...knobs, ...below].slice(0, plan.height)];
+  return [...title, ...withFault(state, [...knobs, ...below], plan.height, width, signs)];
+}
+
+/** What is wrong with what is being typed, in the lowest rows: just above where it is typed. */
+function withFault(
+  { cover }: PlanState,
+  rows: readonly Row[],
+  height: number,
+  width: number,
+  signs: Signs,
+): Row[] {
+  const fault = 'fault' in cover ? cover.fault : null;
+  if (fault === null) return rows.slice(0, height);
+  const lines = wrapped(`Not taken: ${fault}`, width);
+  const shown = lines.slice(0, height);
+  if (shown.length < lines.length) shown.push(cut(`${shown.pop()} ${lines[height]}`, width, signs.more));
+  const kept = Array.from({ length: height - shown.length }, (_, i) => rows[i] ?? []);
+  return [...kept, ...shown.map((line): Row => [span(line, 'warn')])];
 }
 
 /** `The plan ──────────────── changed · 2 kept ──` */
-function planTitle({ past, kept }: PlanState, width: number, signs: Signs): Row {
+function planTitle({ opened, scenario, kept }: PlanState, width: number, signs: Signs): Row {
   const told = [
-    ...(past.length > 0 ? ['changed'] : []),
+    ...(isSamePlan(opened, scenario) ? [] : ['changed']),
     ...(kept.length > 0 ? [`${kept.length} kept`] : []),
   ].join(` ${signs.dot} `);
   const words = told === '' ? '' : ` ${told} `;

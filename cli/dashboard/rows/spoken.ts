@@ -2,23 +2,30 @@
 
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { STATES } from '../../../sim/models/ledger.js';
+import { figureNamed } from '../../../sim/study/figures.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import { dateText } from '../../words/dates.js';
-import { VERDICT_WORDS } from '../../words/figures.js';
-import { counted, thousands } from '../../words/numbers.js';
+import { formOf, VERDICT_WORDS } from '../../words/figures.js';
+import { heldBackBy } from '../../words/limits.js';
+import { counted, figureText, thousands } from '../../words/numbers.js';
 import { STATE_WORDS } from '../../words/states.js';
 import { GROUPS } from '../state/keys.js';
-import { knobsOf } from '../state/knobs.js';
+import { differing, knobsOf } from '../state/knobs.js';
+import { lossOf } from '../state/saving.js';
 import type { State } from '../state/state.js';
+import { nameOf } from '../state/strip.js';
 import type { Spell } from '../thread/real-season.js';
 import { dayWords } from './day.js';
 import { amountText, differencesOf, isOut, runningWords } from './difference.js';
 import { answerWords, factWords } from './figures.js';
 import { frameOf } from './film.js';
-import { cellsOf, differing, KEPT_FIGURES } from './kept.js';
+import { cellsOf, KEPT_FIGURES } from './kept.js';
 import { cut } from './rows.js';
 import { lastOr, spellsOn, spellWords } from './spells.js';
 import { holeWords, seasonWords } from './words.js';
+
+/** Figures of a plan of the strip, in the order in which they are told. */
+const STRIP_FIGURES = (['usual_week', 'bad_week'] as const).map(figureNamed);
 
 export interface SpokenInput {
   readonly state: State;
@@ -31,7 +38,13 @@ export function spokenLines(input: SpokenInput): string[] {
   const lines =
     state.cover.kind === 'help'
       ? helpLines()
-      : [...dayLines(input), ...figureLines(state), ...planLines(input), ...keptLines(state)];
+      : [
+          ...dayLines(input),
+          ...figureLines(state),
+          ...stripLines(state),
+          ...planLines(input),
+          ...keptLines(state),
+        ];
   return [...lines, lastLine(state)].map((line) => cut(line, Number.MAX_SAFE_INTEGER));
 }
 
@@ -63,9 +76,10 @@ function figureLines(state: State): string[] {
 }
 
 function planLines({ state, spells }: SpokenInput): string[] {
-  const { scenario, knob, real } = state;
+  const { scenario, knob, mark, real } = state;
   const knobs = knobsOf(scenario).map(
-    ({ label, value }, i) => `${i + 1}. ${label}: ${value(scenario)}${i === knob ? ', chosen' : ''}`,
+    ({ label, value }, i) =>
+      `${i + 1}. ${label}: ${value(scenario)}${i === knob && mark === 'plan' ? ', chosen' : ''}`,
   );
   const lines = ['The plan:', ...knobs];
   if (real) {
@@ -77,12 +91,32 @@ function planLines({ state, spells }: SpokenInput): string[] {
   if ('why' in told) return [...lines, `${sentence(told.why).replace(/\.$/, '')}.`];
   return [
     ...lines,
-    'Against the plan that undo brings back, with 95 % intervals:',
+    'Against the plan before, with 95 % intervals:',
     ...told.found.map(({ figure, difference }) =>
       difference === null
         ? `${figure.label}: cannot be told.`
         : `${figure.label} ${amountText(figure, difference)}, ${VERDICT_WORDS[difference.verdict]}.`,
     ),
+  ];
+}
+
+/** The plans side by side, while keys act on them. */
+function stripLines(state: State): string[] {
+  const { strip, mark, pointer } = state;
+  if (mark === 'plan') return [];
+  return [
+    'Plans side by side:',
+    ...strip.rows.map((row, i) => {
+      const { result, now } = row;
+      const name = nameOf(row, strip.about, state);
+      const figures = STRIP_FIGURES.flatMap(({ name: of, short }) => {
+        const value = result?.figures[of];
+        return value ? [`${short} ${figureText(value.mean, formOf(figureNamed(of)))}`] : [];
+      });
+      const told = figures.length === 0 ? 'not known yet' : figures.join(', ');
+      const held = result?.limits ? `, held back by ${heldBackBy(result.limits)}` : '';
+      return `${i + 1}. ${name}${now ? ', now' : ''}: ${told}${held}${i === pointer ? ', chosen' : ''}`;
+    }),
   ];
 }
 
@@ -110,10 +144,29 @@ function helpLines(): string[] {
   ];
 }
 
-function lastLine({ cover, note }: State): string {
-  if (cover.kind === 'name') return `Save as, end with Enter, Escape leaves it: ${cover.text}`;
-  if (cover.kind === 'over') return `${cover.text} is there already. Write over it? y: yes, n: no.`;
-  return note ?? (cover.kind === 'help' ? '' : 'Question mark: help. q: leave.');
+function lastLine(state: State): string {
+  const { cover, note } = state;
+  switch (cover.kind) {
+    case 'name':
+      return `${faultWords(cover.fault)}Save as, end with Enter, Escape leaves it: ${cover.text}`;
+    case 'value': {
+      const { label, value } = knobsOf(state.scenario)[state.knob]!;
+      const now = `${sentence(label)}, now ${value(state.scenario)}`;
+      return `${faultWords(cover.fault)}${now}; type, end with Enter, Escape leaves it: ${cover.text}`;
+    }
+    case 'over':
+      return `${cover.text} is there already. Write over it? y: yes, n: no.`;
+    case 'leave':
+      return `${lossOf(state)} Leave? y: yes, n: no.`;
+    case 'help':
+      return '';
+    case 'none':
+      return note ?? 'Question mark: help. q: leave.';
+  }
+}
+
+function faultWords(fault: string | null): string {
+  return fault === null ? '' : `Not taken: ${fault} `;
 }
 
 function sentence(text: string): string {

@@ -9,17 +9,17 @@ import { dateText } from '../../words/dates.js';
 import { formOf } from '../../words/figures.js';
 import { heldBackBy } from '../../words/limits.js';
 import { counted, figureText } from '../../words/numbers.js';
+import { differing } from '../state/knobs.js';
 import type { State } from '../state/state.js';
 import { aboutsOf, each, isSamePlan, type Strip, type StripAbout, type StripRow } from '../state/strip.js';
 import type { Meaning, Row, Signs, Span } from '../theme.js';
 import { isOut } from './difference.js';
 import { wholePercent } from './headline.js';
-import { differing } from './kept.js';
 import { cut, fitted, fittedRight, fittedRow, mark, named, rowWidth, span } from './rows.js';
 
 export type StripState = Pick<
   State,
-  'strip' | 'scenario' | 'kept' | 'figures' | 'asked' | 'answered' | 'mark'
+  'strip' | 'scenario' | 'kept' | 'figures' | 'asked' | 'answered' | 'mark' | 'pointer'
 >;
 
 export interface StripInput {
@@ -257,7 +257,8 @@ function planRows({ state, width, plans, signs }: StripInput): Row[] {
   const columns = columnsOf(cells, title, stages, width);
   const labels = cells.map((row) => row.label);
   const top = Math.max(0, ...cells.map(({ heads }) => heads?.usual ?? 0));
-  const rows = cells.map((row) => planRow(row, columns, labels, top, signs));
+  const at = pointerOf(state);
+  const rows = cells.map((row, i) => planRow(row, i === at, columns, labels, top, signs));
   const heading = aboutIn(strip.about, scenario, PREFIX + columns.label, signs.more);
   // So that nothing jumps: a strip of fewer plans is as high as one of many.
   while (rows.length < plans) rows.push([]);
@@ -283,8 +284,20 @@ function headingRow(title: string, stages: readonly string[], columns: Columns, 
   ];
 }
 
+/** The row that keys act on now; null while they act on the plan. */
+function pointerOf({ mark, pointer }: StripState): number | null {
+  return mark === 'strip' ? pointer : null;
+}
+
 /** @param labels of all rows, which are told apart */
-function planRow(row: Cells, columns: Columns, labels: readonly string[], top: number, signs: Signs): Row {
+function planRow(
+  row: Cells,
+  isPointed: boolean,
+  columns: Columns,
+  labels: readonly string[],
+  top: number,
+  signs: Signs,
+): Row {
   const { label, usual, bad, idle, percent, seeds, held } = columns;
   const heads: Meaning = row.isFresh ? (row.now ? 'strong' : 'plain') : 'faint';
   const rest: Meaning = row.isFresh ? 'plain' : 'faint';
@@ -292,8 +305,8 @@ function planRow(row: Cells, columns: Columns, labels: readonly string[], top: n
   const name = `${named(row.label, label - behind.length, signs.more, labels)}${behind}`;
   return [
     span(row.now ? signs.now : ' ', 'strong'),
-    span(' '),
-    span(padEnd(name, label), row.now ? 'strong' : 'plain'),
+    span(isPointed ? signs.pointer : ' ', 'strong'),
+    span(padEnd(name, label), isPointed ? 'chosen' : row.now ? 'strong' : 'plain'),
     span(fittedRight(row.usual, usual), heads),
     span(fittedRight(row.bad, bad), heads),
     span('  '),
@@ -404,12 +417,15 @@ function columnRows({ state, width, signs }: StripInput): Row[] {
     ];
     return [...fittedRow(row, width - right), span(`  ${note}`, 'faint')];
   };
-  const labelled = ({ label, now }: Cells): string =>
-    `${now ? signs.now : ''}${named(label, each - (now ? 2 : 1), signs.more, labels) || 'now'}`;
+  const at = pointerOf(state);
+  const labelled = (row: Cells): string => {
+    const signed = `${row === cells[at ?? -1] ? signs.pointer : ''}${row.now ? signs.now : ''}`;
+    return `${signed}${named(row.label, each - 1 - signed.length, signs.more, labels) || 'now'}`;
+  };
   const meaningOf = (row: Cells, plain: Meaning): Meaning =>
     row.now ? 'strong' : row.isFresh || plain === 'strong' ? 'plain' : 'faint';
   return [
-    line(title, (row) => labelled(row), note[0]!, 'strong'),
+    line(title, labelled, note[0]!, 'strong'),
     line('usual week', ({ usual }) => usual, note[1]!, 'faint'),
     line('bad week', ({ bad }) => bad, note[2]!, 'faint'),
   ];

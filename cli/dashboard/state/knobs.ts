@@ -1,12 +1,13 @@
 /**
  * What can be turned about a plan by keys: seeds, cadence, channels, visit days, want. Each knob reads its
- * value off a scenario and gives the scenario with the next value. Pure: a scenario in, a scenario out.
+ * value off a scenario and gives the scenario with the next value, or with one that was typed. Pure: a scenario in, a scenario out.
  */
 
 import { WEEKDAYS, type Weekday } from '../../../sim/models/dates.js';
 import { CHANNELS, HEADS, SEEDS } from '../../../sim/models/limits.js';
 import { step, VISITS } from '../../../sim/scenario/neighbours.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
+import { besideCadence, cadenceTyped, daysOrDaily, daysTyped, numberTyped, type Typed } from './typing.js';
 
 export interface Knob {
   /** What stands before its value, such as "butterhead seeds". */
@@ -15,8 +16,13 @@ export interface Knob {
   value(scenario: Scenario): string;
   /** The scenario with the next higher (1) or lower (-1) value; the same one at the end of the range. */
   turn(scenario: Scenario, by: 1 | -1): Scenario;
-  /** Only of knobs with days of the week: the scenario with one day (0 Monday) put in or taken out. */
-  toggle?(scenario: Scenario, weekday: number): Scenario;
+  /** The scenario with a value that was typed, in the words of a scenario file. */
+  typed(scenario: Scenario, text: string): Typed;
+  /**
+   * The scenario with one day of the week (0 Monday) put in or taken out, the same one where it was the last; null where its present value
+   * is none of days.
+   */
+  toggle(scenario: Scenario, weekday: number): Scenario | null;
 }
 
 type Crop = Scenario['crops'][number];
@@ -37,7 +43,7 @@ export function knobsOf(scenario: Scenario): Knob[] {
     }),
     ...scenario.stages.map((stage, s) => channelsKnob(`${stage.name} channels`, s)),
     visitsKnob,
-    ...(scenario.want === undefined ? [] : [wantKnob]),
+    ...(scenario.want === undefined ? [] : [wantKnob, wantedOnKnob]),
   ];
 }
 
@@ -48,19 +54,22 @@ function cadenceKnob(label: string, c: number): Knob {
     turn: (scenario, by) => {
       const { sow } = scenario.crops[c]!;
       // Beyond the longest cadence lies the refill; weekdays and dates are left for the nearest cadence.
-      if ('refill' in sow)
-        return by === 1 ? scenario : withSow(scenario, c, { every: CADENCES.at(-1)!, seeds: 10 });
+      const beside = besideCadence(sow);
+      if ('refill' in sow) {
+        return by === 1 ? scenario : withSow(scenario, c, { every: CADENCES.at(-1)!, ...beside });
+      }
       const every = 'every' in sow ? sow.every : 'on' in sow ? 7 / sow.on.length : 7;
       const next =
         by === 1 ? CADENCES.find((days) => days > every) : CADENCES.findLast((days) => days < every);
-      if (next !== undefined) return withSow(scenario, c, { every: next, seeds: sow.seeds });
+      if (next !== undefined) return withSow(scenario, c, { every: next, ...beside });
       return by === 1 ? withSow(scenario, c, { refill: true }) : scenario;
     },
+    typed: (scenario, text) => cadenceTyped(scenario, c, text),
     toggle: (scenario, weekday) => {
       const { sow } = scenario.crops[c]!;
-      const on = toggled('on' in sow ? sow.on : [], weekday);
-      if (on.length === 0) return scenario;
-      return withSow(scenario, c, { on, seeds: 'refill' in sow ? 10 : sow.seeds });
+      if (!('on' in sow)) return null;
+      const on = toggled(sow.on, weekday);
+      return on.length === 0 ? scenario : withSow(scenario, c, { ...sow, on });
     },
   };
 }
@@ -85,6 +94,8 @@ function seedsKnob(label: string, c: number): Knob {
       const seeds = step(sow.seeds, by, SEEDS);
       return seeds === sow.seeds ? scenario : withSow(scenario, c, { ...sow, seeds });
     },
+    typed: (scenario, text) => numberTyped(scenario, ['crops', c, 'sow', 'seeds'], text),
+    toggle: () => null,
   };
 }
 
@@ -99,6 +110,8 @@ function channelsKnob(label: string, s: number): Knob {
       const stages = scenario.stages.map((stage, i) => (i === s ? { ...stage, channels: next } : stage));
       return { ...scenario, stages };
     },
+    typed: (scenario, text) => numberTyped(scenario, ['stages', s, 'channels'], text),
+    toggle: () => null,
   };
 }
 
@@ -108,11 +121,10 @@ const visitsKnob: Knob = {
   turn: (scenario, by) => {
     const { visits } = scenario;
     if (visits === 'always') return by === 1 ? scenario : { ...scenario, visits: 'daily' };
-    const days = visits === 'daily' ? WEEKDAYS.length : visits.length;
-    const next =
-      by === 1 ? VISITS.find((list) => list.length > days) : VISITS.findLast((list) => list.length < days);
+    const next = daysBeside(visits === 'daily' ? WEEKDAYS.length : visits.length, by);
     return next === undefined ? scenario : { ...scenario, visits: daysOrDaily(next) };
   },
+  typed: (scenario, text) => daysTyped(scenario, ['visits'], text),
   toggle: (scenario, weekday) => {
     const { visits } = scenario;
     const days = toggled(typeof visits === 'string' ? WEEKDAYS : visits, weekday);
@@ -122,28 +134,49 @@ const visitsKnob: Knob = {
 
 const wantKnob: Knob = {
   label: 'want',
-  value: ({ want }) => (want === undefined ? '-' : `${want.heads} on ${want.on.join(' ')}`),
+  value: ({ want }) => (want === undefined ? '-' : String(want.heads)),
   turn: (scenario, by) => {
     const { want } = scenario;
     if (want === undefined) return scenario;
     const heads = step(want.heads, by, HEADS);
     return heads === want.heads ? scenario : { ...scenario, want: { ...want, heads } };
   },
+  typed: (scenario, text) => numberTyped(scenario, ['want', 'heads'], text),
+  toggle: () => null,
+};
+
+const wantedOnKnob: Knob = {
+  label: 'wanted on',
+  value: ({ want }) => (want === undefined ? '-' : want.on.join(' ')),
+  turn: (scenario, by) => {
+    const { want } = scenario;
+    const on = want && daysBeside(want.on.length, by);
+    return want && on ? { ...scenario, want: { ...want, on: [...on] } } : scenario;
+  },
+  typed: (scenario, text) => daysTyped(scenario, ['want', 'on'], text),
   toggle: (scenario, weekday) => {
     const { want } = scenario;
-    if (want === undefined) return scenario;
+    if (want === undefined) return null;
     const on = toggled(want.on, weekday);
     return on.length === 0 ? scenario : { ...scenario, want: { ...want, on } };
   },
 };
+
+/** The next list of weekdays that is longer or shorter; undefined if there is none. */
+function daysBeside(days: number, by: 1 | -1): readonly Weekday[] | undefined {
+  return by === 1 ? VISITS.find((list) => list.length > days) : VISITS.findLast((list) => list.length < days);
+}
 
 function toggled(days: readonly Weekday[], weekday: number): Weekday[] {
   const day = WEEKDAYS[weekday]!;
   return WEEKDAYS.filter((one) => (one === day ? !days.includes(one) : days.includes(one)));
 }
 
-function daysOrDaily(days: readonly Weekday[]): Scenario['visits'] {
-  return days.length === WEEKDAYS.length ? 'daily' : [...days];
+/** In which knobs a plan differs from another: `seeds 12, visits daily`. */
+export function differing(plan: Scenario, other: Scenario): string {
+  return knobsOf(plan)
+    .flatMap(({ label, value }) => (value(plan) === value(other) ? [] : [`${label} ${value(plan)}`]))
+    .join(', ');
 }
 
 function withSow(scenario: Scenario, c: number, sow: Sow): Scenario {

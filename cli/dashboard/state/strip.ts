@@ -9,8 +9,9 @@ import {
   neighbours as planNeighbours,
 } from '../../../sim/scenario/neighbours.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
+import { type Variation, variationText } from '../../../sim/scenario/vary.js';
 import type { PlanResult } from '../../../sim/study/compare.js';
-import { sowText } from './knobs.js';
+import { differing, sowText } from './knobs.js';
 
 /** What the plans of the strip differ in; `kept`: the plans that were put aside. */
 export type StripAbout = NeighbourAbout | { readonly kind: 'kept' };
@@ -95,25 +96,43 @@ export function stripOf(input: StripInput, about: StripAbout | null, before: Str
   };
 }
 
-/** What a plan of the strip is called beside the others: `every 3 d`, `10 seeds`, `2 x nursery`, `kept 1`. */
+/**
+ * What a plan of the strip is called in a comparison, as `compare` calls it: `every 3 d`, `10 seeds`, `2 x nursery`; of those that are kept,
+ * `kept 1: seeds 12`.
+ */
 export function nameOf(
   { scenario, now }: Neighbour,
   about: StripAbout,
-  kept: readonly { readonly number: number; readonly scenario: Scenario }[],
+  {
+    scenario: present,
+    kept,
+  }: Pick<StripInput, 'scenario'> & {
+    readonly kept: readonly { readonly number: number; readonly scenario: Scenario }[];
+  },
 ): string {
+  if (about.kind !== 'kept') return variationText(variationOf(scenario, about));
+  const plan = kept.find((one) => isSamePlan(one.scenario, scenario));
+  if (plan === undefined || now) return 'now';
+  return `kept ${plan.number}: ${differing(scenario, present) || 'as now'}`;
+}
+
+/** What makes a plan differ from its neighbours; nothing where its crops are not alike in it. */
+function variationOf({ crops, stages, visits }: Scenario, about: NeighbourAbout): Variation {
+  const [sow, ...others] = crops.map((crop) => crop.sow);
+  const alike = (what: (one: typeof sow) => unknown): boolean =>
+    others.every((one) => JSON.stringify(what(one)) === JSON.stringify(what(sow)));
   switch (about.kind) {
     case 'cadence':
-      return each(scenario, sowText);
+      if (!alike((one) => one && sowText(one))) return {};
+      return sow === undefined || 'dates' in sow ? {} : { cadence: sow };
     case 'seeds':
-      return `${each(scenario, (sow) => ('seeds' in sow ? String(sow.seeds) : '-'))} seeds`;
+      return sow && 'seeds' in sow && alike((one) => one && 'seeds' in one && one.seeds)
+        ? { seeds: sow.seeds }
+        : {};
     case 'channels':
-      return `${scenario.stages.find(({ name }) => name === about.stage)!.channels} x ${about.stage}`;
+      return { channels: { [about.stage]: stages.find(({ name }) => name === about.stage)!.channels } };
     case 'visits':
-      return `visits ${typeof scenario.visits === 'string' ? scenario.visits : scenario.visits.join(' ')}`;
-    case 'kept': {
-      const plan = kept.find((one) => isSamePlan(one.scenario, scenario));
-      return plan === undefined || now ? 'now' : `kept ${plan.number}`;
-    }
+      return { visits };
   }
 }
 

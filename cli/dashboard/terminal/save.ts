@@ -1,9 +1,12 @@
-/** The plan on the screen as a scenario file: the text that was read, with what was changed. */
+/** What is saved: the plan on the screen as a scenario file, which is the text that was read with what was changed; the comparison of the strip. */
 
 import type { Result } from '../../../sim/models/result.js';
 import { amendScenario } from '../../../sim/scenario/amend.js';
 import type { Fault } from '../../../sim/scenario/faults.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
+import type { CompareResult } from '../../../sim/study/compare.js';
+import { toldAs } from '../../render/told.js';
+import { compareRows, compareSections } from '../../sections/compare.js';
 
 /**
  * @param text of the scenario file that was opened
@@ -25,4 +28,9 @@ export function scenarioText(text: string, before: Scenario, now: Scenario): Res
   note(['visits'], before.visits, now.visits);
   note(['want'], before.want, now.want);
   return amendScenario(text, changes);
+}
+
+/** A comparison as `evensow compare` prints it. */
+export function comparisonText(result: CompareResult, form: 'text' | 'csv'): string {
+  return toldAs(form, result, compareSections, compareRows);
 }

@@ -1,7 +1,7 @@
 /** What the thread that runs seasons is asked, and what it answers: plain data, sent between threads. */
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
-import type { Difference, PlanResult } from '../../../sim/study/compare.js';
+import type { CompareResult, Difference, PlanResult } from '../../../sim/study/compare.js';
 import type { FigureName } from '../../../sim/study/figures.js';
 import type { FilmData } from '../../../sim/study/film/film-data.js';
 import type { RunResult } from '../../../sim/study/summary.js';
@@ -10,7 +10,7 @@ export interface Question {
   /** Rises with each question; a newer one makes older ones void. */
   readonly id: number;
   readonly scenario: Scenario;
-  /** The plan that the difference is taken to: the one that undo brings back; null for none. */
+  /** The plan that the difference is taken to: the one that was on the screen before; null for none. */
   readonly before: Scenario | null;
   /** Which season is filmed. */
   readonly season: number;
@@ -18,6 +18,8 @@ export interface Question {
   readonly isKnown: boolean;
   /** Plans side by side, the one on the screen among them. */
   readonly strip: readonly { readonly name: string; readonly scenario: Scenario; readonly now: boolean }[];
+  /** The whole comparison of these is wished for, with what the strip has no room for. */
+  readonly isCompared: boolean;
   /** Kept plans whose figures are missing. */
   readonly kept: readonly { readonly number: number; readonly scenario: Scenario }[];
 }
@@ -53,5 +55,6 @@ export type Reply =
       readonly differences: Differences | null;
     }
   | { readonly kind: 'strip'; readonly id: number; readonly told: StripTold }
+  | { readonly kind: 'compared'; readonly id: number; readonly result: CompareResult }
   | { readonly kind: 'kept'; readonly number: number; readonly result: RunResult }
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };

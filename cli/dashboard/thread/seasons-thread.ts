@@ -2,8 +2,8 @@
  * What the second thread of the dashboard runs: it answers one question after another, and lets go of one when a newer one comes.
  *
  * The film, which is a single season; the figures of as many seasons as a study takes, the first of them early where all take
- * long, with the difference to the plan before; what holds the line back; the plans beside it, one after the other; last the
- * figures that kept plans lack.
+ * long, with the difference to the plan before; what holds the line back; the plans beside it, one after the other, and their whole
+ * comparison where that is to be saved; last the figures that kept plans lack.
  */
 
 import { parentPort } from 'node:worker_threads';
@@ -12,7 +12,13 @@ import type { Scenario } from '../../../sim/scenario/schema.js';
 import { neverAway } from '../../../sim/seasons/changes.js';
 import { firstCommonWeek, firstRunningWeek } from '../../../sim/seasons/tallies.js';
 import { trialSeasons } from '../../../sim/study/bottleneck.js';
-import { type Difference, judgedDifference, type Ran, sideBySide } from '../../../sim/study/compare.js';
+import {
+  comparison,
+  type Difference,
+  judgedDifference,
+  type Ran,
+  sideBySide,
+} from '../../../sim/study/compare.js';
 import { figureNamed, samplesOf } from '../../../sim/study/figures.js';
 import { filmBuffers } from '../../../sim/study/film/film.js';
 import type { FilmData } from '../../../sim/study/film/film-data.js';
@@ -89,6 +95,7 @@ async function answer(question: Question): Promise<void> {
     if (!(await tellLimits(task))) return;
   }
   if (!(await tellStrip(task, task.seasons))) return;
+  if (!(await tellCompared(task))) return;
   await tellKept(task);
 }
 
@@ -154,10 +161,15 @@ async function tellLimits({ question, own, look, pair }: Task): Promise<boolean>
 }
 
 /** The same seasons if nobody were away; null if nobody is, or if a newer question came before. */
-async function presentOf(scenario: Scenario, own: PlanSeasons, look: Look): Promise<PlanSeasons | null> {
+async function presentOf(
+  scenario: Scenario,
+  own: PlanSeasons,
+  look: Look,
+  seasons = own.all,
+): Promise<PlanSeasons | null> {
   if (neverAway(own.plan) === own.plan) return null;
-  const present = store.until({ ...scenario, away: [] }, own.all);
-  return (await ran(present, own.all, look)) ? present : null;
+  const present = store.until({ ...scenario, away: [] }, seasons);
+  return (await ran(present, seasons, look)) ? present : null;
 }
 
 function runResult(own: PlanSeasons, present: PlanSeasons | null = null): RunResult {
@@ -241,38 +253,66 @@ function judged({ before, own, seasons }: NonNullable<Task['pair']>): Difference
   ) as Differences;
 }
 
+/** The whole comparison of the plans of the strip, as `compare` tells it of them, the one on the screen first. */
+async function tellCompared(task: Task): Promise<boolean> {
+  const { question, seasons, look } = task;
+  if (!question.isCompared) return true;
+  const ran: Ran[] = [];
+  for (const i of fromPresent(question)) {
+    const { scenario } = question.strip[i]!;
+    const present = await presentOf(scenario, task.strip[i]!, look, seasons);
+    if (waiting !== null) return false;
+    ran.push(ranOf(task, i, { sections: true, present }));
+  }
+  const { seed } = ran[0]!.plan;
+  send({
+    kind: 'compared',
+    id: question.id,
+    result: comparison(ran, { seed, run: seasons, seasons, by: null }),
+  });
+  return true;
+}
+
+/** Places of the plans of the strip, that of the plan on the screen first, with which the others are compared. */
+function fromPresent({ strip }: Question): number[] {
+  const now = strip.findIndex((row) => row.now);
+  return [now, ...[...strip.keys()].filter((i) => i !== now)];
+}
+
+/** A plan of the strip as far as it was run. */
+function ranOf(
+  { question, strip, seasons }: Task,
+  i: number,
+  { sections, present }: { readonly sections: boolean; readonly present: PlanSeasons | null },
+): Ran {
+  const plan = strip[i]!;
+  const done = Math.min(plan.done, seasons);
+  const gathered = plan.after(done);
+  return {
+    name: question.strip[i]!.name,
+    plan: plan.plan,
+    tallies: gathered.whole(0),
+    sections: sections ? gathered.sectionsOf(0) : [],
+    tried: done === seasons ? plan.tried(trialSeasons(seasons)) : null,
+    present: present?.after(seasons).whole(0) ?? null,
+  };
+}
+
 /** What is known of the plans of the strip, as `compare` concludes it. */
-function sendStrip({ question, strip, seasons }: Task): void {
-  const trials = trialSeasons(seasons);
-  const isComplete = strip.every((plan) => plan.done >= seasons);
-  const known = strip.flatMap((plan, i): (Ran & { i: number; done: number })[] => {
-    const done = Math.min(plan.done, seasons);
-    if (done === 0) return [];
-    const gathered = plan.after(done);
-    return [
-      {
-        i,
-        done,
-        name: question.strip[i]!.name,
-        plan: plan.plan,
-        tallies: gathered.whole(0),
-        // As long as they are of different numbers of seasons there are no intervals of differences.
-        sections: isComplete ? gathered.sectionsOf(0) : [],
-        tried: done === seasons ? plan.tried(trials) : null,
-        present: null,
-      },
-    ];
-  });
-  const now = known.findIndex(({ i }) => question.strip[i]!.now);
-  const [base] = known.splice(now, 1);
+function sendStrip(task: Task): void {
+  const { question, strip, seasons } = task;
+  // As long as they are of different numbers of seasons there are no intervals of differences.
+  const sections = strip.every((plan) => plan.done >= seasons);
+  const [now, ...others] = fromPresent(question);
   const rows = new Array<RowTold>(strip.length).fill(null);
-  if (base === undefined) return;
-  const ordered = [base, ...known];
-  const { from, plans } = sideBySide(ordered);
-  ordered.forEach(({ i, done }, place) => {
-    rows[i] = { result: plans[place]!, seasons: done };
+  if (strip[now!]!.done === 0) return;
+  const known = [now!, ...others.filter((i) => strip[i]!.done > 0)];
+  const ran = known.map((i) => ranOf(task, i, { sections, present: null }));
+  const { from, plans } = sideBySide(ran);
+  known.forEach((i, place) => {
+    rows[i] = { result: plans[place]!, seasons: Math.min(strip[i]!.done, seasons) };
   });
-  const { weeks, start } = base.plan;
+  const { weeks, start } = ran[0]!.plan;
   const first = from < weeks ? isoOfDay(start, from * 7) : null;
   send({ kind: 'strip', id: question.id, told: { seasons, from: first, rows } });
 }

@@ -8,7 +8,7 @@ import { useTerminalSize } from '../../../cli/dashboard/terminal/use-terminal-si
 import { DRAWN } from '../../../cli/dashboard/theme.js';
 import type { Spell } from '../../../cli/dashboard/thread/real-season.js';
 import { eventually } from '../../support/patience.js';
-import { answered, CELLAR, figures, filmBy, HELD_BY_FINISHING, start } from './given.js';
+import { answered, CELLAR, figures, filmBy, HELD_BY_FINISHING, pressing, start } from './given.js';
 
 afterEach(() => {
   cleanup();
@@ -113,6 +113,7 @@ describe('from key to picture', () => {
     const { press, screen } = opened(READY);
     await press('?', /let the season run, and stop it/);
     expect(screen()).not.toMatch(/Heads a week/);
+    expect(screen()).toMatch(/Any key closes this help\. Ctrl-C leaves\.$/);
     await press(RIGHT, /Heads a week/);
   });
 
@@ -121,9 +122,30 @@ describe('from key to picture', () => {
     await press('s', /Save as: ▏/);
     await press('quick.yaml', /Save as: quick\.yaml▏/);
     expect(screen()).toMatch(/Heads a week/);
-    await press('\u007f\u007f\u007f\u007fml', /Save as: quick\.ml▏/);
+    await press('\u007f\u007f\u007f\u007fyml', /Save as: quick\.yml▏/);
     await press('\r', /\? help/);
-    expect(world.now.saving).toEqual({ path: 'quick.ml', over: false });
+    expect(world.now.saving).toMatchObject({ path: 'quick.yml', over: false, as: 'plan' });
+  });
+
+  test('Tab moves the pointer to the strip, where Enter takes a row, and back', async () => {
+    const { press, screen } = opened(READY);
+    await press('\t', / ►›3 d now/);
+    expect(screen().match(/›/g)).toHaveLength(1);
+    await press(DOWN, / {2}›4 d {2}/);
+    await press('\r', /►›4 d now/);
+    expect(screen()).toMatch(/sow +every 4 d/);
+    await press('u', /►›3 d now/);
+    await press('\u001b[Z', /› sow/);
+  });
+
+  test('digits begin a number; what is wrong with it is told above, and can be mended', async () => {
+    const { press, screen } = opened(READY);
+    await press(`${DOWN}0`, /seeds, now 10: 0▏/);
+    await press('\r', /Not taken: found 0; expected a whole number from 1 to 1000000 \(seeds\)/);
+    expect(screen()).toMatch(/seeds, now 10: 0▏/);
+    await press('\u007f14', /seeds, now 10: 14▏/);
+    expect(screen()).not.toMatch(/Not taken/);
+    await press('\r', /› seeds 14/);
   });
 
   test('keys that come in one burst each do their own, also when the first opens something', async () => {
@@ -210,6 +232,14 @@ test('a screen that is too small says so in one line, and hears q', async () => 
   const { screen, hear } = opened(start(CELLAR, { columns: 50, rows: 12 }));
   expect(screen()).toBe('This needs a window of 60 x 16. q: leave');
   await hear('q', ({ quit }) => quit);
+});
+
+test('a screen that is too small asks, too, before kept plans are lost', async () => {
+  const { press, hear } = opened(pressing(start(CELLAR, { columns: 50, rows: 12 }), 'k'));
+  await press('q', /^1 kept plan is not saved\. Leave\? y: yes n: no$/);
+  await press('n', /^This needs a window/);
+  await press('q', /Leave\?/);
+  await hear('y', ({ quit }) => quit);
 });
 
 describe('for a screen reader', () => {

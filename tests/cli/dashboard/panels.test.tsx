@@ -127,7 +127,7 @@ describe.each(SIZES)('on a screen of $columns x $rows', (size) => {
       'The plan ─',
       /› sow +every 3 d/,
       /visits +mon thu sat/,
-      '? help   q Ctrl-C leave',
+      '? help  q leave',
     ]) {
       expect(text).toMatch(words);
     }
@@ -173,8 +173,45 @@ describe.each(SIZES)('on a screen of $columns x $rows', (size) => {
   test('the keys stand in its last row but one', () => {
     const lines = screen(answered(start(CELLAR, size), RESULT), filmFor(CELLAR));
     expect(lines).toHaveLength(size.rows - 1);
-    expect(lines.at(-1)).toMatch(/^ {1,2}space run/);
+    expect(lines.at(-1)).toMatch(/^ {1,2}up down choose .* {2}q leave$/);
   });
+});
+
+test('nothing jumps when a plan is kept or changed, something is typed or told, or when the strip is about something else', () => {
+  for (const size of SIZES) {
+    const before = answered(start(CELLAR, size), RESULT);
+    const film = filmFor(CELLAR);
+    const place = (state: State): number[] =>
+      ['day 0 of', 'Heads a week', 'The plan'].map((words) =>
+        screen(state, film).findIndex((line) => line.includes(words)),
+      );
+    expect(place(before).every((row) => row > 0)).toBe(true);
+    const keys = [
+      'k',
+      '\t',
+      'u',
+      '?|?',
+      's',
+      '7',
+      '0\r',
+      '12\r',
+      '\rmon tue wed fri sat\r',
+      'k|+|k|q',
+      '--',
+      'x',
+      '^|\rmon\r',
+      '^|+',
+    ];
+    for (const typed of keys) {
+      const presses = typed
+        .split('|')
+        .map((key) => (key === '^' ? { upArrow: true } : key === '\t' ? { tab: true } : key));
+      expect(place(pressing(before, ...presses)), typed).toEqual(place(before));
+    }
+    for (let state = before, i = 0; i < 6; i++, state = pressing(state, 'c')) {
+      expect(place(state)).toEqual(place(before));
+    }
+  }
 });
 
 /** What tells a row of the screen, whatever else stands in it. */

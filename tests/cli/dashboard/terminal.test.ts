@@ -5,6 +5,7 @@
  * anew. Look at them before you commit them.
  */
 
+import { existsSync } from 'node:fs';
 import { cp, readFile, symlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -17,7 +18,9 @@ import { Screen, type ScreenOptions } from './screen.js';
 const KEYS = {
   right: '\u001b[C',
   left: '\u001b[D',
+  up: '\u001b[A',
   down: '\u001b[B',
+  shiftTab: '\u001b[Z',
   pageDown: '\u001b[6~',
   home: '\u001b[H',
   end: '\u001b[F',
@@ -133,7 +136,9 @@ describe('without an argument it opens on the built-in scenario', () => {
     expect(await bytesOf(KEYS.right, 'day 50 of')).toBeLessThan(1000);
     expect(await bytesOf(KEYS.left, 'day 49 of')).toBeLessThan(1000);
     expect(await bytesOf(KEYS.down, '› seeds')).toBeLessThan(200);
-    expect(await bytesOf('\u001b[A', '› sow')).toBeLessThan(200);
+    expect(await bytesOf(KEYS.up, '› sow')).toBeLessThan(200);
+    expect(await bytesOf('\t', '►›3 d')).toBeLessThan(1000);
+    expect(await bytesOf(KEYS.shiftTab, '› sow')).toBeLessThan(1000);
     // Something else wrote on the screen.
     for (const keys of ['\u000c', '?']) {
       shown.spill('\u001b[5;5Hspilt\u001b[30;9Hspilt');
@@ -229,6 +234,51 @@ describe('without an argument it opens on the built-in scenario', () => {
     await showsGolden(shown, 'first-80x24');
   });
 
+  test('Tab leads to the strip, where Enter takes a row; undo brings the plan of before back', async () => {
+    shown.type('\t');
+    await shown.shows(/^ ►›3 d now /m);
+    await showsGolden(shown, 'strip-80x24');
+    shown.type(KEYS.down + KEYS.down);
+    await shown.shows(/^ {2}›5 d /m);
+    shown.type('+');
+    await shown.shows('Tab leads to the plan; there values are changed.');
+    shown.type('\r');
+    await shown.shows(/^ ►›5 d now [\s\S]*sow +every 5 d/m);
+    shown.type('u');
+    await shown.shows(/^ ►›3 d now [\s\S]*sow +every 3 d/m);
+    shown.resize(60, 16);
+    await shown.shows('›►3 d');
+    shown.type(KEYS.down);
+    await shown.shows('›4 d');
+    shown.resize(80, 24);
+    shown.type(KEYS.shiftTab);
+    await showsGolden(shown, 'first-80x24');
+  });
+
+  test('a value is typed; one that the scenario does not take is told and can be mended; undo takes it back', async () => {
+    shown.type(`${KEYS.down}0`);
+    await shown.shows('seeds, now 10: 0▏');
+    shown.type('\r');
+    await shown.shows('Not taken: found 0; expected a whole number from 1 to 1000000 (seeds).');
+    await showsGolden(shown, 'refused-80x24');
+    shown.type('\u007f12\r');
+    await shown.shows(/› seeds +12\b/);
+    shown.type(`${KEYS.up}\r`);
+    await shown.shows('sow, now every 3 d: ▏');
+    shown.type('thu mon\r');
+    await shown.shows(/› sow +mon thu/);
+    // Now digits are weekdays.
+    shown.type('1');
+    await shown.shows(/› sow +thu /);
+    shown.type('uuu');
+    await showsGolden(shown, 'first-80x24');
+    // q closes what is open.
+    shown.type('1');
+    await shown.shows('sow, now every 3 d: 1▏');
+    shown.type('q');
+    await showsGolden(shown, 'first-80x24');
+  });
+
   test('c turns the strip; a plan that was kept stands in it, also if its figures had not come yet', async () => {
     shown.type('c');
     await shown.shows(/^ Seeds +usual[\s\S]* ► 10 now +\d/m);
@@ -238,6 +288,7 @@ describe('without an argument it opens on the built-in scenario', () => {
     shown.type('ccccc');
     await shown.shows(/^ Kept plans[\s\S]* ► now +\d+ +\d+ [\s\S]* 1: sow every 2 d +\d+ +\d+ /m);
   });
+
   test('keys move the day, by one and by seven; let the season run and stop it at any day; leave at any time', async () => {
     shown.type(KEYS.right + KEYS.right);
     await shown.shows('day 51 of 182');
@@ -254,8 +305,14 @@ describe('without an argument it opens on the built-in scenario', () => {
     await shown.shows(`day ${day + 1} of 182`);
     shown.type(KEYS.end);
     await shown.shows('day 182 of 182');
-    // While a season runs backward, and an answer is out.
-    await leaves(shown, 'b-q');
+    // While a season runs backward, and an answer is out; a plan is kept.
+    shown.type('b-q');
+    await shown.shows('1 kept plan is not saved. Leave?');
+    shown.type('n');
+    await shown.shows('q leave');
+    shown.type('q');
+    await shown.shows('Leave?');
+    await leaves(shown, 'y');
   });
 });
 
@@ -333,7 +390,7 @@ test('saving writes the plan on the screen as a scenario, and asks before it wri
   // No figures are needed for it.
   const shown = new Screen([], { columns: 120, rows: 40 });
   screen = shown;
-  await shown.shows('q Ctrl-C leave');
+  await shown.shows('q leave');
   const name = async (typed: string): Promise<void> => {
     shown.type('s');
     await shown.shows('Save as:');
@@ -365,6 +422,60 @@ test('saving writes the plan on the screen as a scenario, and asks before it wri
   await shown.shows('there is no folder /nowhere');
 });
 
+test('the plans side by side are saved as compare tells them, once all their seasons are there', async () => {
+  const [text, table] = [join(folder, 'strip.txt'), join(folder, 'strip.csv')];
+  // Until a few weeks after its absence: what is claimed here is equal or not, however long a season is.
+  const short = join(folder, 'short.yaml');
+  const whole = await readFile('scenarios/home-shelf.yaml', 'utf8');
+  await writeFile(short, whole.replace(/^weeks: 26/m, 'weeks: 10'));
+  const shown = new Screen(['watch', short]);
+  screen = shown;
+  await shown.shows('q leave');
+  // Asked before all seasons are there; another season is looked at in the meantime.
+  shown.type('s');
+  await shown.shows('Save as:');
+  shown.type(text);
+  await shown.shows('as text');
+  shown.type('\r');
+  await shown.until(() => !shown.text.includes('Save as:'), 'the name to be taken');
+  // What is said goes with this key, whether it is said before or after.
+  shown.type('m');
+  await shown.shows('season 2');
+  await shown.until(() => existsSync(text), 'the file');
+  const asked = ['compare', short, '--every', '3,1,2,4,5'];
+  expect(await readFile(text, 'utf8')).toBe((await evensow(asked)).out);
+
+  shown.type('s');
+  await shown.shows('Save as:');
+  shown.type(`${table}\r`);
+  await shown.shows(`Written: ${table}`);
+  const csv = (await evensow([...asked, '--csv'])).out;
+  expect(await readFile(table, 'utf8')).toBe(csv);
+
+  // Other plans, and never over a file without asking.
+  shown.type('c');
+  await shown.shows(ANSWERED);
+  shown.type('s');
+  await shown.shows('Save as:');
+  shown.type(`${table}\r`);
+  await shown.shows('Write over it?');
+  shown.type('n');
+  await shown.shows('Nothing was written.');
+  expect(await readFile(table, 'utf8')).toBe(csv);
+  shown.type('s');
+  await shown.shows('Save as:');
+  shown.type(`${table}\r`);
+  await shown.shows('Write over it?');
+  shown.type('y');
+  await shown.shows(`Written: ${table}`);
+  expect(await readFile(table, 'utf8')).toMatch(/^plan,.*\r?\n10 seeds,[\s\S]*\n8 seeds,[\s\S]*\n12 seeds,/);
+  shown.type('s');
+  await shown.shows('Save as:');
+  shown.type('/nowhere/strip.txt\r');
+  await shown.shows('there is no folder /nowhere');
+  await leaves(shown, 'q');
+});
+
 test('with a log it shows the real season, and why holes stood empty', async () => {
   const shown = await opened(['watch', 'scenarios/home-shelf.yaml', 'scenarios/logs/cellar-2027.csv'], {
     columns: 120,
@@ -388,7 +499,7 @@ describe('a signal or a fault gives the terminal back, as q and Ctrl-C do:', () 
     ['SIGINT', 130],
   ])('%s ends with %d', async (signal, code) => {
     screen = new Screen([]);
-    await screen.shows('q Ctrl-C leave');
+    await screen.shows('q leave');
     screen.kill(signal);
     expect(await screen.ends()).toBe(code);
     expectRestored(screen);

@@ -86,7 +86,7 @@ const LINES: Record<string, [Names, size?: number]> = {
       stages: NUMBERS.map((number) => long('finishing ', ` ${number}`, 60)),
       crops: NUMBERS.map((number) => long('butterhead ', ` ${number}`, 60)),
     },
-    40,
+    15,
   ],
 };
 

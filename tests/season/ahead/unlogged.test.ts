@@ -41,7 +41,13 @@ function at(rows: readonly LogRow[], plan: Plan): Today {
 }
 
 async function heads(today: Today, plan: Plan, futures: number): Promise<number> {
-  const setup = { openings: new InitialStates(today, 5), seed: 6, threads: null, pause: undefined, columns: new Columns() };
+  const setup = {
+    openings: new InitialStates(today, 5),
+    seed: 6,
+    threads: null,
+    pause: undefined,
+    columns: new Columns(),
+  };
   const seen = await runFutures(plan, futures, setup, 'heads', { from: DAY, weeks: WEEKS });
   return picksIn(seen!).reduce((sum, picks) => sum + picks, 0) / futures;
 }

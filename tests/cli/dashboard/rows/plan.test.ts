@@ -3,13 +3,13 @@ import { differenceRows, differencesOf } from '../../../../cli/dashboard/rows/di
 import { answerWords, factWords, figureRows, remediesOf } from '../../../../cli/dashboard/rows/figures.js';
 import { footRow } from '../../../../cli/dashboard/rows/foot.js';
 import { helpRows } from '../../../../cli/dashboard/rows/help.js';
-import { cellsOf, differing } from '../../../../cli/dashboard/rows/kept.js';
+import { cellsOf } from '../../../../cli/dashboard/rows/kept.js';
 import { knobHeight, knobRows } from '../../../../cli/dashboard/rows/knobs.js';
 import { planRows } from '../../../../cli/dashboard/rows/plan.js';
 import { rowWidth } from '../../../../cli/dashboard/rows/rows.js';
 import { spellRows, spellsOn } from '../../../../cli/dashboard/rows/spells.js';
 import { GROUPS } from '../../../../cli/dashboard/state/keys.js';
-import { knobsOf } from '../../../../cli/dashboard/state/knobs.js';
+import { differing, knobsOf } from '../../../../cli/dashboard/state/knobs.js';
 import type { State } from '../../../../cli/dashboard/state/state.js';
 import { DRAWN, PLAIN } from '../../../../cli/dashboard/theme.js';
 import { STATES } from '../../../../sim/models/ledger.js';
@@ -20,6 +20,7 @@ import {
   example,
   figures,
   HELD_BY_FINISHING,
+  KITCHEN,
   linesOf,
   meaningOf,
   pressing,
@@ -145,7 +146,7 @@ describe('the figures', () => {
   });
 });
 
-describe('the difference to the plan that undo brings back', () => {
+describe('the difference to the plan before', () => {
   const differences = {
     heads_a_week: { mean: 1.34, low: 1.04, high: 1.62, verdict: 'more' },
     bad_week: { mean: 0, low: -1, high: 1, verdict: 'none' },
@@ -155,7 +156,7 @@ describe('the difference to the plan that undo brings back', () => {
 
   test('is told with its interval and in words', () => {
     expect(linesOf(differenceRows(known, 78, 3))).toEqual([
-      'Against what u brings back, with 95 % intervals',
+      'Against the plan before, with 95 % intervals',
       'heads a week +1.3 (+1.0 to +1.6) more',
       'bad week 0 (-1 to +1) no difference',
     ]);
@@ -164,13 +165,13 @@ describe('the difference to the plan that undo brings back', () => {
 
   test('finds room in one row, and in few columns', () => {
     expect(linesOf(differenceRows(known, 116, 1))).toEqual([
-      'Against u: heads a week +1.3 (+1.0 to +1.6) more   bad week 0 (-1 to +1) no difference',
+      'Against before: heads a week +1.3 (+1.0 to +1.6) more   bad week 0 (-1 to +1) no difference',
     ]);
     expect(linesOf(differenceRows(known, 78, 1))).toEqual([
       'heads a week +1.3 (+1.0 to +1.6) more   bad week 0 (-1 to +1) no difference',
     ]);
     expect(linesOf(differenceRows(known, 58, 1))).toEqual([
-      'Against u: heads a week +1.3 (+1.0 to +1.6) more',
+      'Against before: heads a week +1.3 (+1.0 to +1.6) more',
     ]);
   });
 
@@ -198,11 +199,11 @@ describe('the difference to the plan that undo brings back', () => {
   test('is none after an undo that leaves nothing to undo', () => {
     const undone = answered(pressing(known, 'u'));
     expect(undone.past).toEqual([]);
-    expect(linesOf(differenceRows(undone, 78, 2))[0]).toMatch(/^\+ and - change the plan/);
+    expect(linesOf(differenceRows(undone, 78, 2))[0]).toMatch(/^What a change to the plan brings/);
   });
 
   test('is none before anything was changed, and it is said how to', () => {
-    expect(linesOf(differenceRows(answered(start()), 78, 2))[0]).toMatch(/^\+ and - change the plan/);
+    expect(linesOf(differenceRows(answered(start()), 78, 2))[0]).toMatch(/^What a change to the plan brings/);
   });
 
   test('where a plan has no such figure, that is said', () => {
@@ -217,14 +218,21 @@ describe('the difference to the plan that undo brings back', () => {
 
 describe('the knobs', () => {
   const knobs = (chosen: number, width: number, height: number): string[] =>
-    linesOf(knobRows({ scenario: CELLAR, chosen, width, height, signs: PLAIN }));
+    linesOf(knobRows({ scenario: CELLAR, chosen, isMarked: true, width, height, signs: PLAIN }));
 
   test('stand in columns, the chosen one behind a pointer and turned round', () => {
     expect(knobs(1, 80, 2)).toEqual([
       '  sow   every 3 d    germination channels 1    finishing channels 8',
       '> seeds 10           nursery channels     2    visits             mon thu sat',
     ]);
-    const rows = knobRows({ scenario: CELLAR, chosen: 1, width: 80, height: 2, signs: PLAIN });
+    const rows = knobRows({
+      scenario: CELLAR,
+      chosen: 1,
+      isMarked: true,
+      width: 80,
+      height: 2,
+      signs: PLAIN,
+    });
     expect(meaningOf(rows, '10')).toBe('chosen');
     expect(meaningOf(rows, 'every 3 d')).toBe('plain');
   });
@@ -243,7 +251,7 @@ describe('the knobs', () => {
         [78, 2],
         [41, 5],
       ] as const) {
-        const rows = knobRows({ scenario: farm, chosen, width, height, signs: PLAIN });
+        const rows = knobRows({ scenario: farm, chosen, isMarked: true, width, height, signs: PLAIN });
         expect(linesOf(rows).some((line) => line.includes(`> ${label.slice(0, 12)}`))).toBe(true);
         expect(rows.length).toBeLessThanOrEqual(height);
         for (const row of rows) expect(rowWidth(row)).toBeLessThanOrEqual(width);
@@ -335,57 +343,113 @@ describe('the plan', () => {
 });
 
 describe('the last row', () => {
-  const foot = (state: Pick<State, 'cover' | 'note'>, width = 78): string =>
-    textOf(footRow(state, width, PLAIN));
-  const none = { kind: 'none' } as const;
+  const foot = (state: State, width = 78): string => textOf(footRow(state, width, PLAIN));
+  const noted = (note: string): State => ({ ...start(), note });
+  const naming = (text: string): State => ({ ...start(), cover: { kind: 'name', text, fault: null } });
 
-  test('shows the keys that most need to be known, and always those for help and for leaving', () => {
-    expect(foot({ cover: none, note: null }, 116)).toBe(
-      'space run   left right day   c compare   up down choose   + - change   u undo   k keep   ? help   q Ctrl-C leave',
+  test('shows the keys that do something now, the most needed first, and always those for help and for leaving', () => {
+    expect(foot(start())).toBe('up down choose  + - change  0-9 type  Tab strip  space run  ? help  q leave');
+    expect(foot(start(), 116)).toBe(
+      'up down choose  + - change  0-9 type  Tab strip  space run  Enter type  left right day  c compare  ? help  q leave',
     );
+    expect(foot(pressing(start(), { upArrow: true }))).toContain('1-7 days');
+    expect(foot(pressing(start(), { tab: true }))).toMatch(
+      /^up down choose {2}Enter take {2}Tab plan {2}space run/,
+    );
+    expect(foot(pressing(start(), '+'))).toContain('u undo');
     for (const width of [58, 78, 100]) {
-      const text = foot({ cover: none, note: null }, width);
-      expect(text).toMatch(/^space run .* {3}\? help {3}q Ctrl-C leave$/);
+      const text = foot(start(), width);
+      expect(text).toMatch(/^up down choose .* {2}\? help {2}q leave$/);
       expect(text.length).toBeLessThanOrEqual(width);
     }
   });
 
   test('shows a message instead, cut to one row', () => {
-    expect(foot({ cover: none, note: 'There is nothing to undo.' })).toBe('There is nothing to undo.');
-    expect(foot({ cover: none, note: 'a\nb'.repeat(60) })).toHaveLength(78);
+    expect(foot(noted('There is nothing to undo.'))).toBe('There is nothing to undo.');
+    expect(foot(noted('a\nb'.repeat(60)))).toHaveLength(78);
   });
 
-  test('asks for a name and for leave to write over a file', () => {
-    expect(foot({ cover: { kind: 'name', text: 'line.yaml' }, note: null })).toBe(
-      'Save as: line.yaml_  Enter: write it. Escape: leave it.',
+  test('asks for a name, and says what a file of that name will hold', () => {
+    expect(foot(naming('line.yaml'))).toBe(
+      'Save as: line.yaml_  Enter: the plan (.txt, .csv: the strip). Escape: none.',
     );
-    expect(foot({ cover: { kind: 'over', text: 'line.yaml' }, note: null })).toBe(
+    expect(foot(naming('line.txt'))).toBe(
+      'Save as: line.txt_  Enter: the plans side by side, as text. Escape: none.',
+    );
+    expect(foot(naming('line.csv'), 58)).toBe('Save as: line.csv_  Enter: strip as CSV. Escape');
+  });
+
+  test('asks for a value with what it is now', () => {
+    const typing = pressing(start(), { downArrow: true }, '12');
+    expect(foot(typing)).toBe('seeds, now 10: 12_  Enter: take it. Escape: leave it.');
+    expect(foot(pressing(start(KITCHEN), { return: true }), 58)).toBe(
+      'butterhead sow, now tue fri: _  Enter, Escape',
+    );
+  });
+
+  test('asks before it writes over a file, and before kept plans are lost', () => {
+    expect(foot({ ...start(), cover: { kind: 'over', text: 'line.yaml' } })).toBe(
       'line.yaml is there already. Write over it?  y: yes  n: no',
     );
+    expect(foot(pressing(start(), 'k', 'q'))).toBe('1 kept plan is not saved. Leave?  y: yes  n: no');
+    expect(foot(pressing(start(), 'k', '+', 'k', 'q'))).toBe(
+      '2 kept plans are not saved. Leave?  y: yes  n: no',
+    );
   });
 
-  test('of a long name the end is seen, where one types', () => {
+  test('says how the help is closed', () => {
+    expect(foot(pressing(start(), '?'))).toBe('Any key closes this help. Ctrl-C leaves.');
+  });
+
+  test('of a long text the end is seen, where one types; nothing is wider than the row', () => {
     const text = `${'a'.repeat(100)}菜.yaml`;
-    const row = foot({ cover: { kind: 'name', text }, note: null }, 58);
-    expect(row).toMatch(/^Save as: a+菜\.yaml_ {2}Enter/);
-    expect(rowWidth(footRow({ cover: { kind: 'name', text }, note: null }, 58, PLAIN))).toBeLessThanOrEqual(
-      58,
-    );
-    expect(rowWidth(footRow({ cover: { kind: 'over', text }, note: null }, 58, PLAIN))).toBeLessThanOrEqual(
-      58,
-    );
+    expect(foot(naming(text), 58)).toMatch(/^Save as: a+菜\.yaml_ {2}Enter/);
+    const states: State[] = [
+      naming(text),
+      { ...start(), cover: { kind: 'value', text, fault: null } },
+      { ...start(KITCHEN), cover: { kind: 'value', text, fault: null } },
+      { ...start(), cover: { kind: 'over', text } },
+    ];
+    for (const state of states) {
+      for (const width of [58, 78, 116]) {
+        expect(rowWidth(footRow(state, width, PLAIN))).toBeLessThanOrEqual(width);
+        expect(foot(state, width)).toContain('菜.yaml');
+      }
+    }
+  });
+
+  test('a value that is refused is told above it, whole where there is room; what was typed stays', () => {
+    const refused = pressing(start(), { downArrow: true }, { return: true }, 'ten', { return: true });
+    expect(foot(refused)).toMatch(/^seeds, now 10: ten_/);
+    const layout = { width: 78, plan: { title: 1, height: 3, knobs: 2, differences: 1 } } as const;
+    const above = (state: State, width: number): string[] =>
+      linesOf(planRows({ state, spells: [], day: 0, layout: { ...layout, width }, signs: PLAIN }));
+    expect(above(refused, 78)).toHaveLength(4);
+    expect(above(refused, 78).slice(2)).toEqual([
+      'Not taken: found "ten"; expected a whole number from 1 to 1000000 (seeds).',
+      'Example: seeds: 10',
+    ]);
+    const low = { width: 58, plan: { title: 0, height: 2, knobs: 1, differences: 1 } } as const;
+    const visits = pressing(start(), { upArrow: true }, { return: true }, 'dayly', { return: true });
+    const rows = linesOf(planRows({ state: visits, spells: [], day: 0, layout: low, signs: PLAIN }));
+    expect(rows).toHaveLength(2);
+    expect(rows.join(' ')).toMatch(/^Not taken: found "dayly"; expected daily, always or a list .*~$/);
+    // Mended, it is taken.
+    const mended = pressing(refused, { backspace: true }, { backspace: true }, { backspace: true }, '10');
+    expect(above(mended, 78).join('\n')).not.toContain('Not taken');
   });
 });
 
 describe('the help', () => {
   test('has every key with its words and every sign, whole, on a screen of 80 x 24', () => {
-    const rows = helpRows(78, 23, DRAWN);
-    expect(rows.length).toBeLessThanOrEqual(23);
+    // The last row says how it is closed.
+    const rows = helpRows(78, 22, DRAWN);
+    expect(rows.length).toBeLessThanOrEqual(22);
     const text = linesOf(rows).join('\n');
     for (const { title, bindings } of GROUPS) {
       expect(text).toContain(title);
       for (const { keys, words } of bindings)
-        expect(text).toMatch(new RegExp(`^${escaped(keys)} +${escaped(words)}( |$)`, 'm'));
+        expect(text).toMatch(new RegExp(`(^|  )${escaped(keys)} +${escaped(words)}( |$)`, 'm'));
     }
     for (const state of STATES) expect(text).toContain(` ${DRAWN.holes[state]} `);
     expect(text).not.toContain('A window of');

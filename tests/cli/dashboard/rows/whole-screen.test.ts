@@ -66,7 +66,7 @@ describe('the screen is dealt to its parts', () => {
   test('and all find room on any screen from 60 x 16 on, whatever is shown', () => {
     fc.assert(
       fc.property(states, ({ scenario, columns, rows, real, hasFilm }) => {
-        const state = { scenario, columns, rows, real };
+        const state = { opened: scenario, scenario, columns, rows, real };
         const layout = layoutOf(state, hasFilm ? filmFor(scenario) : null, DRAWN);
         expect(rowsOf(layout)).toBeLessThanOrEqual(rows - 1);
         const { width, margin, answer, plan } = layout;
@@ -184,7 +184,7 @@ describe('for somebody who listens', () => {
       '4. nursery channels: 2',
       '5. finishing channels: 8',
       '6. visits: mon thu sat',
-      '+ and - change the plan: what that brings stands here.',
+      'What a change to the plan brings stands here.',
       'Question mark: help. q: leave.',
     ]);
   });
@@ -221,9 +221,30 @@ describe('for somebody who listens', () => {
     expect(spoken(pressing(state, 's', 'a.yaml')).at(-1)).toBe(
       'Save as, end with Enter, Escape leaves it: a.yaml',
     );
+    expect(spoken(pressing(state, '2')).at(-1)).toBe(
+      'Sow, now every 3 d; type, end with Enter, Escape leaves it: 2',
+    );
+    expect(spoken(pressing(state, '0', { return: true })).at(-1)).toMatch(
+      /^Not taken: found 0; expected .* Sow, now/,
+    );
+    expect(spoken(pressing(state, 'k', 'q')).at(-1)).toBe('1 kept plan is not saved. Leave? y: yes, n: no.');
     expect(spoken({ ...state, cover: { kind: 'over', text: 'a.yaml' } }).at(-1)).toBe(
       'a.yaml is there already. Write over it? y: yes, n: no.',
     );
+  });
+
+  test('the plans side by side are told while the mark is on them', () => {
+    const lines = spoken(pressing(state, { tab: true }, { downArrow: true }));
+    const at = lines.indexOf('Plans side by side:');
+    expect(lines.slice(at + 1, at + 6)).toEqual([
+      '1. every 1 d: not known yet',
+      '2. every 2 d: not known yet',
+      '3. every 3 d, now: not known yet',
+      '4. every 4 d: not known yet, chosen',
+      '5. every 5 d: not known yet',
+    ]);
+    expect(lines).toContain('1. sow: every 3 d');
+    expect(spoken(state)).not.toContain('Plans side by side:');
   });
 
   test('the help names the plain text as the better way', () => {

@@ -1,5 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Knob, knobsOf } from '../../../../cli/dashboard/state/knobs.js';
+import { readScenario } from '../../../../sim/scenario/read.js';
 import type { Scenario } from '../../../../sim/scenario/schema.js';
 import { CELLAR, example, KITCHEN, read } from '../given.js';
 
@@ -7,6 +9,12 @@ function knob(scenario: Scenario, label: string): Knob {
   const found = knobsOf(scenario).find((one) => one.label === label);
   if (found === undefined) throw new Error(label);
   return found;
+}
+
+function typed(scenario: Scenario, label: string, text: string): Scenario {
+  const changed = knob(scenario, label).typed(scenario, text);
+  if (!changed.ok) throw new Error(changed.faults.join(' '));
+  return changed.value;
 }
 
 /** Values on the way, turning so many times one way. */
@@ -38,7 +46,8 @@ describe('what can be turned', () => {
       'nursery channels: 4',
       'finishing channels: 14',
       'visits: daily',
-      'want: 22 on tue fri',
+      'want: 22',
+      'wanted on: tue fri',
     ]);
   });
 
@@ -47,7 +56,7 @@ describe('what can be turned', () => {
     for (const { turn, toggle } of knobsOf(KITCHEN)) {
       turn(KITCHEN, 1);
       turn(KITCHEN, -1);
-      toggle?.(KITCHEN, 3);
+      toggle(KITCHEN, 3);
     }
     expect(JSON.stringify(KITCHEN)).toBe(before);
   });
@@ -83,13 +92,21 @@ describe('cadence', () => {
     expect(values(KITCHEN, 'butterhead sow', -1, 1)).toEqual(['every 3 d']);
   });
 
-  test('a weekday put in makes it a sowing on weekdays, with the same seeds', () => {
-    const monday = knob(CELLAR, 'sow').toggle!(CELLAR, 0);
-    expect(monday.crops[0]!.sow).toEqual({ on: ['mon'], seeds: 10 });
-    const both = knob(CELLAR, 'sow').toggle!(monday, 4);
+  test('of a sowing on weekdays each can be put in and taken out but the last; one of so many days has none', () => {
+    const { toggle } = knob(CELLAR, 'sow');
+    expect(toggle(CELLAR, 0)).toBeNull();
+    const monday = typed(CELLAR, 'sow', 'mon');
+    const both = toggle(monday, 4)!;
     expect(both.crops[0]!.sow).toEqual({ on: ['mon', 'fri'], seeds: 10 });
-    expect(knob(CELLAR, 'sow').toggle!(both, 0).crops[0]!.sow).toEqual({ on: ['fri'], seeds: 10 });
-    expect(knob(CELLAR, 'sow').toggle!(monday, 0)).toBe(monday);
+    expect(toggle(both, 0)!.crops[0]!.sow).toEqual({ on: ['fri'], seeds: 10 });
+    expect(toggle(monday, 0)).toBe(monday);
+  });
+
+  test('whatever it becomes, seeds and what is done with missed sowings stay', () => {
+    const crops = [{ ...CELLAR.crops[0]!, sow: { every: 3, seeds: 7, missed: 'dropped' as const } }];
+    const line = { ...CELLAR, crops };
+    expect(knob(line, 'sow').turn(line, 1).crops[0]!.sow).toEqual({ every: 4, seeds: 7, missed: 'dropped' });
+    expect(typed(line, 'sow', 'mon').crops[0]!.sow).toEqual({ on: ['mon'], seeds: 7, missed: 'dropped' });
   });
 });
 
@@ -139,13 +156,127 @@ describe('visits and want', () => {
   });
 
   test('daily without one day is the other six; all seven are daily', () => {
-    const six = knob(KITCHEN, 'visits').toggle!(KITCHEN, 6);
+    const six = knob(KITCHEN, 'visits').toggle(KITCHEN, 6)!;
     expect(six.visits).toEqual(['mon', 'tue', 'wed', 'thu', 'fri', 'sat']);
-    expect(knob(KITCHEN, 'visits').toggle!(six, 6).visits).toBe('daily');
+    expect(knob(KITCHEN, 'visits').toggle(six, 6)!.visits).toBe('daily');
   });
 
   test('want changes in heads and in days', () => {
-    expect(values(KITCHEN, 'want', 1, 1)).toEqual(['23 on tue fri']);
-    expect(knob(KITCHEN, 'want').toggle!(KITCHEN, 0).want).toEqual({ heads: 22, on: ['mon', 'tue', 'fri'] });
+    expect(values(KITCHEN, 'want', 1, 1)).toEqual(['23']);
+    expect(values(KITCHEN, 'wanted on', 1, 2)).toEqual(['mon wed fri', 'mon tue thu sat']);
+    expect(values(KITCHEN, 'wanted on', -1, 2)).toEqual(['mon', 'mon']);
+    expect(knob(KITCHEN, 'wanted on').toggle(KITCHEN, 0)!.want).toEqual({
+      heads: 22,
+      on: ['mon', 'tue', 'fri'],
+    });
+  });
+});
+
+describe('what is typed', () => {
+  /** [knob, what is typed, what it becomes in the scenario] */
+  const sow = (scenario: Scenario): unknown => scenario.crops[0]!.sow;
+  test.each<[string, string, unknown, (scenario: Scenario) => unknown]>([
+    ['butterhead seeds', '24', { on: ['tue', 'fri'], seeds: 24 }, sow],
+    ['butterhead sow', '3', { every: 3, seeds: 18 }, sow],
+    ['butterhead sow', '2.5', { every: 2.5, seeds: 18 }, sow],
+    ['butterhead sow', 'every 4', { every: 4, seeds: 18 }, sow],
+    ['butterhead sow', 'every 4 d', { every: 4, seeds: 18 }, sow],
+    ['butterhead sow', 'every: 4', { every: 4, seeds: 18 }, sow],
+    ['butterhead sow', 'thu mon', { on: ['mon', 'thu'], seeds: 18 }, sow],
+    ['butterhead sow', 'on mon, thu', { on: ['mon', 'thu'], seeds: 18 }, sow],
+    ['butterhead sow', '[wed]', { on: ['wed'], seeds: 18 }, sow],
+    ['butterhead sow', 'sun', { on: ['sun'], seeds: 18 }, sow],
+    ['butterhead sow', 'refill', { refill: true }, sow],
+    ['butterhead sow', '2027-01-04 2027-02-01', { dates: ['2027-01-04', '2027-02-01'], seeds: 18 }, sow],
+    ['nursery channels', '7', 7, ({ stages }) => stages[1]!.channels],
+    ['visits', 'always', 'always', ({ visits }) => visits],
+    ['visits', 'daily', 'daily', ({ visits }) => visits],
+    ['visits', 'sat mon thu', ['mon', 'thu', 'sat'], ({ visits }) => visits],
+    ['visits', 'mon tue wed thu fri sat sun', 'daily', ({ visits }) => visits],
+    ['want', '30', 30, ({ want }) => want!.heads],
+    ['wanted on', 'mon', ['mon'], ({ want }) => want!.on],
+  ])('%s: %s', (label, text, expected, of) => {
+    const free = { ...KITCHEN, away: [] };
+    const changed = typed(free, label, text);
+    expect(of(changed)).toEqual(expected);
+    expect(readScenario(JSON.stringify(changed))).toMatchObject({ ok: true });
+  });
+
+  test.each([
+    ['seeds', 'ten', 'found "ten"; expected a whole number from 1 to 1000000 (seeds). Example: seeds: 10'],
+    ['seeds', '0', 'found 0; expected a whole number from 1 to 1000000 (seeds). Example: seeds: 10'],
+    [
+      'seeds',
+      '1,5',
+      'found "1,5"; expected a whole number from 1 to 1000000 (seeds). Write a point for the comma: 1.5.',
+    ],
+    ['sow', '0', 'found 0; expected a number from 0.01 to 3650 (days). Example: every: 3'],
+    [
+      'sow',
+      '3 x',
+      'found "3 x"; expected a number from 0.01 to 3650 (days). Write the number without its unit: 3.',
+    ],
+    [
+      'sow',
+      'mon thx',
+      'found "thx"; expected a weekday: mon, tue, wed, thu, fri, sat or sun. Did you mean thu?',
+    ],
+    ['sow', 'mon mon', 'found "mon" a second time; expected every weekday once.'],
+    ['sow', 'whenever', /^found "whenever"; expected exactly one of the keys every, on, dates/],
+    ['sow', '2027-02-30', /^found "2027-02-30"; expected an existing date/],
+    [
+      'visits',
+      'dayly',
+      /^found "dayly"; expected daily, always or a list of weekdays .* Did you mean daily\?/,
+    ],
+    ['visits', '3', /^found 3; expected daily, always or a list of weekdays/],
+    ['visits', 'always', /^found the key away with visits: always; expected no away with visits: always/],
+    ['nursery channels', '[2', /^found something missing: a quote, bracket/],
+    [
+      'nursery channels',
+      '100000',
+      /^found 2400112 holes in all .*; expected at most 2000000 holes in the whole line\.$/,
+    ],
+  ])('%s: %s is refused in the words of the scenario', (label, text, sentence) => {
+    const away = { ...CELLAR, away: [{ from: '2027-02-08', to: '2027-02-14' }] };
+    const changed = knob(away, label).typed(away, text);
+    expect(changed.ok).toBe(false);
+    if (!changed.ok) expect(changed.faults[0]).toMatch(sentence);
+  });
+
+  test('whatever is typed gives a plan that a file could say, or a sentence; nothing is thrown', () => {
+    const words = fc.constantFrom(
+      '3',
+      '-1',
+      '1e9',
+      'mon',
+      'thu',
+      'refill',
+      'every',
+      'on',
+      'dates',
+      '[',
+      '{',
+      ':',
+      ',',
+      '2027-01-04',
+      '*a',
+      '!!x',
+      '"',
+    );
+    const text = fc.oneof(
+      fc.string({ unit: 'grapheme', maxLength: 12 }),
+      fc.array(words, { maxLength: 5 }).map((list) => list.join(' ')),
+    );
+    const scenario = fc.constantFrom(CELLAR, KITCHEN, example('school-club'));
+    fc.assert(
+      fc.property(scenario, fc.nat(), text, (line, n, typedText) => {
+        const knobs = knobsOf(line);
+        const changed = knobs[n % knobs.length]!.typed(line, typedText);
+        if (changed.ok) expect(readScenario(JSON.stringify(changed.value))).toMatchObject({ ok: true });
+        else expect(changed.faults[0]).toMatch(/^found .*; expected .*\./s);
+      }),
+      { numRuns: 400, seed: 8 },
+    );
   });
 });

@@ -1,10 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { actionsFor } from '../../../../cli/dashboard/rows/actions.js';
+import { planBefore } from '../../../../cli/dashboard/state/history.js';
+import { isAnswered, MOST_KEPT } from '../../../../cli/dashboard/state/keeping.js';
 import { GROUPS, type Press } from '../../../../cli/dashboard/state/keys.js';
 import { knobsOf } from '../../../../cli/dashboard/state/knobs.js';
-import { isAnswered, MOST_KEPT, reduce, type State } from '../../../../cli/dashboard/state/state.js';
+import { lossOf } from '../../../../cli/dashboard/state/saving.js';
+import { reduce, type State } from '../../../../cli/dashboard/state/state.js';
 import { readScenario } from '../../../../sim/scenario/read.js';
+import type { CompareResult } from '../../../../sim/study/compare.js';
 import {
   acted,
   answered,
@@ -23,10 +27,11 @@ const KEYS: fc.Arbitrary<Press> = fc.oneof(
     weight: 6,
     arbitrary: fc
       .constantFrom(...GROUPS.flatMap(({ bindings }) => bindings))
-      .chain(({ inputs = [], specials = [] }) =>
+      .chain(({ inputs = [], specials = [], ctrl }) =>
         fc.constantFrom<Press>(
           ...inputs.map((input) => ({ input })),
           ...specials.map((special) => ({ input: '', [special]: true })),
+          ...(ctrl === undefined ? [] : [{ input: ctrl, ctrl: true }]),
         ),
       ),
   },
@@ -41,7 +46,7 @@ const KEYS: fc.Arbitrary<Press> = fc.oneof(
 
 type Event =
   | { readonly kind: 'key'; readonly press: Press }
-  | { readonly kind: 'tick' | 'figures' | 'film' | 'exists' | 'written' };
+  | { readonly kind: 'tick' | 'figures' | 'film' | 'exists' | 'written' | 'compared' };
 
 const EVENTS: fc.Arbitrary<Event[]> = fc.array(
   fc.oneof(
@@ -49,7 +54,7 @@ const EVENTS: fc.Arbitrary<Event[]> = fc.array(
     {
       weight: 3,
       arbitrary: fc
-        .constantFrom('tick', 'figures', 'film', 'exists', 'written')
+        .constantFrom('tick', 'figures', 'film', 'exists', 'written', 'compared')
         .map((kind) => ({ kind }) as Event),
     },
   ),
@@ -60,6 +65,17 @@ const SCENARIOS = ['home-shelf', 'kitchen-garden', 'market-farm', 'school-club']
 const STARTS = fc.constantFrom(
   ...SCENARIOS.flatMap((scenario) => [start(scenario), start(scenario, { columns: 80, rows: 24 }, true)]),
 );
+
+/** Nothing is read of it here. */
+const COMPARED: CompareResult = {
+  seed: 7,
+  seasons: 200,
+  partial: false,
+  running: null,
+  by: null,
+  first: 'every 3 d',
+  plans: [],
+};
 
 function happens(state: State, event: Event): State {
   switch (event.kind) {
@@ -75,6 +91,8 @@ function happens(state: State, event: Event): State {
       return reduce(state, { type: 'saved', outcome: 'exists', message: '' });
     case 'written':
       return reduce(state, { type: 'saved', outcome: 'written', message: 'Written.' });
+    case 'compared':
+      return reduce(state, { type: 'compared', id: state.asked, result: COMPARED });
   }
 }
 
@@ -86,6 +104,7 @@ describe('whatever keys are pressed in whatever order', () => {
         expect(state.day).toBeGreaterThanOrEqual(0);
         expect(state.day).toBeLessThanOrEqual(state.lastDay);
         expect(knobsOf(state.scenario)[state.knob]).toBeDefined();
+        expect(state.strip.rows[state.pointer]).toBeDefined();
         expect(state.kept.length).toBeLessThanOrEqual(MOST_KEPT);
         expect(state.answered).toBeLessThanOrEqual(state.asked);
         expect(state.season).toBeGreaterThanOrEqual(0);
@@ -104,36 +123,67 @@ describe('whatever keys are pressed in whatever order', () => {
     );
   });
 
-  test('a change is taken back by undo, and brought back after that', () => {
+  /** What undo brings back. */
+  const held = ({ scenario, kept, nextKept }: State): unknown => ({
+    scenario,
+    kept: kept.map(({ number, scenario: plan }) => ({ number, plan })),
+    nextKept,
+  });
+
+  test('any change is taken back by one undo, and brought back after that', () => {
+    const changes = ['+', '-', '1', '4', '7', 'x', 'k', 'd', '\t\r', '17\r', '\rmon thu\r', '\rdaily\r'];
+    const made = new Set<string>();
     fc.assert(
-      fc.property(STARTS, EVENTS, fc.constantFrom('+', '-', '1', '4', '7', 'x'), (first, events, key) => {
-        const before = { ...events.reduce(happens, first), cover: { kind: 'none' } as const };
-        const changed = pressing(before, key);
-        fc.pre(changed.scenario !== before.scenario);
+      fc.property(STARTS, EVENTS, fc.constantFrom(...changes), (first, events, keys) => {
+        const state = events.reduce(happens, first);
+        const before: State = { ...state, mark: 'plan', cover: { kind: 'none' } };
+        const changed = pressing(before, keys);
+        // Digits are two changes where weekdays stand.
+        fc.pre(changed.past.length === Math.min(before.past.length + 1, 200) && changed.past !== before.past);
+        fc.pre(changed.cover.kind === 'none');
+        made.add(keys);
+        expect(held(changed)).not.toEqual(held(before));
         const undone = pressing(changed, 'u');
-        expect(undone.scenario).toBe(before.scenario);
+        expect(held(undone)).toEqual(held(before));
         expect(undone.past).toEqual(before.past.slice(-199));
-        expect(pressing(undone, 'r').scenario).toBe(changed.scenario);
+        expect(held(pressing(undone, 'r'))).toEqual(held(changed));
       }),
-      { numRuns: 300, seed: 3 },
+      { numRuns: 1200, seed: 3 },
     );
+    expect([...made].sort()).toEqual([...changes].sort());
+  });
+
+  test('without a change nothing is there to undo: what is looked at is no change', () => {
+    const looks = [' ', 'b', 'w', 'm', 'n', 'c', 'l', '?', '?', '\t', '\t'];
+    const looked = pressing(start(), ...looks, { downArrow: true }, { pageDown: true });
+    expect(looked.past).toEqual([]);
   });
 
   test('as many undos as there were changes lead back to the plan that was opened', () => {
     fc.assert(
-      fc.property(STARTS, fc.array(fc.constantFrom('+', '-', '2', '5'), { maxLength: 40 }), (first, keys) => {
-        const changed = pressing(first, ...keys);
-        expect(pressing(changed, ...changed.past.map(() => 'u')).scenario).toBe(first.scenario);
-      }),
+      fc.property(
+        STARTS,
+        fc.array(fc.constantFrom('+', '-', 'k', 'x', 'd', '2\r'), { maxLength: 40 }),
+        (first, keys) => {
+          const changed = pressing(first, ...keys);
+          const back = pressing({ ...changed, cover: { kind: 'none' } }, ...changed.past.map(() => 'u'));
+          expect(held(back)).toEqual(held(first));
+        },
+      ),
       { numRuns: 100, seed: 4 },
     );
   });
 
-  test('Ctrl-C leaves', () => {
+  test('Ctrl-C leaves; q, and then y where it asks, does so too, once nothing is open', () => {
     fc.assert(
       fc.property(STARTS, EVENTS, (first, events) => {
-        const state = events.reduce(happens, first);
+        const state = { ...events.reduce(happens, first), quit: false };
         expect(actionsFor({ input: 'c', ctrl: true }, state)).toEqual([{ type: 'quit' }]);
+        const bare: State = { ...state, cover: { kind: 'none' } };
+        const asked = pressing(bare, 'q');
+        expect(asked.quit).toBe(lossOf(bare) === null);
+        expect(asked.quit || pressing(asked, 'y').quit).toBe(true);
+        if (bare.kept.length === 0 && bare.saving === null) expect(asked.quit).toBe(true);
       }),
       { numRuns: 200, seed: 5 },
     );
@@ -242,6 +292,97 @@ describe('figures', () => {
 
   test('there is no season before the first', () => {
     expect(pressing(start(), 'n')).toMatchObject({ season: 0, asked: 1, note: 'This is the first season.' });
+  });
+});
+
+describe('the mark', () => {
+  const tab = { tab: true };
+
+  test('is on the plan at first; up and down go round and round what it is on', () => {
+    const onStrip = pressing(start(), tab);
+    expect(onStrip).toMatchObject({ mark: 'strip', pointer: 2, knob: 0 });
+    expect(pressing(onStrip, { downArrow: true }, { downArrow: true }, { downArrow: true }).pointer).toBe(0);
+    expect(pressing(onStrip, { upArrow: true }, tab, { upArrow: true })).toMatchObject({
+      mark: 'plan',
+      pointer: 1,
+      knob: 5,
+    });
+  });
+
+  test('Enter takes the row, and the pointer stays on the plan on the screen wherever that stands; also after undo', () => {
+    const taken = pressing(start(), tab, { downArrow: true }, { return: true });
+    expect(taken.scenario.crops[0]!.sow).toEqual({ every: 4, seeds: 10 });
+    const first = pressing(taken, { upArrow: true }, { upArrow: true }, { return: true });
+    for (const state of [
+      taken,
+      first,
+      pressing(first, 'u'),
+      pressing(first, 'u', 'u'),
+      pressing(first, 'c'),
+    ]) {
+      expect(state.mark).toBe('strip');
+      expect(state.strip.rows[state.pointer]).toMatchObject({ now: true });
+    }
+    expect(pressing(first, 'u', 'u').scenario).toBe(CELLAR);
+  });
+
+  test('figures that come leave the pointer where it is', () => {
+    const pointed = pressing(start(), tab, { downArrow: true });
+    const told = { seasons: 200, from: null, rows: pointed.strip.rows.map(() => null) };
+    expect(acted(pointed, { type: 'strip', id: pointed.asked, told }).pointer).toBe(3);
+  });
+});
+
+describe('undo', () => {
+  test('brings back a plan that was dropped, with its number, its figures and the strip of kept plans', () => {
+    const result = figures({ limits: HELD_BY_FINISHING });
+    const kept = pressing(answered(start(), result), 'k', '+', ...Array(6).fill('c'));
+    expect(kept.strip.about).toEqual({ kind: 'kept' });
+    const dropped = pressing(kept, 'd');
+    expect(dropped).toMatchObject({ kept: [], note: 'Plan 1 is kept no more.' });
+    const back = pressing(dropped, 'u');
+    expect(back.kept).toEqual([{ number: 1, scenario: CELLAR, result }]);
+    expect(back.note).toBe('Plan 1 is kept again.');
+    expect(back.strip.about).toEqual({ kind: 'kept' });
+    expect(pressing(back, 'r')).toMatchObject({ kept: [], note: 'Plan 1 is kept no more.' });
+  });
+
+  test('takes back a swap as a whole', () => {
+    const before = pressing(start(), 'k', '+');
+    const back = pressing(before, 'x', 'u');
+    expect(back).toMatchObject({ scenario: before.scenario, kept: before.kept, nextKept: before.nextKept });
+  });
+
+  test('a kept plan without figures is asked about when it is kept again', () => {
+    const back = pressing(start(), 'k', '+', 'd');
+    const again = pressing(back, 'u');
+    expect(again.kept).toMatchObject([{ number: 1, result: null }]);
+    expect(again.asked).toBeGreaterThan(back.asked);
+  });
+
+  test('the plan before is the last other one, whatever was kept since', () => {
+    expect(planBefore(start())).toBeNull();
+    const changed = pressing(start(), '+', 'k');
+    expect(planBefore(changed)).toBe(CELLAR);
+    expect(planBefore(pressing(changed, 'd', 'u'))).toBe(CELLAR);
+    expect(planBefore(pressing(start(), 'k'))).toBeNull();
+  });
+
+  test('the same value typed again is no change', () => {
+    const typed = pressing(start(), '3', { return: true });
+    expect(typed).toMatchObject({ past: [], note: 'The plan is so already.' });
+  });
+
+  test('a line of more holes than a scenario may have is not made by keys', () => {
+    const stages = CELLAR.stages.map((stage, s) =>
+      s === 0 ? { ...stage, channels: 1, holes: 999_000 } : stage,
+    );
+    const large = start({ ...CELLAR, stages });
+    const once = pressing(large, { downArrow: true }, { downArrow: true }, '+');
+    expect(once.scenario.stages[0]!.channels).toBe(2);
+    const twice = pressing(once, '+');
+    expect(twice.scenario).toBe(once.scenario);
+    expect(twice.note).toMatch(/^Not changed: found 2997120 holes in all .*at most 2000000 holes/);
   });
 });
 
@@ -393,7 +534,7 @@ describe('saving', () => {
   const named = pressing(start(), 's', 'line.yaml', { return: true });
 
   test('a name that was typed is the wish to write that file, over none', () => {
-    expect(named.saving).toEqual({ path: 'line.yaml', over: false });
+    expect(named.saving).toEqual({ path: 'line.yaml', over: false, as: 'plan', scenario: CELLAR });
     expect(named.cover.kind).toBe('none');
   });
 
@@ -402,7 +543,55 @@ describe('saving', () => {
     expect(asked).toMatchObject({ cover: { kind: 'over', text: 'line.yaml' }, saving: null });
     expect(pressing(asked, 'n')).toMatchObject({ saving: null, note: 'Nothing was written.' });
     expect(pressing(asked, { escape: true }).saving).toBeNull();
-    expect(pressing(asked, 'y').saving).toEqual({ path: 'line.yaml', over: true });
+    expect(pressing(asked, 'y').saving).toMatchObject({ path: 'line.yaml', over: true });
+  });
+
+  test('the ending of the name says what is saved; of another ending nothing is, and the name can be mended', () => {
+    const as = (name: string): unknown => pressing(start(), 's', name, { return: true }).saving?.as;
+    expect(['a', 'a.yaml', 'b/.a', 'a.YML', 'a.b/c', 'a.json'].map(as)).toEqual(Array(6).fill('plan'));
+    expect(['a.txt', 'a.TXT', '/b/a.csv '].map(as)).toEqual(['text', 'text', 'csv']);
+    const refused = pressing(start(), 's', 'a.pdf', { return: true });
+    expect(refused).toMatchObject({ saving: null, cover: { kind: 'name', text: 'a.pdf' } });
+    expect('fault' in refused.cover && refused.cover.fault).toMatch(/^the ending says what is saved/);
+  });
+
+  test('a strip is asked about anew, waits for its seasons, and is gone with its plans', () => {
+    const waiting = pressing(answered(start()), 's', 'a.csv', { return: true });
+    expect(waiting).toMatchObject({ asked: 2, answered: 2, compared: null });
+    expect(waiting.note).toBe('a.csv is written when all seasons of each plan are there.');
+    const known = acted(waiting, { type: 'compared', id: 2, result: COMPARED });
+    expect(known.compared).toBe(COMPARED);
+    expect(acted(waiting, { type: 'compared', id: 1, result: COMPARED }).compared).toBeNull();
+    // Another season is of the same plans; another plan, or another subject, is not.
+    expect(pressing(waiting, 'm', '\t', { downArrow: true }).saving).toBe(waiting.saving);
+    for (const key of ['+', 'c']) {
+      expect(pressing(waiting, key)).toMatchObject({
+        saving: null,
+        note: 'a.csv was not written: its plans stand side by side no more.',
+      });
+    }
+    expect(pressing(waiting, 's')).toMatchObject({ cover: { kind: 'none' }, note: waiting.note });
+    expect(pressing(waiting, 'q').quit).toBe(false);
+    expect(acted(known, { type: 'saved', outcome: 'written', message: 'Written: a.csv' })).toMatchObject({
+      saving: null,
+      compared: null,
+      note: 'Written: a.csv',
+    });
+  });
+
+  test('a plan alone is not compared with anything', () => {
+    const alone = { ...start(), strip: { ...start().strip, rows: start().strip.rows.slice(2, 3) } };
+    const refused = pressing(alone, 's', 'a.txt', { return: true });
+    expect(refused).toMatchObject({ saving: null, cover: { kind: 'name', text: 'a.txt' } });
+  });
+
+  test('a kept plan that was saved is not lost by leaving', () => {
+    const kept = pressing(start(), 'k', 's', 'a.yaml', { return: true });
+    // As long as it is being written, too, leaving is asked about.
+    expect(pressing(kept, 'q').cover.kind).toBe('leave');
+    const written = acted(kept, { type: 'saved', outcome: 'written', message: '' });
+    expect(pressing(written, 'q').quit).toBe(true);
+    expect(pressing(written, '+', 'k', 'q')).toMatchObject({ quit: false, cover: { kind: 'leave' } });
   });
 
   test('an empty name, or Escape, writes nothing', () => {
@@ -414,7 +603,10 @@ describe('saving', () => {
   });
 
   test('the last letter is erased whole, whatever it is made of', () => {
-    expect(pressing(start(), 's', 'a苗', { backspace: true }).cover).toEqual({ kind: 'name', text: 'a' });
+    expect(pressing(start(), 's', 'a苗', { backspace: true }).cover).toMatchObject({
+      kind: 'name',
+      text: 'a',
+    });
   });
 });
 
@@ -441,7 +633,7 @@ describe('messages', () => {
   });
 
   test('a knob without days of the week says so', () => {
-    expect(pressing(start(KITCHEN), { downArrow: true }, '3').note).toBe(
+    expect(acted(pressing(start(KITCHEN), { downArrow: true }), { type: 'weekday', day: 3 }).note).toBe(
       'butterhead seeds has no days of the week.',
     );
   });

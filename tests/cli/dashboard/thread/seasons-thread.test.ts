@@ -29,7 +29,15 @@ function asked() {
   const ask = (question: Partial<Question> & Pick<Question, 'id' | 'scenario'>): void => {
     const { scenario } = question;
     const strip = [{ name: 'now', scenario, now: true }];
-    worker!.postMessage({ before: null, season: 0, isKnown: false, strip, kept: [], ...question });
+    worker!.postMessage({
+      before: null,
+      season: 0,
+      isKnown: false,
+      strip,
+      isCompared: false,
+      kept: [],
+      ...question,
+    });
   };
   const comes = async (what: string, is: (reply: Reply) => boolean): Promise<Reply> => {
     await until(
@@ -217,4 +225,20 @@ test('of a line whose seasons take long the first are told early, with their num
   expect(result.weeks).toEqual(weeks);
   expect(result.counts).toEqual(counts);
   expect(result.figures.usual_week?.mean).toBe(figures.usual_week?.mean);
+});
+
+test('a comparison that is wished for is that of compare, with the weeks if nobody were away; else none is told', async () => {
+  const { ask, comes, replies } = asked();
+  // Somebody is away, so each plan has more to be run than the strip shows.
+  expect(CELLAR.away).not.toEqual([]);
+  const strip = stripOf(CELLAR, 'seeds');
+  ask({ id: 1, scenario: CELLAR, strip });
+  await comes('the whole strip', isComplete(1));
+  ask({ id: 2, scenario: CELLAR, strip, isKnown: true, isCompared: true });
+  const reply = await comes('the comparison', ({ kind }) => kind === 'compared');
+  expect(replies.filter(({ kind }) => kind === 'compared')).toHaveLength(1);
+  if (reply.kind !== 'compared') throw new Error(reply.kind);
+  expect(reply.id).toBe(2);
+  expect(reply.result.plans.some((plan) => plan.without_absence !== null)).toBe(true);
+  expect(reply.result).toEqual(await compared(strip, reply.result.seasons));
 });
