@@ -90,6 +90,8 @@ async function append<T>(
   const { instead } = addition;
   const present = instead === null ? [bytes] : [markOf(bytes), Buffer.from(instead)];
   const text = Buffer.concat([...present, Buffer.from(addition.text)]);
+  // It could not be read any more.
+  if (text.length > LIMIT) throw tooLarge(name);
   return (await putInPlace(path, text, state, unchanged)) ? addition : null;
 }
 
@@ -99,13 +101,17 @@ function markOf(bytes: Buffer): Buffer {
   return bytes.subarray(0, bytes.indexOf(mark) === 0 ? mark.length : 0);
 }
 
+function tooLarge(name: string): Problem {
+  return new Problem(
+    `${name}: the file is too large: more than ${LIMIT / 1e6} MB. Nothing was written. ${HINT}`,
+  );
+}
+
 async function read({ name, path }: LogFile): Promise<{ bytes: Buffer; state: BigIntStats | null }> {
   const state = await stateOf(path);
   if (state === null) return { bytes: Buffer.alloc(0), state };
   refuseOdd(name, state);
-  if (state.size > LIMIT) {
-    throw new Problem(`${name}: the file is too large: more than ${LIMIT / 1e6} MB. ${HINT}`);
-  }
+  if (state.size > LIMIT) throw tooLarge(name);
   // Renaming would replace a file that is protected, so its protection is asked for.
   await access(path, constants.R_OK | constants.W_OK);
   return { bytes: await readFile(path), state };

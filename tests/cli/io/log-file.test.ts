@@ -149,6 +149,16 @@ describe.concurrent('no confirmed row is lost and none is half', () => {
   );
 });
 
+test('no log grows larger than can be read', async () => {
+  const full = Buffer.alloc(64_000_000, '\n');
+  const log = await newLog();
+  await writeFile(log, full);
+  const text = { instead: null, text: ROW, result: null };
+  await expect(appendToLog(log, () => text)).rejects.toThrow(/more than 64 MB\. Nothing was written/);
+  expect((await stat(log)).size).toBe(full.length);
+  expect(await beside(log)).toEqual(['season.csv']);
+});
+
 describe.concurrent('waiting for one another', () => {
   test('a lock is waited for, and taken over when nobody renews it any more', async () => {
     const log = await newLog();
