@@ -12,7 +12,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { readScenario } from '../../../sim/scenario/read.js';
 import { ownFolder } from '../../support/folder.js';
-import { evensow, evensowAlone } from '../program.js';
+import { evensow, evensowAlone, evensowOnce } from '../program.js';
 import { Screen, type ScreenOptions } from './screen.js';
 
 const KEYS = {
@@ -43,11 +43,11 @@ async function opened(args: readonly string[] = [], options: ScreenOptions = {})
   return screen;
 }
 
-/** The built-in scenario until a few weeks after its absence, for what is claimed of a season however long it is. */
-async function shortLine(): Promise<string> {
-  const path = join(folder, 'short.yaml');
-  const whole = await readFile('scenarios/home-shelf.yaml', 'utf8');
-  await writeFile(path, whole.replace(/^weeks: 26/m, 'weeks: 10'));
+/** An example that lasts a few weeks only, for what is claimed of a season however long it is; the built-in one, until after its absence. */
+async function shortLine(name = 'home-shelf', weeks = 10): Promise<string> {
+  const path = join(folder, `short-${name}.yaml`);
+  const whole = await readFile(`scenarios/${name}.yaml`, 'utf8');
+  await writeFile(path, whole.replace(/^weeks: \d+/m, `weeks: ${weeks}`));
   return path;
 }
 
@@ -198,7 +198,7 @@ describe('without an argument it opens on the built-in scenario', () => {
       expect(bar.length).toBe(Math.round((usual_week.mean / top) * width));
       expect(bar.indexOf('┿') + 1).toBe(Math.round((bad_week.mean / top) * width));
     });
-    const run = JSON.parse((await evensow(['run', '--json'])).out);
+    const run = JSON.parse((await evensowOnce(['run', '--json'])).out);
     expect(screenText.split('\n')[0]).toContain(
       `${run.running.p50} heads in a usual week, ${run.running.p10} in a bad one; held back by ${run.limits.stages.join(' and ')}`,
     );
@@ -207,7 +207,7 @@ describe('without an argument it opens on the built-in scenario', () => {
   test('remedies and shares of the season are what run says', async () => {
     shown.resize(120, 40);
     const screenText = await shown.shows(/seasons each, same luck/);
-    const run = JSON.parse((await evensow(['run', '--json'])).out);
+    const run = JSON.parse((await evensowOnce(['run', '--json'])).out);
     const remedies = run.limits.trials
       .filter(({ brings }: { brings: boolean }) => brings)
       .sort((a: Trial, b: Trial) => b.gain - a.gain);
@@ -345,7 +345,7 @@ async function showsInAllSizes(shown: Screen, name: string): Promise<void> {
 
 describe('in all sizes is drawn', () => {
   test('a line of two crops with a want', async () => {
-    await showsInAllSizes(await opened(['watch', 'scenarios/kitchen-garden.yaml']), 'two-crops');
+    await showsInAllSizes(await opened(['watch', await shortLine('kitchen-garden', 14)]), 'two-crops');
   });
 
   test('a line of long names, narrow and wide', async () => {
