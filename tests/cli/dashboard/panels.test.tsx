@@ -294,7 +294,9 @@ test('on the Linux console nothing is written but what its fonts have, whatever 
       }
     }
   }
-  expect([...letters].filter((letter) => !/[ -~]/.test(letter) && !CONSOLE_SIGNS.includes(letter))).toEqual([]);
+  expect([...letters].filter((letter) => !/[ -~]/.test(letter) && !CONSOLE_SIGNS.includes(letter))).toEqual(
+    [],
+  );
 });
 
 test('a text is as wide for us as for ink', () => {
