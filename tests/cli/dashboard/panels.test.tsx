@@ -286,8 +286,9 @@ test('on the Linux console nothing is written but what its fonts have, whatever 
   const film = filmFor(CELLAR, (_, __, hole) => states[hole % states.length]!);
   const letters = new Set<string>();
   for (const size of [{ columns: 60, rows: 16 }, ...SIZES]) {
-    for (const state of everything(CELLAR, size)) {
-      for (const shown of [null, film]) {
+    for (const [i, state] of everything(CELLAR, size).entries()) {
+      // Only in the first of them the season is not there yet.
+      for (const shown of i === 0 ? [null, film] : [film]) {
         const text = screen(state, shown, signs, 16).join('');
         // biome-ignore lint/suspicious/noControlCharactersInRegex: escape codes begin with one
         for (const letter of text.replace(/\u001b\[[0-9;]*m/g, '')) letters.add(letter);
