@@ -12,7 +12,7 @@ import { openingDay } from './rows/film.js';
 import { planBefore } from './state/history.js';
 import { isAnswered } from './state/keeping.js';
 import { type Action, beginning, reduce, type State } from './state/state.js';
-import { nameOf } from './state/strip.js';
+import { namedRows } from './state/strip.js';
 import { Guard } from './terminal/guard.js';
 import { comparisonText, scenarioText } from './terminal/save.js';
 import { useTerminalSize } from './terminal/use-terminal-size.js';
@@ -129,19 +129,15 @@ function useSeasons(
 
 /** What is to be known of the plan on the screen. */
 function questionOf(state: State): Question {
-  const { asked, scenario, season, strip, kept, saving } = state;
+  const { asked, scenario, season, kept, saving, compared } = state;
   return {
     id: asked,
     scenario,
     before: planBefore(state),
     season,
     isKnown: isAnswered(state),
-    strip: strip.rows.map((row) => ({
-      name: nameOf(row, strip.about, state),
-      scenario: row.scenario,
-      now: row.now,
-    })),
-    isCompared: saving !== null && saving.as !== 'plan',
+    strip: namedRows(state),
+    compared: saving === null || saving.as === 'plan' || compared !== null ? null : saving.plans,
     kept: kept.flatMap(({ number, scenario: plan, result }) =>
       result === null ? [{ number, scenario: plan }] : [],
     ),
@@ -163,14 +159,16 @@ function useSaving({ scenario, text }: AppProps, state: State, dispatch: (action
   const { saving, compared } = state;
   useEffect(() => {
     if (saving === null) return;
-    const { path, over, as } = saving;
+    const { path, over } = saving;
     const write = async (): Promise<void> => {
       if (!over && (await exists(path))) {
         dispatch({ type: 'saved', outcome: 'exists', message: '' });
         return;
       }
       const content =
-        as === 'plan' ? planText(text, scenario, saving.scenario) : compared && comparisonText(compared, as);
+        saving.as === 'plan'
+          ? planText(text, scenario, saving.scenario)
+          : compared && comparisonText(compared, saving.as);
       if (content === null) {
         // Not only when all seasons are there.
         await checkReplaceable(path);

@@ -8,7 +8,7 @@ const TIMES = Number(process.env['FUZZ_TIMES'] ?? 0.5);
 const SEED = Number(process.env['FUZZ_SEED'] ?? 1);
 
 /** Whether as many cases are asked for as are named in the tests, or more: then there is time for large ones too. */
-export const IN_FULL = TIMES >= 1;
+export const IS_LARGE = TIMES >= 1;
 
 /** @param usual cases if nothing else is said */
 export function amount(usual: number): { readonly numRuns: number; readonly seed: number } {

@@ -9,7 +9,7 @@ import { expect, test } from 'vitest';
 import { SEEDS } from '../../sim/models/limits.js';
 import { evensowAlone } from '../cli/program.js';
 import { ownFolder } from '../support/folder.js';
-import { IN_FULL } from './amount.js';
+import { IS_LARGE } from './amount.js';
 import { judge, judgeJson } from './said.js';
 
 const FOLDER = ownFolder();
@@ -41,7 +41,7 @@ if (isMainThread) process.on('exit', () => process.stderr.write(\`memory \${proc
 );
 
 test
-  .runIf(IN_FULL)
+  .runIf(IS_LARGE)
   .each([
     'fit season.csv line.yaml',
     'replay season.csv',

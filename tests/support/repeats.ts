@@ -1,9 +1,11 @@
 /**
  * How often a statistical check is repeated. In every run no more than its claim needs: what is allowed to chance then follows from the
- * count, so a wrong program is still found. `IN_FULL=1` asks for all of it, from which a claim is known more exactly.
+ * count, so what is right passes as surely, and what is wrong by several standard errors is found; what is wrong by less
+ * may pass. `IN_FULL=1` asks for all of it, from which a claim is known more exactly.
  */
 
-export const IN_FULL = process.env['IN_FULL'] !== undefined;
+/** Asked for; `IN_FULL=0` does not. */
+export const IN_FULL = !['', '0'].includes(process.env['IN_FULL'] ?? '');
 
 /** @param usual in every run @param full with `IN_FULL` */
 export function repeats(usual: number, full: number): number {

@@ -146,6 +146,7 @@ export const FootPanel = memo(
     'kept',
     'playing',
     'hasLog',
+    'opened',
     'saving',
     'written',
   ),

@@ -10,7 +10,7 @@ import { formOf } from '../../words/figures.js';
 import { effectsForm, heldBackBy } from '../../words/limits.js';
 import { countText, figureText, intervalText, orFewer, percentText } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
-import { cut, fitted, fittedRight, fittedRow, named, rowWidth, span } from './rows.js';
+import { cut, FAIR_NAME, fitted, fittedRight, fittedRow, named, rowWidth, span } from './rows.js';
 
 /** A figure: what it is, and its value in words. */
 export interface FigureWords {
@@ -88,9 +88,6 @@ function remedyRows(limits: Bottleneck | null, width: number, height: number, si
   return rows;
 }
 
-/** Columns of a name of a stage, at least. */
-const SHORTEST_NAME = 6;
-
 /** The same trials in the same order, the longest name of a stage that is shown shorter by so many columns, and others alike. */
 function withShortNames(
   limits: Bottleneck,
@@ -101,7 +98,7 @@ function withShortNames(
   if (over <= 0) return limits;
   const longest = Math.max(...shown.map(({ trial }) => widthOf(stageOf(limits.trials[trial]!))));
   const stages = limits.trials.map(stageOf).filter((name) => name !== '');
-  const room = Math.max(SHORTEST_NAME, longest - over);
+  const room = Math.max(FAIR_NAME, longest - over);
   const trials = limits.trials.map((trial) => {
     const { change } = trial;
     if (change.kind !== 'channel') return trial;

@@ -8,7 +8,7 @@ import type { State } from '../state/state.js';
 import type { Row, Signs } from '../theme.js';
 import { cut, RowWriter, rowWidth, span } from './rows.js';
 
-export type FootState = KeyState & Pick<State, 'cover' | 'note' | 'saving' | 'written'>;
+export type FootState = KeyState & Pick<State, 'cover' | 'note' | 'opened' | 'saving' | 'written'>;
 
 export function footRow(state: FootState, width: number, signs: Signs): Row {
   const { cover, note } = state;
@@ -27,7 +27,7 @@ export function footRow(state: FootState, width: number, signs: Signs): Row {
       );
     }
     case 'over':
-      return questionRow(cover.text, ' is there already. Write over it?', width);
+      return questionRow(cover.wish.path, ' is there already. Write over it?', width);
     case 'leave':
       return questionRow(lossOf(state) ?? '', ' Leave?', width);
     case 'help':

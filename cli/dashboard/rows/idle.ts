@@ -27,7 +27,8 @@ export function idleRows({ film, axis, day, height, gutter, signs }: IdleInput):
     .map(({ s }) => s)
     .sort((a, b) => a - b);
   const names = film.stages.map(({ name }) => name);
-  const room = gutter - 2 - Math.max(...film.stages.map(({ holes }) => thousands(holes).length));
+  const counts = Math.max(...film.stages.map(({ holes }) => thousands(holes).length));
+  const room = Math.max(0, gutter - 2 - counts);
   const frame = frameOf(film, day);
   const today = columnOfDay(axis, day);
   return shown.map((s) => {

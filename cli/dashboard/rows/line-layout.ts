@@ -6,6 +6,7 @@
 import * as route from '../../../sim/models/route.js';
 import { widthOf } from '../../render/width.js';
 import { thousands } from '../../words/numbers.js';
+import { FAIR_NAME } from './rows.js';
 import { type Arrangement, arrangements, type Channels } from './stage.js';
 
 /** What there is to draw: a film, or the line of which one is being made. */
@@ -48,9 +49,8 @@ const SHARE_ROWS = 6;
 export const STREAM = 5;
 /** Columns of the sign behind the name of a stage that holds the line back. */
 export const HOLDS = 2;
-/** Columns of a name, at least; and of one that is cut, beside all that stands with it. */
+/** Columns of a name, at least. */
 const NAME = 8;
-const FAIR_NAME = 6;
 
 /** @returns null if the stages do not find room: too many for so small a screen */
 export function lineLayout(line: LineShape, width: number, height: number, names: 1 | 2): LineLayout | null {

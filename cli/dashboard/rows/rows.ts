@@ -6,7 +6,10 @@ import { head, padEnd, padStart, widthOf } from '../../render/width.js';
 import type { Meaning, Row, Span } from '../theme.js';
 
 /** Columns below which a name has no middle to lose. */
-const SHORTEST_NAME = 4;
+const LEAST_MIDDLE = 4;
+
+/** Columns of a name that is cut and still reads as one. */
+export const FAIR_NAME = 6;
 
 /**
  * A text in one line without control characters, of at most `width` columns; `more` stands where it was cut.
@@ -22,7 +25,7 @@ export function cut(text: string, width: number, more = ''): string {
  * @param among the names that it is to be told apart from, which are shortened alike
  */
 export function named(name: string, width: number, more: string, among: readonly string[] = []): string {
-  if (width < SHORTEST_NAME) return cut(name, width, more);
+  if (width < LEAST_MIDDLE) return cut(name, width, more);
   // In their own order, since those that no cut tells apart are numbered.
   const all = among.includes(name) ? among : [name, ...among];
   return shortNames(

@@ -115,7 +115,7 @@ function stripLines(state: State): string[] {
       });
       const told = figures.length === 0 ? 'not known yet' : figures.join(', ');
       const held = result?.limits ? `, held back by ${heldBackBy(result.limits)}` : '';
-      return `${i + 1}. ${name}${now ? ', now' : ''}: ${told}${held}${i === pointer ? ', chosen' : ''}`;
+      return `${i + 1}. ${name}${now && name !== 'now' ? ', now' : ''}: ${told}${held}${i === pointer ? ', chosen' : ''}`;
     }),
   ];
 }
@@ -155,7 +155,7 @@ function lastLine(state: State): string {
       return `${faultWords(cover.fault)}${now}; type, end with Enter, Escape leaves it: ${cover.text}`;
     }
     case 'over':
-      return `${cover.text} is there already. Write over it? y: yes, n: no.`;
+      return `${cover.wish.path} is there already. Write over it? y: yes, n: no.`;
     case 'leave':
       return `${lossOf(state)} Leave? y: yes, n: no.`;
     case 'help':

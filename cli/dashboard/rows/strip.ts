@@ -15,7 +15,7 @@ import { aboutsOf, each, isSamePlan, type Strip, type StripAbout, type StripRow 
 import type { Meaning, Row, Signs, Span } from '../theme.js';
 import { isOut } from './difference.js';
 import { wholePercent } from './headline.js';
-import { cut, fitted, fittedRight, fittedRow, mark, named, rowWidth, span } from './rows.js';
+import { cut, FAIR_NAME, fitted, fittedRight, fittedRow, mark, named, rowWidth, span } from './rows.js';
 
 export type StripState = Pick<
   State,
@@ -115,9 +115,6 @@ function heldShort(
   if (each >= FAIR_NAME) return stages.map((one) => shortened(one, each)).join(', ');
   return `${shortened(stages[0]!, room - 2 - more.length)}, ${more}`;
 }
-
-/** Columns of a name that still reads as one. */
-const FAIR_NAME = 6;
 
 /** What a plan of the strip is called: `3 d`, `mon thu`, `10`, `1: seeds 12`. */
 function labelOf(

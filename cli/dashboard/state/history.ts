@@ -10,11 +10,16 @@ import type { Kept, Past, State } from './types.js';
 const MOST_PAST = 200;
 
 /** The state with something changed, which can be undone. */
-export function committed(state: State, change: Partial<Past>, note: string | null = null): State {
+export function committed(
+  state: State,
+  change: Partial<Past & Pick<State, 'nextKept'>>,
+  note: string | null = null,
+): State {
   const past = [...state.past, pastOf(state)].slice(-MOST_PAST);
   // What is on the screen now is what somebody wants to go on with.
   const about = state.strip.about;
-  return { ...replaced(state, { ...pastOf(state), ...change }), past, future: [], about, note };
+  const { nextKept = state.nextKept } = change;
+  return { ...replaced(state, { ...pastOf(state), ...change }), nextKept, past, future: [], about, note };
 }
 
 /** The state with another plan on the screen. */
@@ -50,18 +55,18 @@ export function askedAgain(state: State): State {
   return { ...state, asked, answered: state.answered === state.asked ? asked : state.answered };
 }
 
-function pastOf({ scenario, kept, nextKept }: State): Past {
-  return { scenario, kept, nextKept };
+function pastOf({ scenario, kept }: State): Past {
+  return { scenario, kept };
 }
 
-function replaced(state: State, { scenario, kept, nextKept }: Past): State {
+function replaced(state: State, { scenario, kept }: Past): State {
   const known = new Map(state.kept.map((plan) => [plan.number, plan.result]));
   // Figures that have come since then stay.
   const plans = kept.map((plan) =>
     plan.result ? plan : { ...plan, result: known.get(plan.number) ?? null },
   );
   const isOther = scenario !== state.scenario;
-  const now = { ...state, scenario, kept: plans, nextKept, note: keptWords(state.kept, kept) };
+  const now = { ...state, scenario, kept: plans, note: keptWords(state.kept, kept) };
   if (isOther) return { ...now, asked: state.asked + 1, real: false };
   // A plan that is kept again may lack the figures that nobody has asked for in the meantime.
   const lacks = plans.some(({ number, result }) => result === null && !known.has(number));

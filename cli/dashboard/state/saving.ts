@@ -3,8 +3,8 @@
 import { counted } from '../../words/numbers.js';
 import { askedAgain, changed } from './history.js';
 import { knobsOf } from './knobs.js';
-import { isSamePlan } from './strip.js';
-import type { Cover, SavedAs, State } from './types.js';
+import { isSamePlan, namedRows } from './strip.js';
+import type { Cover, SavedAs, Saving, State } from './types.js';
 
 const NONE: Cover = { kind: 'none' };
 
@@ -12,7 +12,6 @@ const ENDINGS: Readonly<Record<string, SavedAs>> = {
   '': 'plan',
   yaml: 'plan',
   yml: 'plan',
-  json: 'plan',
   txt: 'text',
   csv: 'csv',
 };
@@ -22,12 +21,13 @@ export function savedAs(path: string): SavedAs | null {
   const name = path.trim().replace(/^.*[/\\]/, '');
   // A dot at the beginning hides a file, it ends nothing.
   const ending = /^.+\.([^.]*)$/.exec(name)?.[1] ?? '';
-  return ENDINGS[ending.toLowerCase()] ?? null;
+  const low = ending.toLowerCase();
+  return Object.hasOwn(ENDINGS, low) ? ENDINGS[low]! : null;
 }
 
 /** The state with a file name being typed. */
 export function naming(state: State): State {
-  if (state.saving !== null) return { ...state, note: waitingWords(state) };
+  if (state.saving !== null) return { ...state, note: waitingWords(state.saving) };
   return { ...state, playing: 0, cover: { kind: 'name', text: '', fault: null }, note: null };
 }
 
@@ -45,8 +45,9 @@ export function accepted(state: State): State {
     case 'value':
       return valued(state, cover.text.trim());
     case 'name':
+      return named(state, cover.text.trim());
     case 'over':
-      return wished(state, cover.text.trim(), cover.kind === 'over');
+      return wished(state, { ...cover.wish, over: true });
     case 'leave':
       return { ...state, quit: true };
     default:
@@ -67,7 +68,7 @@ function refused(state: State, fault: string): State {
   return cover.kind === 'name' || cover.kind === 'value' ? { ...state, cover: { ...cover, fault } } : state;
 }
 
-function wished(state: State, path: string, over: boolean): State {
+function named(state: State, path: string): State {
   if (path === '') return { ...state, cover: NONE, note: 'Nothing was written.' };
   const as = savedAs(path);
   if (as === null) {
@@ -76,18 +77,24 @@ function wished(state: State, path: string, over: boolean): State {
       'the ending says what is saved: .yaml the plan, .txt or .csv the plans side by side.',
     );
   }
-  const { scenario, strip } = state;
-  if (as !== 'plan' && strip.rows.length < 2) {
+  const wish = { path, over: false };
+  if (as === 'plan') return wished(state, { ...wish, as, scenario: state.scenario });
+  if (state.strip.rows.length < 2) {
     return refused(state, 'there is only one plan in the strip, and nothing to compare it with.');
   }
-  const wish: State = { ...state, cover: NONE, saving: { path, over, as, scenario }, compared: null };
-  // Of the comparison more is wanted than is on the screen.
-  return as === 'plan' ? wish : { ...askedAgain(wish), note: waitingWords(wish) };
+  return wished(state, { ...wish, as, plans: namedRows(state) });
 }
 
-function waitingWords({ saving, strip }: State): string {
-  const seasons = strip.seasons === null ? 'all seasons' : `all ${counted(strip.seasons, 'season')}`;
-  return `${saving?.path} is written when ${seasons} of each plan are there.`;
+function wished(state: State, saving: Saving): State {
+  const now: State = { ...state, cover: NONE, saving, compared: null };
+  // Of the comparison more is wanted than is on the screen.
+  return saving.as === 'plan' ? now : { ...askedAgain(now), note: waitingWords(saving) };
+}
+
+function waitingWords({ path, as }: Saving): string {
+  return as === 'plan'
+    ? `${path} is being written.`
+    : `${path} is written when all seasons of each plan are there.`;
 }
 
 /** What became of a wish. */
@@ -97,7 +104,7 @@ export function saved(state: State, outcome: 'written' | 'exists' | 'failed', me
   const now = { ...state, saving: null, compared: null };
   switch (outcome) {
     case 'exists':
-      return { ...now, cover: { kind: 'over', text: saving.path }, note: null };
+      return { ...now, cover: { kind: 'over', wish: saving }, note: null };
     case 'failed':
       return { ...now, note: message };
     case 'written':
@@ -109,16 +116,15 @@ export function saved(state: State, outcome: 'written' | 'exists' | 'failed', me
   }
 }
 
-/** The plans side by side are others now: those that were to be saved are gone. */
-export function unwished(state: State): State {
-  if (state.saving === null || state.saving.as === 'plan') return state;
-  const note = `${state.saving.path} was not written: its plans stand side by side no more.`;
-  return { ...state, saving: null, compared: null, note };
-}
-
 /** What would be lost by leaving now, as a sentence; null if nothing. */
-export function lossOf({ kept, written, saving }: Pick<State, 'kept' | 'written' | 'saving'>): string | null {
+export function lossOf({
+  kept,
+  opened,
+  written,
+  saving,
+}: Pick<State, 'kept' | 'opened' | 'written' | 'saving'>): string | null {
   if (saving !== null) return `${saving.path} is not written yet.`;
-  const lost = kept.filter(({ scenario }) => !written.some((one) => isSamePlan(one, scenario))).length;
+  const there = [opened, ...written];
+  const lost = kept.filter(({ scenario }) => !there.some((one) => isSamePlan(one, scenario))).length;
   return lost === 0 ? null : `${counted(lost, 'kept plan')} ${lost === 1 ? 'is' : 'are'} not saved.`;
 }

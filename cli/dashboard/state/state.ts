@@ -9,7 +9,7 @@ import type { StripTold } from '../thread/messages.js';
 import { askedAgain, changed, redone, undone } from './history.js';
 import { answered, dropped, kept, swapped } from './keeping.js';
 import { knobsOf } from './knobs.js';
-import { accepted, lossOf, naming, retyped, saved, unwished } from './saving.js';
+import { accepted, lossOf, naming, retyped, saved } from './saving.js';
 import { nextAbout, stripOf } from './strip.js';
 import type { Action, State } from './types.js';
 
@@ -65,7 +65,7 @@ function stripped(before: State, state: State): State {
   }
   const strip = stripOf(state, state.about ?? state.strip.about, state.strip);
   if (strip === state.strip) return state;
-  const now = unwished(state.asked > before.asked ? state : askedAgain(state));
+  const now = state.asked > before.asked ? state : askedAgain(state);
   // On the plan on the screen, wherever that stands now.
   return { ...now, strip, pointer: strip.rows.findIndex((row) => row.now) };
 }
@@ -144,7 +144,10 @@ function acted(state: State, action: Action): State {
     case 'strip':
       return told(state, action.id, action.told);
     case 'compared':
-      return action.id === state.asked ? { ...state, compared: action.result } : state;
+      // Once: whoever writes it does not begin again.
+      return action.id === state.asked && state.saving !== null && state.compared === null
+        ? { ...state, compared: action.result }
+        : state;
     case 'keptFigures':
       return {
         ...state,

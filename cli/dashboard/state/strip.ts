@@ -11,6 +11,7 @@ import {
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import { type Variation, variationText } from '../../../sim/scenario/vary.js';
 import type { PlanResult } from '../../../sim/study/compare.js';
+import type { NamedPlan } from '../thread/messages.js';
 import { differing, sowText } from './knobs.js';
 
 /** What the plans of the strip differ in; `kept`: the plans that were put aside. */
@@ -114,6 +115,14 @@ export function nameOf(
   const plan = kept.find((one) => isSamePlan(one.scenario, scenario));
   if (plan === undefined || now) return 'now';
   return `kept ${plan.number}: ${differing(scenario, present) || 'as now'}`;
+}
+
+/** The plans of the strip with the names that a comparison has for them. */
+export function namedRows(
+  state: Parameters<typeof nameOf>[2] & { readonly strip: Strip },
+): readonly NamedPlan[] {
+  const { about, rows } = state.strip;
+  return rows.map((row) => ({ name: nameOf(row, about, state), scenario: row.scenario, now: row.now }));
 }
 
 /** What makes a plan differ from its neighbours; nothing where its crops are not alike in it. */

@@ -3,7 +3,7 @@
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { CompareResult } from '../../../sim/study/compare.js';
 import type { RunResult } from '../../../sim/study/summary.js';
-import type { Differences, StripTold } from '../thread/messages.js';
+import type { Differences, NamedPlan, StripTold } from '../thread/messages.js';
 import type { Strip, StripAbout } from './strip.js';
 
 /** What covers the picture or the last row, if anything. */
@@ -13,7 +13,7 @@ export type Cover =
   /** `name`: a file name is being typed. `value`: a value of the chosen knob is. `fault`: what is wrong with it, a sentence. */
   | { readonly kind: 'name' | 'value'; readonly text: string; readonly fault: string | null }
   /** The file is there, may it be written over? */
-  | { readonly kind: 'over'; readonly text: string };
+  | { readonly kind: 'over'; readonly wish: Saving };
 
 /** A plan that was put aside to be looked at beside others. */
 export interface Kept {
@@ -31,7 +31,7 @@ export interface Figures {
 }
 
 /** All that undo brings back: the plan on the screen, and those that are kept. */
-export type Past = Pick<State, 'scenario' | 'kept' | 'nextKept'>;
+export type Past = Pick<State, 'scenario' | 'kept'>;
 
 /** Which part of the screen up, down and Enter act on. */
 export type Mark = 'strip' | 'plan';
@@ -39,15 +39,23 @@ export type Mark = 'strip' | 'plan';
 /** What a file holds: the plan on the screen as a scenario, or the comparison of the strip as text or as CSV. */
 export type SavedAs = 'plan' | 'text' | 'csv';
 
-/** A wish that the program should write a file. */
-export interface Saving {
+/** A wish that the program should write a file. It stays what it was, whatever comes on the screen until it is carried out. */
+export type Saving = {
   readonly path: string;
   /** The user said that it may take the place of one that is there. */
   readonly over: boolean;
-  readonly as: SavedAs;
-  /** The plan on the screen at that moment. */
-  readonly scenario: Scenario;
-}
+} & (
+  | {
+      readonly as: 'plan';
+      /** The plan on the screen at that moment. */
+      readonly scenario: Scenario;
+    }
+  | {
+      readonly as: Exclude<SavedAs, 'plan'>;
+      /** The plans of the strip at that moment. */
+      readonly plans: readonly NamedPlan[];
+    }
+);
 
 export interface State {
   readonly columns: number;
@@ -89,7 +97,7 @@ export interface State {
   readonly figures: Figures | null;
   readonly answered: number;
   readonly kept: readonly Kept[];
-  /** Number of the next plan that is kept. */
+  /** Number of the next plan that is kept: each is given out once, also where undo takes it back, as its figures may still come. */
   readonly nextKept: number;
   readonly cover: Cover;
   readonly saving: Saving | null;

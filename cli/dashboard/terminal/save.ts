@@ -5,6 +5,7 @@ import { amendScenario } from '../../../sim/scenario/amend.js';
 import type { Fault } from '../../../sim/scenario/faults.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { CompareResult } from '../../../sim/study/compare.js';
+import { plainLines } from '../../render/obeyed.js';
 import { toldAs } from '../../render/told.js';
 import { compareRows, compareSections } from '../../sections/compare.js';
 
@@ -31,7 +32,7 @@ export function scenarioText(text: string, before: Scenario, now: Scenario): Res
   return amendScenario(text, changes);
 }
 
-/** A comparison as `evensow compare` prints it. */
+/** A comparison as `evensow compare` writes it. */
 export function comparisonText(result: CompareResult, form: 'text' | 'csv'): string {
-  return toldAs(form, result, compareSections, compareRows);
+  return plainLines(toldAs(form, result, compareSections, compareRows));
 }

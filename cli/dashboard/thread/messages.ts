@@ -6,6 +6,14 @@ import type { FigureName } from '../../../sim/study/figures.js';
 import type { FilmData } from '../../../sim/study/film/film-data.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 
+/** A plan of those that stand side by side. */
+export interface NamedPlan {
+  readonly name: string;
+  readonly scenario: Scenario;
+  /** It is the one on the screen, or was when these were asked for: with it the others are compared. */
+  readonly now: boolean;
+}
+
 export interface Question {
   /** Rises with each question; a newer one makes older ones void. */
   readonly id: number;
@@ -17,9 +25,9 @@ export interface Question {
   /** The figures of the plan are known: they need not be sent again. */
   readonly isKnown: boolean;
   /** Plans side by side, the one on the screen among them. */
-  readonly strip: readonly { readonly name: string; readonly scenario: Scenario; readonly now: boolean }[];
-  /** The whole comparison of these is wished for, with what the strip has no room for. */
-  readonly isCompared: boolean;
+  readonly strip: readonly NamedPlan[];
+  /** Plans whose whole comparison is wished for, with what the strip has no room for; null for none. */
+  readonly compared: readonly NamedPlan[] | null;
   /** Kept plans whose figures are missing. */
   readonly kept: readonly { readonly number: number; readonly scenario: Scenario }[];
 }

@@ -23,7 +23,14 @@ import { figureNamed, samplesOf } from '../../../sim/study/figures.js';
 import { filmBuffers } from '../../../sim/study/film/film.js';
 import type { FilmData } from '../../../sim/study/film/film-data.js';
 import { concludeRun, type RunResult } from '../../../sim/study/summary.js';
-import { COMPARED, type Differences, type Question, type Reply, type RowTold } from './messages.js';
+import {
+  COMPARED,
+  type Differences,
+  type NamedPlan,
+  type Question,
+  type Reply,
+  type RowTold,
+} from './messages.js';
 import type { Look, PlanSeasons } from './plan-seasons.js';
 import { Store } from './store.js';
 
@@ -101,14 +108,12 @@ async function answer(question: Question): Promise<void> {
 
 function taskOf(question: Question): Task {
   const { scenario, before, strip } = question;
-  const least = (...plans: readonly Scenario[]): number =>
-    Math.min(...plans.map((plan) => store.of(plan).all));
-  const seasons = least(...strip.map((row) => row.scenario));
-  const paired = before === null ? 0 : least(scenario, before);
+  const { plans, seasons } = together(strip);
+  const paired = before === null ? 0 : leastOf([scenario, before]);
   return {
     question,
     own: store.of(scenario),
-    strip: strip.map((row) => store.until(row.scenario, seasons)),
+    strip: plans,
     seasons,
     pair: before && {
       before: store.until(before, paired),
@@ -253,43 +258,52 @@ function judged({ before, own, seasons }: NonNullable<Task['pair']>): Difference
   ) as Differences;
 }
 
-/** The whole comparison of the plans of the strip, as `compare` tells it of them, the one on the screen first. */
-async function tellCompared(task: Task): Promise<boolean> {
-  const { question, seasons, look } = task;
-  if (!question.isCompared) return true;
-  const ran: Ran[] = [];
-  for (const i of fromPresent(question)) {
-    const { scenario } = question.strip[i]!;
-    const present = await presentOf(scenario, task.strip[i]!, look, seasons);
+/** The whole comparison that is wished for, as `compare` tells it of its plans, the one that was on the screen first. */
+async function tellCompared({ question, look }: Task): Promise<boolean> {
+  const { id, compared } = question;
+  if (compared === null) return true;
+  const { plans, seasons } = together(compared);
+  const all: Ran[] = [];
+  for (const i of fromPresent(compared)) {
+    const { name, scenario } = compared[i]!;
+    const plan = plans[i]!;
+    if (!(await ran(plan, seasons, look)) || !(await plan.try(trialSeasons(seasons), look))) return false;
+    const present = await presentOf(scenario, plan, look, seasons);
     if (waiting !== null) return false;
-    ran.push(ranOf(task, i, { sections: true, present }));
+    all.push(ranOf(plan, name, seasons, { sections: true, present }));
   }
-  const { seed } = ran[0]!.plan;
-  send({
-    kind: 'compared',
-    id: question.id,
-    result: comparison(ran, { seed, run: seasons, seasons, by: null }),
-  });
+  const { seed } = all[0]!.plan;
+  send({ kind: 'compared', id, result: comparison(all, { seed, run: seasons, seasons, by: null }) });
   return true;
 }
 
-/** Places of the plans of the strip, that of the plan on the screen first, with which the others are compared. */
-function fromPresent({ strip }: Question): number[] {
-  const now = strip.findIndex((row) => row.now);
-  return [now, ...[...strip.keys()].filter((i) => i !== now)];
+/** Plans that stand side by side, and how many of their seasons do: as many as the least of them takes. */
+function together(rows: readonly NamedPlan[]): Pick<Task, 'seasons'> & { readonly plans: PlanSeasons[] } {
+  const seasons = leastOf(rows.map(({ scenario }) => scenario));
+  return { plans: rows.map(({ scenario }) => store.until(scenario, seasons)), seasons };
 }
 
-/** A plan of the strip as far as it was run. */
+function leastOf(plans: readonly Scenario[]): number {
+  return Math.min(...plans.map((plan) => store.of(plan).all));
+}
+
+/** Places of plans side by side, that of the plan on the screen first, with which the others are compared. */
+function fromPresent(rows: readonly NamedPlan[]): number[] {
+  const now = rows.findIndex((row) => row.now);
+  return [now, ...[...rows.keys()].filter((i) => i !== now)];
+}
+
+/** A plan of several side by side as far as it was run. */
 function ranOf(
-  { question, strip, seasons }: Task,
-  i: number,
+  plan: PlanSeasons,
+  name: string,
+  seasons: number,
   { sections, present }: { readonly sections: boolean; readonly present: PlanSeasons | null },
 ): Ran {
-  const plan = strip[i]!;
   const done = Math.min(plan.done, seasons);
   const gathered = plan.after(done);
   return {
-    name: question.strip[i]!.name,
+    name,
     plan: plan.plan,
     tallies: gathered.whole(0),
     sections: sections ? gathered.sectionsOf(0) : [],
@@ -303,11 +317,13 @@ function sendStrip(task: Task): void {
   const { question, strip, seasons } = task;
   // As long as they are of different numbers of seasons there are no intervals of differences.
   const sections = strip.every((plan) => plan.done >= seasons);
-  const [now, ...others] = fromPresent(question);
+  const [now, ...others] = fromPresent(question.strip);
   const rows = new Array<RowTold>(strip.length).fill(null);
   if (strip[now!]!.done === 0) return;
   const known = [now!, ...others.filter((i) => strip[i]!.done > 0)];
-  const ran = known.map((i) => ranOf(task, i, { sections, present: null }));
+  const ran = known.map((i) =>
+    ranOf(strip[i]!, question.strip[i]!.name, seasons, { sections, present: null }),
+  );
   const { from, plans } = sideBySide(ran);
   known.forEach((i, place) => {
     rows[i] = { result: plans[place]!, seasons: Math.min(strip[i]!.done, seasons) };

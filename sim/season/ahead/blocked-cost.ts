@@ -43,11 +43,14 @@ export async function blockedCost(
 }
 
 /** The plan with only what falls due after one day and before another. */
-function sownBetween(plan: Plan, over: number, to: number): Plan {
+export function sownBetween(plan: Plan, over: number, to: number): Plan {
   const crops = plan.crops.map((crop) => {
     const { sowing } = crop;
     if (sowing.kind === 'refill') return crop;
-    return { ...crop, sowing: { ...sowing, days: sowing.days.filter((day) => day > over && day < to) } };
+    const { days, more } = sowing;
+    const counts = (day: number): boolean => day > over && day < to;
+    const seeds = more && { more: more.filter((_, i) => counts(days[i]!)) };
+    return { ...crop, sowing: { ...sowing, days: days.filter(counts), ...seeds } };
   });
   return { ...plan, crops };
 }

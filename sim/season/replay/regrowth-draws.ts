@@ -108,10 +108,14 @@ function placesByPick(cohorts: readonly Cohort[]): (day: number, phase: number) 
     beyond += count;
     return { key: keyOf(from, phase), next: first, beyond };
   });
-  const byPick = groupedBy(rows, ({ key }) => key);
+  const byPick = new Map(
+    [...groupedBy(rows, ({ key }) => key)].map(([key, ofPick]) => [key, { ofPick, at: 0 }]),
+  );
   return (day, phase) => {
-    const row = byPick.get(keyOf(day, phase))!.find(({ next, beyond }) => next < beyond)!;
-    return row.next++;
+    // Plants of a pick can be as many as its rows: none is looked at again once its plants are told.
+    const pick = byPick.get(keyOf(day, phase))!;
+    while (pick.ofPick[pick.at]!.next === pick.ofPick[pick.at]!.beyond) pick.at++;
+    return pick.ofPick[pick.at]!.next++;
   };
 }
 

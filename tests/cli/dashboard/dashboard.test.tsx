@@ -235,7 +235,7 @@ test('a screen that is too small says so in one line, and hears q', async () => 
 });
 
 test('a screen that is too small asks, too, before kept plans are lost', async () => {
-  const { press, hear } = opened(pressing(start(CELLAR, { columns: 50, rows: 12 }), 'k'));
+  const { press, hear } = opened(pressing(start(CELLAR, { columns: 50, rows: 12 }), '+', 'k'));
   await press('q', /^1 kept plan is not saved\. Leave\? y: yes n: no$/);
   await press('n', /^This needs a window/);
   await press('q', /Leave\?/);

@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { actionsFor } from '../../../cli/dashboard/rows/actions.js';
 import type { Press } from '../../../cli/dashboard/state/keys.js';
 import { type Action, beginning, reduce, type State } from '../../../cli/dashboard/state/state.js';
+import type { Cover } from '../../../cli/dashboard/state/types.js';
 import type { Row } from '../../../cli/dashboard/theme.js';
 import { COUNTS, type HoleState, STATE_COUNT, STATES } from '../../../sim/models/ledger.js';
 import { readScenario } from '../../../sim/scenario/read.js';
@@ -34,6 +35,11 @@ export function read(text: string): Scenario {
 
 export const CELLAR = example('home-shelf');
 export const KITCHEN = example('kitchen-garden');
+
+/** Whether the plan may be written over a file is asked. */
+export function askedOver(path: string, scenario = CELLAR): Cover {
+  return { kind: 'over', wish: { path, over: false, as: 'plan', scenario } };
+}
 
 export interface GivenStage {
   readonly name: string;

@@ -21,6 +21,7 @@ import { CONSOLE_SIGNS } from './fonts.js';
 import {
   acted,
   answered,
+  askedOver,
   CELLAR,
   example,
   figures,
@@ -83,7 +84,7 @@ function everything(scenario: State['scenario'], size: { columns: number; rows: 
     pressing(known, 'k', '+', 'k', '+', 'k', '+', 'k', '+', 'k'),
     pressing(known, '?'),
     pressing(known, 's', 'a file name that is longer than the screen is wide, by far: '.repeat(4)),
-    { ...known, cover: { kind: 'over', text: 'line.yaml' } },
+    { ...known, cover: askedOver('line.yaml') },
     { ...known, note: 'A message.' },
   ];
 }

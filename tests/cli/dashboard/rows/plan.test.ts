@@ -16,6 +16,7 @@ import { STATES } from '../../../../sim/models/ledger.js';
 import {
   acted,
   answered,
+  askedOver,
   CELLAR,
   example,
   figures,
@@ -388,11 +389,11 @@ describe('the last row', () => {
   });
 
   test('asks before it writes over a file, and before kept plans are lost', () => {
-    expect(foot({ ...start(), cover: { kind: 'over', text: 'line.yaml' } })).toBe(
+    expect(foot({ ...start(), cover: askedOver('line.yaml') })).toBe(
       'line.yaml is there already. Write over it?  y: yes  n: no',
     );
-    expect(foot(pressing(start(), 'k', 'q'))).toBe('1 kept plan is not saved. Leave?  y: yes  n: no');
-    expect(foot(pressing(start(), 'k', '+', 'k', 'q'))).toBe(
+    expect(foot(pressing(start(), '+', 'k', 'q'))).toBe('1 kept plan is not saved. Leave?  y: yes  n: no');
+    expect(foot(pressing(start(), '+', 'k', '+', 'k', 'q'))).toBe(
       '2 kept plans are not saved. Leave?  y: yes  n: no',
     );
   });
@@ -408,7 +409,7 @@ describe('the last row', () => {
       naming(text),
       { ...start(), cover: { kind: 'value', text, fault: null } },
       { ...start(KITCHEN), cover: { kind: 'value', text, fault: null } },
-      { ...start(), cover: { kind: 'over', text } },
+      { ...start(), cover: askedOver(text) },
     ];
     for (const state of states) {
       for (const width of [58, 78, 116]) {

@@ -4,11 +4,13 @@ import { answerLegend, drawnRows, toldRows } from '../../../../cli/dashboard/row
 import { isTooSmall, type Layout, layoutOf } from '../../../../cli/dashboard/rows/layout.js';
 import { spokenLines } from '../../../../cli/dashboard/rows/spoken.js';
 import type { State } from '../../../../cli/dashboard/state/state.js';
+import { aboutsOf } from '../../../../cli/dashboard/state/strip.js';
 import { DRAWN, PLAIN } from '../../../../cli/dashboard/theme.js';
 import type { Film } from '../../../../sim/study/film/film.js';
 import {
   acted,
   answered,
+  askedOver,
   CELLAR,
   example,
   figures,
@@ -227,8 +229,10 @@ describe('for somebody who listens', () => {
     expect(spoken(pressing(state, '0', { return: true })).at(-1)).toMatch(
       /^Not taken: found 0; expected .* Sow, now/,
     );
-    expect(spoken(pressing(state, 'k', 'q')).at(-1)).toBe('1 kept plan is not saved. Leave? y: yes, n: no.');
-    expect(spoken({ ...state, cover: { kind: 'over', text: 'a.yaml' } }).at(-1)).toBe(
+    expect(spoken(pressing(state, '+', 'k', 'q')).at(-1)).toBe(
+      '1 kept plan is not saved. Leave? y: yes, n: no.',
+    );
+    expect(spoken({ ...state, cover: askedOver('a.yaml') }).at(-1)).toBe(
       'a.yaml is there already. Write over it? y: yes, n: no.',
     );
   });
@@ -245,6 +249,10 @@ describe('for somebody who listens', () => {
     ]);
     expect(lines).toContain('1. sow: every 3 d');
     expect(spoken(state)).not.toContain('Plans side by side:');
+    // Beside kept plans the one on the screen is called so.
+    const kept = pressing(state, 'k', '+', ...Array(aboutsOf(CELLAR, 1).length - 1).fill('c'), { tab: true });
+    expect(kept.strip.about.kind).toBe('kept');
+    expect(spoken(kept)).toContain('1. now: not known yet, chosen');
   });
 
   test('the help names the plain text as the better way', () => {

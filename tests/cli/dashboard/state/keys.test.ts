@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { actionsFor } from '../../../../cli/dashboard/rows/actions.js';
 import { actionFor, GROUPS, hasDays, hintsOf, type Press } from '../../../../cli/dashboard/state/keys.js';
-import { pressing, start } from '../given.js';
+import { askedOver, pressing, start } from '../given.js';
 
 const BINDINGS = GROUPS.flatMap(({ bindings }) => bindings);
 const NAMING = pressing(start(), 's');
 const TYPING = pressing(start(), { return: true });
-const ASKING = { ...start(), cover: { kind: 'over', text: 'line.yaml' } as const };
-const LEAVING = pressing(start(), 'k', 'q');
+const ASKING = { ...start(), cover: askedOver('line.yaml') };
+const LEAVING = pressing(start(), '+', 'k', 'q');
 const HELP = pressing(start(), '?');
 
 function typed(input: string, state = start()) {

@@ -7,6 +7,7 @@ import { GROUPS, type Press } from '../../../../cli/dashboard/state/keys.js';
 import { knobsOf } from '../../../../cli/dashboard/state/knobs.js';
 import { lossOf } from '../../../../cli/dashboard/state/saving.js';
 import { reduce, type State } from '../../../../cli/dashboard/state/state.js';
+import { HIGH_SCREEN, STRIP_ROWS } from '../../../../cli/dashboard/state/strip.js';
 import { readScenario } from '../../../../sim/scenario/read.js';
 import type { CompareResult } from '../../../../sim/study/compare.js';
 import {
@@ -124,10 +125,9 @@ describe('whatever keys are pressed in whatever order', () => {
   });
 
   /** What undo brings back. */
-  const held = ({ scenario, kept, nextKept }: State): unknown => ({
+  const held = ({ scenario, kept }: State): unknown => ({
     scenario,
     kept: kept.map(({ number, scenario: plan }) => ({ number, plan })),
-    nextKept,
   });
 
   test('any change is taken back by one undo, and brought back after that', () => {
@@ -353,7 +353,7 @@ describe('undo', () => {
   test('takes back a swap as a whole', () => {
     const before = pressing(start(), 'k', '+');
     const back = pressing(before, 'x', 'u');
-    expect(back).toMatchObject({ scenario: before.scenario, kept: before.kept, nextKept: before.nextKept });
+    expect(back).toMatchObject({ scenario: before.scenario, kept: before.kept });
   });
 
   test('a kept plan without figures is asked about when it is kept again', () => {
@@ -501,6 +501,13 @@ describe('plans that are kept', () => {
     expect(told.kept.map(({ result: of }) => of)).toEqual([result, null]);
   });
 
+  test('a number is given out once, so that figures that come late are not those of another plan', () => {
+    const gone = pressing(start(), 'k', 'u', '+', 'k');
+    expect(gone.kept).toMatchObject([{ number: 2, result: null }]);
+    const late = acted(gone, { type: 'keptFigures', number: 1, result: figures({}) });
+    expect(late.kept).toEqual(gone.kept);
+  });
+
   test('keep their number', () => {
     const state = pressing(start(), 'k', '+', 'k', '+', 'k', 'd', '+', 'k', 'x');
     expect(state.kept.map(({ number }) => number)).toEqual([2, 4, 4].slice(0, state.kept.length));
@@ -543,7 +550,7 @@ describe('saving', () => {
 
   test('a file that is there is asked about', () => {
     const asked = acted(named, { type: 'saved', outcome: 'exists', message: '' });
-    expect(asked).toMatchObject({ cover: { kind: 'over', text: 'line.yaml' }, saving: null });
+    expect(asked).toMatchObject({ cover: { kind: 'over', wish: { path: 'line.yaml' } }, saving: null });
     expect(pressing(asked, 'n')).toMatchObject({ saving: null, note: 'Nothing was written.' });
     expect(pressing(asked, { escape: true }).saving).toBeNull();
     expect(pressing(asked, 'y').saving).toMatchObject({ path: 'line.yaml', over: true });
@@ -551,26 +558,40 @@ describe('saving', () => {
 
   test('the ending of the name says what is saved; of another ending nothing is, and the name can be mended', () => {
     const as = (name: string): unknown => pressing(start(), 's', name, { return: true }).saving?.as;
-    expect(['a', 'a.yaml', 'b/.a', 'a.YML', 'a.b/c', 'a.json'].map(as)).toEqual(Array(6).fill('plan'));
+    expect(['a', 'a.yaml', 'b/.a', 'a.YML', 'a.b/c'].map(as)).toEqual(Array(5).fill('plan'));
     expect(['a.txt', 'a.TXT', '/b/a.csv '].map(as)).toEqual(['text', 'text', 'csv']);
-    const refused = pressing(start(), 's', 'a.pdf', { return: true });
-    expect(refused).toMatchObject({ saving: null, cover: { kind: 'name', text: 'a.pdf' } });
-    expect('fault' in refused.cover && refused.cover.fault).toMatch(/^the ending says what is saved/);
+    // What is written is YAML, whatever was opened; and words that every object knows are no endings.
+    for (const name of ['a.pdf', 'a.json', 'a.constructor', 'a.__proto__', 'a.tostring']) {
+      const refused = pressing(start(), 's', name, { return: true });
+      expect(refused).toMatchObject({ saving: null, cover: { kind: 'name', text: name } });
+      expect('fault' in refused.cover && refused.cover.fault).toMatch(/^the ending says what is saved/);
+    }
   });
 
-  test('a strip is asked about anew, waits for its seasons, and is gone with its plans', () => {
+  test('a strip is asked about anew, and waits for its seasons, whatever comes on the screen until then', () => {
     const waiting = pressing(answered(start()), 's', 'a.csv', { return: true });
     expect(waiting).toMatchObject({ asked: 2, answered: 2, compared: null });
     expect(waiting.note).toBe('a.csv is written when all seasons of each plan are there.');
     const known = acted(waiting, { type: 'compared', id: 2, result: COMPARED });
     expect(known.compared).toBe(COMPARED);
     expect(acted(waiting, { type: 'compared', id: 1, result: COMPARED }).compared).toBeNull();
-    // Another season is of the same plans; another plan, or another subject, is not.
-    expect(pressing(waiting, 'm', '\t', { downArrow: true }).saving).toBe(waiting.saving);
-    for (const key of ['+', 'c']) {
-      expect(pressing(waiting, key)).toMatchObject({
-        saving: null,
-        note: 'a.csv was not written: its plans stand side by side no more.',
+    // Once: whoever writes it does not begin again.
+    expect(acted(known, { type: 'compared', id: 2, result: { ...COMPARED } }).compared).toBe(COMPARED);
+    const later = [
+      pressing(waiting, 'm', '\t', { downArrow: true }),
+      pressing(waiting, '+'),
+      pressing(waiting, 'c'),
+      acted(waiting, { type: 'resize', columns: 120, rows: HIGH_SCREEN }),
+    ];
+    expect(later.at(-1)!.strip.rows).not.toHaveLength(waiting.strip.rows.length);
+    for (const state of later) {
+      expect(state.saving).toBe(waiting.saving);
+      const told = acted(state, { type: 'compared', id: state.asked, result: COMPARED });
+      // A file that somebody else has made meanwhile is asked about; y writes what was asked for then.
+      const asked = acted(told, { type: 'saved', outcome: 'exists', message: '' });
+      expect(pressing(asked, 'y')).toMatchObject({
+        saving: { ...waiting.saving, over: true },
+        compared: null,
       });
     }
     expect(pressing(waiting, 's')).toMatchObject({ cover: { kind: 'none' }, note: waiting.note });
@@ -582,6 +603,15 @@ describe('saving', () => {
     });
   });
 
+  test('of the strip the plans that it shows are saved: more on a high screen', () => {
+    const plansOf = (rows: number): string[] => {
+      const { saving } = pressing(start(CELLAR, { columns: 120, rows }), 's', 'a.txt', { return: true });
+      return saving !== null && 'plans' in saving ? saving.plans.map(({ name }) => name) : [];
+    };
+    expect(plansOf(HIGH_SCREEN - 1)).toEqual([1, 2, 3, 4, 5].map((days) => `every ${days} d`));
+    expect(plansOf(HIGH_SCREEN)).toHaveLength(STRIP_ROWS.high);
+  });
+
   test('a plan alone is not compared with anything', () => {
     const alone = { ...start(), strip: { ...start().strip, rows: start().strip.rows.slice(2, 3) } };
     const refused = pressing(alone, 's', 'a.txt', { return: true });
@@ -589,7 +619,10 @@ describe('saving', () => {
   });
 
   test('a kept plan that was saved is not lost by leaving', () => {
-    const kept = pressing(start(), 'k', 's', 'a.yaml', { return: true });
+    // The plan that was opened is in its file.
+    expect(pressing(start(), 'k', 'q').quit).toBe(true);
+    expect(pressing(start(), 'k', '+', 'q').quit).toBe(true);
+    const kept = pressing(start(), '+', 'k', 's', 'a.yaml', { return: true });
     // As long as it is being written, too, leaving is asked about.
     expect(pressing(kept, 'q').cover.kind).toBe('leave');
     const written = acted(kept, { type: 'saved', outcome: 'written', message: '' });

@@ -34,7 +34,7 @@ function asked() {
       season: 0,
       isKnown: false,
       strip,
-      isCompared: false,
+      compared: null,
       kept: [],
       ...question,
     });
@@ -249,7 +249,8 @@ test('a comparison that is wished for is that of compare, with the weeks if nobo
   const strip = stripOf(CELLAR, 'seeds');
   ask({ id: 1, scenario: CELLAR, strip });
   await comes('the whole strip', isComplete(1));
-  ask({ id: 2, scenario: CELLAR, strip, isKnown: true, isCompared: true });
+  ask({ id: 2, scenario: CELLAR, isKnown: true, compared: strip });
+  // The strip on the screen is another one by now.
   const reply = await comes('the comparison', ({ kind }) => kind === 'compared');
   expect(replies.filter(({ kind }) => kind === 'compared')).toHaveLength(1);
   if (reply.kind !== 'compared') throw new Error(reply.kind);
