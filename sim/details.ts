@@ -7,6 +7,25 @@ export type { Cleaning, InitialState, StandingPlants } from './models/initial-st
 export type { CountName, HoleState } from './models/ledger.js';
 export type { EventObserver, LineOptions, PlantEvent } from './models/line/line.js';
 export type {
+  Air,
+  ChannelSize,
+  Climate,
+  Conditions,
+  CropMatter,
+  CropMatterInStage,
+  CropPrices,
+  DatedAir,
+  LampPlan,
+  LampPower,
+  PhysicalPlan,
+  PhysicalStage,
+  Prices,
+  Sale,
+  TankPlan,
+  TierPlan,
+  WorkTimes,
+} from './models/physical/plan.js';
+export type {
   Absence,
   CropPlan,
   Growing,
@@ -21,7 +40,7 @@ export type {
 export type { Failure, Success } from './models/result.js';
 /* A scenario file. */
 export type { Amendment } from './scenario/amend.js';
-export type { Warning } from './scenario/faults.js';
+export type { Caution, Warning } from './scenario/faults.js';
 export type { Grid, StageLimit } from './scenario/grid.js';
 export type { KeyRow } from './scenario/schema-walk.js';
 export type { Cadence } from './scenario/vary.js';

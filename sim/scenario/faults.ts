@@ -31,7 +31,12 @@ export interface Warning {
   /** 1-based, in characters. */
   column: number;
   message: string;
+  /** What can hurt somebody there; left out if nothing can. */
+  caution?: Caution;
 }
+
+/** What a caution is about: what a shelf bears, water beside mains power. */
+export type Caution = 'load' | 'water';
 
 /** Steps from the top of the file to a value: keys and places in lists (from 0). */
 export type Path = readonly (string | number)[];

@@ -51,15 +51,21 @@ export function vary(scenario: Scenario, variation: Variation): Result<Scenario,
   const varied: Scenario = {
     ...scenario,
     crops,
-    stages: scenario.stages.map((stage) => ({
-      ...stage,
-      channels: variation.channels?.[stage.name] ?? stage.channels,
-    })),
+    stages: scenario.stages.map((stage) => withChannels(stage, variation.channels?.[stage.name])),
     visits: variation.visits === undefined ? scenario.visits : (variation.visits as Scenario['visits']),
   };
   const checked = scenarioSchema.safeParse(varied);
   if (checked.success) return success(varied);
   return failure(issuesToFaults(scenarioSchema, varied, checked.error.issues).map(sentences));
+}
+
+/** Lamps that were metered hang over every channel alike: more channels draw more. */
+function withChannels(stage: Scenario['stages'][number], channels = stage.channels): typeof stage {
+  if (channels === stage.channels) return stage;
+  const { watts } = stage;
+  return watts === undefined
+    ? { ...stage, channels }
+    : { ...stage, channels, watts: (watts * channels) / stage.channels };
 }
 
 /** A fault without a file, in whole sentences. */

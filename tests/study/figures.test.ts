@@ -218,6 +218,7 @@ describe('a sum of hole-days, each times its weight', () => {
       weekPicks: new Float64Array(WEEKS),
       weekDiscards: new Float64Array(2 * WEEKS),
       firstPick: NaN,
+      takes: null,
     };
   }
 
