@@ -38,6 +38,13 @@ export interface Warning {
 /** What a caution is about: what a shelf bears, water beside mains power. */
 export type Caution = 'load' | 'water';
 
+/** A warning before its line is known. */
+export interface WarningDraft {
+  path: Path;
+  message: string;
+  caution?: Caution;
+}
+
 /** Steps from the top of the file to a value: keys and places in lists (from 0). */
 export type Path = readonly (string | number)[];
 

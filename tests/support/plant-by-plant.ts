@@ -197,8 +197,9 @@ export interface Money {
   readonly costs: Costs;
   readonly total: number;
   readonly revenue: number | null;
-  /** Picks by crop. */
+  /** Picks by crop, and what they weigh in sum [kg]. */
   readonly picked: readonly number[];
+  readonly pickedKg: number;
 }
 
 /** @param litres bought */
@@ -222,9 +223,10 @@ function moneyOf(season: RecordedSeason, physical: PhysicalPlan, litres: number)
     picked,
     plan.crops.map(({ headG }) => headG),
   );
-  return { costs, total: totalCost(costs), revenue, picked };
+  const pickedKg = sum(picked, (count, c) => (count * plan.crops[c]!.headG!) / 1000);
+  return { costs, total: totalCost(costs), revenue, picked, pickedKg };
 }
 
-function sum<Item>(items: readonly Item[], of: (item: Item) => number): number {
-  return items.reduce((total, item) => total + of(item), 0);
+function sum<Item>(items: readonly Item[], of: (item: Item, i: number) => number): number {
+  return items.reduce((total, item, i) => total + of(item, i), 0);
 }

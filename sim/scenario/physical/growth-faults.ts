@@ -4,6 +4,7 @@ import type { CourseFault } from '../../models/physical/course.js';
 import type { GrowthRefusal, LimitedCondition } from '../../models/physical/growing-days.js';
 import type { FaultDraft, Path } from '../faults.js';
 import type { Scenario } from '../schema.js';
+import { celsiusAdvice, FAHRENHEIT } from './fahrenheit.js';
 
 /** No efficiency of light leads to the masses of crop `c`. */
 export function courseFault({ stages, crops }: Scenario, c: number, fault: CourseFault): FaultDraft {
@@ -56,7 +57,7 @@ export function refusalFault(scenario: Scenario, c: number, refusal: GrowthRefus
         at: 'value',
         found: `${found}${when === 'now' ? '' : ` (where the days of ${name} hold)`}`,
         expected: `${condition} ${range} where days_at stands: the growth model knows no other`,
-        advice: LEAVE_OUT,
+        advice: condition.endsWith('_c') && found > FAHRENHEIT ? celsiusAdvice(found) : LEAVE_OUT,
       };
     }
     case 'ratio':

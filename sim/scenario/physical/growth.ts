@@ -41,8 +41,15 @@ function grownUnder(
   if (!course.ok) return failure(course.faults.map((fault) => courseFault(scenario, c, fault)));
   const days = physical.climate && cropDays(physical, c, course.value, physical.climate);
   if (days === null) return success(crop);
-  if (!days.ok) return failure(days.faults.map((refusal) => refusalFault(scenario, c, refusal)));
+  if (!days.ok)
+    return failure(oncePerPlace(days.faults.map((refusal) => refusalFault(scenario, c, refusal))));
   return success(withRatios(crop, course.value, days.value.ratios));
+}
+
+/** Air by day stands for night and germination where nobody told of them: one slip, one fault. */
+function oncePerPlace(drafts: readonly FaultDraft[]): FaultDraft[] {
+  const places = drafts.map(({ path }) => JSON.stringify(path));
+  return drafts.filter((_, i) => places.indexOf(places[i]!) === i);
 }
 
 /** Growth after a cut has the last stage's ratio. @param ratios of the stages of the course */

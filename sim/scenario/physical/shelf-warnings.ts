@@ -6,7 +6,7 @@ import type { PhysicalPlan } from '../../models/physical/plan.js';
 import { drainBackL, spillL } from '../../models/physical/pump-stop.js';
 import { heaviestReadyG } from '../../models/physical/ready-mass.js';
 import type { Plan } from '../../models/plan.js';
-import type { WarningDraft } from '../warnings.js';
+import type { WarningDraft } from '../faults.js';
 
 /** @param physical of that plan */
 export function shelfWarnings(plan: Plan, physical: PhysicalPlan): WarningDraft[] {

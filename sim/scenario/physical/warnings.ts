@@ -6,8 +6,9 @@ import { dailyLight } from '../../models/physical/light.js';
 import type { PhysicalPlan } from '../../models/physical/plan.js';
 import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
+import type { WarningDraft } from '../faults.js';
 import type { Scenario } from '../schema.js';
-import type { WarningDraft } from '../warnings.js';
+import { celsiusAdvice, FAHRENHEIT } from './fahrenheit.js';
 import { shelfWarnings, short } from './shelf-warnings.js';
 
 export function physicalWarnings(scenario: Scenario, plan: Plan): WarningDraft[] {
@@ -25,7 +26,7 @@ export function physicalWarnings(scenario: Scenario, plan: Plan): WarningDraft[]
 
 /** Light of a joule: fluorescent lamps (Nelson & Bugbee 2014), and the most that blue and red diodes can give (Kusuma et al. 2020) [umol/J]. */
 const EFFICACY = { least: 0.9, most: 4.1 } as const;
-/** Light of a day in which heads hardly grow, and above which lettuce burns at the tips of its leaves (common practice) [mol m-2 d-1]. */
+/** Light of a day in which heads hardly grow (common practice), and above which tips of lettuce burn (Brechner & Both) [mol m-2 d-1]. */
 const LIGHT = { least: 6, most: 17 } as const;
 
 function lampWarnings({ stages }: Scenario): WarningDraft[] {
@@ -53,9 +54,8 @@ function lampWarnings({ stages }: Scenario): WarningDraft[] {
   });
 }
 
-/** Air in which leaves grow [degC], and what no thermometer of a room shows that counts in Celsius. */
+/** Air in which leaves grow [degC]. */
 const WARMTH = { least: 10, most: 30 } as const;
-const FAHRENHEIT = 40;
 /** Relative humidity of a room with plants [%]. */
 const HUMIDITY = { least: 40, most: 90 } as const;
 /** Above it seeds of lettuce may refuse [degC]. */
@@ -72,7 +72,7 @@ function airWarnings({ climate }: Scenario): WarningDraft[] {
     note(
       key,
       value > FAHRENHEIT
-        ? `${value} degC is no air for plants. Fahrenheit? Then write ${short(((value - 32) * 5) / 9)}.`
+        ? `${value} degC is no air for plants. ${celsiusAdvice(value)}`
         : `${value} degC: leaf crops grow from ${WARMTH.least} to ${WARMTH.most}.`,
     );
   }

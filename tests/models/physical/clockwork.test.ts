@@ -134,7 +134,7 @@ describe('one crop', () => {
   });
 
   test('money', () => {
-    const { costs, total, revenue, picked } = taken.money;
+    const { costs, total, revenue, picked, pickedKg } = taken.money;
     expectAllNear(
       costs,
       { light: 8.30592, seed: 0.66, plug: 1.76, labour: 160.533333333, capital: 2.688, other: 8.4 },
@@ -147,6 +147,7 @@ describe('one crop', () => {
     );
     expect(revenue).toBe(20);
     expect(picked).toEqual([8]);
+    expectNear(pickedKg, 0.96, EXACT);
     expectNear(total / 8, 22.8076267312, WATER);
   });
 
@@ -270,7 +271,7 @@ describe('two crops', () => {
   });
 
   test('money', () => {
-    const { costs, total, revenue, picked } = taken.money;
+    const { costs, total, revenue, picked, pickedKg } = taken.money;
     expectAllNear(
       { ...costs, total },
       {
@@ -289,6 +290,7 @@ describe('two crops', () => {
     expectNear(revenue!, 51.5, EXACT);
     expectNear(revenue! - total, -106.029914001, TICKS);
     expect(picked).toEqual([17, 10]);
+    expectNear(pickedKg, 2.34, EXACT);
   });
 
   test('what the plan can come to', () => {

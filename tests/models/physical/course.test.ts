@@ -86,6 +86,15 @@ describe('what no efficiency gives is refused with its stage and masses', () => 
     });
   });
 
+  test('a hole so small that no number tells how it is covered', () => {
+    const stages = THIRD.stages.map((stage) => ({ ...stage, areaM2: 0 }));
+    const { stage, endG: toG } = stages.at(-1)!;
+    expect(solveCourse(LEAF, SEED_G, stages)).toEqual({
+      ok: false,
+      faults: [{ kind: 'no_growth', stage, fromG: SEED_G, toG }],
+    });
+  });
+
   test('a course whose end is not known breaks the contract', () => {
     expect(() => solveCourse(LEAF, SEED_G, [{ ...THIRD.stages[0]!, endG: null }])).toThrow(RangeError);
   });

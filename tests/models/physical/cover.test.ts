@@ -68,6 +68,7 @@ function integral(f: (u: number) => number, from: number, to: number): number {
 test.each([
   ['a usual stay', new CoverCurve(leaf, 0.04, 0.05, 8)],
   ['one that hardly grows', new CoverCurve(leaf, 0.04, 2, 2.0001)],
+  ['a young one that hardly grows', new CoverCurve(leaf, 0.04, 0.23, 0.2302)],
   ['one just above a short climb', new CoverCurve(leaf, 0.04, 2, 2.005)],
   ['one that hardly grows, full of leaf', new CoverCurve(leaf, 0.004, 5, 5.0001)],
   [

@@ -91,16 +91,19 @@ describe('level', () => {
     expect(tank).toMatchObject({ toppedUpL: 46, drainedL: 38.5, mostBetweenVisitsL: 7.5, levelL: 46 });
   });
 
-  test('it is filled anew at the first visit so many days after the last filling', () => {
+  test.each([
+    ['mondays and thursdays', (day: number) => day % 7 === 0 || day % 7 === 3, [17, 35, 52, 70]],
+    ['daily', () => true, [16, 32, 48, 64, 80]],
+  ])('it is filled anew at the first visit 16 days after the last filling or later: %s', (_, comes, days) => {
     const tank = new TankSeason({ ...TANK, changeDays: 16 });
     const filled: number[] = [];
     for (let day = 0; day < 84; day++) {
-      if (day % 7 !== 0 && day % 7 !== 3) continue;
+      if (!comes(day)) continue;
       const drained = tank.drainedL;
       tank.visit(day, 1);
       if (tank.drainedL > drained) filled.push(day);
     }
-    expect(filled).toEqual([17, 35, 52, 70]);
+    expect(filled).toEqual(days);
   });
 
   test('put in less used less drained is the change of level', () => {

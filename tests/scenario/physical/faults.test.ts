@@ -118,6 +118,13 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       '30 @ crops[1].head_g | 30 g, 4300 mg dry with the root | more than what it grows from (4300 mg dry) | null',
     ],
     [
+      'no head grows on no room at all',
+      'hole_area_cm2: 400',
+      'hole_area_cm2: 1e-320',
+      '120 @ crops[0].head_g | 120 g that no light could make there | days and areas (hole_area_cm2) in which a plant can grow | null',
+      '30 @ crops[1].head_g | 30 g that no light could make there | days and areas (hole_area_cm2) in which a plant can grow | null',
+    ],
+    [
       'what is ready in the last stage is a head',
       '{days: 18.5, shape: fixed, days_at: {hours: 14}}',
       '{days: 18.5, shape: fixed, ready_g: 20}',
@@ -154,6 +161,12 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       'climate: {air_c: 23.5',
       'climate: {air_c: 31',
       `31 @ climate.air_c | 31 | air_c from 10 to 30 ${MODEL} | null`,
+    ],
+    [
+      'refuses it once, where night and germination are as the day',
+      'climate: {air_c: 23.5, night_c: 20, humidity: 60, night_humidity: 70, co2: 500, germination_c: 27',
+      'climate: {air_c: 72',
+      `72 @ climate.air_c | 72 | air_c from 10 to 30 ${MODEL} | null`,
     ],
     [
       'and such air where the days hold',
@@ -377,6 +390,7 @@ describe('what to do', () => {
     ['{lettuce: 0.03, basil: 0.02}', '"0,03"', 'Write a point for the comma: 0.03.'],
     ['head_g: 120', 'head_g: 0.01', 'Look at seed_mg (mg, dry), at ready_g of the stages before and at dry.'],
     ['ppfd: 140', 'ppfd: 900', 'Or leave days_at out, and give days as they are in the line.'],
+    ['climate: {air_c: 23.5', 'climate: {air_c: 72', 'Fahrenheit? Then write 22.2.'],
     ['full_l: 46', 'full_l: 53', 'full_l is the level after topping up, with the pump running.'],
     ['visits: [mon, thu]', 'visits: always', 'Use visits: daily, or leave work out.'],
     ['kg: {basil: 30}', 'kg: 30', 'Leave one of them out.'],
