@@ -39,7 +39,8 @@ interface StudyKind<Asked, Collected, Result> {
    * @throws Problem if a scenario is wrong or the options do not fit it
    */
   study(asked: Asked, form: Form | null): Study<Collected, Result>;
-  sections(result: Result, asked: Asked): Section[];
+  /** @param all whether to tell what is told in brief otherwise */
+  sections(result: Result, asked: Asked, all: boolean): Section[];
   rows(result: Result): Rows;
 }
 
@@ -55,7 +56,7 @@ export function kindOf(asked: Assignment): StudyKind<Assignment, unknown, unknow
 const run: StudyKind<RunAssignment, WorkloadTallies, RunResult> = {
   study: ({ sources, seed, seasons }, form) =>
     runStudy(readSource(sources[0]!).plan, seed, seasons, form === 'csv'),
-  sections: runSections,
+  sections: (result, _, all) => runSections(result, all),
   rows: runRows,
 };
 
@@ -100,7 +101,7 @@ const size: StudyKind<SizeAssignment, WorkloadTallies, SizeResult> = {
     if (!sizes.ok) throw new Problem(sizes.faults.join('\n'));
     return sizeStudy(plan, sizes.value, layout.kind, seed, seasons);
   },
-  sections: sizeSections,
+  sections: (result) => sizeSections(result),
   rows: sizeRows,
 };
 
@@ -110,7 +111,7 @@ const search: StudyKind<SearchAssignment, readonly CandidateResult[], SearchResu
     const goal = { heads, weeksMet, least, confidence, near, runners, first };
     return searchStudy(candidatesOf(asked), goal, seed);
   },
-  sections: searchSections,
+  sections: (result, asked) => searchSections(result, asked),
   rows: searchRows,
 };
 

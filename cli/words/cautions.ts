@@ -8,6 +8,10 @@ export const CAUTION: readonly string[] = [
   'At picking: clean hands, a clean knife, and heads into the cold at once.',
 ];
 
+/** Beside figures of lamps. */
+export const LAMPS_CAUTION =
+  'Do not look into lamps that are lit; their wiring is for their label, your local code and a licensed electrician.';
+
 /** Beside water that may end on a floor. */
 export const WATER_CAUTION =
   'Water and mains power: keep plugs, lamps and pumps out of its way, and leave fixed wiring to your local code and a licensed electrician.';
