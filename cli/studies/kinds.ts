@@ -6,6 +6,7 @@ import { toPlan } from '../../sim/scenario/plan.js';
 import { variationText, vary } from '../../sim/scenario/vary.js';
 import type { WorkloadTallies } from '../../sim/seasons/workload-tallies.js';
 import { type CompareResult, type Contender, compareStudy } from '../../sim/study/compare.js';
+import { FIGURES } from '../../sim/study/figures.js';
 import type { CandidateResult } from '../../sim/study/search/candidate-test.js';
 import type { Candidate } from '../../sim/study/search/candidates.js';
 import type { SearchResult } from '../../sim/study/search/result.js';
@@ -61,7 +62,15 @@ const run: StudyKind<RunAssignment, WorkloadTallies, RunResult> = {
 };
 
 const compare: StudyKind<CompareAssignment, WorkloadTallies, CompareResult> = {
-  study: (asked) => compareStudy(contendersOf(asked), asked.seed, asked.seasons, asked.by),
+  study: (asked) => {
+    const contenders = contendersOf(asked);
+    const { isToldOf = () => true } = FIGURES.find(({ name }): boolean => name === asked.by) ?? {};
+    if (!contenders.some(({ plan }) => isToldOf(plan)))
+      throw new Problem(
+        `--by must not be ${asked.by}: none of the plans tells what it is made of. evensow check FILE says which keys would; or order by another figure. Example: --by heads_a_week`,
+      );
+    return compareStudy(contenders, asked.seed, asked.seasons, asked.by);
+  },
   sections: (result) => compareSections(result),
   rows: compareRows,
 };

@@ -2,23 +2,29 @@
 
 import type { HoleState } from '../../../sim/models/ledger.js';
 import { type LightShares, lightShares } from '../../../sim/study/takes/light-shares.js';
-import type { SpaceFigures, StagingFigures } from '../../../sim/study/takes/staging.js';
+import type { SpaceFigures } from '../../../sim/study/takes/staging.js';
 import type { Takes } from '../../../sim/study/takes/takes.js';
 import { LAMPS_CAUTION } from '../../words/cautions.js';
-import { COUNT, figureText, fixed, listed, parted, percentText, SHARE } from '../../words/numbers.js';
+import { COUNT, figureText, fixed, listed, parted, SHARE } from '../../words/numbers.js';
 import { STATE_WORDS } from '../../words/states.js';
-import { type Block, bar, type Cell, figure, key, name, section, table } from '../section.js';
+import { type Block, bar, type Cell, figure, name, section, table } from '../section.js';
 
 type Light = NonNullable<Takes['light']>;
 
-/** One sentence and its bar. */
+/** One sentence and its bar, whose signs are told beside it: there is no line to spare. */
 export function lightBlocks({ light }: Takes): Block[] {
   if (light === undefined) return [];
   const shares = lightShares(light.stages);
   return [
-    [drawText(light), ...(shares === null ? [] : [fellText(shares)])].join(' '),
-    ...(shares === null || shares.leaves === null ? [] : [leavesBar(shares.leaves, shares.growing)]),
+    lightText(light, shares),
+    ...(shares === null || shares.leaves === null
+      ? []
+      : [table([['= leaves, - gaps', bar(shares.leaves, { upTo: shares.growing })]])]),
   ];
+}
+
+function lightText(light: Light, shares: LightShares | null): string {
+  return [drawText(light), ...(shares === null ? [] : [fellText(shares)])].join(' ');
 }
 
 /** `The lamps draw 716 kWh, 2.36 a head.` */
@@ -44,18 +50,12 @@ function fellText({ leaves, gaps, growing, waiting, empty }: LightShares): strin
   return `Of their light fell ${listed(parts.map(([, on], i) => `${percents[i]} % on ${on}`))}.`;
 }
 
-function leavesBar(leaves: number, growing: number): Block {
-  return table([['all their light', bar(leaves, { upTo: growing })]], {
-    bars: key(['=', 'on leaves'], ['-', 'on gaps between them']),
-  });
-}
-
 /** By stage and by what it fell on. */
 export function lightDetails({ light }: Takes): Block[] {
   if (light === undefined) return [];
   const shares = lightShares(light.stages);
   return [
-    ...lightBlocks({ light }),
+    lightText(light, shares),
     ...(shares === null ? [] : [section('Where it fell', fellTable(light, shares))]),
     section('Of each stage', stageTable(light)),
     LAMPS_CAUTION,
@@ -103,21 +103,17 @@ function stageTable({ stages }: Light): Block {
   );
 }
 
-/** What the same crop would take at its widest spacing from its beginning on. */
+/** One line: what the same crop would take more at its widest spacing from its beginning on; of several crops the first. */
 export function stagingBlocks({ staging = [] }: Takes): string[] {
-  return staging.map((crop) => {
-    const whose = staging.length === 1 ? 'a head' : `a head of ${crop.crop}`;
-    return `Wide from the start, ${whose} would take ${savedText(crop)} more.`;
-  });
-}
-
-function savedText({ m2_days, kwh, cost, one_spacing: wide }: StagingFigures): string {
-  const parts = [
-    `${figureText(wide.m2_days - m2_days, fixed(2))} m2-days (${percentText((wide.m2_days - m2_days) / m2_days)})`,
+  const [first, ...others] = staging;
+  if (first === undefined) return [];
+  const { crop, m2_days, kwh, cost, one_spacing: wide } = first;
+  const more = [
+    `${figureText(wide.m2_days - m2_days, fixed(2))} m2-days`,
     ...(kwh === null ? [] : [`${figureText(wide.kwh! - kwh, fixed(2))} kWh`]),
     ...(cost === null ? [] : [`${figureText(wide.cost! - cost, fixed(2))} in money`]),
   ];
-  return listed(parts);
+  return [`Wide from the start: ${listed(more)} a head more${others.length === 0 ? '' : ` (${crop})`}.`];
 }
 
 export function stagingDetails({ staging = [] }: Takes): Block[] {

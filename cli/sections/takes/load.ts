@@ -7,16 +7,20 @@ import { type Block, figure, name, table } from '../section.js';
 
 export function loadDetails({ load = [] }: Takes): Block[] {
   if (load.length === 0) return [];
+  const notes = load.map(({ margin_kg: margin }) =>
+    margin === null ? 'no rated_kg is told' : margin < 0 ? 'OVER ITS LABEL' : '',
+  );
+  const noted = notes.some((note) => note !== '');
   return [
     table(
-      load.map(({ tier, kg, flooded_kg, margin_kg }) => [
+      load.map(({ tier, kg, flooded_kg, margin_kg }, i) => [
         name(tier),
-        figure(kg, fixed(0)),
-        figure(flooded_kg, fixed(0)),
-        figure(margin_kg, fixed(0)),
-        margin_kg === null ? 'no rated_kg is told' : margin_kg < 0 ? 'OVER ITS LABEL' : '',
+        figure(kg, fixed(0), 'kg'),
+        figure(flooded_kg, fixed(0), 'kg'),
+        figure(margin_kg, fixed(0), 'kg'),
+        ...(noted ? [notes[i]!] : []),
       ]),
-      { head: ['kg', 'pump running', 'channels full to the brim', 'its label leaves', ''] },
+      { head: ['', 'pump running', 'full to the brim', 'its label leaves', ...(noted ? [''] : [])] },
     ),
     LOAD_CAUTION,
   ];

@@ -1,7 +1,7 @@
 /** What a plan takes: light, water, weight, minutes and money; only what the scenario asks for. In few lines, or with all of it. */
 
-import { TAKES_CAUTION } from '../../../sim/study/takes/cautions.js';
 import type { RunResult } from '../../../sim/study/summary.js';
+import { TAKES_CAUTION } from '../../../sim/study/takes/cautions.js';
 import { type Block, type Section, section } from '../section.js';
 import { growthDetails, massText } from './growth.js';
 import { lightBlocks, lightDetails, stagingBlocks, stagingDetails } from './light.js';
@@ -15,11 +15,10 @@ const WEEK = 7;
 /** In at most 12 lines of 80 columns. */
 export function takesInBrief(result: RunResult): Section[] {
   const weeks = result.weeks.length;
-  const sentences = [
-    massText(result, weeks),
-    workText(result, weeks, result.counts.picked.mean),
-    moneyText(result),
-  ].filter((text) => text !== null);
+  const work = workText(result, weeks, result.counts.picked.mean);
+  const sentences = [massText(result, weeks), work && `Work: ${work}`, moneyText(result)].filter(
+    (text) => text !== null,
+  );
   const blocks: Block[] = [
     ...lightBlocks(result),
     ...stagingBlocks(result),
@@ -46,8 +45,5 @@ export function takesInFull(result: RunResult): Section[] {
   ];
   const told = groups.filter(([, blocks]) => blocks.length > 0);
   if (told.length === 0) return [];
-  return [
-    ...told.map(([title, blocks]) => section(title, ...blocks)),
-    section('Take care', TAKES_CAUTION),
-  ];
+  return [...told.map(([title, blocks]) => section(title, ...blocks)), section('Take care', TAKES_CAUTION)];
 }

@@ -2,7 +2,7 @@
 
 import type { Takes } from '../../../sim/study/takes/takes.js';
 import { WATER_CAUTION } from '../../words/cautions.js';
-import { COUNT, counted, figureText, fixed, intervalText, type Bounds } from '../../words/numbers.js';
+import { type Bounds, COUNT, counted, figureText, fixed, intervalText } from '../../words/numbers.js';
 import { type Block, figure, table } from '../section.js';
 
 /** Whole litres and days from here on. */
@@ -12,22 +12,25 @@ function litres(value: number): string {
   return `${figureText(value, fixed(value >= LARGE ? 0 : 1))} L`;
 }
 
-/** One line. @param days of a season */
+/** One line: the tank's lowest level, or what spills if anything does. @param days of a season */
 export function waterBlocks({ water, tank }: Takes, days: number): string[] {
   const parts = [
-    ...(water === undefined ? [] : [`Plants use ${dailyText(water, days)}.`]),
-    ...(tank?.lowest_l == null ? [] : [`Tank at its lowest: ${litres(tank.lowest_l.mean)}.`]),
-    ...(tank?.spill_l ? [`${spillText(tank.spill_l)}`] : []),
+    ...(water === undefined ? [] : [dailyText(water, days)]),
+    ...(tank?.spill_l
+      ? [`${litres(tank.spill_l)} spill when the pump stops`]
+      : tank?.lowest_l == null
+        ? []
+        : [`tank at its lowest ${litres(tank.lowest_l.mean)}`]),
   ];
-  return parts.length === 0 ? [] : [parts.join(' ')];
+  return parts.length === 0 ? [] : [`Water: ${parts.join('; ')}.`];
 }
 
-/** `2.1 to 4.7 L a day (3.1, good to a factor of 1.5)` */
+/** `2.1 to 4.7 L a day (good to a factor of 1.5)` */
 function dailyText({ used_l, good_to_factor: factor }: NonNullable<Takes['water']>, days: number): string {
   const aDay = used_l.mean / days;
-  if (factor === null) return `${litres(aDay)} a day, by the meter`;
+  if (factor === null) return `${litres(aDay)} a day, scaled to your meter`;
   const range: Bounds = { low: aDay / factor, high: aDay * factor };
-  return `${intervalText(range, fixed(1))} L a day (${figureText(aDay, fixed(1))}, good to a factor of ${factor})`;
+  return `${intervalText(range, fixed(1))} L a day (good to a factor of ${factor})`;
 }
 
 function spillText(spill: number): string {

@@ -17,12 +17,12 @@ const DEEDS: Readonly<Record<keyof WorkMinutes, string>> = {
 
 const MINUTES = 60;
 
-/** `Work: 1.5 hours a week, 7.6 minutes a head.` @param heads of a season */
+/** `1.5 hours a week, 7.6 minutes a head.` @param heads of a season */
 export function workText({ work }: Takes, weeks: number, heads: number): string | null {
   if (work === undefined) return null;
   const { mean } = work.hours;
   const each = heads > 0 ? `, ${figureText((MINUTES * mean) / heads, fixed(1))} minutes a head` : '';
-  return `Work: ${figureText(mean / weeks, fixed(1))} hours a week${each}.`;
+  return `${figureText(mean / weeks, fixed(1))} hours a week${each}.`;
 }
 
 export function workDetails(takes: Takes, weeks: number, heads: number): Block[] {

@@ -46,7 +46,9 @@ export function takesOf(all: TakesSample, sections: readonly (TakesSample | null
   ) as Amounts<MeanError>;
   const { tank: topped, ...others } = told;
   const looked = topped && fromLooks(topped, amounts, run);
-  const { money, tank, water, ...rest } = looked ? drainedToo({ ...others, tank: looked }, amounts, all) : told;
+  const { money, tank, water, ...rest } = looked
+    ? drainedToo({ ...others, tank: looked }, amounts, all)
+    : told;
   return {
     ...rest,
     ...(standing.growth && { growth: standing.growth }),
