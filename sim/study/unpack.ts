@@ -61,7 +61,7 @@ function momentsForm(width: number, rows: number): z.ZodType<number[]> {
 /** What `TakesTallies.toData` gives; absent where the plan tells of nothing but holes. @param looks seasons in which the tank was looked at */
 function takesForm(plan: Plan, seasons: number, looks: number): z.ZodType<TakesData | undefined> {
   const takes = TakesTallies.of(plan);
-  if (takes === null) return z.undefined();
+  if (takes === null) return z.undefined().optional();
   return z.object({
     row: momentsForm(takes.columns.width, seasons),
     tank: momentsForm(TANK_COLUMNS.count, looks),

@@ -26,12 +26,15 @@ function read(x: number): { soft: number; integral: number } {
 /** Places that are no knots, all over the table. */
 const PLACES = Array.from({ length: 50_000 }, (_, i) => -SPAN + (2 * SPAN * (i + Math.SQRT1_2)) / 50_000);
 
-test('softplus is right to 1e-12 of itself', () => {
+/** Hermite's remainder, width^6/46080 of the sixth derivative, which is softplus itself where it is an exponential; rounded up. */
+const BOUND = 1.3e-12;
+
+test('softplus is right to 1.3e-12 of itself', () => {
   const off = PLACES.map((x) => Math.abs(read(x).soft / softplus(x) - 1));
-  expect(Math.max(...off)).toBeLessThan(1e-12);
+  expect(Math.max(...off)).toBeLessThan(BOUND);
 });
 
-test('its integral is right to 1e-12 of itself', () => {
+test('its integral is right to 1.3e-12 of itself', () => {
   const off = PLACES.map((x) => Math.abs(read(x).integral / softplusIntegral(x) - 1));
-  expect(Math.max(...off)).toBeLessThan(1e-12);
+  expect(Math.max(...off)).toBeLessThan(BOUND);
 });

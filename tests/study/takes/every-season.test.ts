@@ -13,9 +13,10 @@ import { type Amounts, amountsOf } from '../../../sim/study/takes/amounts.js';
 import { arbitraryFullPlan } from '../../support/arbitrary-physical.js';
 import { expectNear } from '../../support/near.js';
 import { takenBy } from '../../support/plant-by-plant.js';
+import { repeats } from '../../support/repeats.js';
 import { recordSeason } from '../../support/stays.js';
 
-const LINES = process.env['IN_FULL'] === undefined ? 60 : 2000;
+const LINES = repeats(60, 2000);
 
 /** Both ways have the same equations and 16 digits; they add up thousands of stays in another order. */
 const SAME = 1e-9;
@@ -145,7 +146,9 @@ describe('what must add up, in every season', () => {
       const change = tank.topped_up_l! - water.used_l - tank.drained_l!;
       expectPart(change, -sinceLast, water.used_l + 1, 'level');
       expect(sinceLast).toBeGreaterThanOrEqual(-SAME * (water.used_l + water.seeds_l));
-      expect(sinceLast).toBeLessThanOrEqual(tank.most_between_visits_l! + SAME * (water.used_l + water.seeds_l));
+      expect(sinceLast).toBeLessThanOrEqual(
+        tank.most_between_visits_l! + SAME * (water.used_l + water.seeds_l),
+      );
       if (days.length === 0) expect(tank.topped_up_l).toBe(0);
     });
   });
