@@ -48,6 +48,11 @@ export function vary(scenario: Scenario, variation: Variation): Result<Scenario,
       `seedsAWeek must not be ${seedsAWeek}. It must be a number above 0. Example: seedsAWeek: 20`,
     ]);
   }
+  if (variation.visits === 'always' && scenario.work !== undefined) {
+    return failure([
+      'visits must not be always where the scenario tells of work: whoever is always there makes no visits. Leave work out.',
+    ]);
+  }
   const varied: Scenario = {
     ...scenario,
     crops,
@@ -60,12 +65,12 @@ export function vary(scenario: Scenario, variation: Variation): Result<Scenario,
 }
 
 /** Lamps that were metered hang over every channel alike: more channels draw more. */
-function withChannels(stage: Scenario['stages'][number], channels = stage.channels): typeof stage {
+export function withChannels(stage: Scenario['stages'][number], channels = stage.channels): typeof stage {
   if (channels === stage.channels) return stage;
   const { watts } = stage;
-  return watts === undefined
-    ? { ...stage, channels }
-    : { ...stage, channels, watts: (watts * channels) / stage.channels };
+  if (watts === undefined) return { ...stage, channels };
+  // Rounded, so that there and back again is as before.
+  return { ...stage, channels, watts: Number(((watts * channels) / stage.channels).toPrecision(12)) };
 }
 
 /** A fault without a file, in whole sentences. */

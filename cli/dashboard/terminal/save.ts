@@ -24,6 +24,7 @@ export function scenarioText(text: string, before: Scenario, now: Scenario): Res
   });
   now.stages.forEach((stage, s) => {
     note(['stages', s, 'channels'], before.stages[s]!.channels, stage.channels);
+    note(['stages', s, 'watts'], before.stages[s]!.watts, stage.watts);
   });
   note(['visits'], before.visits, now.visits);
   note(['want'], before.want, now.want);

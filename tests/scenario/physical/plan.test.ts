@@ -178,3 +178,13 @@ test('another number of channels has lamps of the same watts a channel', () => {
   if (!varied.ok) throw new Error(varied.faults.join());
   expect(toPlan(varied.value).physical?.stages[0]?.lamps?.power).toEqual({ kind: 'metered', watts: 36 });
 });
+
+test('nobody is always there where work is told by the visit', () => {
+  const { scenario } = readWell(RACK).value;
+  expect(vary(scenario, { visits: 'always' })).toEqual({
+    ok: false,
+    faults: [
+      'visits must not be always where the scenario tells of work: whoever is always there makes no visits. Leave work out.',
+    ],
+  });
+});
