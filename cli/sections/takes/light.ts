@@ -118,12 +118,14 @@ export function stagingBlocks({ staging = [] }: Takes): string[] {
 
 export function stagingDetails({ staging = [] }: Takes): Block[] {
   if (staging.length === 0) return [];
+  const drawn = staging.some(({ kwh }) => kwh !== null);
+  const priced = staging.some(({ cost }) => cost !== null);
   const row = (what: string, { days, m2_days, kwh, cost }: SpaceFigures): Cell[] => [
     what,
     figure(days, fixed(1)),
     figure(m2_days, fixed(3)),
-    figure(kwh, fixed(2)),
-    figure(cost, fixed(2)),
+    ...(drawn ? [figure(kwh, fixed(2))] : []),
+    ...(priced ? [figure(cost, fixed(2))] : []),
   ];
   return [
     table(
@@ -131,8 +133,8 @@ export function stagingDetails({ staging = [] }: Takes): Block[] {
         row(`${crop.crop}, as planned`, crop),
         row(`${crop.crop}, wide from the start`, crop.one_spacing),
       ]),
-      { head: ['', 'days', 'm2-days', 'kWh', 'light costs'] },
+      { head: ['', 'days', 'm2-days', ...(drawn ? ['kWh'] : []), ...(priced ? ['light costs'] : [])] },
     ),
-    'A head that nothing happens to: it neither waits nor dies. Wide from the start it stands in the widest stage, in its light, and is ready earlier.',
+    'A head that nothing happens to: it neither waits nor dies. Wide from the start it stands in the widest stage, in its light, as efficient as in the last one.',
   ];
 }
