@@ -77,7 +77,7 @@ export const RESULTS: readonly Word[] = [
   {
     name: 'light on leaves',
     also: ['leaves', 'on leaves'],
-    text: 'The share of the light under the lamps that falls on leaves, by how far the plants have grown. The rest falls on gaps between leaves, on waiting and dead plants and on empty holes, and is paid for all the same. Good to a fifth.',
+    text: 'The share of the light under the lamps that falls on leaves, by how far the plants have grown; good to a fifth. The rest falls on gaps between leaves, on waiting and dead plants and on empty holes, and is paid for all the same.',
   },
   {
     name: 'gaps',
