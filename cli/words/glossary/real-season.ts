@@ -28,7 +28,7 @@ export const LOGGED: Readonly<Record<LogAction, Word>> = {
   },
   tank: {
     name: 'tank',
-    text: 'To write down how many litres the tank was topped up with, and its conductivity (EC) before that. Of a tank that was emptied and filled anew the note says changed, and its litres do not count as used.',
+    text: 'The vessel from which the line is fed; as a row of a log, how many litres it was topped up with, and its conductivity (EC) before that. Of one that was emptied and filled anew the note says changed, and its litres do not count as used.',
   },
 };
 
