@@ -30,6 +30,7 @@ const FILE = `scenario file (YAML or JSON), ${BUILT_IN_IF_NONE}`;
 const NAMED_LOG = 'the one that the scenario names if left out';
 
 const OUT = 'write the result to a file, whole or not at all';
+const ALL_TAKES = 'tell in full what it takes: light, growth, water, load, work, money';
 const SEED = "seed of the random numbers; the scenario's if left out";
 const WORKERS = 'threads to run seasons on; by the size of the work if left out';
 
@@ -172,6 +173,7 @@ export function commands(ended: (code: number) => void, text: string[]): Command
   studyCommand(program.command('run', { isDefault: true }))
     .description('simulate many seasons of a scenario and say what comes of it')
     .argument('[file]', FILE)
+    .option('--all', ALL_TAKES)
     .action(ends(runCommand));
 
   studyCommand(program.command('compare'))
@@ -224,6 +226,7 @@ export function commands(ended: (code: number) => void, text: string[]): Command
     .argument('<parts...>', 'files of the parts, all of them, in any order')
     .addOption(new Option('--json', 'print everything as one JSON document').conflicts('csv'))
     .addOption(new Option('--csv', 'print the figures as CSV'))
+    .option('--all', 'of a run: tell in full what it takes')
     .option('-o, --out <file>', OUT, RESULT_FILE)
     .action(ends(merge));
 

@@ -119,6 +119,7 @@ export type {
   TankAmounts,
   WaterAmounts,
 } from './study/takes/amounts.js';
+export type { SpaceFigures, StagingFigures } from './study/takes/staging.js';
 export type { GrowthFigures, Range } from './study/takes/standing.js';
 export type { MeanError } from './study/takes/takes.js';
 export type { WeekFigures } from './study/week-figures.js';

@@ -3,7 +3,7 @@
 import type { Study } from '../../sim/study/study.js';
 import { EXIT_DONE } from '../io/streams.js';
 import { checkInputs, readTextFile, type TextKind } from '../io/text-file.js';
-import { checkOut, type Form, formOf, type Options } from '../options/options.js';
+import { checkOut, formOf, type Options } from '../options/options.js';
 import { Problem } from '../problem.js';
 import type { Assignment } from '../studies/assignment.js';
 import { kindOf } from '../studies/kinds.js';
@@ -30,12 +30,12 @@ export async function merge(files: readonly string[], options: Options): Promise
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const parts = read as readonly Part[];
   const { asked } = parts[0]!;
-  await writeResult(joinedText(asked, parts, formOf(options)), out);
+  await writeResult(joinedText(asked, parts, options), out);
   return EXIT_DONE;
 }
 
 /** @throws Problem if a part holds what no study writes: its sum may be right, where somebody has made it by hand */
-function joinedText(asked: Assignment, parts: readonly Part[], form: Form): string {
+function joinedText(asked: Assignment, parts: readonly Part[], options: Options): string {
   const study = studyOf(asked, parts[0]!);
   const faults = parts.flatMap((part) => {
     const why = study.faultOf(part.data, part.shard);
@@ -43,7 +43,7 @@ function joinedText(asked: Assignment, parts: readonly Part[], form: Form): stri
   });
   if (faults.length > 0) throw new Problem(faults.join('\n'));
   const collected = study.unpack(parts.map(({ data }) => data));
-  return renderResult(asked, study.conclude(collected), form);
+  return renderResult(asked, study.conclude(collected), formOf(options), options.all ?? false);
 }
 
 /** @param part by which it was asked; all parts ask for the same */

@@ -46,7 +46,10 @@ export async function report(
   }
   const { plan, source } = scenario;
   const { workers, seed = plan.seed } = asked;
-  const seasons = seasonsOf([plan], { ...asked, execution: { form: 'text', out, workers, shard: null } });
+  const seasons = seasonsOf([plan], {
+    ...asked,
+    execution: { form: 'text', out, all: true, workers, shard: null },
+  });
   // The log first, for it may be wrong.
   const past = log === null ? null : logged(scenario, log);
   const chores = past === null ? null : await lookInto(past.line, asked, past.look(asked.today));

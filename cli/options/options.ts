@@ -15,6 +15,8 @@ export interface ExecutionOptions {
   readonly form: Form;
   /** File for the result; standard output if null. */
   readonly out: string | null;
+  /** Whether a text tells what it tells in brief otherwise. */
+  readonly all: boolean;
   /** Threads; by the size of the work if undefined. */
   readonly workers: number | undefined;
   /** The part to do; null for all of it, shown and not packed. */
@@ -143,6 +145,7 @@ export function studyOptions(options: Options, faults: string[]): StudyOptions {
     execution: {
       form: formOf(options),
       out: options['out'] ?? null,
+      all: options.all ?? false,
       workers: workersOf(options, faults),
       shard,
     },

@@ -1,7 +1,7 @@
 /** A comparison in a grower's words: what each plan gives, what it takes, and what is different about it. */
 
 import type { Compared, CompareResult, PlanResult } from '../../sim/study/compare.js';
-import { type FigureName, figureNamed } from '../../sim/study/figures.js';
+import { FIGURES, type Figure, type FigureName, figureNamed } from '../../sim/study/figures.js';
 import { formOf, gainFormOf, VERDICT_WORDS } from '../words/figures.js';
 import { heldBackBy } from '../words/limits.js';
 import { COUNT, counted, SHARE } from '../words/numbers.js';
@@ -58,6 +58,7 @@ export function compareSections(result: CompareResult, longest = MOST_NAME): Sec
       'What it takes',
       figures(plans, TAKES, called),
       key(['*', 'plants a season that were ready for too long']),
+      ...takesAHead(result, called),
     ),
     section('Where holes stand empty (share of hole-days)', empty(plans, called)),
     section(
@@ -112,6 +113,20 @@ function ifNobodyWereAway(plans: readonly PlanResult[], called: Called): Block[]
   ];
 }
 
+/** Light, water, work and money of a head, where any of the plans tells of them. */
+function takesAHead({ plans, assumes = [] }: CompareResult, called: Called): Block[] {
+  const told = toldAHead(plans);
+  if (told.length === 0) return [];
+  return [section('For each head that is picked', figures(plans, told, called)), ...assumes];
+}
+
+/** The figures of a head that not every plan has. */
+function toldAHead(plans: readonly PlanResult[]): Shown[] {
+  return FIGURES.filter((one: Figure) => one.isToldOf !== undefined)
+    .map(({ name: of }) => of as Shown)
+    .filter((of) => plans.some(({ figures: as }) => as[of] !== undefined));
+}
+
 /** @param bars one for each plan, in a column of their own */
 function figures(
   plans: readonly PlanResult[],
@@ -148,7 +163,7 @@ function empty(plans: readonly PlanResult[], called: Called): Block {
 
 function differences({ plans, first }: CompareResult, called: Called): Block[] {
   const others = plans.filter((plan) => plan.name !== first);
-  const tables = DIFFERENCES.flatMap((shown) => {
+  const tables = [...DIFFERENCES, ...toldAHead(plans)].flatMap((shown) => {
     const rows = others.flatMap((plan) => {
       const difference = plan.figures[shown]?.difference;
       if (!difference) return [];
@@ -170,7 +185,7 @@ function differences({ plans, first }: CompareResult, called: Called): Block[] {
 const HEADER = 'plan,figure,mean,low,high,difference,difference_low,difference_high,verdict';
 
 /** One row a plan and figure. */
-export function compareRows({ plans }: CompareResult): Rows {
+export function compareRows({ plans, assumes = [] }: CompareResult): Rows {
   const cells = (compared: Compared | null): Rows[number] => {
     const difference = compared?.difference;
     return [...estimateCells(compared), ...estimateCells(difference), difference?.verdict ?? null];
@@ -184,5 +199,7 @@ export function compareRows({ plans }: CompareResult): Rows {
         ? []
         : [[plan.name, 'bad_week_without_absence', plan.without_absence.p10, ...cells(null).slice(1)]]),
     ]),
+    // Cautions go wherever the figures go.
+    ...assumes.map((sentence) => ['', `assumes: ${sentence}`, ...cells(null)]),
   ];
 }

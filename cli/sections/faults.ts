@@ -2,7 +2,8 @@
 
 import type { Caution, Fault, FaultDraft, Warning } from '../../sim/scenario/faults.js';
 import type { LogFault, LogWarning } from '../../sim/season/log/faults.js';
-import { LOAD_CAUTION, WATER_CAUTION } from '../words/cautions.js';
+import { LOAD_CAUTION } from '../../sim/study/takes/cautions.js';
+import { WATER_CAUTION } from '../words/cautions.js';
 import { counted } from '../words/numbers.js';
 import { type Section, section } from './section.js';
 

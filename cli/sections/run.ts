@@ -22,6 +22,7 @@ import {
 import { STATE_WORDS } from '../words/states.js';
 import { holeDayTable, stoppedEarly, weeksFrom } from './season.js';
 import { type Block, type Cell, figure, type Rows, type Section, section, table } from './section.js';
+import { takesInBrief, takesInFull } from './takes/takes.js';
 import { PER_CENT, trialTable } from './trials.js';
 
 /** More weeks than these are counted, not named. */
@@ -33,7 +34,8 @@ const LEAST_TOLD = 0.05;
 /** Less of the hole-days of a stage than this, held by plants that wait for a hole, tells nothing. */
 const LEAST_BLOCKED = 0.001;
 
-export function runSections(result: RunResult): Section[] {
+/** @param all whether all is told of what the plan takes, not the outcome only */
+export function runSections(result: RunResult, all = false): Section[] {
   return [
     section(
       null,
@@ -41,6 +43,7 @@ export function runSections(result: RunResult): Section[] {
     ),
     ...answerSections(result),
     ...holeDaySections(result),
+    ...(all ? takesInFull(result) : takesInBrief(result)),
   ];
 }
 

@@ -6,6 +6,7 @@ import { toPlan } from '../../sim/scenario/plan.js';
 import { variationText, vary } from '../../sim/scenario/vary.js';
 import type { WorkloadTallies } from '../../sim/seasons/workload-tallies.js';
 import { type CompareResult, type Contender, compareStudy } from '../../sim/study/compare.js';
+import { FIGURES } from '../../sim/study/figures.js';
 import type { CandidateResult } from '../../sim/study/search/candidate-test.js';
 import type { Candidate } from '../../sim/study/search/candidates.js';
 import type { SearchResult } from '../../sim/study/search/result.js';
@@ -39,7 +40,8 @@ interface StudyKind<Asked, Collected, Result> {
    * @throws Problem if a scenario is wrong or the options do not fit it
    */
   study(asked: Asked, form: Form | null): Study<Collected, Result>;
-  sections(result: Result, asked: Asked): Section[];
+  /** @param all whether to tell what is told in brief otherwise */
+  sections(result: Result, asked: Asked, all: boolean): Section[];
   rows(result: Result): Rows;
 }
 
@@ -55,12 +57,20 @@ export function kindOf(asked: Assignment): StudyKind<Assignment, unknown, unknow
 const run: StudyKind<RunAssignment, WorkloadTallies, RunResult> = {
   study: ({ sources, seed, seasons }, form) =>
     runStudy(readSource(sources[0]!).plan, seed, seasons, form === 'csv'),
-  sections: runSections,
+  sections: (result, _, all) => runSections(result, all),
   rows: runRows,
 };
 
 const compare: StudyKind<CompareAssignment, WorkloadTallies, CompareResult> = {
-  study: (asked) => compareStudy(contendersOf(asked), asked.seed, asked.seasons, asked.by),
+  study: (asked) => {
+    const contenders = contendersOf(asked);
+    const { isToldOf = () => true } = FIGURES.find(({ name }): boolean => name === asked.by) ?? {};
+    if (!contenders.some(({ plan }) => isToldOf(plan)))
+      throw new Problem(
+        `--by must not be ${asked.by}: none of the plans tells what it is made of. evensow check FILE says which keys would; or order by another figure. Example: --by heads_a_week`,
+      );
+    return compareStudy(contenders, asked.seed, asked.seasons, asked.by);
+  },
   sections: (result) => compareSections(result),
   rows: compareRows,
 };
@@ -100,7 +110,7 @@ const size: StudyKind<SizeAssignment, WorkloadTallies, SizeResult> = {
     if (!sizes.ok) throw new Problem(sizes.faults.join('\n'));
     return sizeStudy(plan, sizes.value, layout.kind, seed, seasons);
   },
-  sections: sizeSections,
+  sections: (result) => sizeSections(result),
   rows: sizeRows,
 };
 
@@ -110,7 +120,7 @@ const search: StudyKind<SearchAssignment, readonly CandidateResult[], SearchResu
     const goal = { heads, weeksMet, least, confidence, near, runners, first };
     return searchStudy(candidatesOf(asked), goal, seed);
   },
-  sections: searchSections,
+  sections: (result, asked) => searchSections(result, asked),
   rows: searchRows,
 };
 

@@ -16,7 +16,7 @@ import { kindOf } from './kinds.js';
 import { partText } from './parts.js';
 
 export async function carryOutStudy(asked: Assignment, execution: ExecutionOptions): Promise<number> {
-  const { form, out, workers, shard } = execution;
+  const { form, out, workers, shard, all } = execution;
   const study = kindOf(asked).study(asked, shard === null ? form : null);
   const { result: collected, stopped } = await collect(study, workers, shard ?? WHOLE);
   if (shard !== null) {
@@ -36,7 +36,7 @@ export async function carryOutStudy(asked: Assignment, execution: ExecutionOptio
     const where = out === null ? 'shown' : `written to ${out}`;
     tell(`evensow: stopped; what was known by then is ${where}.`);
   }
-  await writeResult(renderResult(asked, result, form), out);
+  await writeResult(renderResult(asked, result, form, all), out);
   return stopped ? EXIT_INTERRUPTED : EXIT_DONE;
 }
 
@@ -59,10 +59,10 @@ function plantsIn({ jobs }: Workload): number {
   return jobs.reduce((sum, { plan, seasons }) => sum + plantsOf(plan) * seasons, 0);
 }
 
-/** The result of a study as text, CSV or JSON. */
-export function renderResult(asked: Assignment, result: unknown, form: Form): string {
+/** The result of a study as text, CSV or JSON. @param all whether its text tells what it tells in brief otherwise */
+export function renderResult(asked: Assignment, result: unknown, form: Form, all: boolean): string {
   const { sections, rows } = kindOf(asked);
-  return toldAs(form, result, (told) => sections(told, asked), rows);
+  return toldAs(form, result, (told) => sections(told, asked, all), rows);
 }
 
 /** To the file, or to standard output if there is none. */

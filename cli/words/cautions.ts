@@ -8,9 +8,9 @@ export const CAUTION: readonly string[] = [
   'At picking: clean hands, a clean knife, and heads into the cold at once.',
 ];
 
-/** Beside what a shelf bears, whatever it is. */
-export const LOAD_CAUTION =
-  "The shelf's own label and a competent person decide; even static load only; add people, sloshing, overdue heads and water on the floor; rack and floor are not checked.";
+/** Beside figures of lamps. */
+export const LAMPS_CAUTION =
+  'Do not look into lamps that are lit; their wiring is for their label, your local code and a licensed electrician.';
 
 /** Beside water that may end on a floor. */
 export const WATER_CAUTION =

@@ -19,6 +19,9 @@ import {
   samplesFrom,
 } from './figures.js';
 import { ofSeasons, type Study } from './study.js';
+import { amountsOf } from './takes/amounts.js';
+import { assumptions, litresFactor } from './takes/assumes.js';
+import { toldIn } from './takes/takes.js';
 import { type PresentJobs, presentJobs, type WeekFigures, weekFigures } from './week-figures.js';
 
 /** A plan to be compared and what it is called. */
@@ -66,6 +69,8 @@ export interface CompareResult {
   /** Name of the plan that the others are compared with. */
   readonly first: string;
   readonly plans: readonly PlanResult[];
+  /** What was taken for granted in figures of what plans take; absent where no plan tells of more than holes. */
+  readonly assumes?: readonly string[];
 }
 
 const IDLE = figureNamed('idle');
@@ -137,6 +142,7 @@ export function comparison(
   const { seed, run, seasons, by } = of;
   const { weeks, start } = ran[0]!.plan;
   const { from, plans } = sideBySide(ran);
+  const assumes = [...new Set(ran.flatMap(assumedOf))];
   return {
     seed,
     seasons: run,
@@ -145,7 +151,16 @@ export function comparison(
     by,
     first: ran[0]!.name,
     plans: by === null ? plans : ordered(plans, FIGURES.find(({ name }) => name === by)!),
+    ...(assumes.length > 0 && { assumes }),
   };
+}
+
+function assumedOf({ plan, tallies }: Ran): string[] {
+  const amounts = amountsOf({ plan, tallies, whole: tallies });
+  if (amounts === null) return [];
+  // Of light on leaves, kilograms and the tank a comparison tells nothing.
+  const told = { ...toldIn(amounts), leaves: false, mass: false, tank: false };
+  return assumptions(told, litresFactor(plan));
 }
 
 /** A plan of a comparison and what its seasons gave. */

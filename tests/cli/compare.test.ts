@@ -5,6 +5,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { FIGURES } from '../../sim/study/figures.js';
+import { EXAMPLES } from '../support/examples.js';
 import { ownFolder } from '../support/folder.js';
 import { interrupted } from './ctrl-c.js';
 import { evensow } from './program.js';
@@ -58,7 +59,17 @@ describe('compare', () => {
   });
 
   test('--by takes each figure of the whole line, and no other name', async () => {
-    const args = ['compare', '--every', '3,4', '--seasons', '1', '--json', '--by'];
+    // Of a scenario that tells of all of them.
+    const args = [
+      'compare',
+      `${EXAMPLES}lettuce-rack.yaml`,
+      '--every',
+      '3,4',
+      '--seasons',
+      '1',
+      '--json',
+      '--by',
+    ];
     for (const name of ORDERED) expect(JSON.parse(await said(...args, name)).by).toBe(name);
     const { code, err } = await evensow([...args, 'idle']);
     expect(code).toBe(2);

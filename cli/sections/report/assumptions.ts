@@ -7,7 +7,7 @@ import { counted, fixed, percentText, SHARE, thousands } from '../../words/numbe
 import { checkSections } from '../check.js';
 import { type Cell, figure, type Section, section, table } from '../section.js';
 
-export function assumptions(plan: Plan, { seasons, seed }: RunResult): Section[] {
+export function assumptions(plan: Plan, { seasons, seed, assumes }: RunResult): Section[] {
   return [
     ...checkSections('The scenario', plan, plan.stages.map(holesOf)),
     ...plan.crops.map((crop) => growing(plan, crop)),
@@ -15,7 +15,10 @@ export function assumptions(plan: Plan, { seasons, seed }: RunResult): Section[]
       'What is simulated, and what is not',
       'Plants in holes: they sprout or fail, grow for as long as they take, die or get ready, and wait for a visit and for a free hole. All that is done is done on a visit, those that are ready longest first.',
       'Growing times, losses and germination are taken to be as the scenario says, and alike all season. Measure your own: evensow fit takes them from a season log. A spread of 0.10 to 0.20 is common practice where nothing was measured.',
-      'Not simulated: light, water, food, heat, pests and money. Which channel a hole belongs to makes no difference.',
+      plan.physical == null
+        ? 'Not simulated: light, water, food, heat, pests and money. Which channel a hole belongs to makes no difference.'
+        : 'Light, water, weight, work and money are worked out from what the line does, as far as the scenario tells of them; they change nothing in it. Not simulated: food, heat, pests, and plants that suffer. Which channel a hole belongs to makes no difference.',
+      ...(assumes ?? []),
     ),
     section(
       'How far to trust the figures',

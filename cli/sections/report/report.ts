@@ -10,6 +10,7 @@ import { replaySections } from '../replay.js';
 import { answerSections, holeDaySections } from '../run.js';
 import { section } from '../section.js';
 import { sizeSections } from '../size/size.js';
+import { takesInFull } from '../takes/takes.js';
 import { answerOf, effectsChart, factsOf } from './answer.js';
 import { assumptions, cautions, sources } from './assumptions.js';
 import { courseChart, sharesChart } from './hole-days.js';
@@ -34,6 +35,7 @@ export function reportPage(of: Reported): Page {
 
 function chaptersOf(of: Reported): PageChapter[] {
   const { plan, run, compared, sized, course, film, logged } = of;
+  const takes = takesInFull(run);
   return [
     { title: 'The answer', parts: [...effectsChart(run), ...answerSections(run)] },
     {
@@ -48,6 +50,7 @@ function chaptersOf(of: Reported): PageChapter[] {
       title: 'Where the hole-days went',
       parts: [sharesChart(run), ...holeDaySections(run), courseChart(plan, course)],
     },
+    ...(takes.length === 0 ? [] : [{ title: 'What it takes', parts: takes }]),
     {
       title: logged === null ? 'A season, hole by hole' : 'The season of the log, hole by hole',
       parts: [...filmChart(plan, film, logged !== null), filmTable(plan, film)],

@@ -75,6 +75,65 @@ export const RESULTS: readonly Word[] = [
     text: 'The lit area in m2: all holes times the area of a hole. What search spends least of with --least light.',
   },
   {
+    name: 'light on leaves',
+    also: ['leaves', 'on leaves'],
+    text: 'The share of the light under the lamps that falls on leaves, by how far the plants have grown; good to a fifth. The rest falls on gaps between leaves, on waiting and dead plants and on empty holes, and is paid for all the same.',
+  },
+  {
+    name: 'gaps',
+    also: ['gaps between leaves', 'on gaps between them'],
+    text: 'Light on holes whose plants grow, beside their leaves: most of it while plants are small. Narrower holes for small plants make it less.',
+  },
+  {
+    name: 'wide from the start',
+    also: ['one spacing', 'what staging saves'],
+    text: "The same crop at its widest spacing from its beginning on, in that stage's light and as efficient as in the last stage. What a head takes more then, in m2-days, kWh and money, is what staging saves.",
+  },
+  {
+    name: 'light use efficiency',
+    also: ['efficiency of growth', 'regrow efficiency'],
+    text: 'Grams of dry plant that grow of a mol of light on leaves, solved so that the days of the scenario give its masses. Outside 0.5 to 1.6 something told is doubtful: days, light or grams.',
+  },
+  {
+    name: 'litres',
+    also: ['litres a day', 'good to a factor of'],
+    text: 'Water that plants use: what leaves give off and what plants hold. Good to a factor of 1.5 until water.scale is set by a meter; the range beside it says so.',
+  },
+  {
+    name: 'days to low',
+    also: ['runs low'],
+    text: 'Days in which a full tank with every hole growing gets down to low_l, where the pump begins to draw air. Plants of the simulated line do not suffer then; real ones do.',
+  },
+  {
+    name: 'ec good days',
+    also: ['conductivity'],
+    text: "Days for which the tank's conductivity can be told at all: until it may be 30 % off that of a new filling. Measure it.",
+  },
+  {
+    name: 'spill',
+    also: ['drain-back'],
+    text: 'Litres that run back when the pump stops and find no room in the tank: they end on the floor.',
+  },
+  {
+    name: 'dry hours',
+    also: ['hours to wilting'],
+    text: 'Hours after a pump stop until the thirstiest plant wilts, at least and at most. A judgement, no measured hours were found: do not count on them.',
+  },
+  {
+    name: 'load',
+    also: ['flooded', 'full to the brim'],
+    text: "What a tier bears with the pump running, and with its channels full to the brim, as a blocked drain fills them. The shelf's own label and a competent person decide, not this figure.",
+  },
+  {
+    name: 'margin',
+    text: 'Of money: what a season earns less what it costs, of all that has a price in the scenario. Of load: what the label leaves beyond channels that are full to the brim.',
+  },
+  {
+    name: 'idle hole-day',
+    also: ['what a hole costs that stands empty'],
+    text: 'What the lamps over an empty hole cost in a day, and its wear: not the head that it could have brought.',
+  },
+  {
     name: 'future',
     also: ['futures'],
     text: 'A season that goes on from what stands today by the log, with luck of its own. What ahead and chores tell is counted over many of them.',

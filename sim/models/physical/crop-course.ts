@@ -9,7 +9,7 @@ import { emergenceDays, showsAt } from './emergence.js';
 import { type GrowingDays, type GrowthRefusal, growingDays } from './growing-days.js';
 import { dailyLight } from './light.js';
 import type { Air, Conditions, CropMatter, LampPlan, PhysicalPlan } from './plan.js';
-import { freshShootG, leafOf, wholeDryG } from './tissue.js';
+import { freshShootG, type Leaf, leafOf, wholeDryG } from './tissue.js';
 
 export interface CropCourse {
   /** The stages that it passes, in order: their places in the plan. */
@@ -23,6 +23,9 @@ export interface CropCourse {
   readonly regrowEfficiency: number | null;
   /** Fresh shoot of a plant that is ready to leave each of the stages [g]. */
   readonly readyG: readonly number[];
+  /** What is told of each of the stages; masses at their ends are those of the curves. */
+  readonly told: readonly CourseStage[];
+  readonly leaf: Leaf;
   /** Dry mass that a pick takes, root included [g]. */
   readonly pickG: number;
   /** Dry share of fresh mass. */
@@ -57,19 +60,7 @@ export function cropCourse(
   const leaf = leafOf(slaCm2G, extinction);
   const pickG = wholeDryG(crop.headG, dry);
   const readyG = crop.cuts > 1 ? pickG / (1 - matter.left) : pickG;
-  const stages = places.map((s, i): CourseStage => {
-    const { days, readyG: weighed, daysAt } = matter.stages[s]!;
-    const { ppfd, hours } = daysAt ?? lampsOf(physical, s);
-    const warmth = (daysAt ?? physical.climate)?.germinationC ?? null;
-    return {
-      stage: s,
-      areaM2: plan.stages[s]!.holeAreaCm2! / 1e4,
-      days,
-      dli: dailyLight(ppfd, hours),
-      emergence: i === 0 ? emergenceDays(matter.emergeDays, warmth) : 0,
-      endG: i === places.length - 1 ? readyG : weighed === null ? null : wholeDryG(weighed, dry),
-    };
-  });
+  const stages = toldStages(plan, physical, matter, places, readyG);
   const solved = solveCourse(leaf, seedG(matter), stages);
   if (!solved.ok) return solved;
   const { endG, efficiencies } = solved.value;
@@ -79,6 +70,8 @@ export function cropCourse(
   const regrows = crop.cuts > 1;
   return success({
     stages: places,
+    told: stages,
+    leaf,
     curves: stages.map(
       ({ areaM2, emergence, days }, i) =>
         new CoverCurve(leaf, areaM2, fromG(i), endG[i]!, showsAt(emergence, days)),
@@ -91,6 +84,33 @@ export function cropCourse(
     readyG: endG.map((w) => freshShootG(w, dry)),
     pickG,
     dry,
+  });
+}
+
+/**
+ * What is told of the stages that a crop passes.
+ * @param places of these stages in the plan
+ * @param lastG dry mass at the end of the last one [g]
+ */
+function toldStages(
+  plan: CoursePlan,
+  physical: Pick<PhysicalPlan, 'stages' | 'climate'>,
+  matter: CropMatter,
+  places: readonly number[],
+  lastG: number,
+): CourseStage[] {
+  return places.map((s, i) => {
+    const { days, readyG, daysAt } = matter.stages[s]!;
+    const { ppfd, hours } = daysAt ?? lampsOf(physical, s);
+    const warmth = (daysAt ?? physical.climate)?.germinationC ?? null;
+    return {
+      stage: s,
+      areaM2: plan.stages[s]!.holeAreaCm2! / 1e4,
+      days,
+      dli: dailyLight(ppfd, hours),
+      emergence: i === 0 ? emergenceDays(matter.emergeDays, warmth) : 0,
+      endG: i === places.length - 1 ? lastG : readyG === null ? null : wholeDryG(readyG, matter.dry),
+    };
   });
 }
 

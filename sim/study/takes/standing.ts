@@ -9,9 +9,14 @@ import { daysToLow } from '../../models/physical/tank.js';
 import { everyHoleGrowingL, readyPlants, thirstyStages } from '../../models/physical/thirst.js';
 import { wholeFreshG } from '../../models/physical/tissue.js';
 import type { Plan } from '../../models/plan.js';
+import { litresFactor } from './assumes.js';
+import { type StagingFigures, stagingOf } from './staging.js';
 
 export interface StandingFigures {
   readonly growth?: readonly GrowthFigures[];
+  readonly staging?: readonly StagingFigures[];
+  /** The factor that litres are good to; null once a meter has scaled them. */
+  readonly water?: { readonly good_to_factor: number | null };
   readonly tank?: {
     readonly days_to_low: number | null;
     readonly spill_l: number | null;
@@ -46,8 +51,11 @@ export function standingOf(plan: Plan): StandingFigures | null {
   if (matter === null) return null;
   const { tank, tiers, prices } = matter.physical;
   const load = loadOf(plan, matter);
+  const staging = stagingOf(plan, matter);
   return {
     ...(matter.courses.some((course) => course !== null) && { growth: growthOf(plan, matter) }),
+    ...(staging.length > 0 && { staging }),
+    ...(matter.drinks && { water: { good_to_factor: litresFactor(plan) } }),
     ...(tank !== null && { tank: tankOf(plan, matter) }),
     ...(tiers.length > 0 && { load }),
     ...(prices !== null && {

@@ -4,7 +4,15 @@
  */
 
 import { errorOf } from '../../seasons/sections.js';
-import { type Amounts, amountsOf, type MoneyAmounts, type TakesSample, type TankAmounts } from './amounts.js';
+import {
+  type Amounts,
+  amountsOf,
+  type MoneyAmounts,
+  type TakesSample,
+  type TankAmounts,
+  type WaterAmounts,
+} from './amounts.js';
+import { assumptions, litresFactor, type Told } from './assumes.js';
 import { type StandingFigures, standingOf } from './standing.js';
 
 /** A mean and its standard error (null where there are no sections to tell it from). */
@@ -14,8 +22,11 @@ export interface MeanError {
 }
 
 /** Keys of a run's result. A group that the scenario does not ask for is absent. */
-export interface Takes extends Omit<Amounts<MeanError>, 'tank' | 'money'> {
+export interface Takes extends Omit<Amounts<MeanError>, 'water' | 'tank' | 'money'> {
   readonly growth?: NonNullable<StandingFigures['growth']>;
+  /** Where plants are spaced wider as they grow. */
+  readonly staging?: NonNullable<StandingFigures['staging']>;
+  readonly water?: WaterAmounts<MeanError> & NonNullable<StandingFigures['water']>;
   readonly tank?: TankAmounts<MeanError> & NonNullable<StandingFigures['tank']>;
   readonly load?: NonNullable<StandingFigures['load']>;
   readonly money?: MoneyAmounts<MeanError> & NonNullable<StandingFigures['money']>;
@@ -35,14 +46,33 @@ export function takesOf(all: TakesSample, sections: readonly (TakesSample | null
   ) as Amounts<MeanError>;
   const { tank: topped, ...others } = told;
   const looked = topped && fromLooks(topped, amounts, run);
-  const { money, tank, ...rest } = looked ? drainedToo({ ...others, tank: looked }, amounts, all) : told;
+  const { money, tank, water, ...rest } = looked
+    ? drainedToo({ ...others, tank: looked }, amounts, all)
+    : told;
   return {
     ...rest,
     ...(standing.growth && { growth: standing.growth }),
+    ...(standing.staging && { staging: standing.staging }),
+    ...(water && { water: { ...water, ...standing.water! } }),
     ...(tank && { tank: { ...tank, ...standing.tank! } }),
     ...(standing.load && { load: standing.load }),
     ...(money && { money: { ...money, ...standing.money! } }),
-    assumes: assumptions(told),
+    assumes: assumptions(toldIn(amounts, standing), litresFactor(all.plan)),
+  };
+}
+
+/** Which figures are told. */
+export function toldIn(amounts: Amounts<unknown>, { load }: Pick<StandingFigures, 'load'> = {}): Told {
+  const { light, mass, water, tank, work, money } = amounts;
+  return {
+    light: light !== undefined,
+    leaves: light?.stages.some(({ mol }) => mol?.['leaves'] != null) ?? false,
+    mass: mass !== undefined,
+    water: water !== undefined,
+    tank: tank !== undefined,
+    load: load !== undefined,
+    work: work !== undefined,
+    money: money !== undefined,
   };
 }
 
@@ -105,27 +135,4 @@ function withMore(told: unknown, means: unknown, shifted: unknown): unknown {
   return Object.fromEntries(
     Object.entries(told).map(([key, one]) => [key, withMore(one, inside(means, key), inside(shifted, key))]),
   );
-}
-
-function assumptions({ light, mass, water, tank, money }: Amounts<MeanError>): string[] {
-  return [
-    ...(light?.stages.some(({ mol }) => mol?.['leaves'] != null)
-      ? [
-          'Light on leaves is good to a fifth: leaf area of a gram is a usual value unless the scenario tells it.',
-        ]
-      : []),
-    ...(mass ? ['A pick weighs what a head weighs, however long the plant waited.'] : []),
-    ...(water ? ['Litres are good to a factor of 1.5 until water.scale is set by a meter.'] : []),
-    ...(tank
-      ? [
-          'Plants do not suffer where the tank runs low. No measured hours to wilting were found: do not count on them.',
-        ]
-      : []),
-    ...(money
-      ? [
-          'Costs leave out cooling, drying the air, pumps, the first filling of the tank, rent, packing, transport and tax.',
-          'A season starts empty, so a head costs more in a short one.',
-        ]
-      : []),
-  ];
 }

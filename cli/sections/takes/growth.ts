@@ -1,0 +1,44 @@
+/** Kilograms, what plants weigh from stage to stage, and how well they use their light. */
+
+import type { Takes } from '../../../sim/study/takes/takes.js';
+import { figureText, fixed, intervalText } from '../../words/numbers.js';
+import { type Block, figure, table, words } from '../section.js';
+
+/** Light use efficiencies beyond these are doubted (g of plant per mol on leaves). */
+const PLAUSIBLE = { low: 0.5, high: 1.6 };
+
+/** `1.7 kg a week.` */
+export function massText({ mass }: Takes, weeks: number): string | null {
+  return mass === undefined
+    ? null
+    : `Picked: ${figureText(mass.picked_kg.mean / weeks, fixed(1))} kg a week.`;
+}
+
+export function growthDetails(takes: Takes, weeks: number): Block[] {
+  const { growth = [] } = takes;
+  const mass = massText(takes, weeks);
+  if (growth.length === 0) return mass === null ? [] : [mass];
+  const used = growth.flatMap(({ efficiency, regrow_efficiency: again }) =>
+    again === null ? efficiency : [...efficiency, again],
+  );
+  const doubted = used.filter((e) => e < PLAUSIBLE.low || e > PLAUSIBLE.high);
+  const others = growth.some(({ ratio }) => ratio.some((r) => r !== 1));
+  return [
+    ...(mass === null ? [] : [mass]),
+    table(
+      growth.flatMap(({ crop, ready_g, ratio }) =>
+        ready_g.map((grams, i) => [
+          words({ name: crop }, `, end of stage ${i + 1}`),
+          figure(grams, { as: 'digits', digits: 2 }, 'g'),
+          ...(others ? [figure(ratio[i], fixed(2))] : []),
+        ]),
+      ),
+      { head: ['', 'fresh', ...(others ? ['days now / told'] : [])] },
+    ),
+    `Grams of dry plant for a mol of light on leaves: ${used.map((e) => figureText(e, fixed(2))).join(', ')}.${
+      doubted.length === 0
+        ? ''
+        : ` Outside ${intervalText(PLAUSIBLE, fixed(1))} something told is doubtful: days, light, or grams.`
+    }`,
+  ];
+}
