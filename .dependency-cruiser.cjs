@@ -27,6 +27,13 @@ module.exports = {
       to: { path: '^sim/(?!engine/|models/)' },
     },
     {
+      name: 'what-it-takes-knows-no-line',
+      comment: 'Numbers in, numbers out: only plans and plain types.',
+      severity: 'error',
+      from: { path: '^sim/models/physical/' },
+      to: { path: '^sim/(?!engine/|models/(physical/|(plan|route|result)\\.))' },
+    },
+    {
       name: 'a-scenario-runs-nothing',
       comment: 'Reading a scenario runs nothing; a study takes a plan, wherever it comes from.',
       severity: 'error',

@@ -236,9 +236,9 @@ export function commands(ended: (code: number) => void, text: string[]): Command
   program
     .command('log')
     .description('add a row to the season log: log sow 6 butterhead, log move 5 B12 finishing, log pick 4 B9')
-    .usage('<action> <count> [what] [stage] [options]')
+    .usage('<action> [count] [what] [stage] [options]')
     .argument('[action]', `what was done: ${ACTIONS.join(', ')}`)
-    .argument('[count]', 'seeds, plants or holes')
+    .argument('[count]', 'seeds, plants or holes; for tank nothing')
     .argument('[what]', 'the batch; for sow the crop, for clean the stage')
     .argument('[stage]', 'moved into, lost in, or stood in; may be left out where it can be one only')
     .option('--to <file>', 'the log; that of the scenario if left out, or season.csv', LOG_FILE)
@@ -252,6 +252,9 @@ export function commands(ended: (code: number) => void, text: string[]): Command
     .option('--since <date>', 'stand: since when they are in that stage, or first..last date')
     .option('--channel <name>', 'the channel')
     .option('--grams <number>', 'what the whole pick weighed')
+    .option('--litres <number>', 'tank: what it was topped up with')
+    .option('--ec <number>', 'tank: its conductivity before topping up, mS/cm')
+    .option('--changed', 'tank: it was emptied and filled anew')
     .option('--note <text>', 'a note')
     .action(later(async () => (await import('./commands/log.js')).log));
 

@@ -24,7 +24,7 @@ function leftOut(schema, [step, ...rest]) {
 
 function below(schema, step) {
   if (step === '[]') return schema.items;
-  return step === '<stage>' ? schema.additionalProperties : schema.properties?.[step];
+  return step.startsWith('<') ? schema.additionalProperties : schema.properties?.[step];
 }
 
 function text(value) {

@@ -6,6 +6,28 @@ export type { Draws } from './models/growth.js';
 export type { Cleaning, InitialState, StandingPlants } from './models/initial-state.js';
 export type { CountName, HoleState } from './models/ledger.js';
 export type { EventObserver, LineOptions, PlantEvent } from './models/line/line.js';
+/* What a line takes beyond its holes: light, water, weight, minutes, money. */
+export type { Costs } from './models/physical/money.js';
+export type {
+  Air,
+  ChannelSize,
+  Climate,
+  Conditions,
+  CropMatter,
+  CropMatterInStage,
+  CropPrices,
+  DatedAir,
+  LampPlan,
+  LampPower,
+  PhysicalPlan,
+  PhysicalStage,
+  Prices,
+  Sale,
+  TankPlan,
+  TierPlan,
+  WorkTimes,
+} from './models/physical/plan.js';
+export type { WorkMinutes } from './models/physical/work.js';
 export type {
   Absence,
   CropPlan,
@@ -19,9 +41,10 @@ export type {
   Want,
 } from './models/plan.js';
 export type { Failure, Success } from './models/result.js';
+export type { SeasonTakes } from './models/takes.js';
 /* A scenario file. */
 export type { Amendment } from './scenario/amend.js';
-export type { Warning } from './scenario/faults.js';
+export type { Caution, Warning } from './scenario/faults.js';
 export type { Grid, StageLimit } from './scenario/grid.js';
 export type { KeyRow } from './scenario/schema-walk.js';
 export type { Cadence } from './scenario/vary.js';
@@ -51,7 +74,7 @@ export type { Appended, Refused, StagesFrom, Typed } from './season/log/append.j
 export type { DateForm } from './season/log/dates.js';
 export type { Column, LogWarning } from './season/log/faults.js';
 export type { Dialect } from './season/log/records.js';
-export type { LogAction, LogRow } from './season/log/rows.js';
+export type { LineAction, LogAction, LogRow, TankRow } from './season/log/rows.js';
 export type { BatchStanding, Slip, Standing, StandingRow } from './season/log/standing.js';
 export type { IdleCause, ShortSowings } from './season/replay/causes.js';
 export type { ChannelDays } from './season/replay/channel-days.js';
@@ -90,4 +113,12 @@ export type {
   StageResult,
   WeekResult,
 } from './study/summary.js';
+export type {
+  LightAmounts,
+  MoneyAmounts,
+  TankAmounts,
+  WaterAmounts,
+} from './study/takes/amounts.js';
+export type { GrowthFigures, Range } from './study/takes/standing.js';
+export type { MeanError } from './study/takes/takes.js';
 export type { WeekFigures } from './study/week-figures.js';

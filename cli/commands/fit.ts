@@ -4,7 +4,7 @@ import { amendScenario } from '../../sim/scenario/amend.js';
 import type { ReadScenario } from '../../sim/scenario/read.js';
 import { type FitErrand, type FitResult, fitGround, joinedFits } from '../../sim/season/fit/fit.js';
 import { conflictsOf, type FitChange, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
-import { startThreads } from '../../sim/seasons/threads.js';
+import { lentThread } from '../../sim/seasons/threads.js';
 import { faultsProblem } from '../inputs/faults-problem.js';
 import { besideOther, FIT, type LineFiles, loadLineFiles, type SourceFile } from '../inputs/line-files.js';
 import { seasonRows } from '../inputs/season-log.js';
@@ -128,21 +128,21 @@ async function estimate(
   const ground = fitGround(rows, stages, plan, false);
   const watched = hasWatcher();
   const interrupt = new Interrupt();
-  const threads = await startThreads(1);
-  interrupt.onStop = () => void threads.close();
+  const thread = await lentThread();
+  interrupt.onStop = () => void thread.close();
   const done: FitResult[] = [];
   try {
     for (const [s, stage] of stages.entries()) {
       if (watched) showProgress(`fitting ${stage}, stage ${s + 1} of ${stages.length}`);
       const errand: FitErrand = { kind: 'fit', ground, stage: s };
-      const part = interrupt.stopped ? null : await threads.send<FitResult>(errand);
+      const part = interrupt.stopped ? null : await thread.send<FitResult>(errand);
       if (part === null) break;
       done.push(part);
     }
   } finally {
     if (watched) showProgress('');
     interrupt.release();
-    await threads.close();
+    await thread.close();
   }
   return { result: done.length === 0 ? null : joinedFits(done), left: stages.slice(done.length) };
 }

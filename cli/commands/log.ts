@@ -1,19 +1,20 @@
-/** `evensow log ACTION COUNT BATCH|CROP [STAGE]`: add one row to the season log. */
+/** `evensow log ACTION COUNT BATCH|CROP [STAGE]`, `evensow log tank`: add one row to the season log. */
 
 import { dayFrom, isIsoDate } from '../../sim/models/dates.js';
 import { holesOf, type Plan } from '../../sim/models/plan.js';
-import { appendRow, type LoggedLine, type Refused, type Typed } from '../../sim/season/log/append.js';
+import { appendRow, type LoggedLine, type Refused } from '../../sim/season/log/append.js';
 import { fieldText, type LogFault } from '../../sim/season/log/faults.js';
-import { readLog } from '../../sim/season/log/read.js';
-import type { LogRow } from '../../sim/season/log/rows.js';
+import { lastDate, readLog } from '../../sim/season/log/read.js';
+import type { LogRow, TankRow } from '../../sim/season/log/rows.js';
 import { loggedScenario, ownScenario } from '../inputs/own-log.js';
 import { loadSource, readSource } from '../inputs/scenario-file.js';
 import { appendToLog } from '../io/log-file.js';
-import { EXIT_DONE, print, tell, today } from '../io/streams.js';
+import { EXIT_DONE, print, tell } from '../io/streams.js';
 import type { Options } from '../options/options.js';
+import { typedRow } from '../options/typed-row.js';
 import { Problem } from '../problem.js';
 import { messageOf } from '../render/text.js';
-import { faultSections, rowFaultSections } from '../sections/faults.js';
+import { faultSections, rowFaultSections, warningLines } from '../sections/faults.js';
 import { logExample, loggedText } from '../words/logged.js';
 import { counted, thousands } from '../words/numbers.js';
 
@@ -49,12 +50,14 @@ export async function log(
     const { value } = appending;
     const { stages } = value.standing;
     return {
+      instead: value.widened,
       text: value.text,
       result: { ...value, far: farText(file, text, stages, line, typed.date) },
     };
   });
   if (note !== null) tell(note);
   if (added.far !== null) tell(added.far);
+  if (added.warnings.length > 0) tell(warningLines(file, added.warnings).join('\n'));
   try {
     await print(`${loggedText(added.row, added.batch, added.standing.stages)}\n`);
   } catch (error) {
@@ -88,7 +91,7 @@ function farText(
   date: string,
 ): string | null {
   const present = readLog(text, stages, line?.crops ?? null);
-  const last = present.ok ? present.value.rows.at(-1)?.date : undefined;
+  const last = present.ok ? lastDate(present.value) : undefined;
   const [before, what] =
     last === undefined ? [line?.start, 'the first day of the line'] : [last, 'the last row before it'];
   if (before === undefined || dayFrom(before, date) <= FAR) return null;
@@ -96,53 +99,14 @@ function farText(
   return `evensow: ${date} is about ${counted(years, 'year')} after ${what} (${before}), and no row of an earlier date can be added behind it. If it is a slip, remove the last line of ${file}.`;
 }
 
-function typedRow(action: string, count: string, what: string, stage: string, options: Options): Typed {
-  const { batch, date = today(), channel = '', grams = '', note = '' } = options;
-  const { crop, since } = options;
-  const row = { action, count, date, channel, grams, note, stage };
-  if (action === 'clean' && stage !== '') {
-    throw new Problem(
-      `log clean must not have ${JSON.stringify(stage)} behind the stage. It takes a count and a stage. Example: evensow log clean 9 finishing --channel F3`,
-    );
-  }
-  if (action !== 'sow' && batch !== undefined) {
-    throw new Problem(
-      `--batch must not stand with log ${action}. It names the batch of a sowing. Example: evensow log sow 6 butterhead --batch B7`,
-    );
-  }
-  for (const [option, value] of Object.entries({ '--crop': crop, '--since': since })) {
-    if (action === 'stand' || value === undefined) continue;
-    throw new Problem(
-      `${option} must not stand with log ${action}. It tells of plants that stood before the log began. Example: ${STAND}`,
-    );
-  }
-  switch (action) {
-    case 'stand':
-      return { ...row, crop: crop ?? '', batch: what, note: sinceNote(since, note) };
-    case 'sow':
-      return { ...row, crop: what, batch: batch ?? '' };
-    case 'clean':
-      return { ...row, crop: '', batch: '', stage: what };
-    default:
-      return { ...row, crop: '', batch: what };
-  }
-}
-
-const STAND = 'evensow log stand 12 B3 nursery --crop butterhead --since 2027-02-01..2027-02-10';
-
-/** The note of a `stand` row, which keeps since when the plants stand there. */
-function sinceNote(since: string | undefined, note: string): string {
-  return [...(since === undefined ? [] : [`since ${since.trim()}`]), ...(note === '' ? [] : [note])].join(
-    '; ',
-  );
-}
-
 async function lineOf(file: string | undefined): Promise<DatedLine> {
   return lineOfPlan(readSource(await loadSource(file)).plan);
 }
 
 /** A slip of the finger: no row can bring more into a stage than all its holes, nor take more of them out of use. */
-function moreThanHoles({ action, count, stage }: LogRow, { stages, holes }: DatedLine): LogFault[] {
+function moreThanHoles(row: LogRow | TankRow, { stages, holes }: DatedLine): LogFault[] {
+  if (row.action === 'tank') return [];
+  const { action, count, stage } = row;
   const most = holes[stages.indexOf(stage)]!;
   if (count <= most || action === 'pick' || action === 'lose') return [];
   const expected = `at most ${most}, for ${stage} has so many holes`;

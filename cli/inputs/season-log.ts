@@ -33,11 +33,11 @@ export function seasonRows({ name, text }: Source, line: ReadScenario | null): S
   const plan = line?.plan ?? null;
   const read = readLog(text, plan?.stages.map((stage) => stage.name) ?? null, plan?.crops ?? null);
   if (!read.ok) throw faultsProblem(name, read.faults);
-  const { rows, stages, warnings } = read.value;
+  const { rows, tank, stages, warnings } = read.value;
   if (warnings.length > 0) tell(warningLines(name, warnings).join('\n'));
   if (rows.length === 0) {
     throw new Problem(
-      `${name} must not be without rows. It must hold what was done: a row for each sowing, move, pick and loss. Example: evensow log sow 6 butterhead --to ${name}`,
+      `${name} must not be without rows${tank.length > 0 ? ' but those of the tank' : ''}. It must hold what was done: a row for each sowing, move, pick and loss. Example: evensow log sow 6 butterhead --to ${name}`,
     );
   }
   if (line === null) return { name, rows, stages, plan };

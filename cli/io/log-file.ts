@@ -34,8 +34,11 @@ const SILENCE = 1000;
 /** How often to begin again because the log was changed meanwhile. */
 const MOST_ATTEMPTS = 5;
 
-/** What is to be written behind the present text, and what is to be handed back when that is safely on the disk. */
+/** What is to be written, and what is to be handed back when that is safely on the disk. */
 export interface Addition<T> {
+  /** In the place of the present text; it stays as it is if null. */
+  readonly instead: string | null;
+  /** Behind that. */
   readonly text: string;
   readonly result: T;
 }
@@ -84,17 +87,31 @@ async function append<T>(
   const addition = compose(decoded(bytes, name, 'Save the log as CSV in UTF-8.'));
   const unchanged = async (): Promise<boolean> =>
     (await held.lasts()) && sameState(state, await stateOf(path));
-  const text = Buffer.concat([bytes, Buffer.from(addition.text)]);
+  const { instead } = addition;
+  const present = instead === null ? [bytes] : [markOf(bytes), Buffer.from(instead)];
+  const text = Buffer.concat([...present, Buffer.from(addition.text)]);
+  // It could not be read any more.
+  if (text.length > LIMIT) throw tooLarge(name);
   return (await putInPlace(path, text, state, unchanged)) ? addition : null;
+}
+
+/** The byte order mark of a file, which its text does not show. */
+function markOf(bytes: Buffer): Buffer {
+  const mark = Buffer.from('\uFEFF');
+  return bytes.subarray(0, bytes.indexOf(mark) === 0 ? mark.length : 0);
+}
+
+function tooLarge(name: string): Problem {
+  return new Problem(
+    `${name}: the file is too large: more than ${LIMIT / 1e6} MB. Nothing was written. ${HINT}`,
+  );
 }
 
 async function read({ name, path }: LogFile): Promise<{ bytes: Buffer; state: BigIntStats | null }> {
   const state = await stateOf(path);
   if (state === null) return { bytes: Buffer.alloc(0), state };
   refuseOdd(name, state);
-  if (state.size > LIMIT) {
-    throw new Problem(`${name}: the file is too large: more than ${LIMIT / 1e6} MB. ${HINT}`);
-  }
+  if (state.size > LIMIT) throw tooLarge(name);
   // Renaming would replace a file that is protected, so its protection is asked for.
   await access(path, constants.R_OK | constants.W_OK);
   return { bytes: await readFile(path), state };

@@ -55,6 +55,7 @@ export type Options = Readonly<Record<string, string | undefined>> & {
   readonly refill?: boolean;
   readonly aloud?: boolean;
   readonly all?: boolean;
+  readonly changed?: boolean;
 };
 
 export function formOf(options: Options): Form {

@@ -3,10 +3,12 @@
 import type { CropPlan, Plan } from '../../sim/models/plan.js';
 import { dateText } from '../words/dates.js';
 import { counted } from '../words/numbers.js';
+import { unlocks } from '../words/unlocks.js';
 import { type Section, section, whole } from './section.js';
 
 /** @param name of the file @param plan what it says @param holes of each stage */
 export function checkSections(name: string, plan: Plan, holes: readonly number[]): Section[] {
+  const more = unlocks(plan);
   const visits =
     plan.visits.kind === 'always' ? 'somebody always there' : counted(plan.visits.days.length, 'visit');
   return [
@@ -24,6 +26,7 @@ export function checkSections(name: string, plan: Plan, holes: readonly number[]
             `wanted: ${counted(plan.want.heads, 'head')} on each of ${counted(plan.want.days.length, 'day')}`,
           ]),
     ),
+    ...(more.length === 0 ? [] : [section('More keys would tell more (docs/keys.md)', ...more)]),
   ];
 }
 

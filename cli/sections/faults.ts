@@ -1,7 +1,8 @@
 /** What is wrong with a file: where it is, what was found, what was expected, what to do. */
 
-import type { Fault, FaultDraft, Warning } from '../../sim/scenario/faults.js';
+import type { Caution, Fault, FaultDraft, Warning } from '../../sim/scenario/faults.js';
 import type { LogFault, LogWarning } from '../../sim/season/log/faults.js';
+import { LOAD_CAUTION, WATER_CAUTION } from '../words/cautions.js';
 import { counted } from '../words/numbers.js';
 import { type Section, section } from './section.js';
 
@@ -33,10 +34,13 @@ export function rowFaultSections(file: string, faults: readonly LogFault[]): Sec
   ];
 }
 
+const CAUTIONS: Readonly<Record<Caution, string>> = { load: LOAD_CAUTION, water: WATER_CAUTION };
+
 export function warningLines(file: string, warnings: readonly (Warning | LogWarning)[]): string[] {
   return warnings.map((warning) => {
     const path = 'path' in warning ? `: ${pathWords(warning.path)}` : '';
-    return `Note: ${file}, line ${warning.line}${path}: ${warning.message}`;
+    const caution = 'caution' in warning ? ` ${CAUTIONS[warning.caution!]}` : '';
+    return `Note: ${file}, line ${warning.line}${path}: ${warning.message}${caution}`;
   });
 }
 
@@ -53,6 +57,7 @@ const ONE_OF: Readonly<Record<string, string>> = {
   dates: 'date',
   on: 'day',
   visits: 'day',
+  tiers: 'tier',
 };
 
 /** A path with places in lists in words, and in brackets as it is: nobody counts crops from 0. */

@@ -1,7 +1,7 @@
 /** What is said after a row has been logged: what was done, and what now stands of the batch. */
 
 import { actionMeant } from '../../sim/season/log/fields.js';
-import type { LogAction, LogRow } from '../../sim/season/log/rows.js';
+import type { LogAction, LogRow, TankRow } from '../../sim/season/log/rows.js';
 import { type Since, sinceOf } from '../../sim/season/log/since.js';
 import { UNNAMED_STAGE } from '../../sim/season/log/stages.js';
 import type { BatchStanding } from '../../sim/season/log/standing.js';
@@ -15,6 +15,7 @@ const EXAMPLES: Readonly<Record<LogAction, string>> = {
   lose: 'lose 2 B12 nursery',
   stand: 'stand 12 B3 nursery --crop butterhead --since 2027-02-01',
   clean: 'clean 9 finishing --channel F3',
+  tank: 'tank --litres 12.5 --ec 1.6',
 };
 
 /** How a row is typed. @param action as typed; of every action if it means none */
@@ -25,11 +26,15 @@ export function logExample(action: string): string {
 }
 
 /**
- * @param batch with the row; null for `clean`
+ * @param batch with the row; null for `clean` and `tank`
  * @param stages names of the line's stages in their order
  */
-export function loggedText(row: LogRow, batch: BatchStanding | null, stages: readonly string[]): string {
-  const done = `${dateText(row.date)}: ${deedText(row)}.`;
+export function loggedText(
+  row: LogRow | TankRow,
+  batch: BatchStanding | null,
+  stages: readonly string[],
+): string {
+  const done = `${dateText(row.date)}: ${row.action === 'tank' ? tankText(row) : deedText(row)}.`;
   if (batch === null) return done;
   const places = stages
     .map((name, s) => ({ name, plants: batch.standing[s]! }))
@@ -68,6 +73,13 @@ function deedText({ action, count, crop, batch, stage, channel, grams, note }: L
     case 'clean':
       return `${counted(count, 'hole')} of ${channel ?? stage} out of use${channel === null ? '' : ` (${stage})`}`;
   }
+}
+
+function tankText({ litres, ec, changed }: TankRow): string {
+  const water = litres === null ? '' : ` with ${litres} l`;
+  if (changed) return `tank emptied and filled anew${water}${ec === null ? '' : `, ${ec} mS/cm before`}`;
+  if (litres === null) return `tank at ${ec} mS/cm`;
+  return `tank topped up${water}${ec === null ? '' : `, ${ec} mS/cm before`}`;
 }
 
 function sinceText(since: Since | null): string {

@@ -7,6 +7,7 @@ import { type FitResult, fitSeason } from '../season/fit/fit.js';
 import { type Appended, appendRow, type Refused, type Typed } from '../season/log/append.js';
 import type { LogFault } from '../season/log/faults.js';
 import { readLog, type SeasonLog } from '../season/log/read.js';
+import { ALL_COLUMNS } from '../season/log/rows.js';
 import { replaySeason } from '../season/replay/replay.js';
 import type { ReplayResult } from '../season/replay/result.js';
 import type { CadenceChange } from '../season/replay/what-if.js';
@@ -34,22 +35,23 @@ export function readSeasonLog(
  *
  * @param text of the present file; empty if there is none yet
  * @param row as somebody types it. `batch` may be left out for `sow` (it gets the next number), `stage` where the plants can
- * be in one stage only
- * @returns `text`, which is to be written behind the present text, or what is wrong with the file or the row
+ * be in one stage only. A `tank` row has `litres`, `ec` or the note `changed`, and no count; every other has a count
+ * @returns `text`, which is to be written behind the present text, or what is wrong with the file or the row. The first row of the
+ * tank needs columns more: then `widened` is what is to be written in the place of the present text
  * @example
  * ```ts
  * const added = addRow(text, { date: '2027-02-01', action: 'pick', count: '4', batch: 'B9' }, plan);
- * if (added.ok) appendFileSync('season.csv', added.value.text);
+ * if (added.ok) writeFileSync('season.csv', (added.value.widened ?? text) + added.value.text);
  * ```
  */
 export function addRow(
   text: string,
-  row: Partial<Typed> & Pick<Typed, 'date' | 'action' | 'count'>,
+  row: Partial<Typed> & Pick<Typed, 'date' | 'action'>,
   plan: Plan,
 ): Result<Appended, LogFault> & ({ readonly ok: true } | Refused) {
-  const typed = { crop: '', batch: '', stage: '', channel: '', grams: '', note: '', ...row };
+  const nothing = Object.fromEntries(ALL_COLUMNS.map((column) => [column, ''])) as Typed;
   const stages = plan.stages.map(({ name }) => name);
-  return appendRow(text, typed, { stages, crops: plan.crops }, stages);
+  return appendRow(text, { ...nothing, ...row }, { stages, crops: plan.crops }, stages);
 }
 
 /**

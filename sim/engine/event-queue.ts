@@ -95,8 +95,8 @@ export class EventQueue {
   schedule(id: number, time: number): boolean {
     if (!(time >= this.now)) throw new RangeError(`event ${id} at ${time}: it is ${this.now} already`);
     if (this.#link[id] !== -2) throw new RangeError(`event ${id} is pending already`);
-    if (time >= this.#horizon) return false;
     this.#time[id] = time;
+    if (time >= this.#horizon) return false;
     const bucket = (time * this.#perTime) | 0;
     if (bucket > this.#bucket) {
       this.#link[id] = this.#heads[bucket]!;
@@ -107,6 +107,11 @@ export class EventQueue {
       this.#pushLate(id);
     }
     return true;
+  }
+
+  /** The time for which an event was scheduled last, also one at or after the horizon; means nothing if that was in an earlier season. */
+  timeOf(id: number): number {
+    return this.#time[id]!;
   }
 
   /** Take the next event and set the clock to its time. @returns its id, or -1 if nothing is pending */

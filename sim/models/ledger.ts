@@ -5,6 +5,8 @@
  * to the last digit (see engine/clock.ts).
  */
 
+import type { SeasonTakes } from './takes.js';
+
 /** The states, in the order in which they are stored and printed. */
 export const STATES = [
   /** A plant that is not ready yet, or a seed whose time is not over yet. */
@@ -98,4 +100,6 @@ export interface Season {
   readonly weekDiscards: Float64Array;
   /** When the first pick was made [d from the start]; NaN if never. */
   firstPick: number;
+  /** What it took beyond its holes; null where the plan tells nothing of it, and where the season was taken up in the middle. */
+  takes: SeasonTakes | null;
 }

@@ -5,6 +5,8 @@
  * file asks whether a key is set. `sim/scenario` makes a plan from a scenario file; tests make plans by hand.
  */
 
+import type { PhysicalPlan } from './physical/plan.js';
+
 /** Shapes of growth-time distributions. */
 export type Shape = 'lognormal' | 'gamma' | 'weibull' | 'triangular' | 'exponential' | 'fixed' | 'observed';
 
@@ -111,6 +113,8 @@ export interface Plan {
   readonly crops: readonly CropPlan[];
   /** null: all that is ready is picked. */
   readonly want: Want | null;
+  /** Lamps, crops' matter, air, water, shelves, work and prices; left out (or null) where nothing of them is told. */
+  readonly physical?: PhysicalPlan | null;
 }
 
 /** Seeds of all sowings that fall due within the season; of crops that are refilled none. */

@@ -8,6 +8,7 @@ import { LINE_HOLES } from '../models/limits.js';
 import { type FaultDraft, foundText, type Path, wordText } from './faults.js';
 import { growthFaults } from './growth-checks.js';
 import { missing, unknownKey } from './issues-to-faults.js';
+import { physicalFaults } from './physical/checks.js';
 import { scenarioSchema } from './schema.js';
 import { schemaAt } from './schema-walk.js';
 import { isMap, listOf } from './values.js';
@@ -15,7 +16,7 @@ import { isMap, listOf } from './values.js';
 /** Faults between fields of a file, as drafts. */
 export function crossFaults(data: unknown): FaultDraft[] {
   if (!isMap(data)) return [];
-  const names = stageNames(data['stages']);
+  const names = knownNames(data['stages'], 'stages');
   const crops = listOf(data['crops']);
   const want = isMap(data['want']) ? data['want']['on'] : undefined;
   return [
@@ -25,6 +26,7 @@ export function crossFaults(data: unknown): FaultDraft[] {
     ...repeated(namesOf(crops), ['crops'], 'a name that no other crop has', ['name']),
     ...crops.flatMap((crop, i) => (isMap(crop) ? cropFaults(crop, ['crops', i], names) : [])),
     ...repeated(want, ['want', 'on'], 'every weekday once'),
+    ...physicalFaults(data, names, knownNames(crops, 'crops')),
   ];
 }
 
@@ -168,10 +170,10 @@ function repeated(list: unknown, path: Path, expected: string, within: Path = []
   });
 }
 
-/** Names of the stages; null while one of them cannot be read, because then nothing is known to be unknown. */
-function stageNames(stages: unknown): string[] | null {
-  const names = namesOf(stages);
-  if (names.length === 0 || !names.every((name) => passes(['stages', 0, 'name'], name))) return null;
+/** Names of the stages or crops; null while one of them cannot be read, because then nothing is known to be unknown. */
+function knownNames(list: unknown, key: 'stages' | 'crops'): string[] | null {
+  const names = namesOf(list);
+  if (names.length === 0 || !names.every((name) => passes([key, 0, 'name'], name))) return null;
   return [...new Set(names as string[])];
 }
 

@@ -14,6 +14,8 @@ export interface Expectation {
   advise?: (value: unknown) => string | undefined;
   /** The nearest valid word to a wrong one. */
   nearest?: (word: string) => string | null;
+  /** Of a map whose keys are names: of what. */
+  names?: 'stage' | 'crop';
 }
 
 const registry = z.registry<Expectation>();

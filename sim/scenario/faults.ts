@@ -31,6 +31,18 @@ export interface Warning {
   /** 1-based, in characters. */
   column: number;
   message: string;
+  /** What can hurt somebody there; left out if nothing can. */
+  caution?: Caution;
+}
+
+/** What a caution is about: what a shelf bears, water beside mains power. */
+export type Caution = 'load' | 'water';
+
+/** A warning before its line is known. */
+export interface WarningDraft {
+  path: Path;
+  message: string;
+  caution?: Caution;
 }
 
 /** Steps from the top of the file to a value: keys and places in lists (from 0). */

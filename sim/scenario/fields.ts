@@ -38,6 +38,12 @@ export function above0(most: number, meaning: string, unit: string, example: str
   return field(z.number().gt(0).max(most), meaning, { expected, example });
 }
 
+/** A number within some limits. */
+export function between({ least, most }: Limits, meaning: string, unit: string, example: string) {
+  const expected = `a number from ${least} to ${most}${unit === '' ? '' : ` (${unit})`}`;
+  return field(z.number().min(least).max(most), meaning, { expected, example });
+}
+
 /** A number of at least 0. */
 export function atLeast0(meaning: string, unit: string, more?: Partial<Expectation>) {
   return field(z.number().min(0), meaning, { expected: `a number of at least 0 (${unit})`, ...more });
@@ -75,8 +81,21 @@ export const weekday = field(z.enum(WEEKDAYS), 'A weekday.', {
 /** A map; what is expected of it is the keys that it needs. */
 export function map<Shape extends z.ZodRawShape>(shape: Shape, meaning: string, example?: string) {
   const needed = Object.keys(shape).filter((key) => bare(shape[key] as z.ZodType) === shape[key]);
-  const expected = `the keys ${needed.slice(0, -1).join(', ')} and ${needed.at(-1)}`;
+  const expected =
+    needed.length === 1
+      ? `the key ${needed[0]}`
+      : `the keys ${needed.slice(0, -1).join(', ')} and ${needed.at(-1)}`;
   return field(z.strictObject(shape), meaning, example === undefined ? { expected } : { expected, example });
+}
+
+/** A map of which no key is needed. */
+export function looseMap<Shape extends z.ZodRawShape>(shape: Shape, meaning: string, example: string) {
+  const keys = Object.keys(shape);
+  const expected =
+    keys.length === 1
+      ? `the key ${keys[0]}`
+      : `any of the keys ${keys.slice(0, -1).join(', ')} or ${keys.at(-1)}`;
+  return field(z.strictObject(shape), meaning, { expected, example });
 }
 
 /** A list of weekdays. */

@@ -4,6 +4,7 @@ import * as z from 'zod';
 import { nearest } from '../models/nearest.js';
 import { field } from './expectations.js';
 import { atLeast0, share } from './fields.js';
+import { growthConditions } from './physical/matter-schema.js';
 
 export const SHAPES = [
   'lognormal',
@@ -79,10 +80,11 @@ export const growing = field(
             : undefined,
       },
     ).optional(),
+    ...growthConditions,
   }),
   'What the crop does in this stage.',
   {
-    expected: 'one or more of the keys days, spread, loss, keeps, shape or observed',
+    expected: 'one or more of the keys days, spread, loss, keeps, shape, observed, ready_g or days_at',
     example: 'nursery: {days: 14, spread: 0.12, loss: 0.03, keeps: 7}',
   },
 );

@@ -12,8 +12,11 @@ import type {
   Sowing,
   Visits,
 } from '../models/plan.js';
+import type { Result } from '../models/result.js';
+import type { FaultDraft } from './faults.js';
 import type { Regrow, ScenarioGrowing } from './growing-schema.js';
 import { shapeOf } from './growth-checks.js';
+import { withPhysical } from './physical/growth.js';
 import type { Scenario } from './schema.js';
 
 type Crop = Scenario['crops'][number];
@@ -24,6 +27,21 @@ type Crop = Scenario['crops'][number];
  * @param scenario one that `readScenario` has found without fault
  */
 export function toPlan(scenario: Scenario): Plan {
+  const plan = planOrFaults(scenario);
+  if (!plan.ok) throw new RangeError(`a scenario with a fault: ${plan.faults[0]!.found}`);
+  return plan.value;
+}
+
+/**
+ * The same of a scenario whose keys agree: whether a plant can grow as they tell it shows only here.
+ * @returns faults if none can
+ */
+export function planOrFaults(scenario: Scenario): Result<Plan, FaultDraft> {
+  return withPhysical(scenario, linePlan(scenario));
+}
+
+/** The plan of the line, with the days that the scenario tells. */
+function linePlan(scenario: Scenario): Plan {
   const { title, start, weeks, seed, want } = scenario;
   return {
     title,

@@ -10,7 +10,7 @@ import { failure, type Result, success } from '../models/result.js';
 import { crossFaults } from './cross-checks.js';
 import { byPosition, type Fault, type FaultDraft, pathText, type Warning } from './faults.js';
 import { issuesToFaults, wrongValue } from './issues-to-faults.js';
-import { toPlan } from './plan.js';
+import { planOrFaults } from './plan.js';
 import { type Scenario, scenarioSchema } from './schema.js';
 import { parseYaml } from './syntax.js';
 import { textFault } from './text-checks.js';
@@ -61,9 +61,17 @@ function check(tree: Tree): Result<ReadScenario, Fault> {
     .filter((fault) => !broken.has(place(fault)));
   const faults = [...tree.faults, ...located].sort(byPosition);
   if (faults.length > 0 || !read.success) return failure(faults);
-  const plan = toPlan(read.data);
-  const warnings = warningsOf(read.data, plan).map(({ path, message }) => {
-    return { path: pathText(path), ...tree.position(path, 'value'), message };
+  const made = planOrFaults(read.data);
+  if (!made.ok) {
+    return failure(
+      withoutEchoes(made.faults)
+        .map((draft) => tree.locate(draft))
+        .sort(byPosition),
+    );
+  }
+  const plan = made.value;
+  const warnings = warningsOf(read.data, plan).map(({ path, ...said }) => {
+    return { path: pathText(path), ...tree.position(path, 'value'), ...said };
   });
   return success({ plan, scenario: read.data, warnings: warnings.sort(byPosition) });
 }

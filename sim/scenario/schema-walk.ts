@@ -64,12 +64,14 @@ export function ownKeys(union: z.ZodUnion): string[] {
 
 /**
  * The branches of a union that `value` is meant for: of maps those with a key that no other branch has and that is
- * there, of lists and words the one for a list or a word. Empty if it fits none, several if it mixes them.
+ * there, of lists, numbers and words the one for a list, a number or a word. Empty if it fits none, several if it mixes them.
  */
 export function branchesFor(union: z.ZodUnion, value: unknown): z.ZodType[] {
   const own = ownKeys(union);
   return branchesOf(union).filter((branch) => {
     if (branch instanceof z.ZodArray) return Array.isArray(value);
+    if (branch instanceof z.ZodRecord) return isMap(value);
+    if (branch instanceof z.ZodNumber) return typeof value === 'number';
     if (!(branch instanceof z.ZodObject)) return typeof value === 'string';
     return isMap(value) && keysOf(branch).some((key) => own.includes(key) && Object.hasOwn(value, key));
   });
@@ -92,7 +94,7 @@ function* keysBelow(schema: z.ZodType, prefix: string): Generator<[string, z.Zod
   if (schema instanceof z.ZodArray) yield* keysBelow(bare(schema.element as z.ZodType), `${prefix}[]`);
   const below: [string, unknown][] =
     schema instanceof z.ZodRecord
-      ? [['<stage>', schema.valueType]]
+      ? [[`<${expectationOf(schema)?.names}>`, schema.valueType]]
       : schema instanceof z.ZodObject
         ? Object.entries(schema.shape)
         : [];

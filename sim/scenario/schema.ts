@@ -11,6 +11,13 @@ import { nearest } from '../models/nearest.js';
 import { field } from './expectations.js';
 import { above0, date, listAdvice, map, name, share, weekdays, whole } from './fields.js';
 import { growing, MOST_DAYS, regrow } from './growing-schema.js';
+import { climate } from './physical/climate-schema.js';
+import { lamps } from './physical/lamp-schema.js';
+import { matter } from './physical/matter-schema.js';
+import { prices } from './physical/price-schema.js';
+import { channelSize, tiers } from './physical/shelf-schema.js';
+import { tank, water } from './physical/water-schema.js';
+import { work } from './physical/work-schema.js';
 import { type KeyRow, keyRows } from './schema-walk.js';
 import { sow } from './sow-schema.js';
 
@@ -64,6 +71,8 @@ const stage = map(
         example: 'clean_days: 1',
       },
     ).default(0),
+    ...lamps,
+    channel_size: channelSize.optional(),
   },
   'A stage of the line.',
   '{name: nursery, channels: 2, holes: 24}',
@@ -79,11 +88,13 @@ const crop = map(
     }).default(1),
     regrow: regrow.optional(),
     head_g: above0(1_000_000, 'Fresh mass of one head or cut [g].', 'g', 'head_g: 150').optional(),
+    ...matter,
     stages: field(
       z.record(z.string(), growing),
       'What the crop does in each stage, by the name of the stage.',
       {
         expected: 'an entry for each stage of the line',
+        names: 'stage',
       },
     ),
   },
@@ -134,6 +145,12 @@ export const scenarioSchema = map(
       expected: 'a list of 1 to 50 crops',
     }),
     want: want.optional(),
+    climate: climate.optional(),
+    water: water.optional(),
+    tank: tank.optional(),
+    tiers: tiers.optional(),
+    work: work.optional(),
+    prices: prices.optional(),
     log: log.optional(),
   },
   'A staged growing line, its crops and its season.',

@@ -48,18 +48,29 @@ export function vary(scenario: Scenario, variation: Variation): Result<Scenario,
       `seedsAWeek must not be ${seedsAWeek}. It must be a number above 0. Example: seedsAWeek: 20`,
     ]);
   }
+  if (variation.visits === 'always' && scenario.work !== undefined) {
+    return failure([
+      'visits must not be always where the scenario tells of work: whoever is always there makes no visits. Leave work out.',
+    ]);
+  }
   const varied: Scenario = {
     ...scenario,
     crops,
-    stages: scenario.stages.map((stage) => ({
-      ...stage,
-      channels: variation.channels?.[stage.name] ?? stage.channels,
-    })),
+    stages: scenario.stages.map((stage) => withChannels(stage, variation.channels?.[stage.name])),
     visits: variation.visits === undefined ? scenario.visits : (variation.visits as Scenario['visits']),
   };
   const checked = scenarioSchema.safeParse(varied);
   if (checked.success) return success(varied);
   return failure(issuesToFaults(scenarioSchema, varied, checked.error.issues).map(sentences));
+}
+
+/** Lamps that were metered hang over every channel alike: more channels draw more. */
+export function withChannels(stage: Scenario['stages'][number], channels = stage.channels): typeof stage {
+  if (channels === stage.channels) return stage;
+  const { watts } = stage;
+  if (watts === undefined) return { ...stage, channels };
+  // Rounded, so that there and back again is as before.
+  return { ...stage, channels, watts: Number(((watts * channels) / stage.channels).toPrecision(12)) };
 }
 
 /** A fault without a file, in whole sentences. */

@@ -3,14 +3,9 @@
 import { dayFrom, WEEKDAYS, weekdayOfDay } from '../models/dates.js';
 import { holesOf, type Plan } from '../models/plan.js';
 import * as route from '../models/route.js';
-import type { Path } from './faults.js';
+import type { WarningDraft } from './faults.js';
+import { physicalWarnings } from './physical/warnings.js';
 import type { Scenario } from './schema.js';
-
-/** A warning before its line is known. */
-export interface WarningDraft {
-  path: Path;
-  message: string;
-}
 
 /** Warnings about a scenario and the plan that it became. */
 export function warningsOf(scenario: Scenario, plan: Plan): WarningDraft[] {
@@ -20,6 +15,7 @@ export function warningsOf(scenario: Scenario, plan: Plan): WarningDraft[] {
     ...datesOutside(scenario),
     ...seedsBeyondCells(plan),
     ...shortSeasons(plan),
+    ...physicalWarnings(scenario, plan),
   ];
 }
 

@@ -76,11 +76,13 @@ export class SeasonRunner implements WorkerPool {
   ): Promise<TrialSeason | null> {
     const { plan } = this.#workload.jobs[j]!;
     const { seed } = this.#workload;
+    // Of a trial only picks are kept.
+    const bare = { ...plan, physical: null };
     const base = [...asItIs.weekPicks];
     const picks = [base];
     for (const [c, change] of this.#changes[j]!.entries()) {
       if (cannotMatter(change, plan, asItIs)) picks.push(base);
-      else picks.push([...this.#line(`${j} ${c}`, () => applied(plan, change)).run(seed, season).weekPicks]);
+      else picks.push([...this.#line(`${j} ${c}`, () => applied(bare, change)).run(seed, season).weekPicks]);
       const more = goOn(step);
       if (more !== true && !(await more)) return null;
     }

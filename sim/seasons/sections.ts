@@ -26,14 +26,24 @@ export function estimate(
   all: number,
   parts: readonly { readonly figure: number; readonly seasons: number }[],
 ): Estimate {
+  const error = errorOf(all, parts);
+  return error === null
+    ? { mean: all, low: null, high: null }
+    : studentInterval(all, error, parts.length - 1);
+}
+
+/** The standard error of a figure; null with fewer than 2 sections. @param all and @param parts as for `estimate` */
+export function errorOf(
+  all: number,
+  parts: readonly { readonly figure: number; readonly seasons: number }[],
+): number | null {
   const sections = parts.length;
-  if (sections < 2) return { mean: all, low: null, high: null };
+  if (sections < 2) return null;
   let seasons = 0;
   let squares = 0;
   for (const part of parts) {
     seasons += part.seasons;
     squares += part.seasons * (part.figure - all) ** 2;
   }
-  const error = Math.sqrt(squares / ((sections - 1) * seasons));
-  return studentInterval(all, error, sections - 1);
+  return Math.sqrt(squares / ((sections - 1) * seasons));
 }

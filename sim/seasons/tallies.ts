@@ -9,6 +9,7 @@ import { largest } from '../engine/lists.js';
 import { Histogram } from '../engine/tally.js';
 import { COUNTS, type Season, STATE_COUNT } from '../models/ledger.js';
 import type { Plan } from '../models/plan.js';
+import { type TakesData, TakesTallies } from './takes-tallies.js';
 
 /** Tallies as plain numbers, to be sent to another thread or written to a file. */
 export interface TallyData {
@@ -18,6 +19,8 @@ export interface TallyData {
   readonly weeks: readonly (readonly number[])[];
   readonly first: readonly number[];
   readonly discards: readonly number[];
+  /** Only where the plan tells of more than holes. */
+  readonly takes?: TakesData | undefined;
 }
 
 export class Tallies {
@@ -32,9 +35,12 @@ export class Tallies {
   readonly firstPickDay: Histogram;
   /** Plants thrown away, of all seasons together: stage s, week w at s x weeks + w. */
   readonly discards: Float64Array;
+  /** What the seasons took beyond holes; null where the plan tells nothing of it. */
+  readonly takes: TakesTallies | null;
 
   constructor(plan: Plan, data?: TallyData) {
     const columns = plan.stages.length * STATE_COUNT;
+    this.takes = TakesTallies.of(plan, data?.takes);
     if (data === undefined) {
       this.counts = new ExactMoments(COUNTS.length);
       this.ledger = new ExactMoments(columns);
@@ -59,6 +65,7 @@ export class Tallies {
       this.weekPicks[week]!.add(season.weekPicks[week]!);
     for (let i = 0; i < this.discards.length; i++) this.discards[i]! += season.weekDiscards[i]!;
     if (!Number.isNaN(season.firstPick)) this.firstPickDay.add(Math.floor(season.firstPick));
+    if (season.takes !== null) this.takes?.add(season.takes);
   }
 
   /** Take in all that `other`, of the same plan, has counted. */
@@ -70,6 +77,7 @@ export class Tallies {
       this.weekPicks[week]!.merge(other.weekPicks[week]!);
     this.firstPickDay.merge(other.firstPickDay);
     for (let i = 0; i < this.discards.length; i++) this.discards[i]! += other.discards[i]!;
+    if (other.takes !== null) this.takes?.merge(other.takes);
   }
 
   toData(): TallyData {
@@ -80,6 +88,7 @@ export class Tallies {
       weeks: this.weekPicks.map((week) => week.toData()),
       first: this.firstPickDay.toData(),
       discards: [...this.discards],
+      ...(this.takes === null ? {} : { takes: this.takes.toData() }),
     };
   }
 }

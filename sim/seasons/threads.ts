@@ -89,6 +89,45 @@ export async function startThreads(
   };
 }
 
+/** By the file that they run: threads without work. They keep no process from ending. */
+const idle = new Map<string, Threads>();
+
+/**
+ * One thread for errands that leave nothing behind in it: the one that was lent before, if it has been given back without work. Its code
+ * is quick by then, for which a new thread takes a second.
+ * @throws Error as `startThreads`
+ */
+export async function lentThread(worker = WORKER): Promise<Threads> {
+  const { href } = worker;
+  const before = idle.get(href);
+  idle.delete(href);
+  const thread = before ?? (await startThreads(1, null, worker));
+  let inWork = 0;
+  let failed = false;
+  let closed = false;
+  return {
+    hands: thread.hands,
+    send: async <Answer>(errand: unknown, handedOver?: MessagePort[]): Promise<Answer | null> => {
+      if (closed) return null;
+      inWork++;
+      try {
+        return await thread.send<Answer>(errand, handedOver);
+      } catch (error) {
+        failed = true;
+        throw error;
+      } finally {
+        inWork--;
+      }
+    },
+    close: async () => {
+      if (closed) return;
+      closed = true;
+      if (inWork > 0 || failed || idle.has(href)) await thread.close();
+      else idle.set(href, thread);
+    },
+  };
+}
+
 /**
  * Let all hands do one thing after another until there is nothing left to do.
  * @param hands how many things may be in work at the same time

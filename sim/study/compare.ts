@@ -189,7 +189,7 @@ export function sideBySide(ran: readonly Ran[]): {
     return {
       name,
       title: plan.title,
-      figures: ofFigures('whole', (figure) => compared(ours, figure)),
+      figures: ofFigures('whole', (figure) => compared(ours, figure), plan),
       idle: plan.stages.map((stage, s) => {
         const other = base.all.plan.stages.findIndex((baseStage) => baseStage.name === stage.name);
         return { stage: stage.name, share: compared(ours, IDLE, s, other) };

@@ -16,11 +16,13 @@ import {
   STATE_COUNT,
   STATES,
 } from '../models/ledger.js';
+import { lineMatter } from '../models/physical/line-matter.js';
 import { holesOf, type Plan, type StagePlan, seasonDays } from '../models/plan.js';
 import { type Estimate, estimate } from '../seasons/sections.js';
 import { firstPickDay, picksFrom, type Tallies } from '../seasons/tallies.js';
 import { type WeekCounts, weekQuantile, weekQuantileDifference } from '../seasons/week-quantiles.js';
 import type { WorkloadTallies } from '../seasons/workload-tallies.js';
+import { amountsOf, type TakesSample } from './takes/amounts.js';
 
 /** The weeks that count. */
 export interface Weeks {
@@ -29,10 +31,7 @@ export interface Weeks {
 }
 
 /** What the figures of a plan are computed from: all its seasons, or a section of them. */
-export interface Sample extends Weeks {
-  readonly plan: Plan;
-  readonly tallies: Tallies;
-}
+export interface Sample extends Weeks, TakesSample {}
 
 /** A plan in a study: all its seasons, and each section (null where none was run). */
 export interface Samples {
@@ -63,6 +62,8 @@ export interface Figure {
   readonly scope: Scope;
   /** Of a quantile of the picks of a week: which. Its interval is one of whole numbers (see week-quantiles.ts). */
   readonly quantile?: number;
+  /** Does a plan tell what it needs? Where not, it is not even named; left out: any plan does. */
+  isToldOf?(plan: Plan): boolean;
   /**
    * @param at which stage or crop
    * @returns NaN where there is no such figure
@@ -186,24 +187,86 @@ const TABLE = [
   },
 ] as const satisfies readonly Figure[];
 
+/** What a head takes: of plans that tell of light, water, work or prices. */
+const TAKES_A_HEAD: readonly Figure[] = [
+  {
+    name: 'kwh_a_head',
+    label: 'kWh a head',
+    means: 'What the lamps draw in a season, for each head that is picked.',
+    short: 'kWh a head',
+    column: 'kWh a head',
+    unit: 'kWh',
+    decimals: 2,
+    better: 'less',
+    scope: 'whole',
+    isToldOf: ({ physical }) =>
+      physical?.stages.some(({ lamps }) => (lamps?.power ?? null) !== null) ?? false,
+    of: (sample) => amountsOf(sample)?.light?.kwh_per_head ?? Number.NaN,
+  },
+  {
+    name: 'litres_a_head',
+    label: 'litres a head',
+    means:
+      'Water that plants use in a season, for each head that is picked. Good to a factor of 1.5 until it is scaled to a meter.',
+    short: 'litres a head',
+    column: 'litres a head',
+    unit: 'L',
+    decimals: 2,
+    better: 'less',
+    scope: 'whole',
+    isToldOf: (plan) => lineMatter(plan)?.drinks ?? false,
+    of: (sample) => perHead(sample.tallies, amountsOf(sample)?.water?.used_l ?? Number.NaN),
+  },
+  {
+    name: 'minutes_a_head',
+    label: 'minutes a head',
+    means: 'Minutes of work in a season, for each head that is picked.',
+    short: 'minutes a head',
+    column: 'minutes a head',
+    unit: 'min',
+    decimals: 1,
+    better: 'less',
+    scope: 'whole',
+    isToldOf: ({ physical }) => (physical?.work ?? null) !== null,
+    of: (sample) => perHead(sample.tallies, 60 * (amountsOf(sample)?.work?.hours ?? Number.NaN)),
+  },
+  {
+    name: 'cost_a_head',
+    label: 'cost a head',
+    means: 'What a season costs, of all that has a price in the scenario, for each head that is picked.',
+    short: 'cost a head',
+    column: 'cost a head',
+    unit: 'money',
+    decimals: 2,
+    better: 'less',
+    scope: 'whole',
+    isToldOf: ({ physical }) => (physical?.prices ?? null) !== null,
+    of: (sample) => amountsOf(sample)?.money?.cost_per_head ?? Number.NaN,
+  },
+];
+
 type Entry = (typeof TABLE)[number];
 
-/** Names of the figures of a scope. */
+/** Names of the figures of a scope that any plan has. */
 export type FigureName<Of extends Scope = Scope> = Extract<Entry, { scope: Of }>['name'];
 
 /** All figures, in the order in which they are printed. */
-export const FIGURES: readonly Figure[] = TABLE;
+export const FIGURES: readonly Figure[] = [...TABLE, ...TAKES_A_HEAD];
 
 export function figureNamed<Name extends FigureName>(name: Name): Extract<Entry, { name: Name }> {
   return FIGURES.find((figure) => figure.name === name) as Extract<Entry, { name: Name }>;
 }
 
-/** Something of each figure of a scope, by their names. */
+/** Something of each figure of a scope, by their names. @param plan adds those figures that it has and not every plan */
 export function ofFigures<Of extends Scope, Value>(
   scope: Of,
   value: (figure: Figure) => Value,
+  plan: Plan | null = null,
 ): Readonly<Record<FigureName<Of>, Value>> {
-  const figures = FIGURES.filter((figure) => figure.scope === scope);
+  const figures = FIGURES.filter(
+    (figure) =>
+      figure.scope === scope && (figure.isToldOf === undefined || (plan !== null && figure.isToldOf(plan))),
+  );
   return Object.fromEntries(figures.map((figure) => [figure.name, value(figure)])) as Record<
     FigureName<Of>,
     Value
@@ -260,7 +323,12 @@ export function samplesFrom(
   tallies: Tallies,
   sections: readonly (Tallies | null)[],
 ): Samples {
-  const sample = (some: Tallies): Sample => ({ plan, tallies: some, picks: picksFrom(some, from) });
+  const sample = (some: Tallies): Sample => ({
+    plan,
+    tallies: some,
+    whole: tallies,
+    picks: picksFrom(some, from),
+  });
   return { all: sample(tallies), sections: sections.map((section) => section && sample(section)) };
 }
 

@@ -11,6 +11,7 @@ import type { TrialSeason, WorkloadTallies } from '../seasons/workload-tallies.j
 import { type Bottleneck, findBottleneck, trialSeasons } from './bottleneck.js';
 import { type FigureName, figureOf, ofFigures, samplesFrom } from './figures.js';
 import { ofSeasons, type Study } from './study.js';
+import { type Takes, takesOf } from './takes/takes.js';
 import { presentJobs, type WeekFigures, weekFigures } from './week-figures.js';
 
 /** An average over seasons and its standard error (null when there was one season only). */
@@ -73,7 +74,8 @@ export interface Attended {
   readonly last_pick_day: string | null;
 }
 
-export interface RunResult {
+/** With what the plan takes, where the scenario tells more than holes. */
+export interface RunResult extends Takes {
   readonly title: string;
   readonly start: string;
   readonly seed: number;
@@ -109,7 +111,7 @@ export function summarise(
 ): RunResult {
   const from = firstRunningWeek(tallies);
   const samples = samplesFrom(plan, from, tallies, sections);
-  const figures = ofFigures('whole', (figure) => figureOf(samples, figure));
+  const figures = ofFigures('whole', (figure) => figureOf(samples, figure), plan);
   return {
     title: plan.title,
     start: plan.start,
@@ -135,13 +137,14 @@ export function summarise(
       holes: holesOf(stage),
       hole_days: holesOf(stage) * seasonDays(plan),
       ledger: record(STATES, (k) => meanOf(tallies.ledger, s * STATE_COUNT + k)),
-      figures: ofFigures('stage', (figure) => figureOf(samples, figure, s)),
+      figures: ofFigures('stage', (figure) => figureOf(samples, figure, s), plan),
       thrown_away: thrownAway(
         tallies.discards.subarray(s * plan.weeks, (s + 1) * plan.weeks),
         tallies.seasons,
       ),
     })),
     figures,
+    ...takesOf(samples.all, samples.sections),
   };
 }
 

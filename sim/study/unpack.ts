@@ -3,7 +3,10 @@
 import * as z from 'zod';
 import { ExactMoments } from '../engine/exact-moments.js';
 import { COUNTS, STATE_COUNT } from '../models/ledger.js';
-import { seasonDays } from '../models/plan.js';
+import { looksInTank } from '../models/physical/line-matter.js';
+import { type Plan, seasonDays } from '../models/plan.js';
+import { TANK_COLUMNS, TANK_EVERY } from '../models/takes.js';
+import { type TakesData, TakesTallies } from '../seasons/takes-tallies.js';
 import type { TallyData } from '../seasons/tallies.js';
 import { changesTried, type Job, mostPicks, type SeasonRange, type Workload } from '../seasons/workload.js';
 import { type JobData, type TrialSeason, WorkloadTallies } from '../seasons/workload-tallies.js';
@@ -55,6 +58,16 @@ function momentsForm(width: number, rows: number): z.ZodType<number[]> {
   return z.array(z.int()).refine((data) => data[0] === rows && ExactMoments.canBe(width, data));
 }
 
+/** What `TakesTallies.toData` gives; absent where the plan tells of nothing but holes. @param looks seasons in which the tank was looked at */
+function takesForm(plan: Plan, seasons: number, looks: number): z.ZodType<TakesData | undefined> {
+  const takes = TakesTallies.of(plan);
+  if (takes === null) return z.undefined().optional();
+  return z.object({
+    row: momentsForm(takes.columns.width, seasons),
+    tank: momentsForm(TANK_COLUMNS.count, looks),
+  } satisfies Form<TakesData>);
+}
+
 function jobForm(job: Job, sections: number, { from, to }: SeasonRange): z.ZodType<JobData> {
   const { plan } = job;
   const end = Math.min(to, job.seasons);
@@ -65,7 +78,15 @@ function jobForm(job: Job, sections: number, { from, to }: SeasonRange): z.ZodTy
   );
   const tried = Array.from({ length: Math.max(0, Math.min(end, job.trials) - from) }, (_, i) => from + i);
   const most = mostPicks(plan);
-  const tally = (there: number): z.ZodType<TallyData | null> => {
+  /** Of these, seasons in which the tank is looked at from visit to visit. */
+  const dealtLooks = dealt.map((_, s) => {
+    let looks = 0;
+    for (let season = from; season < end; season++) {
+      if (season % sections === s && season % TANK_EVERY === 0) looks++;
+    }
+    return looks;
+  });
+  const tally = (there: number, s: number): z.ZodType<TallyData | null> => {
     if (there === 0) return z.null();
     const week = histogramForm(most).refine((data) => totalOf(data) === there);
     return z.object({
@@ -75,6 +96,7 @@ function jobForm(job: Job, sections: number, { from, to }: SeasonRange): z.ZodTy
       weeks: z.array(week).length(plan.weeks),
       first: histogramForm(seasonDays(plan)).refine((data) => totalOf(data) <= there),
       discards: z.array(count).length(plan.stages.length * plan.weeks),
+      takes: takesForm(plan, there, looksInTank(plan) ? dealtLooks[s]! : 0),
     } satisfies Form<TallyData>);
   };
   const changes = changesTried(job).length;

@@ -3,14 +3,14 @@
 import fc from 'fast-check';
 import { isoOfDay } from '../../sim/models/dates.js';
 import type { Plan } from '../../sim/models/plan.js';
-import { COLUMNS } from '../../sim/season/log/rows.js';
+import { ALL_COLUMNS, COLUMNS } from '../../sim/season/log/rows.js';
 import { cutAndPut, textSlip } from './slips.js';
 import { OBEYED, WORDS, WRONG } from './words.js';
 
 /** Something that is done on a day, if it can be. */
 interface Deed {
-  readonly what: 'sow' | 'move' | 'pick' | 'lose' | 'clean' | 'stand';
-  /** Chooses the batch, or the stage that is cleaned. */
+  readonly what: 'sow' | 'move' | 'pick' | 'lose' | 'clean' | 'stand' | 'tank';
+  /** Chooses the batch, the stage that is cleaned, or what is told of the tank. */
   readonly which: number;
   readonly count: number;
   /** Days since the deed before. */
@@ -21,7 +21,9 @@ interface Deed {
 }
 
 const deed: fc.Arbitrary<Deed> = fc.record({
-  what: fc.constantFrom('sow', 'sow', 'move', 'move', 'move', 'pick', 'pick', 'lose', 'clean', 'stand'),
+  what: fc.constantFrom(
+    ...(['sow', 'sow', 'move', 'move', 'move', 'pick', 'pick', 'lose', 'clean', 'stand', 'tank'] as const),
+  ),
   which: fc.nat(30),
   count: fc.oneof(
     { weight: 30, arbitrary: fc.integer({ min: 1, max: 9 }) },
@@ -40,7 +42,15 @@ const deed: fc.Arbitrary<Deed> = fc.record({
   ),
 });
 
-type Fields = Record<(typeof COLUMNS)[number], string>;
+type Fields = Record<(typeof ALL_COLUMNS)[number], string>;
+
+/** What rows of the tank tell: litres, ec and note. */
+const TANK_TOLD = [
+  ['12.5', '1.6', ''],
+  ['40', '', 'changed'],
+  ['', '7', 'changed; new'],
+  ['0', '0', ''],
+] as const;
 
 /** The rows of a log that is true, as far as the names of the line can be written in one. */
 function trueRows(deeds: readonly Deed[], { start, stages, crops }: Line): Fields[] {
@@ -52,7 +62,7 @@ function trueRows(deeds: readonly Deed[], { start, stages, crops }: Line): Field
     day += later;
     const row = (fields: Partial<Fields>): void => {
       const date = isoOfDay(start, day);
-      begun ||= fields.action !== 'stand';
+      begun ||= fields.action !== 'stand' && what !== 'tank';
       rows.push({
         date,
         action: what,
@@ -60,13 +70,18 @@ function trueRows(deeds: readonly Deed[], { start, stages, crops }: Line): Field
         batch: '',
         stage: '',
         count: String(count),
+        litres: '',
+        ec: '',
         ...told,
         ...fields,
       });
     };
     const batch = batches[which % Math.max(1, batches.length)];
     const at = batch?.standing.findIndex((plants) => plants > 0) ?? -1;
-    if (what === 'clean') row({ stage: stages[which % stages.length]! });
+    if (what === 'tank') {
+      const [litres, ec, note] = TANK_TOLD[which % TANK_TOLD.length]!;
+      row({ count: '', channel: '', grams: '', litres, ec, note });
+    } else if (what === 'clean') row({ stage: stages[which % stages.length]! });
     else if (batch === undefined || at === -1 || what === 'sow' || (what === 'stand' && !begun)) {
       const name = which % 7 === 6 ? `${WORDS[which]} ${batches.length}` : `B${batches.length + 1}`;
       const stage = what === 'stand' && !begun ? which % stages.length : 0;
@@ -118,7 +133,7 @@ export const rightLog: fc.Arbitrary<AnyLog> = deeds.map((done) => ({
 /** What is wrong with a row. */
 const rowSlip = fc.record({
   at: fc.nat(),
-  column: fc.constantFrom(...COLUMNS),
+  column: fc.constantFrom(...ALL_COLUMNS),
   how: fc.constantFrom('put', 'put', 'twice', 'swap', 'take away'),
   value: fc.constantFrom(...WRONG.map(String)),
 });
@@ -152,6 +167,9 @@ export const anyLog: fc.Arbitrary<AnyLog> = fc
 
 function written(rows: readonly Fields[], separator: string): string {
   const field = (text: string) => (/[",;\t\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-  const lines = rows.map((row) => COLUMNS.map((column) => field(row[column])).join(separator));
-  return `${[COLUMNS.join(separator), ...lines].join('\n')}\n`;
+  // A log in which the tank is not told of has nine columns.
+  const told = rows.some((row) => row.action === 'tank' || row.litres !== '' || row.ec !== '');
+  const columns = told ? ALL_COLUMNS : COLUMNS;
+  const lines = rows.map((row) => columns.map((column) => field(row[column])).join(separator));
+  return `${[columns.join(separator), ...lines].join('\n')}\n`;
 }

@@ -3,6 +3,7 @@
 import fc from 'fast-check';
 import { stringify } from 'yaml';
 import { scenarioJsonSchema } from '../../sim/scenario/schema.js';
+import { withPhysicalAgreed } from './agreed-physical.js';
 import { type JsonSchema, valueFor } from './from-schema.js';
 import { cutAndPut, slipped, textSlip, treeSlip } from './slips.js';
 
@@ -52,11 +53,12 @@ function agreed(tree: Tree): Tree {
     return { ...others, ...again, stages: Object.fromEntries(own) };
   });
   const { away, ...others } = tree;
-  if (tree['visits'] === 'always' || away === undefined) return { ...others, stages, crops };
+  if (tree['visits'] === 'always' || away === undefined)
+    return withPhysicalAgreed({ ...others, stages, crops });
   const spans = (away as { from: string; to: string }[]).map(({ from, to }) =>
     from <= to ? { from, to } : { from: to, to: from },
   );
-  return { ...others, away: spans, stages, crops };
+  return withPhysicalAgreed({ ...others, away: spans, stages, crops });
 }
 
 /** Each name once. */

@@ -28,7 +28,12 @@ want: {heads: 6, on: [tue, fri]}   # optional; without it all that is ready is p
 
 /** The correct file with pieces replaced, each of which must be in it. */
 export function cellarWith(...edits: readonly [from: string, to: string][]): string {
-  let text = CELLAR;
+  return edited(CELLAR, edits);
+}
+
+/** A text with pieces replaced, each of which must be in it. */
+export function edited(original: string, edits: readonly (readonly [from: string, to: string])[]): string {
+  let text = original;
   for (const [from, to] of edits) {
     if (!text.includes(from)) throw new Error(`not in the file: ${from}`);
     text = text.replace(from, () => to);

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { CELLAR, cellarWith, faultLines, faultsOf } from './cellar.js';
 
-const KEYS = 'one of the keys title, start, weeks, seed, visits, away, stages, crops, want, log';
+const KEYS =
+  'one of the keys title, start, weeks, seed, visits, away, stages, crops, want, climate, water, tank, tiers, work, prices, log';
 const WEEKS = 'a whole number from 1 to 520 (weeks)';
 const HOLES = 'a whole number from 1 to 1000000 (holes per channel)';
 const DATE = 'an existing date as YYYY-MM-DD (year 1900 to 2999, month, day)';
@@ -83,7 +84,7 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       'an unknown key deep in the file is pointed at',
       'hole_area_cm2: 100',
       'area_cm2: 100',
-      '9:45 stages[1].area_cm2 | the key area_cm2 | one of the keys name, channels, holes, hole_area_cm2, clean_days | hole_area_cm2',
+      '9:45 stages[1].area_cm2 | the key area_cm2 | one of the keys name, channels, holes, hole_area_cm2, clean_days, ppfd, hours, watts, efficacy, reaches, channel_size | hole_area_cm2',
     ],
     [
       'a missing key is reported at the map that lacks it',
@@ -225,7 +226,7 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       'a misspelt key is one fault, not also a missing one',
       'spread: 0.10',
       'spred: 0.10',
-      '18:30 crops[0].stages.germination.spred | the key spred | one of the keys days, spread, shape, observed, loss, keeps | spread',
+      '18:30 crops[0].stages.germination.spred | the key spred | one of the keys days, spread, shape, observed, loss, keeps, ready_g, days_at | spread',
     ],
     [
       'exponential takes no spread but 1',
@@ -285,7 +286,7 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       'a number is not yet a growth time',
       'germination: {days: 7, spread: 0.10, keeps: 4}',
       'germination: 7',
-      '18:20 crops[0].stages.germination | 7 | one or more of the keys days, spread, loss, keeps, shape or observed | null',
+      '18:20 crops[0].stages.germination | 7 | one or more of the keys days, spread, loss, keeps, shape, observed, ready_g or days_at | null',
     ],
   ],
   dates: [

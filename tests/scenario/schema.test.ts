@@ -84,6 +84,12 @@ describe('the table of keys', () => {
       'stages',
       'crops',
       'want',
+      'climate',
+      'water',
+      'tank',
+      'tiers',
+      'work',
+      'prices',
       'log',
     ]);
   });

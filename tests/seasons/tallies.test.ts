@@ -24,6 +24,7 @@ function picked(weekPicks: readonly number[], firstPick: number): Season {
     weekPicks: Float64Array.from(weekPicks),
     weekDiscards: new Float64Array(2 * WEEKS),
     firstPick,
+    takes: null,
   };
 }
 

@@ -54,6 +54,7 @@ export function copyOf(season: Season): Season {
     weekPicks: season.weekPicks.slice(),
     weekDiscards: season.weekDiscards.slice(),
     firstPick: season.firstPick,
+    takes: season.takes && { row: season.takes.row.slice(), tank: season.takes.tank?.slice() ?? null },
   };
 }
 

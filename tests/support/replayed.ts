@@ -25,7 +25,7 @@ export function rowsOf(plan: Plan, texts: readonly string[]): LogRow[] {
   return texts.map((text, i) => {
     const [day, action, batch, count, stage, ...rest] = text.split(' ');
     const known = ACTIONS.find((name) => name === action);
-    if (known === undefined) throw new Error(`no action: ${text}`);
+    if (known === undefined || known === 'tank') throw new Error(`no action: ${text}`);
     const channel = rest[0]?.startsWith('@') ? rest.shift()!.slice(1) : null;
     return {
       line: i + 2,

@@ -9,7 +9,7 @@
 import { isoOfDay } from '../../sim/models/dates.js';
 import { type EventObserver, Line, type LineOptions, type PlantEvent } from '../../sim/models/line/line.js';
 import type { Plan } from '../../sim/models/plan.js';
-import { COLUMNS, type LogAction, type LogRow } from '../../sim/season/log/rows.js';
+import { COLUMNS, type LineAction, type LogRow } from '../../sim/season/log/rows.js';
 
 export interface LogOptions extends LineOptions {
   /** Day at which the log ends: nothing from this day on is in it [d]; the end of the season if left out. */
@@ -46,7 +46,7 @@ function field(value: string | number | null): string {
 }
 
 /** How a deed is logged; null for what the grower does not see or logs later. */
-const ACTION_OF: Readonly<Record<PlantEvent, LogAction | null>> = {
+const ACTION_OF: Readonly<Record<PlantEvent, LineAction | null>> = {
   sow: 'sow',
   move: 'move',
   pick: 'pick',

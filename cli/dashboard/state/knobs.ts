@@ -5,8 +5,10 @@
 
 import { WEEKDAYS, type Weekday } from '../../../sim/models/dates.js';
 import { CHANNELS, HEADS, SEEDS } from '../../../sim/models/limits.js';
+import { success } from '../../../sim/models/result.js';
 import { step, VISITS } from '../../../sim/scenario/neighbours.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
+import { withChannels } from '../../../sim/scenario/vary.js';
 import { besideCadence, cadenceTyped, daysOrDaily, daysTyped, numberTyped, type Typed } from './typing.js';
 
 export interface Knob {
@@ -107,12 +109,20 @@ function channelsKnob(label: string, s: number): Knob {
       const { channels } = scenario.stages[s]!;
       const next = step(channels, by, CHANNELS);
       if (next === channels) return scenario;
-      const stages = scenario.stages.map((stage, i) => (i === s ? { ...stage, channels: next } : stage));
-      return { ...scenario, stages };
+      return withChannelsAt(scenario, s, next);
     },
-    typed: (scenario, text) => numberTyped(scenario, ['stages', s, 'channels'], text),
+    typed: (scenario, text) => {
+      const typed = numberTyped(scenario, ['stages', s, 'channels'], text);
+      return typed.ok ? success(withChannelsAt(scenario, s, typed.value.stages[s]!.channels)) : typed;
+    },
     toggle: () => null,
   };
+}
+
+/** Another number of channels in one stage, and what comes with them. */
+function withChannelsAt(scenario: Scenario, s: number, channels: number): Scenario {
+  const stages = scenario.stages.map((stage, i) => (i === s ? withChannels(stage, channels) : stage));
+  return { ...scenario, stages };
 }
 
 const visitsKnob: Knob = {

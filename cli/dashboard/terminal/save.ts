@@ -33,6 +33,7 @@ export function scenarioText(
   });
   now.stages.forEach((stage, s) => {
     note(['stages', s, 'channels'], before.stages[s]!.channels, stage.channels);
+    note(['stages', s, 'watts'], before.stages[s]!.watts, stage.watts);
   });
   note(['visits'], before.visits, now.visits);
   note(['want'], before.want, now.want);

@@ -26,6 +26,10 @@ export const LOGGED: Readonly<Record<LogAction, Word>> = {
     name: 'stand',
     text: 'To enter what stands when a log begins in the middle of a season, and since when. Sown on that day it would look as if it grew far quicker than it does.',
   },
+  tank: {
+    name: 'tank',
+    text: 'The vessel from which the line is fed; as a row of a log, how many litres it was topped up with, and its conductivity (EC) before that. Of one that was emptied and filled anew the note says changed, and its litres do not count as used.',
+  },
 };
 
 /** Why holes stood empty and what cost heads; of what is a state, a figure or a word of the trade too, the name of that word. */

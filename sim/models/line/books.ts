@@ -20,6 +20,7 @@ export class Books {
       weekPicks: new Float64Array(plan.weeks),
       weekDiscards: new Float64Array(plan.stages.length * plan.weeks),
       firstPick: Number.NaN,
+      takes: null,
     };
   }
 
@@ -30,6 +31,7 @@ export class Books {
     this.season.weekPicks.fill(0);
     this.season.weekDiscards.fill(0);
     this.season.firstPick = Number.NaN;
+    this.season.takes = null;
   }
 
   /** Book the levels of every stage that was touched, as they stand from now on. */

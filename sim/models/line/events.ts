@@ -24,7 +24,7 @@ export function handleEvent(line: LineState, id: number): void {
 }
 
 function ripen(line: LineState, stage: Stage, hole: number): void {
-  const { holes, books, queue } = line;
+  const { holes, books, queue, stays } = line;
   const crop = stage.crops[holes.cropOf[hole]!]!;
   stage.growing--;
   stage.ready++;
@@ -32,6 +32,7 @@ function ripen(line: LineState, stage: Stage, hole: number): void {
   books.shift(stage, GROWING, UNATTENDED, queue);
   holes.readyAt[hole] = queue.now;
   holes.queueReady(crop, hole);
+  if (stays !== null) stays.ripen(crop, queue);
   if (crop.next !== null) {
     crop.next.reached = true;
     crop.next.touched = true;
@@ -41,12 +42,13 @@ function ripen(line: LineState, stage: Stage, hole: number): void {
 
 /** A plant dies, or a seed proves to have failed. It stands until it is cleared. */
 function die(line: LineState, stage: Stage, hole: number, died: boolean): void {
-  const { holes, books } = line;
+  const { holes, books, stays } = line;
   stage.growing--;
   stage.dead++;
   stage.touched = true;
   stage.crops[holes.cropOf[hole]!]!.standing--;
   books.counts[died ? LOST : FAILED]!++;
+  if (stays !== null) stays.die(holes, line.queue, stage, hole, died);
   holes.after[hole] = stage.deadHead;
   stage.deadHead = hole;
   note(line, died ? 'die' : 'fail', stage, hole);

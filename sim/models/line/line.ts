@@ -71,7 +71,7 @@ export class Line {
     const line = this.#state;
     const { always, queue, stages, books, calendar } = line;
     const free = (): Int32Array => Int32Array.from(stages, (stage) => stage.free);
-    line.reset(seed, season);
+    line.reset(seed, season, initial === null);
     line.observer = observer;
     if (initial !== null) setInitialState(line, initial);
     books.book(stages, queue);
@@ -82,6 +82,7 @@ export class Line {
       handleEvent(line, id);
       while (queue.hasMoreNow()) handleEvent(line, queue.next());
       if (calendar.visiting) {
+        if (line.stays !== null) line.stays.visit(stages, line.holes, queue);
         visit(line);
         observer?.onVisitEnd?.(queue.now, free());
       }
@@ -89,6 +90,10 @@ export class Line {
     }
     for (const { growing, ready } of stages) books.counts[STANDING]! += growing + ready;
     line.observer = null;
+    if (line.stays !== null) {
+      line.stays.end(stages, line.holes, queue, books.counts);
+      books.season.takes = line.stays.takes;
+    }
     return books.season;
   }
 }

@@ -25,8 +25,9 @@ export function occupy({ holes, cuts }: LineState, stage: Stage, c: number, plan
   return hole;
 }
 
-/** Let the plant in `hole` begin to grow, with the next of `draws`. */
-export function grow({ queue, holes }: LineState, stage: Stage, hole: number, draws: Draws): void {
+/** Let the plant in `hole` begin to grow, with the next of `draws`. @param kind of its stay (see stay-kinds.ts) */
+export function grow(line: LineState, stage: Stage, hole: number, draws: Draws, kind: number): void {
+  const { queue, holes, stays } = line;
   const k = draws.take();
   const days = draws.times[k]!;
   const moment = draws.moments[k]!;
@@ -34,6 +35,10 @@ export function grow({ queue, holes }: LineState, stage: Stage, hole: number, dr
   stage.growing++;
   stage.touched = true;
   holes.fate[hole] = fate;
+  if (stays !== null) {
+    stays.begin(kind, hole, fate, draws, k, queue);
+    if (fate === FAIL) stays.sowBarren(holes.cropOf[hole]!);
+  }
   queue.schedule(hole, queue.now + (fate === DIE ? toGrid(moment * days) : days));
 }
 
@@ -41,7 +46,8 @@ export function grow({ queue, holes }: LineState, stage: Stage, hole: number, dr
 export function enter(line: LineState, stage: Stage, c: number, plant: number): void {
   const hole = occupy(line, stage, c, plant);
   note(line, 'move', stage, hole);
-  grow(line, stage, hole, stage.crops[c]!.draws);
+  const { draws, kind } = stage.crops[c]!;
+  grow(line, stage, hole, draws, kind);
 }
 
 /** The plant is gone from `hole`: it is cleaned, or free at once. */

@@ -106,6 +106,9 @@ export class CropInStage {
   /** Days that a ready plant stays good [d, on the grid]. */
   readonly keeps: number;
   readonly draws: Draws;
+  /** The number of its kind of stay, and of that between two cuts (see stay-kinds.ts). */
+  readonly kind: number;
+  readonly cutKind: number;
   /** Its ready plants, longest ready first: a chain both ways. */
   readyHead = -1;
   readyTail = -1;
@@ -115,11 +118,14 @@ export class CropInStage {
   /** Plants that stand, known dead ones not counted. */
   standing = 0;
 
-  constructor(c: number, stage: Stage, next: Stage | null, keeps: number, draws: Draws) {
+  constructor(plan: Plan, c: number, stage: Stage, next: Stage | null, draws: Draws) {
+    const { stages } = plan.crops[c]!;
     this.c = c;
+    this.kind = stage.place * plan.crops.length + c;
+    this.cutKind = plan.stages.length * plan.crops.length + c;
     this.stage = stage;
     this.next = next;
-    this.keeps = toGrid(keeps);
+    this.keeps = toGrid(stages[stage.place]!.keeps);
     this.draws = draws;
   }
 
@@ -132,6 +138,13 @@ export class CropInStage {
     this.keepsOver = false;
     this.standing = 0;
   }
+}
+
+/** How many plants of a crop stand ready. */
+export function readyOf({ readyHead }: CropInStage, { after }: { readonly after: Int32Array }): number {
+  let ready = 0;
+  for (let hole = readyHead; hole >= 0; hole = after[hole]!) ready++;
+  return ready;
 }
 
 /** The stages of a line, in order, with all holes empty. */

@@ -11,6 +11,7 @@ import { Calendar } from './calendar.js';
 import { Holes } from './holes.js';
 import type { EventObserver } from './observer.js';
 import { CropInStage, type Stage, stagesOf } from './stage.js';
+import { Stays } from './stays.js';
 
 /** A line and where it stands in its season. */
 export class LineState {
@@ -32,9 +33,12 @@ export class LineState {
   readonly regrowDraws: readonly (Draws | null)[];
   readonly refills: readonly (Refill | null)[];
 
+  /** Who books what the season takes beyond its holes; null where nobody asked for it. */
+  stays: Stays | null = null;
   observer: EventObserver | null = null;
   /** Plants that were sown so far: the number of the next one. */
   plants = 0;
+  readonly #stays: Stays | null;
 
   constructor(plan: Plan, drawsOf: (crop: number, stage: number) => Draws, columns: Columns) {
     this.plan = plan;
@@ -43,7 +47,7 @@ export class LineState {
     for (const stage of stages) {
       stage.crops = plan.crops.map((crop, c) => {
         const next = stages[route.next(crop, stage.place)] ?? null;
-        return new CropInStage(c, stage, next, crop.stages[stage.place]!.keeps, drawsOf(c, stage.place));
+        return new CropInStage(plan, c, stage, next, drawsOf(c, stage.place));
       });
     }
     this.stages = stages;
@@ -57,10 +61,14 @@ export class LineState {
     this.cuts = Uint8Array.from(plan.crops, (crop) => crop.cuts);
     this.regrowDraws = plan.crops.map(({ regrow }, c) => regrow && drawsOf(c, stages.length));
     this.refills = refills(plan);
+    this.#stays = Stays.of(plan, this.last.beyond);
   }
 
-  /** An empty line on day 0 of a season, with the season's luck. */
-  reset(seed: number, season: number): void {
+  /** An empty line on day 0 of a season, with the season's luck. @param whole false: it is then taken up in the middle */
+  reset(seed: number, season: number, whole: boolean): void {
+    // Of plants that stand already nobody knows how long they were to grow.
+    this.stays = whole ? this.#stays : null;
+    this.stays?.reset(season);
     for (const stage of this.stages) stage.reset();
     for (const crop of this.crops) crop.reset(seed, season);
     for (const draws of this.regrowDraws) draws?.start(seed, season);

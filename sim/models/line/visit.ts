@@ -52,7 +52,7 @@ function clear(line: LineState): void {
 
 /** What has been ready for more than `keeps` is thrown away; with `always`, at the instant at which that is over. */
 function discard(line: LineState): void {
-  const { always, crops, holes, queue, books } = line;
+  const { always, crops, holes, queue, books, stays } = line;
   const limit = always ? queue.now + TICK : queue.now;
   for (let i = 0; i < crops.length; i++) {
     const crop = crops[i]!;
@@ -61,6 +61,7 @@ function discard(line: LineState): void {
     while (crop.readyHead >= 0 && holes.readyAt[crop.readyHead]! + crop.keeps < limit) {
       const hole = takeReady(line, crop);
       crop.standing--;
+      if (stays !== null) stays.discard(crop);
       books.counts[DISCARDED]!++;
       books.season.weekDiscards[crop.stage.place * line.plan.weeks + Math.floor(queue.now / 7)]!++;
       note(line, 'discard', crop.stage, hole);
@@ -81,7 +82,7 @@ function pick(line: LineState): void {
       calendar.quota--;
       books.counts[SHORT]!--;
     }
-    if (--holes.cutsLeft[hole]! > 0) grow(line, stage, hole, line.regrowDraws[crop.c]!);
+    if (--holes.cutsLeft[hole]! > 0) grow(line, stage, hole, line.regrowDraws[crop.c]!, crop.cutKind);
     else {
       books.counts[PICKED_OUT]!++;
       crop.standing--;
@@ -95,6 +96,7 @@ export function countPick(line: LineState, stage: Stage, hole: number): void {
   const t = line.queue.now;
   const { counts, season } = line.books;
   counts[PICKED]!++;
+  if (line.stays !== null) line.stays.pick(line.holes.cropOf[hole]!);
   season.weekPicks[Math.floor(t / 7)]!++;
   if (Number.isNaN(season.firstPick)) season.firstPick = t;
   note(line, 'pick', stage, hole);
@@ -141,14 +143,14 @@ function sowRefills(line: LineState): void {
 /** @returns how many of the seeds found a free cell */
 function sow(line: LineState, c: number, seeds: number): number {
   const { first: stage, books } = line;
-  const { draws } = stage.crops[c]!;
+  const { draws, kind } = stage.crops[c]!;
   const sown = Math.min(seeds, stage.free);
   if (sown > 0) stage.reached = true;
   books.counts[SOWN]! += sown;
   for (let i = 0; i < sown; i++) {
     const hole = occupy(line, stage, c, line.plants++);
     note(line, 'sow', stage, hole);
-    grow(line, stage, hole, draws);
+    grow(line, stage, hole, draws, kind);
   }
   return sown;
 }
@@ -175,8 +177,9 @@ function watchKeeps({ crops, holes, calendar, queue }: LineState): void {
 }
 
 /** Take the plant of a crop that has been ready longest out of the crop's chain. @returns its hole */
-function takeReady({ holes }: LineState, crop: CropInStage): number {
+function takeReady({ holes, queue, stays }: LineState, crop: CropInStage): number {
   crop.stage.ready--;
   crop.stage.touched = true;
+  if (stays !== null) stays.leave(crop, queue);
   return holes.unqueueReady(crop);
 }

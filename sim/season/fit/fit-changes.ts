@@ -39,7 +39,7 @@ const WIDEST_TRIANGLE = 0.4;
 
 /** Figures that differ from the plan's, in the order of the result. */
 export function fitChangesOf(result: FitResult, plan: Plan): FitChange[] {
-  return ofPlan(result, plan).flatMap(({ fit, crop, place, growing }) => {
+  return ofPlan(result, plan).flatMap(({ fit, crop, place, growing, toldDays }) => {
     const { stage, regrowth } = fit;
     const base = ['crops', place, ...(regrowth ? ['regrow'] : ['stages', stage])];
     const change = (
@@ -57,7 +57,9 @@ export function fitChangesOf(result: FitResult, plan: Plan): FitChange[] {
       return [{ path, crop: crop.name, stage, regrowth, key, present, value, low, high, outside }];
     };
     return [
-      ...(takesDays(growing) ? change('days', fit.days, growing.time.days, 4) : []),
+      ...(takesDays(growing)
+        ? change('days', under(fit.days, toldDays / growing.time.days), toldDays, 4)
+        : []),
       ...(takesSpread(growing, fit) ? change('spread', fit.spread, growing.time.spread, 3) : []),
       ...change('loss', fit.loss, growing.loss, 3),
       ...change('germination', fit.germination, crop.germination, 3, ['crops', place, 'germination']),
@@ -86,7 +88,14 @@ export function conflictsOf(result: FitResult, plan: Plan): FitConflict[] {
   });
 }
 
-/** The fits of what the plan knows, with their crop, its place, and what the plan says of the growth. */
+/** A figure of the line under the conditions to which the scenario's days belong (`days_at`). @param ratio of days there to days in the line */
+function under(figure: FittedFigure | null, ratio: number): FittedFigure | null {
+  if (figure === null || ratio === 1) return figure;
+  const { value, low, high } = figure;
+  return { ...figure, value: value * ratio, low: low * ratio, high: high * ratio };
+}
+
+/** The fits of what the plan knows, with their crop, its place, what the plan says of the growth, and the days that the scenario tells. */
 function ofPlan({ crops }: FitResult, plan: Plan) {
   return crops.flatMap(({ crop: name, stages }) => {
     const place = plan.crops.findIndex((crop) => crop.name === name);
@@ -94,7 +103,10 @@ function ofPlan({ crops }: FitResult, plan: Plan) {
     if (crop === undefined) return [];
     return stages.map((fit) => {
       const s = plan.stages.findIndex((stage) => stage.name === fit.stage);
-      return { fit, crop, place, growing: fit.regrowth ? crop.regrow! : crop.stages[s]! };
+      const growing = fit.regrowth ? crop.regrow! : crop.stages[s]!;
+      const matter = plan.physical?.crops[place];
+      const told = fit.regrowth ? matter?.regrowDays : matter?.stages[s]?.days;
+      return { fit, crop, place, growing, toldDays: told ?? growing.time.days };
     });
   });
 }

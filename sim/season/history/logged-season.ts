@@ -5,7 +5,7 @@ import { LONGEST_SEASON, WEEKS } from '../../models/limits.js';
 import { type Plan, seasonDays } from '../../models/plan.js';
 import { failure, type Result, success } from '../../models/result.js';
 import { faultOfRows, type LogFault } from '../log/faults.js';
-import type { LogAction, LogRow } from '../log/rows.js';
+import type { LineAction, LogRow } from '../log/rows.js';
 import { sinceOf } from '../log/since.js';
 import { type LossKind, lossKind } from './losses.js';
 import { dailyVisits } from './plan-days.js';
@@ -31,7 +31,7 @@ export interface Span {
 export interface LoggedEvent {
   /** Whole days from the start [d]. */
   readonly day: number;
-  readonly action: LogAction;
+  readonly action: LineAction;
   /** Place of the batch; -1 for `clean`. */
   readonly batch: number;
   /** Place of the stage, as in the row: of a move the one moved into. */

@@ -16,13 +16,16 @@ import {
   type LogFault,
   type LogFaultDraft,
   LogFaults,
+  type LogWarning,
   withoutEchoes,
 } from './faults.js';
-import { readLog, type SeasonLog } from './read.js';
+import { lastDate, readLog, type SeasonLog } from './read.js';
 import type { Dialect } from './records.js';
-import { COLUMNS, type LogRow } from './rows.js';
+import { ALL_COLUMNS, COLUMNS, type LogRow, TANK_COLUMNS, type TankRow } from './rows.js';
 import type { BatchStanding, Standing } from './standing.js';
+import { emptyIn, tankWarnings } from './tank.js';
 import { oddCharacter } from './text.js';
+import { widened } from './widened.js';
 
 /** The fields of a row as typed; empty if left out. The date is an ISO date always. */
 export type Typed = Readonly<Record<Column, string>>;
@@ -38,12 +41,16 @@ export type StagesFrom = 'line' | 'log' | 'guess';
 
 /** A row that can be added. */
 export interface Appended {
-  /** What is to be written behind the present text. */
+  /** The present text with the columns that the row needs, which it is to be replaced by; null if it stays as it is. */
+  readonly widened: string | null;
+  /** What is to be written behind that. */
   readonly text: string;
-  readonly row: LogRow;
+  readonly row: LogRow | TankRow;
+  /** What of the row is probably not meant. */
+  readonly warnings: readonly LogWarning[];
   /** What stands with the row. */
   readonly standing: Standing;
-  /** The batch of the row; null for `clean`. */
+  /** The batch of the row; null for `clean` and `tank`. */
   readonly batch: BatchStanding | null;
   readonly stagesFrom: StagesFrom;
 }
@@ -59,25 +66,30 @@ export interface Refused extends Failure<LogFault> {
 /** Tells what is wrong with the row. */
 type Tell = (fault: Omit<LogFaultDraft, 'line'>) => void;
 
+/** The header of a new log. */
 const NEW_LOG = `${COLUMNS.join(',')}\n`;
+const NEW_LOG_WITH_TANK = `${ALL_COLUMNS.join(',')}\n`;
 
 /**
  * @param text of the present file, with its byte order mark and line ends; empty if there is none yet
- * @param typed `batch` may be empty for `sow` (then it gets the next number), `stage` where the plants can be in one
+ * @param given the row as typed. `batch` may be empty for `sow` (then it gets the next number), `stage` where the plants can be in one
  * stage only
  * @param line null if it is not known
  * @param usual stages that are taken if the line is not known and the log names no others
  */
 export function appendRow(
   text: string,
-  typed: Typed,
+  given: Typed,
   line: LoggedLine | null,
   usual: readonly string[],
 ): Success<Appended> | Refused {
+  // The reader takes it in any letters.
+  const typed = { ...given, action: given.action.trim().toLowerCase() };
   const begun = text.trim() !== '';
   // A file that holds nothing gets its header with the first row.
-  const opening = begun ? missingEnd(text) : `${missingEnd(text)}${NEW_LOG}`;
-  const { reading, stages, stagesFrom } = readPresent(begun ? text : NEW_LOG, line, usual);
+  const header = typed.action === 'tank' ? NEW_LOG_WITH_TANK : NEW_LOG;
+  const opening = begun ? missingEnd(text) : `${missingEnd(text)}${header}`;
+  const { reading, stages, stagesFrom } = readPresent(begun ? text : header, line, usual);
   if (!reading.ok) return { ...reading, wrong: 'file', stages: [], stagesFrom };
   const present = reading.value;
   const faults = new LogFaults();
@@ -87,18 +99,21 @@ export function appendRow(
     return { ...failure(all), wrong: 'row', stages: present.stages, stagesFrom };
   };
   const tell: Tell = (fault) => faults.add({ line: number, ...fault });
-  for (const column of COLUMNS) {
+  for (const column of ALL_COLUMNS) {
     if (oddCharacter(typed[column]) === null) continue;
     tell({ column, found: 'a character that is not text', expected: 'plain text' });
   }
   if (faults.count > 0) return refused([]);
   const full = completed(typed, present, stagesFrom, tell);
-  checkPlaces(full, present.dialect, tell);
+  const { dialect, more } = withTank(present.dialect, typed.action);
+  checkPlaces(full, dialect, tell);
   const date = checkedDate(full.date, present, tell);
-  const addition = `${opening}${rowText({ ...full, date }, present.dialect)}${lineEndOf(text)}`;
-  const after = readLog(text + addition, stages, line?.crops ?? null);
+  const addition = `${opening}${rowText({ ...full, date }, dialect)}${lineEndOf(text)}`;
+  const before = more.length === 0 ? null : widened(text, dialect.separator, more);
+  const after = readLog((before ?? text) + addition, stages, line?.crops ?? null);
   if (!after.ok) {
     const own = after.faults.filter((fault) => fault.line === number);
+    if (own.length === 0 && typed.action === 'tank') return refused(after.faults);
     if (own.length === 0) {
       // The row would make the log's own stages others, so that its earlier rows could not be true.
       const names = present.stages;
@@ -108,10 +123,13 @@ export function appendRow(
     return refused(own);
   }
   if (faults.count > 0) return refused([]);
-  const { rows, standing } = after.value;
+  const { rows, tank, standing } = after.value;
+  const row = typed.action === 'tank' ? tank.at(-1)! : rows.at(-1)!;
   return success({
+    widened: before,
     text: addition,
-    row: rows.at(-1)!,
+    row,
+    warnings: row.action === 'tank' ? tankWarnings([row]) : [],
     standing,
     batch: standing.batch(full.batch) ?? null,
     stagesFrom,
@@ -135,6 +153,12 @@ function readPresent(
   return { reading: readLog(text, null), stages: null, stagesFrom: 'log' };
 }
 
+/** How the file is written with the columns that a row of the tank needs. @returns also the columns that are new to it */
+function withTank(dialect: Dialect, action: string): { dialect: Dialect; more: readonly Column[] } {
+  const more = action === 'tank' ? TANK_COLUMNS.filter((name) => !dialect.columns.includes(name)) : [];
+  return { dialect: { ...dialect, columns: [...dialect.columns, ...more] }, more };
+}
+
 /** What was left out and follows from the log: a new batch's name, the crop, the one stage that it can be. */
 function completed(typed: Typed, reading: SeasonLog, stagesFrom: StagesFrom, tell: Tell): Typed {
   if (typed.action === 'sow') {
@@ -143,7 +167,7 @@ function completed(typed: Typed, reading: SeasonLog, stagesFrom: StagesFrom, tel
     return { ...typed, batch: typed.batch || nextName(reading.standing), stage: typed.stage || stage };
   }
   const batch = reading.standing.batch(typed.batch);
-  if (batch === undefined) return typed;
+  if (batch === undefined || typed.action === 'tank') return typed;
   const full = { ...typed, crop: typed.crop || batch.crop };
   if (typed.stage !== '') return full;
   if (typed.action === 'pick') return { ...full, stage: reading.stages[route.last(reading)]! };
@@ -185,12 +209,17 @@ function nextName(standing: Standing): string {
 
 /** Every typed value has a column of the file to stand in, and a meaning there. */
 function checkPlaces(typed: Typed, { columns }: Dialect, tell: Tell): void {
-  if (typed.grams !== '' && typed.action !== 'pick') {
+  if (typed.grams !== '' && typed.action !== 'pick' && typed.action !== 'tank') {
     const expected = 'nothing, for only what is picked is weighed';
     tell({ column: 'grams', found: fieldText(typed.grams), expected });
   }
-  for (const column of COLUMNS) {
-    if (typed[column] === '' || columns.includes(column)) continue;
+  // In the reader's words, which sees them only if the file has the column.
+  const { columns: empty, ...why } = emptyIn(typed.action);
+  for (const column of empty) {
+    if (typed[column] !== '') tell({ column, found: fieldText(typed[column]), ...why });
+  }
+  for (const column of ALL_COLUMNS) {
+    if (typed[column] === '' || empty.includes(column) || columns.includes(column)) continue;
     tell({
       column,
       found: fieldText(typed[column]),
@@ -201,8 +230,8 @@ function checkPlaces(typed: Typed, { columns }: Dialect, tell: Tell): void {
 }
 
 /** The date, if it can be that of the next row; else the last row's, so that the rest of the row can be looked at. */
-function checkedDate(date: string, { rows }: SeasonLog, tell: Tell): string {
-  const last = rows.at(-1)?.date ?? `${YEARS.least}-01-01`;
+function checkedDate(date: string, present: SeasonLog, tell: Tell): string {
+  const last = lastDate(present) ?? `${YEARS.least}-01-01`;
   if (!isExpectedDate(date)) {
     const advice = whyNoDate(date) ?? '';
     tell({ column: 'date', found: fieldText(date), expected: EXPECTED_DATE, advice });
@@ -223,12 +252,18 @@ function rowText(typed: Typed, { separator, columns, dates }: Dialect): string {
   const values: Typed = {
     ...typed,
     date: inForm(typed.date, dates),
-    // Where columns are parted by semicolons, spreadsheets write and read decimals with a comma.
-    grams: separator === ';' ? typed.grams.replace(/^(\d+)\.(\d+)$/, '$1,$2') : typed.grams,
+    grams: decimal(typed.grams, separator),
+    litres: decimal(typed.litres, separator),
+    ec: decimal(typed.ec, separator),
   };
   return columns
     .map((column) => (column === null ? '' : fieldFor(values[column].trim(), separator)))
     .join(separator);
+}
+
+/** Where columns are parted by semicolons, spreadsheets write and read decimals with a comma. */
+function decimal(typed: string, separator: string): string {
+  return separator === ';' ? typed.replace(/^(\d+)\.(\d+)$/, '$1,$2') : typed;
 }
 
 function fieldFor(value: string, separator: string): string {

@@ -13,6 +13,7 @@ import { fieldText, type LogFaults } from './faults.js';
 import type { RowDraft } from './fields.js';
 import type { LogRow } from './rows.js';
 import { type Slip, Standing } from './standing.js';
+import type { TankDraft } from './tank.js';
 
 /** What a log needs to know of a crop. */
 export interface LoggedCrop {
@@ -24,18 +25,20 @@ export interface LoggedCrop {
 /**
  * Fills in what the rows leave out (dates become ISO 8601; crops and stages are completed) and tells every fault.
  *
+ * @param tank the rows of the tank, which have nothing to do with what stands: only their dates are looked at
  * @param stages names of the line's stages in their order
  * @param crops of the scenario; null if it is not known
  * @returns what stands after the last row; of use only if no fault was found
  */
 export function checkRows(
   drafts: readonly RowDraft[],
+  tank: readonly TankDraft[],
   stages: readonly string[],
   crops: readonly LoggedCrop[] | null,
   dates: LogDates,
   faults: LogFaults,
 ): Standing {
-  const falling = checkDates(drafts, dates, faults);
+  const falling = checkDates(inOrder(drafts, tank), dates, faults);
   const cuts = new Map((crops ?? []).map((crop) => [crop.name, crop.cuts]));
   const standing = new Standing(stages, (crop) => cuts.get(crop) ?? 1);
   // Rows from the newest to the oldest cannot be counted: every batch would be picked before it is sown.
@@ -45,11 +48,19 @@ export function checkRows(
   return standing;
 }
 
+/** A row of whatever kind. */
+type Dated = Pick<RowDraft, 'line' | 'date'>;
+
+/** All rows as they stand in the file. */
+function inOrder(drafts: readonly RowDraft[], tank: readonly TankDraft[]): readonly Dated[] {
+  return tank.length === 0 ? drafts : [...drafts, ...tank].sort((a, b) => a.line - b.line);
+}
+
 /** Dates as ISO 8601, each at or after the one before it. @returns whether the rows run from the newest to the oldest */
-function checkDates(drafts: readonly RowDraft[], dates: LogDates, faults: LogFaults): boolean {
-  const dated: RowDraft[] = [];
+function checkDates(drafts: readonly Dated[], dates: LogDates, faults: LogFaults): boolean {
+  const dated: Dated[] = [];
   let rises = 0;
-  const falls: { line: number; written: string; before: RowDraft }[] = [];
+  const falls: { line: number; written: string; before: Dated }[] = [];
   for (const draft of drafts) {
     const written = draft.date;
     if (written === '') continue;
@@ -79,7 +90,7 @@ function checkDates(drafts: readonly RowDraft[], dates: LogDates, faults: LogFau
  * A slip of the year makes a log of hundreds of years: it is told of the first row after the jump.
  * @param dated rows whose date is known
  */
-function checkSpan(dated: readonly RowDraft[], faults: LogFaults): void {
+function checkSpan(dated: readonly Dated[], faults: LogFaults): void {
   const [first] = dated;
   if (first === undefined) return;
   const last = isoOfDay(first.date, LONGEST_SEASON);

@@ -1,9 +1,9 @@
 /** What is wrong with a season log, as data. How a person sees it is up to the sections. */
 
 import { nearest } from '../../models/nearest.js';
-import type { COLUMNS } from './rows.js';
+import type { ALL_COLUMNS } from './rows.js';
 
-export type Column = (typeof COLUMNS)[number];
+export type Column = (typeof ALL_COLUMNS)[number];
 
 /** One fault of a log. */
 export interface LogFault {

@@ -3,7 +3,9 @@
 import { SEEDS } from '../../models/limits.js';
 import { nearest } from '../../models/nearest.js';
 import { type Column, fieldText, type LogFaults } from './faults.js';
-import { ACTIONS, COLUMNS, type LogAction } from './rows.js';
+import { type Measured, measured } from './measures.js';
+import { ACTIONS, ALL_COLUMNS, type LineAction, type LogAction, TANK_COLUMNS } from './rows.js';
+import { emptyIn, isChanged, type TankDraft } from './tank.js';
 
 /** A row of which each field is known, but not yet what the other rows make of it. */
 export interface RowDraft {
@@ -11,7 +13,7 @@ export interface RowDraft {
   /** As the file writes it, or empty; ISO 8601 once the whole file has been seen. */
   date: string;
   /** null if the field holds no action. */
-  readonly action: LogAction | null;
+  readonly action: LineAction | null;
   crop: string;
   batch: string;
   stage: string;
@@ -27,7 +29,6 @@ const MOST = SEEDS.most;
 const LONGEST_NAME = 60;
 
 const WHOLE = `a whole number from 1 to ${MOST}`;
-const MASS = 'a number of grams of at least 0, or nothing';
 const NAME = `a name of at most ${LONGEST_NAME} characters on one line`;
 
 /** What people call the actions. */
@@ -45,23 +46,28 @@ export function actionMeant(word: string): LogAction | null {
 
 export class FieldReader {
   readonly #place: Readonly<Record<Column, number>>;
+  /** The columns of the tank that the file has. */
+  readonly #tankColumns: readonly (typeof TANK_COLUMNS)[number][];
   readonly #separator: string;
   readonly #faults: LogFaults;
 
   /** @param columns what stands where; null for what is not read */
   constructor(columns: readonly (Column | null)[], separator: string, faults: LogFaults) {
-    const places = COLUMNS.map((name) => [name, columns.indexOf(name)]);
+    const places = ALL_COLUMNS.map((name) => [name, columns.indexOf(name)]);
     this.#place = Object.fromEntries(places) as Record<Column, number>;
+    this.#tankColumns = TANK_COLUMNS.filter((name) => columns.includes(name));
     this.#separator = separator;
     this.#faults = faults;
   }
 
   /** The row as a draft; what is wrong with its fields goes to the faults. */
-  read(fields: readonly string[], line: number): RowDraft {
+  read(fields: readonly string[], line: number): RowDraft | TankDraft {
     const place = this.#place;
     const date = fields[place.date] ?? '';
     if (date === '') this.#nothing('date', line, 'the date on which it was done, as YYYY-MM-DD');
     const action = this.#action(fields[place.action] ?? '', line);
+    if (action === 'tank') return this.#tank(fields, line, date);
+    if (this.#tankColumns.length > 0) this.#checkEmpty(action, fields, line);
     const batch = this.#name('batch', fields[place.batch] ?? '', line);
     const crop = this.#name('crop', fields[place.crop] ?? '', line);
     if (action !== null && action !== 'clean' && batch === '') {
@@ -77,9 +83,24 @@ export class FieldReader {
       stage: this.#name('stage', fields[place.stage] ?? '', line),
       channel: this.#name('channel', fields[place.channel] ?? '', line) || null,
       count: this.#count(fields[place.count] ?? '', line),
-      grams: this.#grams(fields[place.grams] ?? '', line),
+      grams: this.#measured('grams', fields, line),
       note: fields[place.note] || null,
     };
+  }
+
+  #tank(fields: readonly string[], line: number, date: string): TankDraft {
+    this.#checkEmpty('tank', fields, line);
+    const note = fields[this.#place.note] || null;
+    const changed = isChanged(note);
+    const litres = this.#measured('litres', fields, line);
+    const ec = this.#measured('ec', fields, line);
+    if (!changed && this.#tankColumns.every((column) => fields[this.#place[column]] === '')) {
+      const expected = 'the litres topped up, or ec, or the note changed for a new filling';
+      const advice =
+        this.#tankColumns.length > 0 ? '' : `The header has no column ${TANK_COLUMNS.join(' or ')}.`;
+      this.#faults.add({ line, column: 'litres', found: 'nothing', expected, advice });
+    }
+    return { line, date, action: 'tank', litres, ec, changed, note };
   }
 
   /**
@@ -100,6 +121,15 @@ export class FieldReader {
       grams: null,
       note: null,
     };
+  }
+
+  /** What has no meaning in a row of this action. */
+  #checkEmpty(action: LogAction | null, fields: readonly string[], line: number): void {
+    const { columns, ...why } = emptyIn(action);
+    for (const column of columns) {
+      const text = fields[this.#place[column]] ?? '';
+      if (text !== '') this.#faults.add({ line, column, found: fieldText(text), ...why, kind: why.expected });
+    }
   }
 
   #nothing(column: Column, line: number, expected: string): void {
@@ -137,39 +167,23 @@ export class FieldReader {
     return Number.NaN;
   }
 
-  #grams(text: string, line: number): number | null {
+  #measured(column: Measured, fields: readonly string[], line: number): number | null {
+    const text = fields[this.#place[column]] ?? '';
     if (text === '') return null;
-    // With commas between the columns a comma in a number is none of its decimals' for certain.
-    const decimals = this.#separator === ',' ? /^\d+(\.\d+)?$/ : /^\d+([.,]\d+)?$/;
-    const thousands = this.#separator !== ',' && /^\d{1,3}\.\d{3}$/.test(text);
-    if (decimals.test(text) && !thousands && text.length <= 15) return Number(text.replace(',', '.'));
-    this.#faults.add({
-      line,
-      column: 'grams',
-      found: fieldText(text),
-      expected: MASS,
-      advice: gramsAdvice(text, thousands),
-    });
+    const value = measured(column, text, this.#separator);
+    if (typeof value === 'number') return value;
+    this.#faults.add({ line, column, found: fieldText(text), ...value });
     return null;
   }
 }
 
-const PAST: Readonly<Record<Exclude<LogAction, 'clean'>, string>> = {
+const PAST: Readonly<Record<Exclude<LineAction, 'clean'>, string>> = {
   sow: 'sown',
   move: 'moved',
   pick: 'picked',
   lose: 'lost',
   stand: 'standing there',
 };
-
-function gramsAdvice(text: string, thousands: boolean): string {
-  if (thousands) {
-    return `Is it ${text.replace('.', '')} or ${text.replace('.', ',')}? Write it so.`;
-  }
-  if (/^\d+,\d+$/.test(text)) return 'Write decimals with a point, and thousands without a sign.';
-  const unit = /^(\d+(?:[.,]\d+)?)\s*\p{L}+$/u.exec(text);
-  return unit === null ? '' : 'Write the number of grams without a unit.';
-}
 
 function isAction(text: string): text is LogAction {
   return (ACTIONS as readonly string[]).includes(text);

@@ -2,14 +2,14 @@
 
 import { nearest } from '../../models/nearest.js';
 import { type Column, fieldText, type LogFaults, type LogWarning } from './faults.js';
-import { COLUMNS } from './rows.js';
+import { ALL_COLUMNS, COLUMNS, TANK_COLUMNS } from './rows.js';
 
 /** Separators that spreadsheets write. */
 const SEPARATORS = [',', ';', '\t'];
 /** A table that somebody keeps has fewer columns. */
 const MOST_COLUMNS = 100;
 /** Columns that a file may be without. */
-const OPTIONAL: readonly Column[] = ['channel', 'grams', 'note'];
+const OPTIONAL: readonly Column[] = ['channel', 'grams', 'note', ...TANK_COLUMNS];
 
 /** Does a text begin as a log does: with names of columns? One name may stand at the head of anything. */
 export function isLog(text: string): boolean {
@@ -51,7 +51,7 @@ export function readHeader(
     return [];
   }
   const columns = names.map((name, i) => (isColumn(name) && names.indexOf(name) === i ? name : null));
-  const missing = COLUMNS.filter((name) => !names.includes(name));
+  const missing = ALL_COLUMNS.filter((name) => !names.includes(name));
   names.forEach((name, i) => {
     if (columns[i] !== null) return;
     if (isColumn(name)) {
@@ -85,5 +85,5 @@ function namesOf(fields: readonly string[]): string[] {
 }
 
 function isColumn(name: string): name is Column {
-  return (COLUMNS as readonly string[]).includes(name);
+  return (ALL_COLUMNS as readonly string[]).includes(name);
 }

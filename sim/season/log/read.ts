@@ -9,14 +9,18 @@ import { failure, type Result, success } from '../../models/result.js';
 import { checkRows, type LoggedCrop } from './check-rows.js';
 import { type LogFault, LogFaults, type LogWarning } from './faults.js';
 import { type Dialect, readRecords } from './records.js';
-import type { LogRow } from './rows.js';
+import type { LogRow, TankRow } from './rows.js';
 import { inferStages } from './stages.js';
 import type { Standing } from './standing.js';
+import { tankWarnings } from './tank.js';
 import { oddCharacter, plainText } from './text.js';
 
 /** What a season log says. */
 export interface SeasonLog {
+  /** What was done with plants and holes. */
   readonly rows: readonly LogRow[];
+  /** What was done with the tank. */
+  readonly tank: readonly TankRow[];
   readonly warnings: readonly LogWarning[];
   /** Names of the stages: those given, else those inferred. */
   readonly stages: readonly string[];
@@ -55,10 +59,17 @@ export function readLog(
   const warnings: LogWarning[] = [];
   const records = readRecords(content, faults, warnings);
   if (records === null) return failure(faults.sorted());
-  const { drafts, dates, dialect } = records;
+  const { drafts, tank, dates, dialect } = records;
   const line = stages ?? inferStages(drafts);
-  const standing = checkRows(drafts, line, crops, dates, faults);
+  const standing = checkRows(drafts, tank, line, crops, dates, faults);
   if (faults.count > 0) return failure(faults.sorted());
   // Without a fault every draft is a row: its action and its count are there.
-  return success({ rows: drafts as LogRow[], warnings, stages: line, standing, dialect });
+  warnings.push(...tankWarnings(tank));
+  return success({ rows: drafts as LogRow[], tank, warnings, stages: line, standing, dialect });
+}
+
+/** ISO date of the last row of whatever kind; undefined if there is none. */
+export function lastDate({ rows, tank }: Pick<SeasonLog, 'rows' | 'tank'>): string | undefined {
+  const dates = [rows.at(-1)?.date, tank.at(-1)?.date].filter((date) => date !== undefined);
+  return dates.sort().at(-1);
 }

@@ -4,6 +4,7 @@ import { type DateForm, LogDates } from './dates.js';
 import type { Column, LogFaults, LogWarning } from './faults.js';
 import { FieldReader, type RowDraft } from './fields.js';
 import { readHeader, separatorOf } from './header.js';
+import type { TankDraft } from './tank.js';
 import { eachRecord, MOST_QUOTE_FAULTS, type QuoteFault } from './text.js';
 
 /** How a file is written, so that a row can be added in its own way. */
@@ -17,6 +18,8 @@ export interface Dialect {
 
 export interface LogRecords {
   readonly drafts: RowDraft[];
+  /** The rows of the tank. */
+  readonly tank: TankDraft[];
   /** All dates have been seen, and it is decided how they are read. */
   readonly dates: LogDates;
   readonly dialect: Dialect;
@@ -36,6 +39,7 @@ class Records {
   readonly #faults: LogFaults;
   readonly #warnings: LogWarning[];
   readonly #drafts: RowDraft[] = [];
+  readonly #tank: TankDraft[] = [];
   readonly #dates = new LogDates();
   #columns: readonly (Column | null)[] | null = null;
   /** null before the header, and after one that will not do. */
@@ -70,7 +74,8 @@ class Records {
       this.#dates.see(draft.date, line);
       this.#lastDate = draft.date;
     }
-    this.#drafts.push(draft);
+    if (draft.action === 'tank') this.#tank.push(draft);
+    else this.#drafts.push(draft);
   }
 
   /** @param cut whether the file ends without an end of line */
@@ -87,7 +92,7 @@ class Records {
       columns: this.#columns,
       dates: this.#dates.formOf(this.#lastDate),
     };
-    return { drafts: this.#drafts, dates: this.#dates, dialect };
+    return { drafts: this.#drafts, tank: this.#tank, dates: this.#dates, dialect };
   }
 
   #takeHeader(fields: readonly string[], line: number): void {

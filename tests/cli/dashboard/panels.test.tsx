@@ -181,11 +181,14 @@ test('nothing jumps when a plan is kept or changed, something is typed or told, 
   for (const size of SIZES) {
     const before = answered(start(CELLAR, size), RESULT);
     const film = filmFor(CELLAR);
-    const place = (state: State): number[] =>
-      ['day 0 of', 'Heads a week', 'The plan'].map((words) =>
-        screen(state, film).findIndex((line) => line.includes(words)),
+    const place = (state: State): number[] => {
+      const lines = screen(state, film);
+      return ['day 0 of', 'Heads a week', 'The plan'].map((words) =>
+        lines.findIndex((line) => line.includes(words)),
       );
-    expect(place(before).every((row) => row > 0)).toBe(true);
+    };
+    const at = place(before);
+    expect(at.every((row) => row > 0)).toBe(true);
     const keys = [
       'k',
       '\t',
@@ -206,10 +209,10 @@ test('nothing jumps when a plan is kept or changed, something is typed or told, 
       const presses = typed
         .split('|')
         .map((key) => (key === '^' ? { upArrow: true } : key === '\t' ? { tab: true } : key));
-      expect(place(pressing(before, ...presses)), typed).toEqual(place(before));
+      expect(place(pressing(before, ...presses)), typed).toEqual(at);
     }
     for (let state = before, i = 0; i < 6; i++, state = pressing(state, 'c')) {
-      expect(place(state)).toEqual(place(before));
+      expect(place(state)).toEqual(at);
     }
   }
 });
@@ -281,18 +284,20 @@ test('on the Linux console nothing is written but what its fonts have, whatever 
   const signs = signsFor({ TERM: 'linux', LANG: 'C.UTF-8' }, 'linux');
   const states: readonly HoleState[] = STATES;
   const film = filmFor(CELLAR, (_, __, hole) => states[hole % states.length]!);
+  const letters = new Set<string>();
   for (const size of [{ columns: 60, rows: 16 }, ...SIZES]) {
-    for (const state of everything(CELLAR, size)) {
-      for (const shown of [null, film]) {
+    for (const [i, state] of everything(CELLAR, size).entries()) {
+      // Only in the first of them the season is not there yet.
+      for (const shown of i === 0 ? [null, film] : [film]) {
         const text = screen(state, shown, signs, 16).join('');
         // biome-ignore lint/suspicious/noControlCharactersInRegex: escape codes begin with one
-        const letters = new Set(text.replace(/\u001b\[[0-9;]*m/g, ''));
-        for (const letter of letters) {
-          if (!/[ -~]/.test(letter)) expect(CONSOLE_SIGNS).toContain(letter);
-        }
+        for (const letter of text.replace(/\u001b\[[0-9;]*m/g, '')) letters.add(letter);
       }
     }
   }
+  expect([...letters].filter((letter) => !/[ -~]/.test(letter) && !CONSOLE_SIGNS.includes(letter))).toEqual(
+    [],
+  );
 });
 
 test('a text is as wide for us as for ink', () => {

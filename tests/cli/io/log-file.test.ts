@@ -56,7 +56,7 @@ async function rowsOf(log: string): Promise<readonly LogRow[]> {
 }
 
 async function append(log: string, row: string): Promise<void> {
-  await appendToLog(log, () => ({ text: row, result: null }));
+  await appendToLog(log, () => ({ instead: null, text: row, result: null }));
 }
 
 async function beside(log: string): Promise<string[]> {
@@ -95,6 +95,31 @@ describe.concurrent('no confirmed row is lost and none is half', () => {
     expect(await beside(log)).toEqual(['season.csv']);
   });
 
+  test('also where the whole log is written anew, because a first row of the tank makes it wider', async () => {
+    const log = await newLog();
+    const [mark, header] = ['\uFEFF', HEADER.trim().replaceAll(',', ';')];
+    const row = '4.1.2027;sow;leaf;B1;;;6;;"a; ""b"""';
+    const old = `${mark}${header}\r\n${row}\r\n`;
+    const wider = `${mark}${header};litres;ec\r\n${row};;\r\n5.1.2027;tank;;;;;;;;12,5;1,6\r\n`;
+    const tank = ['log', 'tank', '--litres', '12.5', '--ec', '1.6', '--date', '2027-01-05', '--to', log];
+    const left = { old: 0, wider: 0 };
+    for (let step = 0, ended = false; !ended; step++) {
+      await writeFile(log, old);
+      const { code } = await program(process.execPath, ['--import', KILLED_AT, BINARY, ...tank], {
+        env: { KILL_AT: `${step}` },
+      });
+      ended = code === 0;
+      const text = await readFile(log, 'utf8');
+      expect([old, wider]).toContain(text);
+      if (ended) expect(text).toBe(wider);
+      else if (await age(log)) left[text === old ? 'old' : 'wider']++;
+    }
+    // It was met at work before the renaming and behind it.
+    expect(left.old).toBeGreaterThanOrEqual(8);
+    expect(left.wider).toBeGreaterThanOrEqual(1);
+    expect(await beside(log)).toEqual(['season.csv']);
+  });
+
   test('eight shells at once lose none of their rows, and no two batches get one name', async () => {
     const log = await newLog();
     const shells = Array.from({ length: 8 }, async () => await program(process.execPath, [appender, log]));
@@ -122,6 +147,16 @@ describe.concurrent('no confirmed row is lost and none is half', () => {
       expect(await beside(log)).toEqual(['season.csv']);
     },
   );
+});
+
+test('no log grows larger than can be read', async () => {
+  const full = Buffer.alloc(64_000_000, '\n');
+  const log = await newLog();
+  await writeFile(log, full);
+  const text = { instead: null, text: ROW, result: null };
+  await expect(appendToLog(log, () => text)).rejects.toThrow(/more than 64 MB\. Nothing was written/);
+  expect((await stat(log)).size).toBe(full.length);
+  expect(await beside(log)).toEqual(['season.csv']);
 });
 
 describe.concurrent('waiting for one another', () => {
@@ -203,7 +238,7 @@ describe('a program that does not know the lock', () => {
     await appendToLog(log, (text) => {
       // Asked for the row, somebody else saves the file.
       if (seen.push(text) === 1) appendFileSync(log, ROW.replace('B1', 'B2'));
-      return { text: ROW.replace('B1', 'B3'), result: null };
+      return { instead: null, text: ROW.replace('B1', 'B3'), result: null };
     });
     expect(seen).toEqual([HEADER + ROW, HEADER + ROW + ROW.replace('B1', 'B2')]);
     expect((await rowsOf(log)).map(({ batch }) => batch)).toEqual(['B1', 'B2', 'B3']);
@@ -220,7 +255,7 @@ describe('a program that does not know the lock', () => {
       // A new file of the same length under the same name, as programs save.
       rmSync(log);
       writeFileSync(log, HEADER);
-      return { text: ROW, result: null };
+      return { instead: null, text: ROW, result: null };
     });
     await expect(endless).rejects.toThrow(/keeps changing the file\. Nothing was written/);
     expect(saves).toBe(5);
@@ -239,7 +274,7 @@ describe('a program that does not know the lock', () => {
         rmSync(`${log}.lock`, { recursive: true });
         mkdirSync(`${log}.lock`);
       }
-      return { text: ROW, result: null };
+      return { instead: null, text: ROW, result: null };
     });
     expect(asked).toBe(2);
     expect(await readFile(log, 'utf8')).toBe(HEADER + ROW);

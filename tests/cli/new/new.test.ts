@@ -10,11 +10,12 @@ import { evensow, evensowOnce } from '../program.js';
 const ROOT = ownFolder();
 const folder = (): string => mkdtempSync(join(ROOT, 'new-'));
 
+/** A small line, whose answer is soon there. */
 const ANSWERS = {
-  stages: '1 tray of 40, 2 channels of 24, 8 channels of 9',
+  stages: '1 tray of 12, 2 channels of 6, 4 channels of 5',
   crop: 'butterhead',
   visits: 'mon thu sat',
-  heads: '12',
+  heads: '3',
   away: '2027-02-08..2027-02-14',
 };
 const OPTIONS = Object.entries(ANSWERS).flatMap(([key, answer]) => [`--${key}`, answer]);
@@ -74,7 +75,7 @@ describe('with all answers as options', () => {
     expect(told).toContain('in a usual week');
     expect(run.out).toContain(told);
     expect(run.out).toContain(out.slice(out.indexOf('Which stage'), out.indexOf('\n\nWhat you would like')));
-    expect(out).toContain('evensow search line.yaml --heads 12\n');
+    expect(out).toContain('evensow search line.yaml --heads 3\n');
     // The season begins on the Monday that comes.
     expect(readFileSync(join(cwd, 'line.yaml'), 'utf8')).toContain('start: 2027-01-04');
     expect(readdirSync(cwd)).toEqual(['line.yaml']);
@@ -90,7 +91,7 @@ describe('with all answers as options', () => {
     );
     expect(named.map(([command]) => command)).toEqual(['check', 'run', 'search', 'watch', 'chores']);
     for (const args of named) {
-      const more = args[0] === 'search' ? ['--every', '3', '--seeds', '6', '--channels', 'nursery=2'] : [];
+      const more = args[0] === 'search' ? ['--every', '3', '--seeds', '2', '--channels', 'nursery=2'] : [];
       expect((await evensow([...args, ...more], { cwd })).code).toBe(0);
     }
   });

@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { GrowthTime, Plan } from '../../../sim/models/plan.js';
 import type { FitResult, FittedFigure, StageFit } from '../../../sim/season/fit/fit.js';
 import { fitChangesOf } from '../../../sim/season/fit/fit-changes.js';
+import { readWell } from '../../scenario/cellar.js';
+import { RACK, rackWith } from '../../scenario/physical/rack.js';
 import { crop, every, grow, line, stage, time } from '../../support/plans.js';
 
 const figure = (value: number, rest: Partial<FittedFigure> = {}): FittedFigure => ({
@@ -125,5 +127,44 @@ describe('the shape of the scenario stays, and with it what it takes', () => {
 
   test('a spread that no triangle can have is not written for one', () => {
     expect(keys(time(14, 0.12, 'triangular'), 0.5)).toEqual(['days', 'loss']);
+  });
+});
+
+describe('days that were counted under other conditions (days_at)', () => {
+  const { plan: rack } = readWell(RACK).value;
+  const lettuce = rack.crops[0]!.stages[1]!.time.days;
+
+  test('are written as those under these conditions, with their interval', () => {
+    const [change] = fitChangesOf(
+      result([stageFit({ stage: 'channel', days: figure(1.2 * lettuce) })], 'lettuce'),
+      rack,
+    );
+    expect(change).toMatchObject({ key: 'days', present: 20.25, value: 24.3 });
+    expect(change!.low / change!.value).toBeCloseTo(0.9, 4);
+    expect(change!.high / change!.value).toBeCloseTo(1.1, 4);
+  });
+
+  test('give then the days that the log tells, but for what other days change of the masses in between', () => {
+    const days = 1.1 * lettuce;
+    const [change] = fitChangesOf(
+      result([stageFit({ stage: 'channel', days: figure(days) })], 'lettuce'),
+      rack,
+    );
+    const written = readWell(rackWith(['days: 20.25', `days: ${change!.value}`])).value.plan;
+    expect(Math.abs(written.crops[0]!.stages[1]!.time.days / days - 1)).toBeLessThan(0.005);
+  });
+
+  test('so it is with growth after a cut, which goes with the last stage', () => {
+    const [change] = fitChangesOf(
+      result([stageFit({ stage: 'channel', regrowth: true, days: figure(12) })], 'basil'),
+      rack,
+    );
+    // The ratio was worked by an independent program: 0.907118246.
+    expect(change).toMatchObject({ path: ['crops', 1, 'regrow', 'days'], present: 11.5, value: 13.23 });
+  });
+
+  test('change nothing where the log tells what the line has', () => {
+    const same = result([stageFit({ stage: 'channel', days: figure(lettuce) })], 'lettuce');
+    expect(fitChangesOf(same, rack)).toEqual([]);
   });
 });

@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { type Observations, observe } from '../../../sim/season/fit/observations.js';
-import type { LogAction, LogRow } from '../../../sim/season/log/rows.js';
+import type { LineAction, LogRow } from '../../../sim/season/log/rows.js';
 import { crop, grow, line, stage, time, visitDays } from '../../support/plans.js';
 
 /**
@@ -19,7 +19,7 @@ function rows(text: string): LogRow[] {
       return {
         line: 0,
         date: `2027-01-${String(4 + Number(day)).padStart(2, '0')}`,
-        action: action as LogAction,
+        action: action as LineAction,
         crop: action === 'clean' ? '' : cropName,
         batch: action === 'clean' ? '' : batch!,
         stage: stageName!,

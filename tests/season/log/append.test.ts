@@ -9,7 +9,7 @@ const USUAL = ['germination', 'nursery', 'finishing'];
 const BEGUN = `${HEADER}2027-01-04,sow,butterhead,B12,,,6,,\n2027-01-11,move,,B12,nursery,,5,,\n`;
 
 function typed(row: Partial<Typed>): Typed {
-  const empty = { crop: '', batch: '', stage: '', channel: '', grams: '', note: '' };
+  const empty = { crop: '', batch: '', stage: '', channel: '', grams: '', note: '', litres: '', ec: '' };
   return { ...empty, date: '2027-02-01', action: 'pick', count: '1', ...row };
 }
 

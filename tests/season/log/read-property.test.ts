@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { appendRow } from '../../../sim/season/log/append.js';
 import { readLog } from '../../../sim/season/log/read.js';
-import { COLUMNS, type LogAction, type LogRow } from '../../../sim/season/log/rows.js';
+import { COLUMNS, type LineAction, type LogRow } from '../../../sim/season/log/rows.js';
 
 /** Names with all the signs that a CSV file must quote. */
 const name = fc
@@ -42,7 +43,7 @@ function trueRows(steps: readonly Step[], names: readonly string[], line: readon
     time += days * 86_400_000;
     const date = new Date(time).toISOString().slice(0, 10);
     const add = (
-      action: LogAction,
+      action: LineAction,
       of: { batch: string; crop: string },
       stage: string,
       plants: number,
@@ -113,7 +114,10 @@ const dialect: fc.Arbitrary<Dialect> = fc.record({
 });
 
 /** The file of a log, and the rows with the lines on which they begin. Written from the rules of RFC 4180 alone. */
-function written(rows: readonly LogRow[], to: Dialect): { text: string; rows: LogRow[] } {
+function written(
+  rows: readonly LogRow[],
+  to: Dialect,
+): { text: string; lines: readonly string[]; rows: LogRow[] } {
   const field = (text: string): string => {
     const plain = !to.quoteAll && ![to.separator, '"', '\n', '\r'].some((sign) => text.includes(sign));
     return plain ? text : `"${text.replaceAll('"', '""')}"`;
@@ -148,7 +152,7 @@ function written(rows: readonly LogRow[], to: Dialect): { text: string; rows: Lo
     line += 1 + (row.note?.split('\n').length ?? 1) - 1;
   }
   const text = `${to.mark ? '\uFEFF' : ''}${lines.join(to.end)}${to.cut ? '' : to.end}`;
-  return { text, rows: numbered };
+  return { text, lines, rows: numbered };
 }
 
 function dateIn(iso: string, form: Dialect['dates']): string {
@@ -194,6 +198,44 @@ test('a true log in any dialect is read row by row as it was written', () => {
   );
   // The log is not empty for want of true steps.
   expect(read).toBeGreaterThan(2000);
+});
+
+test('a row of the tank behind a true log in any dialect adds two fields to each row and changes no other byte', () => {
+  let widened = 0;
+  const typed = { action: 'tank', litres: '12.5', ec: '1.6', note: 'changed' };
+  const empty = { crop: '', batch: '', stage: '', channel: '', count: '', grams: '' };
+  fc.assert(
+    fc.property(
+      fc.array(step, { maxLength: 20 }),
+      fc.uniqueArray(name, { minLength: 1, maxLength: 6 }),
+      stages,
+      dialect,
+      (steps, names, line, to) => {
+        const rows = trueRows(steps, names, line);
+        fc.pre(!to.dates.endsWith('first') || tells(rows));
+        const file = written(rows, to);
+        const crops = [0, 1, 2].map((i) => ({ name: `crop ${i}`, cuts: 1 }));
+        const date = rows.at(-1)?.date ?? '2027-01-04';
+        const added = appendRow(file.text, { ...empty, ...typed, date }, { stages: line, crops }, line);
+        if (!added.ok) throw new Error(JSON.stringify(added.faults));
+        const { separator, end } = to;
+        const [header, ...records] = file.lines;
+        const wider = [
+          `${header}${separator}litres${separator}ec`,
+          ...records.map((record) => record + separator + separator),
+        ].join(end);
+        expect(added.value.widened).toBe(`${to.mark ? '\uFEFF' : ''}${wider}${to.cut ? '' : end}`);
+        const reading = readLog(added.value.widened + added.value.text, line);
+        expect(reading.ok ? reading.value.rows : reading.faults).toEqual(file.rows);
+        expect(reading.ok && reading.value.tank).toMatchObject([
+          { date, litres: 12.5, ec: 1.6, changed: true, note: 'changed' },
+        ]);
+        widened += rows.length;
+      },
+    ),
+    { seed: 13, numRuns: 400 },
+  );
+  expect(widened).toBeGreaterThan(1000);
 });
 
 test('a long log is read the same, wherever the pieces in which it is read end', () => {

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { LogAction, LogRow } from '../../../sim/season/log/rows.js';
+import type { LineAction, LogRow } from '../../../sim/season/log/rows.js';
 import { Standing } from '../../../sim/season/log/standing.js';
 import { at, taken } from '../../support/standings.js';
 
 const STAGES = ['germination', 'nursery', 'finishing'];
 
-function row(action: LogAction, count: number, batch: string, stage: string, crop = 'butterhead'): LogRow {
+function row(action: LineAction, count: number, batch: string, stage: string, crop = 'butterhead'): LogRow {
   return {
     line: 0,
     date: '2027-01-04',
@@ -218,7 +218,7 @@ test('whatever happens to single plants, their log is taken, and seeds add up', 
           continue;
         const some = plants.filter(({ stage }) => stage === chosen.stage).slice(-count);
         const stage = what === 'move' ? chosen.stage + 1 : chosen.stage;
-        expect(taken(standing, row(what as LogAction, some.length, 'B1', STAGES[stage]!))).toBeNull();
+        expect(taken(standing, row(what as LineAction, some.length, 'B1', STAGES[stage]!))).toBeNull();
         for (const plant of some) {
           if (what === 'move') plant.stage++;
           if (what === 'pick') plant.cutsLeft--;

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Knob, knobsOf } from '../../../../cli/dashboard/state/knobs.js';
+import { scenarioText } from '../../../../cli/dashboard/terminal/save.js';
 import { readScenario } from '../../../../sim/scenario/read.js';
 import type { Scenario } from '../../../../sim/scenario/schema.js';
+import { RACK } from '../../../scenario/physical/rack.js';
 import { CELLAR, example, KITCHEN, read } from '../given.js';
 
 function knob(scenario: Scenario, label: string): Knob {
@@ -26,6 +28,23 @@ function values(scenario: Scenario, label: string, by: 1 | -1, times: number): s
     return value(now);
   });
 }
+
+test('metered lamps hang over every channel alike, turned or typed, there and back again', () => {
+  const rack = read(RACK);
+  const watts = (scenario: Scenario) => scenario.stages[0]!.watts;
+  const tray = knob(rack, 'tray channels');
+  const three = tray.turn(tray.turn(rack, 1), 1);
+  expect(watts(three)).toBe(36);
+  expect(watts(typed(rack, 'tray channels', '3'))).toBe(36);
+  expect(tray.turn(tray.turn(three, -1), -1)).toEqual(rack);
+  expect(scenarioText(RACK, rack, three)).toEqual({
+    ok: true,
+    value: RACK.replace('{name: tray, channels: 1', '{name: tray, channels: 3').replace(
+      'watts: 12',
+      'watts: 36',
+    ),
+  });
+});
 
 describe('what can be turned', () => {
   test('cadence and seeds of each crop, channels of each stage, visits, and want where there is one', () => {

@@ -145,7 +145,10 @@ describe('whatever keys are pressed in whatever order', () => {
         expect(held(changed)).not.toEqual(held(before));
         const undone = pressing(changed, 'u');
         expect(held(undone)).toEqual(held(before));
-        expect(undone.past).toEqual(before.past.slice(-199));
+        // The very ones: to look into all of them again and again takes longer than all the keys.
+        const left = before.past.slice(-199);
+        expect(undone.past.length).toBe(left.length);
+        expect(undone.past.every((one, i) => one === left[i])).toBe(true);
         expect(held(pressing(undone, 'r'))).toEqual(held(changed));
       }),
       { numRuns: 1200, seed: 3 },

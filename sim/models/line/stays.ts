@@ -1,0 +1,161 @@
+/**
+ * What a season takes beyond its holes: booked while it runs, told at its end.
+ *
+ * A stay that was drawn as T days and ends ripe has T x F(1) days of light on leaves, and F(1) is the same for all stays of its kind. So
+ * the days drawn are summed when stays begin, as if all of them were to end ripe; what dies is put right when it does, and what
+ * grows still at the end of the season then (stay-totals.ts). Waiting is summed as moments: what leaves adds now, what ripens takes now off.
+ * These sums lie on the clock's grid and are exact. Nothing is allocated.
+ */
+
+import type { EventQueue } from '../../engine/event-queue.js';
+import type { Draws } from '../growth.js';
+import { DISCARDED, FAILED, LOST } from '../ledger.js';
+import { type Plan, seasonDays } from '../plan.js';
+import { inUnits, type SeasonTakes } from '../takes.js';
+import { DIE, type Holes, RIPEN } from './holes.js';
+import type { CropInStage, Stage } from './stage.js';
+import { type StayPlan, stayPlan } from './stay-kinds.js';
+import { StaySums } from './stay-sums.js';
+import { StayTotals } from './stay-totals.js';
+import { TankBook } from './tank-book.js';
+
+export class Stays {
+  /** The same object in every season. */
+  readonly takes: SeasonTakes;
+  readonly #by: StayPlan;
+  readonly #sums: StaySums;
+  /** Of these sums, those that every stay touches. */
+  readonly #begun: Float64Array;
+  readonly #days: Float64Array;
+  readonly #since: Float64Array;
+  /** null where nothing is told of leaves and water. */
+  readonly #totals: StayTotals | null;
+  readonly #tank: TankBook | null;
+
+  /** @returns null where the plan tells of nothing but holes */
+  static of(plan: Plan, holes: number): Stays | null {
+    const by = stayPlan(plan);
+    return by && new Stays(by, holes);
+  }
+
+  private constructor(by: StayPlan, holes: number) {
+    this.#by = by;
+    this.#sums = new StaySums(by.plan, holes);
+    this.#begun = this.#sums.begun;
+    this.#days = this.#sums.days;
+    this.#since = this.#sums.since;
+    this.#totals = by.kinds.length === 0 ? null : new StayTotals(by, this.#sums);
+    this.#tank = this.#totals && TankBook.of(by, this.#totals);
+    this.takes = { row: new Float64Array(by.columns.width), tank: null };
+  }
+
+  /** Nothing booked. @param season its number */
+  reset(season: number): void {
+    this.#sums.reset();
+    this.#tank?.reset(season);
+  }
+
+  /** What stands in a hole begins to grow, with the `k`-th of `draws`, and what becomes of it is known. */
+  begin(kind: number, hole: number, fate: number, draws: Draws, k: number, queue: EventQueue): void {
+    this.#begun[kind]!++;
+    this.#since[hole] = queue.now;
+    if (fate === RIPEN) this.#days[kind]! += draws.times[k]!;
+    else if (fate === DIE) this.#sums.doomedDays[hole] = draws.times[k]!;
+  }
+
+  /** What was sown will not sprout. */
+  sowBarren(crop: number): void {
+    this.#sums.barren[crop]!++;
+  }
+
+  /** A plant is ready, and waits. */
+  ripen({ kind }: CropInStage, { now }: EventQueue): void {
+    this.#sums.waited[kind]! -= now;
+  }
+
+  /** A plant that was ready waits no longer. */
+  leave({ kind }: CropInStage, { now }: EventQueue): void {
+    this.#sums.waited[kind]! += now;
+  }
+
+  /** A plant is picked. */
+  pick(crop: number): void {
+    this.#sums.picked[crop]!++;
+  }
+
+  /** A ready plant is thrown away. */
+  discard({ kind, stage }: CropInStage): void {
+    if (this.#totals !== null) this.#sums.thrownL[stage.place]! += this.#by.kinds[kind]!.toL;
+  }
+
+  /** A plant dies, or a seed proves to have failed: it is lost from now on, though it stands. */
+  die(holes: Holes, { now }: EventQueue, stage: Stage, hole: number, died: boolean): void {
+    if (!died) this.#sums.failed[holes.cropOf[hole]!]!++;
+    else if (this.#totals !== null) this.#lose(holes, now, stage, hole);
+  }
+
+  #lose(holes: Holes, now: number, stage: Stage, hole: number): void {
+    const { since, doomedDays, thrownL, deadCover, deadLayers } = this.#sums;
+    const { litresAG, curve } = this.#by.kinds[this.#sums.kindOf(holes, stage, hole)]!;
+    const s = stage.place;
+    const drawn = doomedDays[hole]!;
+    const u = (now - since[hole]!) / drawn;
+    deadCover[s]! += drawn * curve.coverTime(u);
+    deadLayers[s]! += drawn * curve.leafTime(u);
+    thrownL[s]! += litresAG * curve.massG(u);
+  }
+
+  /** A visit comes, of which nothing is done yet. */
+  visit(stages: readonly Stage[], holes: Holes, queue: EventQueue): void {
+    this.#tank?.visit(stages, holes, queue);
+  }
+
+  /** The season is over: tell what it took. @param counts of the season */
+  end(stages: readonly Stage[], holes: Holes, queue: EventQueue, counts: Float64Array): void {
+    this.#tellDeeds(stages, counts);
+    const totals = this.#totals;
+    if (totals === null) return;
+    const { plan, columns } = this.#by;
+    totals.take(stages, holes, queue, seasonDays(plan));
+    for (let s = 0; s < stages.length; s++) {
+      this.#tell(columns.leafDays(s), totals.cover[s]!);
+      this.#tell(columns.transpired(s), totals.givenOffL[s]!);
+    }
+    this.#tell(columns.standing, totals.standingL);
+    this.#tell(columns.thrownOut, totals.thrownL);
+    if (this.#tank === null) return;
+    this.takes.tank = this.#tank.end(totals.usedL);
+    this.#tell(columns.usedByLastVisit, this.#tank.usedL);
+  }
+
+  #tellDeeds(stages: readonly Stage[], counts: Float64Array): void {
+    const { row } = this.takes;
+    const { plan, columns } = this.#by;
+    const { begun, picked } = this.#sums;
+    const crops = plan.crops.length;
+    for (let c = 0; c < crops; c++) {
+      row[columns.sown(c)] = begun[stages[0]!.place * crops + c]!;
+      row[columns.picked(c)] = picked[c]!;
+    }
+    let moved = 0;
+    let cleaned = 0;
+    let cleared = counts[FAILED]! + counts[LOST]! + counts[DISCARDED]!;
+    for (let s = 0; s < stages.length; s++) {
+      const stage = stages[s]!;
+      let come = 0;
+      for (let c = 0; c < crops; c++) come += begun[stage.place * crops + c]!;
+      if (stage.before !== null) moved += come;
+      // Whoever came and is not here has left the hole.
+      if (stage.cleanDays > 0) cleaned += come - stage.growing - stage.ready - stage.dead;
+      cleared -= stage.dead;
+    }
+    row[columns.moved] = moved;
+    row[columns.cleared] = cleared;
+    row[columns.cleaned] = cleaned;
+  }
+
+  /** Nothing lies below 0 but by rounding. */
+  #tell(column: number, value: number): void {
+    this.takes.row[column] = inUnits(Math.max(0, value), this.#by.columns.units[column]!);
+  }
+}

@@ -1,0 +1,251 @@
+/**
+ * What a mean season takes: light, mass, water, tank, work and money, from tallies and what the plan tells. Every figure but those of
+ * a head is linear in the columns of the tallies, so the mean season's is the mean of the seasons'.
+ *
+ * Names are those of JSON. A group that the plan does not ask for is absent; a figure for which it tells too little is null.
+ */
+
+import { GROWING, PICKED, STATE_COUNT, STATES } from '../../models/ledger.js';
+import {
+  type LineMatter,
+  lineMatter,
+  looksInTank,
+  pickL,
+  plantL,
+} from '../../models/physical/line-matter.js';
+import { type Costs, costsOf, revenueOf, totalCost } from '../../models/physical/money.js';
+import { hoursOf, type WorkMinutes, workMinutes } from '../../models/physical/work.js';
+import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import { changeVisits, TANK_COLUMNS } from '../../models/takes.js';
+import type { TakesTallies } from '../../seasons/takes-tallies.js';
+import type { Tallies } from '../../seasons/tallies.js';
+
+/** A number, or what becomes of it (with an error, say). */
+export interface Amounts<Of = number> {
+  readonly light?: LightAmounts<Of>;
+  readonly mass?: { readonly picked_kg: Of };
+  readonly water?: WaterAmounts<Of>;
+  readonly tank?: TankAmounts<Of>;
+  readonly work?: { readonly hours: Of; readonly minutes: Readonly<Record<keyof WorkMinutes, Of>> };
+  readonly money?: MoneyAmounts<Of>;
+}
+
+export interface LightAmounts<Of> {
+  readonly kwh: Of | null;
+  readonly kwh_per_head: Of | null;
+  readonly stages: readonly {
+    readonly name: string;
+    readonly kwh: Of | null;
+    /** The states of the ledger, `growing` split into `leaves` and `gaps` where leaves are known; null without an area. */
+    readonly mol: Readonly<Record<string, Of | null>> | null;
+  }[];
+}
+
+export interface WaterAmounts<Of> {
+  readonly used_l: Of;
+  readonly transpired_l: Of;
+  readonly picked_l: Of;
+  readonly standing_l: Of;
+  readonly thrown_out_l: Of;
+  readonly seeds_l: Of;
+}
+
+export interface TankAmounts<Of> {
+  readonly topped_up_l: Of | null;
+  readonly drained_l: Of | null;
+  readonly lowest_l: Of | null;
+  readonly most_between_visits_l: Of | null;
+  /** null without a forecast of the conductivity. */
+  readonly ec_good_days: Of | null;
+}
+
+export interface MoneyAmounts<Of> {
+  readonly cost: Readonly<Record<keyof Costs, Of | null>> & { readonly total: Of };
+  readonly revenue: Of | null;
+  readonly margin: Of | null;
+  readonly cost_per_head: Of | null;
+}
+
+/** What amounts are told from. */
+export interface TakesSample {
+  readonly plan: Plan;
+  readonly tallies: Tallies;
+  /** Where none of these seasons had its tank looked at, what is told of it comes from these; of the same plan. */
+  readonly whole: Tallies;
+  /** To see what an error in the litres drained does: so many more are taken for drained. */
+  readonly drainedMoreL?: number;
+}
+
+/** @returns null where the plan tells of nothing but holes */
+export function amountsOf({ plan, tallies, whole, drainedMoreL = 0 }: TakesSample): Amounts | null {
+  const matter = lineMatter(plan);
+  const { takes } = tallies;
+  if (matter === null || takes === null) return null;
+  const { physical } = matter;
+  const looked = takes.tankSeasons > 0 ? takes : whole.takes!;
+  const heads = tallies.counts.mean(PICKED);
+  const light = physical.stages.some(({ lamps }) => lamps !== null)
+    ? lightOf(plan, matter, tallies, heads)
+    : null;
+  const water = matter.drinks ? waterOf(plan, matter, takes) : null;
+  const tank = physical.tank === null ? null : tankOf(plan, matter, takes, looked, drainedMoreL);
+  const work = workOf(plan, matter, takes);
+  const bought = tank?.topped_up_l ?? water?.used_l ?? null;
+  const money = moneyOf(plan, matter, takes, heads, light?.kwh ?? null, bought, work?.hours ?? null);
+  return {
+    ...(light && { light }),
+    ...(plan.crops.some(({ headG }) => headG !== null) && { mass: { picked_kg: pickedKg(plan, takes) } }),
+    ...(water && { water }),
+    ...(tank && { tank }),
+    ...(work && { work }),
+    ...(money && { money }),
+  };
+}
+
+function lightOf(plan: Plan, matter: LineMatter, tallies: Tallies, heads: number): LightAmounts<number> {
+  const { columns } = tallies.takes!;
+  const stages = plan.stages.flatMap((stage, s) => {
+    const { molPerHoleDay, kwhPerHoleDay } = matter.stages[s]!;
+    if (matter.physical.stages[s]!.lamps === null) return [];
+    const states = STATES.map((state, k) => [state, tallies.ledger.mean(s * STATE_COUNT + k)] as const);
+    const leaves = matter.grows ? tallies.takes!.mean(columns.leafDays(s)) : null;
+    const [[, growing], ...others] = [states[GROWING]!, ...states.filter((_, k) => k !== GROWING)];
+    const days = {
+      leaves,
+      gaps: leaves === null ? null : growing - leaves,
+      ...(leaves === null && { growing }),
+      ...Object.fromEntries(others),
+    };
+    return [
+      {
+        name: stage.name,
+        kwh: kwhPerHoleDay === null ? null : kwhPerHoleDay * holesOf(stage) * seasonDays(plan),
+        mol:
+          molPerHoleDay === null
+            ? null
+            : Object.fromEntries(
+                Object.entries(days).map(([part, d]) => [part, d === null ? null : d * molPerHoleDay]),
+              ),
+      },
+    ];
+  });
+  const kwh = sumIfAll(stages.map((stage) => stage.kwh));
+  return { kwh, kwh_per_head: kwh === null ? null : kwh / heads, stages };
+}
+
+function pickedKg({ crops }: Plan, takes: TakesTallies): number {
+  return crops.reduce(
+    (sum, { headG }, c) => sum + (takes.mean(takes.columns.picked(c)) * (headG ?? 0)) / 1000,
+    0,
+  );
+}
+
+function waterOf(plan: Plan, matter: LineMatter, takes: TakesTallies): WaterAmounts<number> {
+  const { columns } = takes;
+  const sum = (of: readonly unknown[], litres: (i: number) => number): number =>
+    of.reduce((all: number, _, i) => all + litres(i), 0);
+  const transpired_l = sum(plan.stages, (s) => takes.mean(columns.transpired(s)));
+  const picked_l = sum(plan.crops, (c) => takes.mean(columns.picked(c)) * pickL(matter, c));
+  const seeds_l = sum(
+    plan.crops,
+    (c) => takes.mean(columns.sown(c)) * plantL(matter, c, matter.courses[c]!.curves[0]!.fromG),
+  );
+  const standing_l = takes.mean(columns.standing);
+  const thrown_out_l = takes.mean(columns.thrownOut);
+  const used_l = transpired_l + picked_l + standing_l + thrown_out_l - seeds_l;
+  return { used_l, transpired_l, picked_l, standing_l, thrown_out_l, seeds_l };
+}
+
+/** @param looked seasons in which the tank was looked at from visit to visit */
+function tankOf(
+  plan: Plan,
+  matter: LineMatter,
+  takes: TakesTallies,
+  looked: TakesTallies,
+  drainedMoreL: number,
+): TankAmounts<number> {
+  const { fullL, ec, topUpEc } = matter.physical.tank!;
+  if (!looksInTank(plan) || looked.tankSeasons === 0) {
+    return {
+      topped_up_l: null,
+      drained_l: null,
+      lowest_l: null,
+      most_between_visits_l: null,
+      ec_good_days: null,
+    };
+  }
+  const most = looked.tankMean(TANK_COLUMNS.mostBetweenVisits);
+  const drained_l =
+    changesOf(plan, matter) * fullL + drainedMoreL - looked.tankMean(TANK_COLUMNS.beforeChanges);
+  return {
+    // What was used is topped up again; with a new filling, also what is drained.
+    topped_up_l: takes.mean(takes.columns.usedByLastVisit) + drained_l,
+    drained_l,
+    // Full after each visit.
+    lowest_l: fullL - most,
+    most_between_visits_l: most,
+    ec_good_days: ec === null || topUpEc === null ? null : looked.tankMean(TANK_COLUMNS.ecGoodDays),
+  };
+}
+
+/** How often the tank is filled anew. */
+function changesOf({ visits, weeks }: Plan, { physical }: LineMatter): number {
+  const days = visits.kind === 'always' ? [] : visits.days.filter((day) => day < 7 * weeks);
+  return changeVisits(physical.tank!, days).reduce((sum, change) => sum + change, 0);
+}
+
+function workOf(plan: Plan, { physical }: LineMatter, takes: TakesTallies): Amounts['work'] | null {
+  const { visits, crops } = plan;
+  if (physical.work === null || visits.kind === 'always') return null;
+  const { columns } = takes;
+  const ofCrops = (column: (c: number) => number): number =>
+    crops.reduce((sum, _, c) => sum + takes.mean(column(c)), 0);
+  const minutes = workMinutes(physical.work, {
+    sown: ofCrops((c) => columns.sown(c)),
+    moved: takes.mean(columns.moved),
+    picked: ofCrops((c) => columns.picked(c)),
+    cleared: takes.mean(columns.cleared),
+    cleaned: takes.mean(columns.cleaned),
+    visits: visits.days.filter((day) => day < seasonDays(plan)).length,
+  });
+  return { hours: hoursOf(minutes), minutes };
+}
+
+function moneyOf(
+  plan: Plan,
+  { physical }: LineMatter,
+  takes: TakesTallies,
+  heads: number,
+  kwh: number | null,
+  litres: number | null,
+  hours: number | null,
+): MoneyAmounts<number> | null {
+  const { prices } = physical;
+  if (prices === null) return null;
+  const picked = plan.crops.map((_, c) => takes.mean(takes.columns.picked(c)));
+  const costs = costsOf(prices, {
+    kwh,
+    litres,
+    sown: plan.crops.map((_, c) => takes.mean(takes.columns.sown(c))),
+    picked,
+    hours,
+    holes: plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0),
+    days: seasonDays(plan),
+  });
+  const total = totalCost(costs);
+  const revenue = revenueOf(
+    prices,
+    picked,
+    plan.crops.map(({ headG }) => headG),
+  );
+  return {
+    cost: { ...costs, total },
+    revenue,
+    margin: revenue === null ? null : revenue - total,
+    cost_per_head: total / heads,
+  };
+}
+
+function sumIfAll(parts: readonly (number | null)[]): number | null {
+  return parts.reduce((sum, part) => (sum === null || part === null ? null : sum + part), 0 as number | null);
+}
