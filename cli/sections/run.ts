@@ -2,6 +2,7 @@
 
 import type { HoleState } from '../../sim/models/ledger.js';
 import * as route from '../../sim/models/route.js';
+import type { Change } from '../../sim/seasons/changes.js';
 import type { Bottleneck } from '../../sim/study/bottleneck.js';
 import type { RunResult, StageResult } from '../../sim/study/summary.js';
 import type { WeekFigures } from '../../sim/study/week-figures.js';
