@@ -326,7 +326,11 @@ export function commands(ended: (code: number) => void, text: string[]): Command
     .usage('[file] [log] --out <page> [options]')
     .argument('[file]', FILE)
     .argument('[log]', `season log (CSV), - for standard input; ${NAMED_LOG}`)
-    .option('-o, --out <page>', 'file for the page (HTML), written whole or not at all (needed)', PAGE_FILE)
+    .option(
+      '-o, --out <page>',
+      'file for the page (HTML), written whole or not at all, also over one that is there (needed)',
+      PAGE_FILE,
+    )
     .option('-n, --seasons <number>', `how many seasons (${USUAL_SEASONS}, fewer for very large lines)`)
     .option('-s, --seed <number>', SEED)
     .option('--workers <number>', WORKERS)

@@ -11,10 +11,11 @@ import { Dashboard } from './dashboard.js';
 import { openingDay } from './rows/film.js';
 import { planBefore } from './state/history.js';
 import { isAnswered } from './state/keeping.js';
+import { isJson } from './state/saving.js';
 import { type Action, beginning, reduce, type State } from './state/state.js';
 import { namedRows } from './state/strip.js';
 import { Guard } from './terminal/guard.js';
-import { comparisonText, scenarioText } from './terminal/save.js';
+import { comparisonText, failureWords, scenarioText } from './terminal/save.js';
 import { useTerminalSize } from './terminal/use-terminal-size.js';
 import type { Signs } from './theme.js';
 import type { Question, Reply } from './thread/messages.js';
@@ -35,6 +36,8 @@ export interface AppProps {
   readonly thread: URL;
   /** Draws all of the screen anew, whatever stands on it. */
   readonly repaint: () => void;
+  /** Stops the program, and gives the terminal back until it goes on. */
+  readonly stop: () => void;
 }
 
 /** The element to be rendered: whoever loads this file when it is needed need not load react for it. */
@@ -58,6 +61,10 @@ function App(props: AppProps): ReactNode {
   const isHelp = state.cover.kind === 'help';
   // biome-ignore lint/correctness/useExhaustiveDependencies: once for each wish
   useEffect(props.repaint, [state.repaints, isHelp]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each wish
+  useEffect(() => {
+    if (state.stops > 0) props.stop();
+  }, [state.stops]);
   useEffect(() => {
     if (state.quit) exit();
   }, [state.quit, exit]);
@@ -155,7 +162,11 @@ function useFrames({ playing, stride }: State, dispatch: (action: Action) => voi
 }
 
 /** Write the file that the state wishes for, and say what became of it. A comparison is waited for. */
-function useSaving({ scenario, text }: AppProps, state: State, dispatch: (action: Action) => void): void {
+function useSaving(
+  { scenario, text, signs }: AppProps,
+  state: State,
+  dispatch: (action: Action) => void,
+): void {
   const { saving, compared } = state;
   useEffect(() => {
     if (saving === null) return;
@@ -167,7 +178,7 @@ function useSaving({ scenario, text }: AppProps, state: State, dispatch: (action
       }
       const content =
         saving.as === 'plan'
-          ? planText(text, scenario, saving.scenario)
+          ? planText(text, scenario, saving.scenario, isJson(path) ? 'json' : 'yaml')
           : compared && comparisonText(compared, saving.as);
       if (content === null) {
         // Not only when all seasons are there.
@@ -179,14 +190,14 @@ function useSaving({ scenario, text }: AppProps, state: State, dispatch: (action
     };
     write().catch((error: unknown) => {
       if (!(error instanceof Problem)) throw error;
-      dispatch({ type: 'saved', outcome: 'failed', message: error.message });
+      dispatch({ type: 'saved', outcome: 'failed', message: failureWords(path, error.message, signs.more) });
     });
-  }, [saving, compared, scenario, text, dispatch]);
+  }, [saving, compared, scenario, text, signs, dispatch]);
 }
 
 /** @throws Problem if the text that was opened cannot be changed */
-function planText(text: string, before: Scenario, now: Scenario): string {
-  const changed = scenarioText(text, before, now);
+function planText(text: string, before: Scenario, now: Scenario, form: 'yaml' | 'json'): string {
+  const changed = scenarioText(text, before, now, form);
   if (changed.ok) return changed.value;
-  throw new Problem(`Not written: the scenario cannot be changed at ${changed.faults[0]!.path}.`);
+  throw new Problem(`the scenario cannot be changed at ${changed.faults[0]!.path}.`);
 }

@@ -37,6 +37,7 @@ export async function open({ listening, ...shown }: OpenOptions): Promise<number
         repaint: () => {
           if (!listening) terminal.repaint();
         },
+        stop: () => terminal.stop(),
       }),
       {
         stdout: listening ? process.stdout : terminal.stream(),

@@ -25,7 +25,7 @@ const HOLES: Readonly<Record<HoleState, Sign>> = {
   unattended: ['◆', '?'],
   blocked: ['■', '#'],
   held: ['▲', '%'],
-  cleaning: ['~', '~'],
+  cleaning: ['~', '&'],
   filling: ['·', '.'],
   untended: ['◇', ','],
   unsupplied: ['○', '_'],
@@ -89,7 +89,7 @@ export const PLAIN: Signs = {
   ...chosen(SINGLE, 1),
   holes: chosen(HOLES, 1),
   steps: [' ', '.', ':', '-', '=', '+', '*', '#', '@'],
-  middle: ['_', 'o', '"'],
+  middle: ['_', '=', '"'],
   cut: ['/', '|', '\\'],
 };
 

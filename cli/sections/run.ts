@@ -2,6 +2,7 @@
 
 import type { HoleState } from '../../sim/models/ledger.js';
 import * as route from '../../sim/models/route.js';
+import type { Change } from '../../sim/seasons/changes.js';
 import type { Bottleneck } from '../../sim/study/bottleneck.js';
 import type { RunResult, StageResult } from '../../sim/study/summary.js';
 import type { WeekFigures } from '../../sim/study/week-figures.js';
@@ -151,7 +152,7 @@ function holdsBack({ limits, partial, stages }: RunResult): Block[] {
     const why = partial ? 'it was stopped before.' : 'that takes a running line and at least 2 seasons.';
     return [`Not tried: ${why}`, ...seenInLedger(stages)];
   }
-  const { seasons, trials, better, risk } = limits;
+  const { seasons, trials, risk } = limits;
   return [
     verdict(limits),
     section(
@@ -159,13 +160,29 @@ function holdsBack({ limits, partial, stages }: RunResult): Block[] {
       trialTable(trials.map((trial) => ({ ...trial, mean: trial.gain }))),
       PER_CENT,
     ),
-    ...(better.length === 0
-      ? []
-      : [
-          `For what it adds, this brings more than ${limits.by === 'stage' ? 'any channel' : 'more seeds'}: ${listed(better.map(changeText))}.`,
-        ]),
+    ...bringMore(limits),
     riskText(risk),
     ...seenInLedger(stages),
+  ];
+}
+
+/** All that brings more than what holds the line back would, the most first: for what it adds, or in all. */
+function bringMore({ by, trials, better }: Bottleneck): string[] {
+  const kind = by === 'stage' ? 'channel' : 'seeds';
+  const least = Math.max(...trials.flatMap(({ change, gain }) => (change.kind === kind ? [gain] : [])));
+  const isBetter = (change: Change): boolean => better.some((one) => one.kind === change.kind);
+  const others = trials
+    .filter(({ change }) => change.kind !== 'channel' && change.kind !== kind)
+    .filter(({ change, brings, low }) => isBetter(change) || (brings && low !== null && low > least))
+    .sort((a, b) => b.gain - a.gain)
+    .map(({ change }) => change);
+  if (others.length === 0 || (by !== 'stage' && by !== 'sowing')) return [];
+  const than = by === 'stage' ? 'any channel' : 'more seeds';
+  const named = listed(others.map(changeText));
+  return [
+    others.every(isBetter)
+      ? `For what it adds, this brings more than ${than}: ${named}.`
+      : `More than ${than} brings, in all or for what it adds: ${named}.`,
   ];
 }
 

@@ -58,7 +58,9 @@ export function dateScale(axis: TimeAxis, start: string, day: number, signs: Sig
   const today = columnOfDay(axis, day);
   const writer = new RowWriter();
   places.forEach((sign, column) => {
-    if (column === today) writer.put(signs.crossing, 'strong');
+    // A letter stays one: on a short scale there would be no month to read.
+    if (column === today && sign !== signs.rule && sign !== signs.tick) writer.put(sign, 'chosen');
+    else if (column === today) writer.put(signs.crossing, 'strong');
     else writer.put(sign, 'faint');
   });
   return writer.row();

@@ -33,7 +33,7 @@ export function footRow(state: FootState, width: number, signs: Signs): Row {
     case 'help':
       return [span(cut('Any key closes this help. Ctrl-C leaves.', width), 'faint')];
     case 'none':
-      return note === null ? keysRow(state, width) : [span(cut(note, width, signs.more), 'warn')];
+      return note === null ? keysRow(state, width, signs) : [span(cut(note, width, signs.more), 'warn')];
   }
 }
 
@@ -78,19 +78,23 @@ function questionRow(about: string, question: string, width: number): Row {
   return [span(tail(cut(about, Infinity), width - asked.length), 'strong'), span(asked, 'warn')];
 }
 
-/** The keys that most need to be known now; where help is and how to leave are never left out. */
-function keysRow(state: FootState, width: number): Row {
+/** The keys that most need to be known now, and a mark where some have no room; where help is and how to leave are never left out. */
+function keysRow(state: FootState, width: number, signs: Signs): Row {
   const { first, last } = hintsOf(state);
-  const shown = [...first];
-  const written = (): Row => {
+  const written = (count: number): Row => {
     const writer = new RowWriter();
-    [...shown, ...last].forEach(([keys, words], i) => {
-      if (i > 0) writer.put('  ');
+    const put = (keys: string, words: string): void => {
       writer.put(keys, 'strong');
-      writer.put(` ${words}`, 'faint');
+      writer.put(words, 'faint');
+    };
+    for (const [keys, words] of first.slice(0, count)) put(keys, ` ${words}  `);
+    if (count < first.length) writer.put(`${signs.more}  `, 'faint');
+    last.forEach(([keys, words], i) => {
+      put(keys, ` ${words}${i === last.length - 1 ? '' : '  '}`);
     });
     return writer.row();
   };
-  while (shown.length > 0 && rowWidth(written()) > width) shown.pop();
-  return written();
+  let count = first.length;
+  while (count > 0 && rowWidth(written(count)) > width) count--;
+  return written(count);
 }

@@ -5,7 +5,7 @@ import type { RunResult } from '../../../sim/study/summary.js';
 import { widthOf } from '../../render/width.js';
 import { formOf } from '../../words/figures.js';
 import { heldBackBy } from '../../words/limits.js';
-import { figureText, percentText, plural, thousands } from '../../words/numbers.js';
+import { counted, figureText, percentText, plural, thousands } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs, Span } from '../theme.js';
 import { isOut, runningWords, seasonsOf } from './difference.js';
@@ -69,7 +69,12 @@ function answerRow(state: HeadState, width: number, signs: Signs): Row {
 /** `60 of 200 seasons: ` as long as not all seasons are run. */
 function seasonsTail({ partial, seasons }: RunResult, all: number | null): Span[] {
   if (!partial) return [];
-  return [span(`${seasons}${all === null ? '' : ` of ${all}`} seasons: `, 'warn')];
+  return [
+    span(
+      `${all === null ? counted(seasons, 'season') : `${seasons} of ${counted(all, 'season')}`}: `,
+      'warn',
+    ),
+  ];
 }
 
 /** `19 heads in a usual week, 11 in a bad one; held back by nursery`. */

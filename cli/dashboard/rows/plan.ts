@@ -50,26 +50,32 @@ export function planRows({ state, spells, day, layout, signs }: PlanInput): Row[
   });
   const room = plan.height - plan.knobs;
   const below = state.real
-    ? spellRows(spells, lastOr(day, state), state.scenario.start, width, room)
+    ? spellRows(spells, lastOr(day, state), { start: state.scenario.start, width, height: room, signs })
     : differenceRows(state, width, room);
   const title = plan.title === 1 ? [planTitle(state, width, signs)] : [];
-  return [...title, ...withFault(state, [...knobs, ...below], plan.height, width, signs)];
+  return [...title, ...withFault(state, [...knobs, ...below], plan, width, signs)];
 }
 
-/** What is wrong with what is being typed, in the lowest rows: just above where it is typed. */
+/**
+ * What is wrong with what is being typed, in the lowest rows: just above where it is typed. The row of the value that is typed stays; a
+ * screen so low that there is no other row has it at the foot alone.
+ */
 function withFault(
-  { cover }: PlanState,
+  { cover, knob }: PlanState,
   rows: readonly Row[],
-  height: number,
+  { height, knobs, title }: Layout['plan'],
   width: number,
   signs: Signs,
 ): Row[] {
   const fault = 'fault' in cover ? cover.fault : null;
   if (fault === null) return rows.slice(0, height);
-  const lines = wrapped(`Not taken: ${fault}`, width);
-  const shown = lines.slice(0, height);
-  if (shown.length < lines.length) shown.push(cut(`${shown.pop()} ${lines[height]}`, width, signs.more));
-  const kept = Array.from({ length: height - shown.length }, (_, i) => rows[i] ?? []);
+  const lines = wrapped(fault, width);
+  const most = cover.kind === 'value' && title === 1 ? height - 1 : height;
+  const shown = lines.slice(0, most);
+  if (shown.length < lines.length) shown.push(cut(`${shown.pop()} ${lines[most]}`, width, signs.more));
+  const room = height - shown.length;
+  const from = cover.kind === 'value' ? Math.max(0, (knob % knobs) - room + 1) : 0;
+  const kept = Array.from({ length: room }, (_, i) => rows[from + i] ?? []);
   return [...kept, ...shown.map((line): Row => [span(line, 'warn')])];
 }
 

@@ -100,12 +100,12 @@ function planLines({ state, spells }: SpokenInput): string[] {
   ];
 }
 
-/** The plans side by side, while keys act on them. */
+/** The plans side by side, numbered, and how to take one of them. */
 function stripLines(state: State): string[] {
   const { strip, mark, pointer } = state;
-  if (mark === 'plan') return [];
+  const how = mark === 'strip' ? 'up and down choose, Enter takes one' : 'Tab goes there, Enter takes one';
   return [
-    'Plans side by side:',
+    `Plans side by side, ${how}:`,
     ...strip.rows.map((row, i) => {
       const { result, now } = row;
       const name = nameOf(row, strip.about, state);
@@ -115,7 +115,8 @@ function stripLines(state: State): string[] {
       });
       const told = figures.length === 0 ? 'not known yet' : figures.join(', ');
       const held = result?.limits ? `, held back by ${heldBackBy(result.limits)}` : '';
-      return `${i + 1}. ${name}${now && name !== 'now' ? ', now' : ''}: ${told}${held}${i === pointer ? ', chosen' : ''}`;
+      const chosen = mark === 'strip' && i === pointer ? ', chosen' : '';
+      return `${i + 1}. ${name}${now && name !== 'now' ? ', now' : ''}: ${told}${held}${chosen}`;
     }),
   ];
 }
@@ -166,7 +167,7 @@ function lastLine(state: State): string {
 }
 
 function faultWords(fault: string | null): string {
-  return fault === null ? '' : `Not taken: ${fault} `;
+  return fault === null ? '' : `${fault} `;
 }
 
 function sentence(text: string): string {

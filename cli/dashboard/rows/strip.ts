@@ -5,7 +5,7 @@
 import type { Bottleneck } from '../../../sim/study/bottleneck.js';
 import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
 import { padEnd, padStart, widthOf } from '../../render/width.js';
-import { dateText } from '../../words/dates.js';
+import { dateText, shortDate } from '../../words/dates.js';
 import { formOf } from '../../words/figures.js';
 import { heldBackBy } from '../../words/limits.js';
 import { counted, figureText } from '../../words/numbers.js';
@@ -57,6 +57,20 @@ interface Cells {
 /** Stands where something is still being computed. */
 const OUT = '...';
 
+/**
+ * The figure that stands for a plan's weeks: the usual one, or heads a week on average where the usual week of all brings nothing, as of few
+ * dates of sowing. The least of a bad week is then none either.
+ */
+function weekFigure({ rows }: Strip): 'usual_week' | 'heads_a_week' {
+  const usual = rows.flatMap(({ result }) => result?.figures.usual_week ?? []);
+  return usual.length > 0 && usual.every(({ mean }) => mean === 0) ? 'heads_a_week' : 'usual_week';
+}
+
+const WEEK_WORDS = {
+  usual_week: { short: 'usual', long: 'usual week' },
+  heads_a_week: { short: 'mean', long: 'mean week' },
+} as const;
+
 function cellsOf(row: StripRow, { strip, scenario, kept }: StripState, { more }: Signs): Cells {
   const { result, seasons, fresh, now } = row;
   const label = labelOf(row, strip.about, scenario, kept);
@@ -71,15 +85,17 @@ function cellsOf(row: StripRow, { strip, scenario, kept }: StripState, { more }:
     // What was told beside other plans stands in brackets until it is told beside these.
     return fresh ? text : `(${text})`;
   };
+  const shown = weekFigure(strip);
   const { usual_week, bad_week } = result.figures;
+  const week = result.figures[shown];
   const isWhole = seasons === strip.seasons;
   const progress = strip.seasons === null || isWhole ? OUT : `${seasons} of ${strip.seasons}`;
   return {
     label,
     now,
-    usual: value('usual_week'),
+    usual: value(shown),
     bad: value('bad_week'),
-    heads: usual_week && bad_week && { usual: usual_week.mean, bad: bad_week.mean },
+    heads: week && bad_week && { usual: week.mean, bad: bad_week.mean },
     idle: result.idle.map(({ share }) => (share === null ? '-' : wholePercent(share.mean))),
     seeds: value('seeds_a_head'),
     held: (room) => {
@@ -259,16 +275,26 @@ function planRows({ state, width, plans, signs }: StripInput): Row[] {
   const heading = aboutIn(strip.about, scenario, PREFIX + columns.label, signs.more);
   // So that nothing jumps: a strip of fewer plans is as high as one of many.
   while (rows.length < plans) rows.push([]);
-  return [headingRow(heading, stages, columns, signs), ...rows, statusRow(state, width, signs)];
+  return [
+    headingRow(heading, WEEK_WORDS[weekFigure(strip)].short, stages, columns, signs),
+    ...rows,
+    statusRow(state, width, signs),
+  ];
 }
 
-function headingRow(title: string, stages: readonly string[], columns: Columns, signs: Signs): Row {
+function headingRow(
+  title: string,
+  week: string,
+  stages: readonly string[],
+  columns: Columns,
+  signs: Signs,
+): Row {
   const { label, usual, bad, bar, idle, leftOut, seeds, held } = columns;
   const over = bar >= 20 ? 'heads a week' : bar >= 12 ? 'heads' : '';
   const idleWord = leftOut ? `idle${signs.more}` : 'idle:';
   return [
     span(padEnd(title, PREFIX + label), 'strong'),
-    span(fittedRight('usual', usual), 'faint'),
+    span(fittedRight(week, usual), 'faint'),
     span(fittedRight('bad', bad), 'faint'),
     span('  '),
     span(fitted(over, bar - idleWord.length + 1), 'faint'),
@@ -352,10 +378,11 @@ function statusRow(state: StripState, width: number, signs: Signs): Row {
   else if (known.some(({ result }) => result!.limits === null && result!.figures.usual_week !== null)) {
     put(span(`${counted(seasons, 'season')} each, small changes being tried`, 'warn'));
   } else put(span(`${counted(seasons, 'season')} each${width >= 100 ? ', same luck' : ''}`, 'faint'));
-  const later = laterWords(state);
-  if (later !== null) put(span(later, 'warn'));
+  const later = laterWeeks(state);
+  if (later !== null) put(span(`weeks from ${dateText(later)} on`, 'warn'));
   const hidden = strip.about.kind === 'kept' ? hiddenKept(state) : 0;
   if (hidden > 0) put(span(`${counted(hidden, 'older plan')} not shown`, 'warn'));
+  if (weekFigure(strip) === 'heads_a_week') put(span('mean heads a week: the usual week has none', 'warn'));
   put(...mark(signs.bad, 'strong', 'bad week, 1 in 10'));
   const others = [
     ...new Set(
@@ -374,12 +401,13 @@ function progressOf({ rows }: Strip): { readonly known: readonly StripRow[]; rea
   return { known, least: Math.min(...known.map(({ seasons }) => seasons)) };
 }
 
-/** That the weeks which count for all of them begin later than those of the headline; null if they do not. */
-function laterWords(state: StripState): string | null {
+/** The first of the weeks that count for all of them, where that is later than of the headline; null if it is not. */
+function laterWeeks(state: StripState): string | null {
   const { strip, figures } = state;
-  if (isOut(state) || strip.from === null || strip.rows.some(({ fresh }) => !fresh)) return null;
+  // Said as soon as the first of them comes in: each that comes in later may change the weeks, and with them the figures of all.
+  if (isOut(state) || strip.from === null) return null;
   const own = figures?.result.running?.from;
-  return own === undefined || own >= strip.from ? null : `weeks from ${dateText(strip.from)} on`;
+  return own === undefined || own >= strip.from ? null : strip.from;
 }
 
 /** Kept plans that the strip has no room for. */
@@ -391,18 +419,52 @@ function hiddenKept({ kept, strip }: StripState): number {
 const LEFT_OUT = ['idle holes, what', 'holds each back:', 'from 80 x 24 on'];
 const LEFT_OUT_SHORT = ['title, idle,', 'held, season', 'at 80 x 24'];
 
+/** What stands over counts of days in place of their names. */
+const DAY_COUNTS = { cadence: 'Days sown', visits: 'Days a wk' } as const;
+
+/**
+ * The labels of plans in so many columns, and what they are about: how many days a week, where names of days have no room.
+ * @returns null where names have room, or counts do not tell the plans apart
+ */
+function dayCounts(
+  { about, rows }: Strip,
+  labels: readonly string[],
+  room: number,
+): { title: string; labels: string[] } | null {
+  if (about.kind !== 'visits' && about.kind !== 'cadence') return null;
+  if (labels.every((label) => widthOf(label) <= room)) return null;
+  const counts = rows.map(({ scenario: { visits, crops } }, i) => {
+    const [sow] = crops.map((crop) => crop.sow);
+    const days = about.kind === 'visits' ? visits : sow !== undefined && 'on' in sow ? sow.on : null;
+    return typeof days === 'object' && days !== null ? String(days.length) : labels[i]!;
+  });
+  return new Set(counts).size === rows.length ? { title: DAY_COUNTS[about.kind], labels: counts } : null;
+}
+
 /** A column a plan: its name, usual week, bad week. */
 function columnRows({ state, width, signs }: StripInput): Row[] {
   const { strip, scenario } = state;
-  const cells = strip.rows.map((row) => cellsOf(row, state, signs));
+  const plans = strip.rows.map((row) => cellsOf(row, state, signs));
   const first = 10;
-  const title = aboutIn(strip.about, scenario, first, signs.more);
   const { known, least } = progressOf(strip);
   const isPartial = known.length > 0 && strip.seasons !== null && least < strip.seasons;
   const leftOut = width >= 74 ? LEFT_OUT : LEFT_OUT_SHORT;
-  const note = isPartial ? [`${least} of ${strip.seasons}`, 'seasons', 'so far'] : leftOut;
+  const later = laterWeeks(state);
+  const weeks = later === null ? [] : ['weeks from', shortDate(later)];
+  const partial = isPartial
+    ? [`${least} of ${strip.seasons}`, ...(later === null ? ['seasons', 'so far'] : [])]
+    : [];
+  const all = [...partial, ...weeks];
+  const note = all.length === 0 ? leftOut : [...all, ...leftOut.slice(all.length)];
   const right = 2 + Math.max(...leftOut.map(widthOf));
-  const each = Math.max(6, Math.floor((width - first - right) / cells.length));
+  const each = Math.max(6, Math.floor((width - first - right) / plans.length));
+  const counts = dayCounts(
+    strip,
+    plans.map(({ label }) => label),
+    each - 2,
+  );
+  const title = counts?.title ?? aboutIn(strip.about, scenario, first, signs.more);
+  const cells = counts === null ? plans : plans.map((row, i) => ({ ...row, label: counts.labels[i]! }));
   const shown = cells.slice(0, Math.max(1, Math.floor((width - first - right) / each)));
   const labels = cells.map(({ label }) => label);
   const line = (head: string, of: (row: Cells) => string, note: string, meaning: Meaning): Row => {
@@ -423,7 +485,7 @@ function columnRows({ state, width, signs }: StripInput): Row[] {
     row.now ? 'strong' : row.isFresh || plain === 'strong' ? 'plain' : 'faint';
   return [
     line(title, labelled, note[0]!, 'strong'),
-    line('usual week', ({ usual }) => usual, note[1]!, 'faint'),
+    line(WEEK_WORDS[weekFigure(strip)].long, ({ usual }) => usual, note[1]!, 'faint'),
     line('bad week', ({ bad }) => bad, note[2]!, 'faint'),
   ];
 }

@@ -12,9 +12,14 @@ const ENDINGS: Readonly<Record<string, SavedAs>> = {
   '': 'plan',
   yaml: 'plan',
   yml: 'plan',
+  json: 'plan',
   txt: 'text',
   csv: 'csv',
 };
+
+export function isJson(path: string): boolean {
+  return /\.json$/i.test(path.trim());
+}
 
 /** What a file of this name is to hold; null if that cannot be told. */
 export function savedAs(path: string): SavedAs | null {
@@ -29,6 +34,13 @@ export function savedAs(path: string): SavedAs | null {
 export function naming(state: State): State {
   if (state.saving !== null) return { ...state, note: waitingWords(state.saving) };
   return { ...state, playing: 0, cover: { kind: 'name', text: '', fault: null }, note: null };
+}
+
+/** The state with so many letters more behind what is being typed; a value that was refused makes room for them. */
+export function typedOn(state: State, text: string): State {
+  const { cover } = state;
+  const isRefused = cover.kind === 'value' && cover.fault !== null;
+  return retyped(state, (before) => (isRefused ? text : before + text));
 }
 
 /** The state with another text in place of what is being typed. */
@@ -65,7 +77,9 @@ function valued(state: State, text: string): State {
 
 function refused(state: State, fault: string): State {
   const { cover } = state;
-  return cover.kind === 'name' || cover.kind === 'value' ? { ...state, cover: { ...cover, fault } } : state;
+  return cover.kind === 'name' || cover.kind === 'value'
+    ? { ...state, cover: { ...cover, fault: `Not taken: ${fault}` } }
+    : state;
 }
 
 function named(state: State, path: string): State {
@@ -74,7 +88,7 @@ function named(state: State, path: string): State {
   if (as === null) {
     return refused(
       state,
-      'the ending says what is saved: .yaml the plan, .txt or .csv the plans side by side.',
+      'the ending says what is saved: .yaml or .json the plan, .txt or .csv the plans side by side.',
     );
   }
   const wish = { path, over: false };
@@ -106,7 +120,10 @@ export function saved(state: State, outcome: 'written' | 'exists' | 'failed', me
     case 'exists':
       return { ...now, cover: { kind: 'over', wish: saving }, note: null };
     case 'failed':
-      return { ...now, note: message };
+      // Typed anew where nothing else is open: why it failed then has more than one row.
+      return now.cover.kind === 'none'
+        ? { ...now, cover: { kind: 'name', text: saving.path, fault: `Not written: ${message}` }, note: null }
+        : { ...now, note: `Not written: ${message}` };
     case 'written':
       return {
         ...now,

@@ -9,7 +9,7 @@ import type { StripTold } from '../thread/messages.js';
 import { askedAgain, changed, redone, undone } from './history.js';
 import { answered, dropped, kept, swapped } from './keeping.js';
 import { knobsOf } from './knobs.js';
-import { accepted, lossOf, naming, retyped, saved } from './saving.js';
+import { accepted, lossOf, naming, retyped, saved, typedOn } from './saving.js';
 import { nextAbout, stripOf } from './strip.js';
 import type { Action, State } from './types.js';
 
@@ -45,6 +45,7 @@ export function beginning(given: Pick<State, 'scenario' | 'columns' | 'rows' | '
     written: [],
     note: null,
     repaints: 0,
+    stops: 0,
     quit: false,
   };
 }
@@ -126,7 +127,7 @@ function acted(state: State, action: Action): State {
     case 'save':
       return naming(state);
     case 'text':
-      return retyped(state, (text) => text + action.text);
+      return typedOn(state, action.text);
     case 'erase':
       return retyped(state, (text) => [...text].slice(0, -1).join(''));
     case 'accept':
@@ -161,6 +162,8 @@ function acted(state: State, action: Action): State {
     }
     case 'repaint':
       return { ...state, repaints: state.repaints + 1 };
+    case 'stop':
+      return { ...state, playing: 0, stops: state.stops + 1 };
     case 'leave':
       return lossOf(state) === null
         ? { ...state, quit: true }

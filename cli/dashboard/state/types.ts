@@ -109,6 +109,8 @@ export interface State {
   readonly note: string | null;
   /** Wishes that all of the screen be drawn anew, so far. */
   readonly repaints: number;
+  /** Wishes that the program be stopped, so far. */
+  readonly stops: number;
   readonly quit: boolean;
 }
 
@@ -125,7 +127,7 @@ export type Action =
   /** A value of the chosen knob is typed, beginning with this. */
   | { readonly type: 'type'; readonly text: string }
   /** `leave`: at once only where nothing would be lost. `quit`: at once. */
-  | { readonly type: 'help' | 'save' | 'erase' | 'accept' | 'refuse' | 'leave' | 'quit' | 'repaint' }
+  | { readonly type: 'help' | 'save' | 'erase' | 'accept' | 'refuse' | 'leave' | 'quit' | 'repaint' | 'stop' }
   | { readonly type: 'resize'; readonly columns: number; readonly rows: number }
   | { readonly type: 'step'; readonly days: number }
   | { readonly type: 'go'; readonly to: 'start' | 'end' }

@@ -87,6 +87,20 @@ export class Terminal {
     this.#out.write(this.#picture.whole());
   }
 
+  /**
+   * Stop, as the terminal does on Ctrl-Z where it is not told to hand that on: with all that the shell started together. Windows has no such
+   * thing, there nothing happens.
+   */
+  stop(): void {
+    if (process.platform === 'win32') return;
+    if (!this.#entered) {
+      // Somebody listens: there is no second screen, but keys are taken one by one.
+      this.#keys.setRawMode(false);
+      process.once('SIGCONT', () => this.#keys.setRawMode(true));
+    }
+    process.kill(0, 'SIGTSTP');
+  }
+
   #handedOn(text: string): string {
     const told = text.replace(BACK, '');
     if (told === '' && text !== '') this.#isStale = true;

@@ -126,7 +126,7 @@ function taskOf(question: Question): Task {
 
 /**
  * The figures of the plan on the screen: of its first seasons, where all of them take long, and of more and more.
- * @param few true if something is to be told after however few seasons
+ * @param few true if the first seasons are told at once where they were run before
  * @returns false if a newer question came before all were run
  */
 async function tellFigures(task: Task, film: NamedFilm | null, few: boolean): Promise<boolean> {
@@ -136,7 +136,7 @@ async function tellFigures(task: Task, film: NamedFilm | null, few: boolean): Pr
     sendFigures(question.id, unsent, runResult(own), differences);
     unsent = null;
   };
-  if (few && own.done > 0 && own.done < own.all) tell(null);
+  if (few && own.done >= FEW && own.done < own.all) tell(null);
   const [began, first] = [performance.now(), own.done];
   let next = began + FIRST;
   while (own.done < own.all) {

@@ -30,6 +30,7 @@ export const RESULTS: readonly Word[] = [
   {
     name: 'held back by',
     also: [
+      'held back',
       'bottleneck',
       'what holds it back',
       'which stage holds the line back',

@@ -168,6 +168,12 @@ describe('without an argument it opens on the built-in scenario', () => {
     expectRestored(shown);
     shown.kill('SIGCONT');
     await shown.until(() => shown.isAlternate && shown.text === picture, 'the same picture');
+    // Ctrl-Z, which comes as a key while keys are taken one by one.
+    shown.type('\u001a');
+    await shown.until(() => !shown.isAlternate && shown.isStopped, 'the first screen after Ctrl-Z');
+    expectRestored(shown);
+    shown.kill('SIGCONT');
+    await shown.until(() => shown.isAlternate && shown.text === picture, 'the same picture again');
   });
 
   test('the strip shows what compare says, the headline what run says, without a key', async () => {

@@ -41,6 +41,13 @@ describe('the weeks from left to right', () => {
     expect(textOf(scale)).toBe('+Jan---+Feb---------|-------');
   });
 
+  test('the day leaves the letters of a month as they are, and stands out among them', () => {
+    // Day 30 lies in the name of January, which takes the columns up to day 56.
+    const scale = dateScale(timeAxis(26, 13), '2027-01-04', 30, PLAIN);
+    expect(textOf(scale)).toBe('+Jan+Mar+May-');
+    expect(scale.filter(({ meaning }) => meaning === 'chosen').map(({ text }) => text)).toEqual(['a']);
+  });
+
   test('names that do not find room are left out', () => {
     // 26 weeks from Mon 4 Jan 2027 in 13 columns of 14 days: February begins on day 28, in column 2, within
     // the name of
@@ -73,12 +80,12 @@ describe('the chart', () => {
 
   test('shows the band from a bad week to a good one and the middle in between', () => {
     // Up to 10: two heads a row. 4 and 8 lie at the bottom of their rows, 5 and 9 half-way up.
-    expect(linesOf(chartRows(input))).toEqual([' 10 |: o', '    |: :', '  5 |_o:', '    |: :', '  0 |  :']);
+    expect(linesOf(chartRows(input))).toEqual([' 10 |: =', '    |: :', '  5 |_=:', '    |: :', '  0 |  :']);
   });
 
   test('shows what was picked, from the first pick on, over everything', () => {
     const rows = chartRows({ ...input, picked: [0, 3, 0], mostPicked: 3 });
-    expect(linesOf(rows)).toEqual([' 10 |: o', '    |: :', '  5 |_o:', '    |+ :', '  0 | +:']);
+    expect(linesOf(rows)).toEqual([' 10 |: =', '    |: :', '  5 |_=:', '    |+ :', '  0 | +:']);
     expect(meaningOf(rows, '+')).toBe('picked');
   });
 
@@ -101,16 +108,16 @@ describe('the chart', () => {
   test('the day on the screen is a line, through the band of its week too', () => {
     // The band of the third week begins and ends in the middle row, where its usual week stands.
     expect(linesOf(chartRows({ ...input, day: 15 }))).toEqual([
-      ' 10  :|o',
+      ' 10  :|=',
       '     :|:',
-      '  5  _o:',
+      '  5  _=:',
       '     :|:',
       '  0   |:',
     ]);
     expect(linesOf(chartRows({ ...input, day: 27 }))).toEqual([
-      ' 10  : o',
+      ' 10  : =',
       '     : !',
-      '  5  _o!',
+      '  5  _=!',
       '     : !',
       '  0    !',
     ]);
@@ -125,13 +132,13 @@ describe('the chart', () => {
 
   test('weeks of several columns stand apart: the band in one of them, the middle in all', () => {
     const rows = linesOf(chartRows({ ...input, axis: timeAxis(4, 12), day: 27 }));
-    expect(rows[2]).toBe('  5    ___ooo :|');
+    expect(rows[2]).toBe('  5    ___=== :|');
   });
 
   test('weeks that share a column: the lowest, the highest, the middle on average', () => {
     // (0, 0, 0) with (2, 4, 8): 0 to 8, in the middle 2; (5, 5, 5) with (0, 9, 9): 0 to 9, in the middle 7.
     const rows = linesOf(chartRows({ ...input, axis: timeAxis(4, 2), day: 27 }));
-    expect(rows).toEqual([' 10 :!', '    :o', '  5 :!', '    _!', '  0 :!']);
+    expect(rows).toEqual([' 10 :!', '    :=', '  5 :!', '    _!', '  0 :!']);
   });
 
   test('without figures there is a scale and the day', () => {

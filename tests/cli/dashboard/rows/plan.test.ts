@@ -282,7 +282,7 @@ describe('why holes stood empty', () => {
     { stage: 'nursery', from: 40, to: 41, holes: 1, cause: 'out for cleaning' },
   ];
   const rows = (day: number, height: number, width = 100): string[] =>
-    linesOf(spellRows(spells, day, '2027-01-04', width, height));
+    linesOf(spellRows(spells, day, { start: '2027-01-04', width, height, signs: PLAIN }));
 
   test('a spell counts from its first day up to the day before its end', () => {
     expect(spellsOn(spells, 27)).toEqual([]);
@@ -292,22 +292,23 @@ describe('why holes stood empty', () => {
     expect(spellsOn(spells, 42)).toEqual([]);
   });
 
-  test('is told with the stage, the holes and the dates', () => {
+  test('is told with the stage, the dates, the cause and the holes, the cause before what may have no room', () => {
     // Day 28 from Monday, 4 January 2027; the last of 14 days; day 40.
     expect(rows(40, 3)).toEqual([
-      'finishing: up to 6 holes empty, Mon 1 Feb 2027 to Sun 14 Feb 2027: nobody came, as planned',
-      'nursery: up to 1 hole empty, Sat 13 Feb 2027: out for cleaning',
+      'finishing, 1 Feb to 14 Feb: nobody came, as planned; up to 6 holes empty',
+      'nursery, 13 Feb: out for cleaning; up to 1 hole empty',
     ]);
   });
 
-  test('says how many more there are where not all have room', () => {
+  test('says how many more there are where not all have room, and at least one cause', () => {
     expect(rows(40, 2, 60)).toEqual([
-      'finishing: up to 6 holes empty, Mon 1 Feb 2027 to Sun ...',
-      'nursery: up to 1 hole empty, Sat 13 Feb 2027: out for ...',
+      'finishing, 1 Feb to 14 Feb: nobody came, as planned; up t~',
+      'nursery, 13 Feb: out for cleaning; up to 1 hole empty',
     ]);
-    expect(rows(40, 1)).toEqual(['and 2 more causes']);
+    expect(rows(40, 1, 60)).toEqual(['finishing, 1 Feb to 14 Feb: nobody came, as plan~ and 1 more']);
     const three = [...spells, { ...spells[0]!, cause: 'chance' }];
-    expect(linesOf(spellRows(three, 40, '2027-01-04', 100, 2))[1]).toBe('and 2 more causes');
+    const room = { start: '2027-01-04', width: 100, height: 2, signs: PLAIN };
+    expect(linesOf(spellRows(three, 40, room))[1]).toBe('and 2 more causes');
   });
 
   test('says so where none did', () => {
@@ -338,7 +339,7 @@ describe('the plan', () => {
     const spell = { stage: 'nursery', from: 0, to: lastDay, holes: 3, cause: 'chance' };
     const rows = (day: number): string[] =>
       linesOf(planRows({ state, spells: [spell], day, layout, signs: PLAIN }));
-    expect(rows(lastDay)[3]).toMatch(/^nursery: up to 3 holes empty/);
+    expect(rows(lastDay)[3]).toMatch(/^nursery, .*: chance; up to 3 holes empty$/);
     expect(rows(lastDay)).toEqual(rows(lastDay - 1));
   });
 });
@@ -349,9 +350,15 @@ describe('the last row', () => {
   const naming = (text: string): State => ({ ...start(), cover: { kind: 'name', text, fault: null } });
 
   test('shows the keys that do something now, the most needed first, and always those for help and for leaving', () => {
-    expect(foot(start())).toBe('up down choose  + - change  0-9 type  Tab strip  space run  ? help  q leave');
+    expect(foot(start())).toBe(
+      'up down choose  + - change  0-9 type  Tab strip  space run  ~  ? help  q leave',
+    );
+    // What was undone can be brought back: that is never left out.
+    expect(foot(pressing(start(), '+', 'u'), 58)).toBe(
+      'up down choose  + - change  r redo  ~  ? help  q leave',
+    );
     expect(foot(start(), 116)).toBe(
-      'up down choose  + - change  0-9 type  Tab strip  space run  Enter type  left right day  c compare  ? help  q leave',
+      'up down choose  + - change  0-9 type  Tab strip  space run  Enter type  left right day  ~  ? help  q leave',
     );
     expect(foot(pressing(start(), { upArrow: true }))).toContain('1-7 days');
     expect(foot(pressing(start(), { tab: true }))).toMatch(
@@ -435,6 +442,11 @@ describe('the last row', () => {
     const rows = linesOf(planRows({ state: visits, spells: [], day: 0, layout: low, signs: PLAIN }));
     expect(rows).toHaveLength(2);
     expect(rows.join(' ')).toMatch(/^Not taken: found "dayly"; expected daily, always or a list .*~$/);
+    // The row of the value that is typed stays.
+    expect(above(refused, 78)[1]).toMatch(/^> seeds 10 /);
+    // The next digit begins anew; what was refused can be mended, too.
+    expect(foot(pressing(refused, '12'))).toMatch(/^seeds, now 10: 12_/);
+    expect(foot(pressing(refused, { backspace: true }))).toMatch(/^seeds, now 10: te_/);
     // Mended, it is taken.
     const mended = pressing(refused, { backspace: true }, { backspace: true }, { backspace: true }, '10');
     expect(above(mended, 78).join('\n')).not.toContain('Not taken');

@@ -17,7 +17,7 @@ test('a row a state: bars of all rows make up the whole, and so do the shares', 
   // 37, 2 and 9 of 48 in 24 columns are 18.5, 1 and 4.5: of two alike the first has one more. 77.08, 4.17 and 18.75 %: two tenths more for the first two, which lack most.
   expect(linesOf(shareRows(film, 0, 0, 3, 24, PLAIN))).toEqual([
     `${'o'.repeat(19)} 77.1 %`,
-    '~ 4.2 %',
+    '& 4.2 %',
     `${'_'.repeat(4)} 18.7 %`,
   ]);
 });
@@ -25,9 +25,9 @@ test('a row a state: bars of all rows make up the whole, and so do the shares', 
 test('with more states than rows the last row has all that are left, and nothing is missing', () => {
   expect(linesOf(shareRows(film, 0, 0, 2, 24, PLAIN))).toEqual([
     `${'o'.repeat(19)} 77.1 %`,
-    `~${'_'.repeat(4)} 22.9 %`,
+    `&${'_'.repeat(4)} 22.9 %`,
   ]);
-  expect(linesOf(shareRows(film, 1, 0, 2, 24, PLAIN))).toEqual([`${'o'.repeat(24)} 100.0 %`, '~ 0 %']);
+  expect(linesOf(shareRows(film, 1, 0, 2, 24, PLAIN))).toEqual([`${'o'.repeat(24)} 100.0 %`, '& 0 %']);
 });
 
 test('what is hardly there is seen, and does not read as nothing or as all', () => {

@@ -31,6 +31,7 @@ function plan(
   bad: number,
   idle: number,
   limits: Bottleneck | null,
+  average: number | null = null,
 ): PlanResult {
   const of = (mean: number) => ({ mean, low: null, high: null, difference: null });
   return {
@@ -40,6 +41,7 @@ function plan(
       ...ofFigures('whole', () => null),
       usual_week: usual === null ? null : of(usual),
       bad_week: usual === null ? null : of(bad),
+      heads_a_week: average === null ? null : of(average),
       seeds_a_head: usual === null ? null : of(1.666),
     },
     idle: state.scenario.stages.map(({ name }) => ({ stage: name, share: of(idle) })),
@@ -52,11 +54,11 @@ function plan(
 function told(
   state: State,
   weeks: readonly (readonly [usual: number | null, bad: number] | null)[],
-  more: Partial<StripTold> & { ran?: number; limits?: Bottleneck | null } = {},
+  more: Partial<StripTold> & { ran?: number; limits?: Bottleneck | null; mean?: number } = {},
 ): State {
-  const { ran = 200, limits = SOWING, seasons = 200, from = '2027-02-15' } = more;
+  const { ran = 200, limits = SOWING, seasons = 200, from = '2027-02-15', mean = null } = more;
   const rows = weeks.map(
-    (week) => week && { result: plan(state, week[0], week[1], 0.3, limits), seasons: ran },
+    (week) => week && { result: plan(state, week[0], week[1], 0.3, limits, mean), seasons: ran },
   );
   return acted(state, { type: 'strip', id: state.asked, told: { seasons, from, rows } });
 }
@@ -153,6 +155,39 @@ describe('the strip', () => {
       /^ {2}200 seasons each - weeks from Mon 1 Mar 2027 on - /,
     );
     expect(strip(told(answered(start()), ALL, { from: '2027-02-15' }))[6]).not.toMatch(/weeks from/);
+  });
+
+  test('says so from the first row on that comes in, also where plans stand in columns', () => {
+    const some = told(answered(start()), [null, [20, 13], [19, 11], null, null], { from: '2027-03-01' });
+    expect(strip(some)[6]).toMatch(/^ {2}2 of 5 plans so far - weeks from Mon 1 Mar 2027 on - /);
+    expect(strip(some, 58, 0).map((line) => line.slice(46).trim())).toEqual([
+      'weeks from',
+      '1 Mar',
+      'at 80 x 24',
+    ]);
+    const few = told(answered(start()), ALL, { from: '2027-03-01', ran: 20, limits: null });
+    expect(strip(few, 58, 0).map((line) => line.slice(46))).toEqual(['20 of 200', 'weeks from', '1 Mar']);
+    // After a change the weeks are not known, and figures are in brackets.
+    expect(strip(pressing(some, '+'))[6]).not.toMatch(/weeks from/);
+  });
+
+  test('where the usual week brings nothing in every row, heads a week on average stand there, and it says so', () => {
+    const none = told(answered(start()), [[0, 0], [0, 0], [0, 0], null, null], { mean: 2.4 });
+    const lines = strip(none);
+    expect(lines[0]).toMatch(/^Sow every +mean +bad /);
+    expect(lines[3]).toMatch(/^\* 3 d now +2\.4 +0 {2}\+=+ /);
+    expect(lines[6]).toMatch(/ - mean heads a week: the usual week has none/);
+    expect(strip(none, 58, 0)[1]).toMatch(/^mean week .*2\.4/);
+    expect(strip(told(answered(start()), [[0, 0], [1, 0], null, null, null], { mean: 2.4 }))[0]).toMatch(
+      / usual /,
+    );
+  });
+
+  test('days of visits are counted where their names have no room', () => {
+    let state = answered(start());
+    for (let i = 0; i < 5; i++) state = pressing(state, 'c');
+    const [title] = strip(told(state, ALL), 58, 0);
+    expect(title).toMatch(/^Days a wk +1 +2 +\*3 +4 +5 /);
   });
 
   test('where nothing is picked there is no figure and no bar', () => {

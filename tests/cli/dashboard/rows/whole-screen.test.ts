@@ -179,6 +179,12 @@ describe('for somebody who listens', () => {
       'nursery, 48 holes: 48 growing.',
       'finishing, 72 holes: 69 growing; 3 being cleaned.',
       'Figures: usual week 22 heads; bad week 14 or fewer; held back by finishing; one more finishing channel +1.9 heads a week (+1.6 to +2.2); 10 % more seeds +0.4 heads a week (+0.1 to +0.7); one more nursery channel 0.0 heads a week (-0.1 to +0.1), hardly anything; first pick Mon 15 Feb 2027; without a pick 3.1 % of weeks; heads a week 20.5 on average; if 10 % slower -1.9 a week.',
+      'Plans side by side, Tab goes there, Enter takes one:',
+      '1. every 1 d: not known yet',
+      '2. every 2 d: not known yet',
+      '3. every 3 d, now: not known yet',
+      '4. every 4 d: not known yet',
+      '5. every 5 d: not known yet',
       'The plan:',
       '1. sow: every 3 d, chosen',
       '2. seeds: 10',
@@ -216,7 +222,7 @@ describe('for somebody who listens', () => {
     );
     const spell = { stage: 'finishing', from: 0, to: 7, holes: 6, cause: 'nobody came' };
     expect(spoken({ ...state, real: true }, [spell])).toContain(
-      'finishing: up to 6 holes empty, Mon 4 Jan 2027 to Sun 10 Jan 2027: nobody came.',
+      'finishing, 4 Jan to 10 Jan: nobody came; up to 6 holes empty.',
     );
     expect(spoken({ ...state, real: true })).toContain('germination, 40 holes: 40 taken.');
     expect(spoken(pressing(state, 'u')).at(-1)).toBe('There is nothing to undo.');
@@ -237,9 +243,9 @@ describe('for somebody who listens', () => {
     );
   });
 
-  test('the plans side by side are told while the mark is on them', () => {
+  test('the plans side by side are told, the chosen one while the mark is on them, and how to take one', () => {
     const lines = spoken(pressing(state, { tab: true }, { downArrow: true }));
-    const at = lines.indexOf('Plans side by side:');
+    const at = lines.indexOf('Plans side by side, up and down choose, Enter takes one:');
     expect(lines.slice(at + 1, at + 6)).toEqual([
       '1. every 1 d: not known yet',
       '2. every 2 d: not known yet',
@@ -248,11 +254,17 @@ describe('for somebody who listens', () => {
       '5. every 5 d: not known yet',
     ]);
     expect(lines).toContain('1. sow: every 3 d');
-    expect(spoken(state)).not.toContain('Plans side by side:');
     // Beside kept plans the one on the screen is called so.
     const kept = pressing(state, 'k', '+', ...Array(aboutsOf(CELLAR, 1).length - 1).fill('c'), { tab: true });
     expect(kept.strip.about.kind).toBe('kept');
     expect(spoken(kept)).toContain('1. now: not known yet, chosen');
+    const unmarked = spoken(state);
+    const before = unmarked.indexOf('Plans side by side, Tab goes there, Enter takes one:');
+    expect(unmarked[before + 4]).toBe('4. every 4 d: not known yet');
+    // Enter takes the chosen row.
+    expect(spoken(pressing(state, { tab: true }, { downArrow: true }, { return: true }))).toContain(
+      '1. sow: every 4 d',
+    );
   });
 
   test('the help names the plain text as the better way', () => {

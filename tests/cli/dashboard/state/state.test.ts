@@ -556,15 +556,30 @@ describe('saving', () => {
     expect(pressing(asked, 'y').saving).toMatchObject({ path: 'line.yaml', over: true });
   });
 
+  test('why a file could not be written is told where its name is typed anew; where something else is open, after that', () => {
+    const failed = { type: 'saved', outcome: 'failed', message: 'the disk is full.' } as const;
+    expect(acted(named, failed)).toMatchObject({
+      saving: null,
+      note: null,
+      cover: { kind: 'name', text: 'line.yaml', fault: 'Not written: the disk is full.' },
+    });
+    expect(acted(pressing(named, '?'), failed)).toMatchObject({
+      cover: { kind: 'help' },
+      note: 'Not written: the disk is full.',
+    });
+  });
+
   test('the ending of the name says what is saved; of another ending nothing is, and the name can be mended', () => {
     const as = (name: string): unknown => pressing(start(), 's', name, { return: true }).saving?.as;
-    expect(['a', 'a.yaml', 'b/.a', 'a.YML', 'a.b/c'].map(as)).toEqual(Array(5).fill('plan'));
+    expect(['a', 'a.yaml', 'b/.a', 'a.YML', 'a.b/c', 'a.json'].map(as)).toEqual(Array(6).fill('plan'));
     expect(['a.txt', 'a.TXT', '/b/a.csv '].map(as)).toEqual(['text', 'text', 'csv']);
-    // What is written is YAML, whatever was opened; and words that every object knows are no endings.
-    for (const name of ['a.pdf', 'a.json', 'a.constructor', 'a.__proto__', 'a.tostring']) {
+    // Words that every object knows are no endings.
+    for (const name of ['a.pdf', 'a.constructor', 'a.__proto__', 'a.tostring']) {
       const refused = pressing(start(), 's', name, { return: true });
       expect(refused).toMatchObject({ saving: null, cover: { kind: 'name', text: name } });
-      expect('fault' in refused.cover && refused.cover.fault).toMatch(/^the ending says what is saved/);
+      expect('fault' in refused.cover && refused.cover.fault).toMatch(
+        /^Not taken: the ending says what is saved/,
+      );
     }
   });
 
