@@ -116,10 +116,18 @@ export type {
 export type {
   LightAmounts,
   MoneyAmounts,
+  StageLightAmounts,
   TankAmounts,
   WaterAmounts,
 } from './study/takes/amounts.js';
 export type { SpaceFigures, StagingFigures } from './study/takes/staging.js';
-export type { GrowthFigures, Range } from './study/takes/standing.js';
+export type {
+  GrowthFigures,
+  MoneyStanding,
+  Range,
+  TankStanding,
+  TierLoad,
+  WaterStanding,
+} from './study/takes/standing.js';
 export type { MeanError } from './study/takes/takes.js';
 export type { WeekFigures } from './study/week-figures.js';

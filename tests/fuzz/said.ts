@@ -31,8 +31,10 @@ export function judgeJson(out: string): void {
 /** @param path of keys; places in lists are none */
 function nullsIn(value: unknown, path: readonly string[]): string[] {
   const [around, key] = ['', ...path].slice(-2);
-  // Figures are null by their names where there is none.
-  if (value === null) return NULLABLE.has(key!) || around === 'figures' ? [] : [path.join('.')];
+  // Figures, parts of light and parts of a cost are null by their names where there is none.
+  if (value === null) {
+    return NULLABLE.has(key!) || ['figures', 'mol', 'cost'].includes(around!) ? [] : [path.join('.')];
+  }
   // A number beyond those of JavaScript is read as infinite.
   if (typeof value === 'number') return Number.isFinite(value) ? [] : [path.join('.')];
   if (Array.isArray(value)) return value.flatMap((item) => nullsIn(item, path));

@@ -33,12 +33,18 @@ export interface Amounts<Of = number> {
 export interface LightAmounts<Of> {
   readonly kwh: Of | null;
   readonly kwh_per_head: Of | null;
-  readonly stages: readonly {
-    readonly name: string;
-    readonly kwh: Of | null;
-    /** The states of the ledger, `growing` split into `leaves` and `gaps` where leaves are known; null without an area. */
-    readonly mol: Readonly<Record<string, Of | null>> | null;
-  }[];
+  readonly stages: readonly StageLightAmounts<Of>[];
+}
+
+export interface StageLightAmounts<Of> {
+  readonly name: string;
+  /** null where nothing tells what the lamps draw. */
+  readonly kwh: Of | null;
+  /**
+   * The states of the ledger, `growing` split into `leaves` and `gaps` where leaves are known, else these are null; null without
+   * an area.
+   */
+  readonly mol: Readonly<Record<string, Of | null>> | null;
 }
 
 export interface WaterAmounts<Of> {

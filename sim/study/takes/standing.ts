@@ -15,21 +15,42 @@ import { type StagingFigures, stagingOf } from './staging.js';
 export interface StandingFigures {
   readonly growth?: readonly GrowthFigures[];
   readonly staging?: readonly StagingFigures[];
+  readonly water?: WaterStanding;
+  readonly tank?: TankStanding;
+  readonly load?: readonly TierLoad[];
+  readonly money?: MoneyStanding;
+}
+
+/** How far litres can be trusted. */
+export interface WaterStanding {
   /** The factor that litres are good to; null once a meter has scaled them. */
-  readonly water?: { readonly good_to_factor: number | null };
-  readonly tank?: {
-    readonly days_to_low: number | null;
-    readonly spill_l: number | null;
-    /** At least and at most, with the lamps on and off [h]. */
-    readonly dry_hours: { readonly on: Range; readonly off: Range } | null;
-  };
-  readonly load?: readonly {
-    readonly tier: string;
-    readonly kg: number;
-    readonly flooded_kg: number;
-    readonly margin_kg: number | null;
-  }[];
-  readonly money?: { readonly idle_hole_day: readonly (number | null)[] };
+  readonly good_to_factor: number | null;
+}
+
+/** What an empty hole costs. */
+export interface MoneyStanding {
+  /** A day of it, of each stage, in the grower's own money; `null` where no price tells. */
+  readonly idle_hole_day: readonly (number | null)[];
+}
+
+/** How long the tank lasts, and what a stop of the pump does. */
+export interface TankStanding {
+  /** From full to low with a plant growing in every hole [d]; null where water is not told. */
+  readonly days_to_low: number | null;
+  /** What the tank cannot take back [L]; null where a channel's size is not told. */
+  readonly spill_l: number | null;
+  /** At least and at most, with the lamps on and off [h]; null where water is not told. */
+  readonly dry_hours: { readonly on: Range; readonly off: Range } | null;
+}
+
+/** What a tier bears. */
+export interface TierLoad {
+  readonly tier: string;
+  /** With the pump running, and with channels full to the brim [kg]. */
+  readonly kg: number;
+  readonly flooded_kg: number;
+  /** What its label allows beyond the second [kg]; null where the label is not told. */
+  readonly margin_kg: number | null;
 }
 
 export type Range = readonly [least: number, most: number];

@@ -124,13 +124,15 @@ function drainedToo(told: Amounts<MeanError>, amounts: Amounts, all: TakesSample
 
 /** Errors and the differences that `shifted` makes, taken together; no error where the difference is not known. */
 function withMore(told: unknown, means: unknown, shifted: unknown): unknown {
+  // What divides by heads that nobody picked.
+  if (told === null) return null;
   if (typeof means === 'number') {
     const { mean, se } = told as MeanError;
     const off = (shifted as number) - means;
     if (off === 0) return told;
     return { mean, se: se === null || Number.isNaN(off) ? null : Math.sqrt(se * se + off * off) };
   }
-  if (told === null || typeof told !== 'object') return told;
+  if (typeof told !== 'object') return told;
   const inside = (of: unknown, key: string): unknown => (of as Record<string, unknown> | null)?.[key];
   return Object.fromEntries(
     Object.entries(told).map(([key, one]) => [key, withMore(one, inside(means, key), inside(shifted, key))]),
