@@ -147,6 +147,12 @@ export function growingOf(crop: CropPlan, stage: number, picks: number): Growing
   return picks === 0 ? crop.stages[stage]! : crop.regrow!;
 }
 
+/** Days of the season at whose beginning there is a visit [d]; none with `always`. */
+export function visitDays(plan: Plan): readonly number[] {
+  const { visits } = plan;
+  return visits.kind === 'always' ? [] : visits.days.filter((day) => day < seasonDays(plan));
+}
+
 /** Length of a season [d]. */
 export function seasonDays(plan: Plan): number {
   return plan.weeks * 7;

@@ -26,6 +26,7 @@ export function crossFaults(data: unknown): FaultDraft[] {
     ...repeated(namesOf(crops), ['crops'], 'a name that no other crop has', ['name']),
     ...crops.flatMap((crop, i) => (isMap(crop) ? cropFaults(crop, ['crops', i], names) : [])),
     ...repeated(want, ['want', 'on'], 'every weekday once'),
+    ...repeated(namesOf(data['tiers']), ['tiers'], 'a name that no other tier has', ['name']),
     ...physicalFaults(data, names, knownNames(crops, 'crops')),
   ];
 }

@@ -1,11 +1,9 @@
 /** Kilograms, what plants weigh from stage to stage, and how well they use their light. */
 
+import { isUsual, USUAL_EFFICIENCY } from '../../../sim/models/physical/course.js';
 import type { Takes } from '../../../sim/study/takes/takes.js';
 import { figureText, fixed, intervalText } from '../../words/numbers.js';
 import { type Block, figure, table, words } from '../section.js';
-
-/** Light use efficiencies beyond these are doubted (g of plant per mol on leaves). */
-const PLAUSIBLE = { low: 0.5, high: 1.6 };
 
 /** `1.7 kg a week.` */
 export function massText({ mass }: Takes, weeks: number): string | null {
@@ -21,7 +19,7 @@ export function growthDetails(takes: Takes, weeks: number): Block[] {
   const used = growth.flatMap(({ efficiency, regrow_efficiency: again }) =>
     again === null ? efficiency : [...efficiency, again],
   );
-  const doubted = used.filter((e) => e < PLAUSIBLE.low || e > PLAUSIBLE.high);
+  const { least: low, most: high } = USUAL_EFFICIENCY;
   const others = growth.some(({ ratio }) => ratio.some((r) => r !== 1));
   return [
     ...(mass === null ? [] : [mass]),
@@ -36,9 +34,9 @@ export function growthDetails(takes: Takes, weeks: number): Block[] {
       { head: ['', 'fresh', ...(others ? ['days now / told'] : [])] },
     ),
     `Grams of dry plant for a mol of light on leaves: ${used.map((e) => figureText(e, fixed(2))).join(', ')}.${
-      doubted.length === 0
+      used.every(isUsual)
         ? ''
-        : ` Outside ${intervalText(PLAUSIBLE, fixed(1))} something told is doubtful: days, light, or grams.`
+        : ` Outside ${intervalText({ low, high }, fixed(1))} something told is doubtful: days, light, or grams.`
     }`,
   ];
 }

@@ -10,7 +10,7 @@ import type { EventQueue } from '../../engine/event-queue.js';
 import { looksInTank } from '../physical/line-matter.js';
 import type { TankPlan } from '../physical/plan.js';
 import { TankSeason } from '../physical/tank.js';
-import { seasonDays } from '../plan.js';
+import { seasonDays, visitDays } from '../plan.js';
 import { changeVisits, inUnits, TANK_COLUMNS, TANK_EVERY } from '../takes.js';
 import type { Holes } from './holes.js';
 import type { Stage } from './stage.js';
@@ -40,14 +40,14 @@ export class TankBook {
     const { visits } = by.plan;
     return tank === null || visits.kind === 'always' || !looksInTank(by.plan)
       ? null
-      : new TankBook(by, totals, tank, visits.days);
+      : new TankBook(by, totals, tank);
   }
 
-  private constructor(by: StayPlan, totals: StayTotals, tank: TankPlan, days: readonly number[]) {
+  private constructor(by: StayPlan, totals: StayTotals, tank: TankPlan) {
     this.#by = by;
     this.#totals = totals;
     this.#tank = tank;
-    this.#days = days.filter((day) => day < seasonDays(by.plan));
+    this.#days = visitDays(by.plan);
     this.#changes = changeVisits(tank, this.#days);
   }
 

@@ -129,34 +129,20 @@ function tierFaults(
   stages: readonly unknown[],
   names: readonly string[] | null,
 ): FaultDraft[] {
-  const seen = new Set<string>();
   return listOf(tiers).flatMap((tier, i): FaultDraft[] => {
     if (!isMap(tier)) return [];
-    const { name, stage } = tier;
-    const drafts: FaultDraft[] = [];
-    if (typeof name === 'string') {
-      const found = `${foundText(name)} a second time`;
-      if (seen.has(name))
-        drafts.push({
-          path: ['tiers', i, 'name'],
-          at: 'value',
-          found,
-          expected: 'a name that no other tier has',
-        });
-      seen.add(name);
-    }
-    if (typeof stage !== 'string' || names === null) return drafts;
+    const { stage } = tier;
+    if (typeof stage !== 'string' || names === null) return [];
     const path = ['tiers', i, 'stage'];
     if (!names.includes(stage)) {
       const { nearest = null } = unknownKey(stage, ['tiers', i], names);
       const expected = `a stage of the line: ${names.join(', ')}`;
-      return [...drafts, { path, at: 'value', found: foundText(stage), expected, nearest }];
+      return [{ path, at: 'value', found: foundText(stage), expected, nearest }];
     }
     const place = stages.findIndex((one) => isMap(one) && one['name'] === stage);
-    if (Object.hasOwn(stages[place] as object, 'channel_size')) return drafts;
+    if (Object.hasOwn(stages[place] as object, 'channel_size')) return [];
     const lacking = missing(scenarioSchema, ['stages', place, 'channel_size']);
     return [
-      ...drafts,
       {
         path,
         at: 'value',

@@ -15,7 +15,7 @@ import {
 } from '../../models/physical/line-matter.js';
 import { type Costs, costsOf, revenueOf, totalCost } from '../../models/physical/money.js';
 import { hoursOf, type WorkMinutes, workMinutes } from '../../models/physical/work.js';
-import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
+import { holesOf, type Plan, seasonDays, visitDays } from '../../models/plan.js';
 import { changeVisits, TANK_COLUMNS } from '../../models/takes.js';
 import type { TakesTallies } from '../../seasons/takes-tallies.js';
 import type { Tallies } from '../../seasons/tallies.js';
@@ -195,9 +195,8 @@ function tankOf(
 }
 
 /** How often the tank is filled anew. */
-function changesOf({ visits, weeks }: Plan, { physical }: LineMatter): number {
-  const days = visits.kind === 'always' ? [] : visits.days.filter((day) => day < 7 * weeks);
-  return changeVisits(physical.tank!, days).reduce((sum, change) => sum + change, 0);
+function changesOf(plan: Plan, { physical }: LineMatter): number {
+  return changeVisits(physical.tank!, visitDays(plan)).reduce((sum, change) => sum + change, 0);
 }
 
 function workOf(plan: Plan, { physical }: LineMatter, takes: TakesTallies): Amounts['work'] | null {
@@ -212,7 +211,7 @@ function workOf(plan: Plan, { physical }: LineMatter, takes: TakesTallies): Amou
     picked: ofCrops((c) => columns.picked(c)),
     cleared: takes.mean(columns.cleared),
     cleaned: takes.mean(columns.cleaned),
-    visits: visits.days.filter((day) => day < seasonDays(plan)).length,
+    visits: visitDays(plan).length,
   });
   return { hours: hoursOf(minutes), minutes };
 }

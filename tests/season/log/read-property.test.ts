@@ -177,23 +177,37 @@ function tells(rows: readonly LogRow[]): boolean {
   );
 }
 
+/** A property of true logs in any dialect. @param most steps at most */
+function ofTrueLogs(
+  most: number,
+  check: (
+    rows: ReturnType<typeof trueRows>,
+    line: Parameters<typeof trueRows>[2],
+    file: ReturnType<typeof written>,
+    to: Parameters<typeof written>[1],
+  ) => void,
+) {
+  return fc.property(
+    fc.array(step, { maxLength: most }),
+    fc.uniqueArray(name, { minLength: 1, maxLength: 6 }),
+    stages,
+    dialect,
+    (steps, names, line, to) => {
+      const rows = trueRows(steps, names, line);
+      fc.pre(!to.dates.endsWith('first') || tells(rows));
+      check(rows, line, written(rows, to), to);
+    },
+  );
+}
+
 test('a true log in any dialect is read row by row as it was written', () => {
   let read = 0;
   fc.assert(
-    fc.property(
-      fc.array(step, { maxLength: 40 }),
-      fc.uniqueArray(name, { minLength: 1, maxLength: 6 }),
-      stages,
-      dialect,
-      (steps, names, line, to) => {
-        const rows = trueRows(steps, names, line);
-        fc.pre(!to.dates.endsWith('first') || tells(rows));
-        const file = written(rows, to);
-        const reading = readLog(file.text, line);
-        expect(reading.ok ? reading.value.rows : reading.faults).toEqual(file.rows);
-        read += rows.length;
-      },
-    ),
+    ofTrueLogs(40, (rows, line, file) => {
+      const reading = readLog(file.text, line);
+      expect(reading.ok ? reading.value.rows : reading.faults).toEqual(file.rows);
+      read += rows.length;
+    }),
     { seed: 11, numRuns: 600 },
   );
   // The log is not empty for want of true steps.
@@ -205,34 +219,25 @@ test('a row of the tank behind a true log in any dialect adds two fields to each
   const typed = { action: 'tank', litres: '12.5', ec: '1.6', note: 'changed' };
   const empty = { crop: '', batch: '', stage: '', channel: '', count: '', grams: '' };
   fc.assert(
-    fc.property(
-      fc.array(step, { maxLength: 20 }),
-      fc.uniqueArray(name, { minLength: 1, maxLength: 6 }),
-      stages,
-      dialect,
-      (steps, names, line, to) => {
-        const rows = trueRows(steps, names, line);
-        fc.pre(!to.dates.endsWith('first') || tells(rows));
-        const file = written(rows, to);
-        const crops = [0, 1, 2].map((i) => ({ name: `crop ${i}`, cuts: 1 }));
-        const date = rows.at(-1)?.date ?? '2027-01-04';
-        const added = appendRow(file.text, { ...empty, ...typed, date }, { stages: line, crops }, line);
-        if (!added.ok) throw new Error(JSON.stringify(added.faults));
-        const { separator, end } = to;
-        const [header, ...records] = file.lines;
-        const wider = [
-          `${header}${separator}litres${separator}ec`,
-          ...records.map((record) => record + separator + separator),
-        ].join(end);
-        expect(added.value.widened).toBe(`${to.mark ? '\uFEFF' : ''}${wider}${to.cut ? '' : end}`);
-        const reading = readLog(added.value.widened + added.value.text, line);
-        expect(reading.ok ? reading.value.rows : reading.faults).toEqual(file.rows);
-        expect(reading.ok && reading.value.tank).toMatchObject([
-          { date, litres: 12.5, ec: 1.6, changed: true, note: 'changed' },
-        ]);
-        widened += rows.length;
-      },
-    ),
+    ofTrueLogs(20, (rows, line, file, to) => {
+      const crops = [0, 1, 2].map((i) => ({ name: `crop ${i}`, cuts: 1 }));
+      const date = rows.at(-1)?.date ?? '2027-01-04';
+      const added = appendRow(file.text, { ...empty, ...typed, date }, { stages: line, crops }, line);
+      if (!added.ok) throw new Error(JSON.stringify(added.faults));
+      const { separator, end } = to;
+      const [header, ...records] = file.lines;
+      const wider = [
+        `${header}${separator}litres${separator}ec`,
+        ...records.map((record) => record + separator + separator),
+      ].join(end);
+      expect(added.value.widened).toBe(`${to.mark ? '\uFEFF' : ''}${wider}${to.cut ? '' : end}`);
+      const reading = readLog(added.value.widened + added.value.text, line);
+      expect(reading.ok ? reading.value.rows : reading.faults).toEqual(file.rows);
+      expect(reading.ok && reading.value.tank).toMatchObject([
+        { date, litres: 12.5, ec: 1.6, changed: true, note: 'changed' },
+      ]);
+      widened += rows.length;
+    }),
     { seed: 13, numRuns: 400 },
   );
   expect(widened).toBeGreaterThan(1000);
