@@ -18,10 +18,15 @@ export function setInitialState(line: LineState, initial: InitialState): void {
     throw new RangeError(`the next visit must come after day ${day}, from day 0 on: ${visitsFrom}`);
   }
   queue.now = day;
+  if (line.stays?.tellsOfLeaves === true && plants.stays === undefined && plants.next.length > 0) {
+    throw new RangeError('what the season takes can be heard only where it is told how long plants stand');
+  }
   const ready: number[] = [];
+  let doomed = 0;
   for (let i = 0; i < plants.next.length; i++) {
     const hole = stand(line, plants, i);
     if (plants.next[i] === READY) ready.push(hole);
+    if (line.stays !== null) doomed += bookStay(line, plants, i, hole, doomed);
   }
   ready.sort((a, b) => holes.readyAt[a]! - holes.readyAt[b]!);
   for (const hole of ready) holes.queueReady(stages[holes.stageOf[hole]!]!.crops[holes.cropOf[hole]!]!, hole);
@@ -58,6 +63,20 @@ function stand(line: LineState, plants: StandingPlants, i: number): number {
     queue.schedule(hole, at);
   }
   return hole;
+}
+
+/** Book the stay of the i-th plant. @param doomed how many of those before it will die @returns 1 if it will, else 0 */
+function bookStay(line: LineState, plants: StandingPlants, i: number, hole: number, doomed: number): number {
+  const { holes, cuts, stages } = line;
+  const c = plants.crop[i]!;
+  const crop = stages[holes.stageOf[hole]!]!.crops[c]!;
+  const kind = holes.cutsLeft[hole] === cuts[c] ? crop.kind : crop.cutKind;
+  const fate = holes.fate[hole]!;
+  const at = plants.at[i]!;
+  const needs = plants.stays?.doomedDays[doomed] ?? 0;
+  line.stays!.stand(kind, hole, c, fate, at, plants.stays?.since[i] ?? 0, needs);
+  if (plants.next[i] === READY) line.stays!.standReady(crop, at);
+  return fate === DIE ? 1 : 0;
 }
 
 function clean(line: LineState, stage: Stage, until: number): void {
