@@ -26,7 +26,10 @@ export function setInitialState(line: LineState, initial: InitialState): void {
   for (let i = 0; i < plants.next.length; i++) {
     const hole = stand(line, plants, i);
     if (plants.next[i] === READY) ready.push(hole);
-    if (line.stays !== null) doomed += bookStay(line, plants, i, hole, doomed);
+    if (line.stays === null || plants.stays === undefined) continue;
+    const { since, doomedDays } = plants.stays;
+    const fate = holes.fate[hole]!;
+    line.stays.stand(hole, fate, since[i]!, fate === DIE ? doomedDays[doomed++]! : 0);
   }
   ready.sort((a, b) => holes.readyAt[a]! - holes.readyAt[b]!);
   for (const hole of ready) holes.queueReady(stages[holes.stageOf[hole]!]!.crops[holes.cropOf[hole]!]!, hole);
@@ -38,8 +41,8 @@ export function setInitialState(line: LineState, initial: InitialState): void {
 }
 
 const READY = NEXT.indexOf('ready');
-/** What the event of its hole means, by the place in NEXT. */
-const FATES = [RIPEN, RIPEN, DIE, FAIL];
+/** What the event of its hole means, by the place in NEXT: for what is ready none is pending. */
+const FATES = [0, RIPEN, DIE, FAIL];
 
 /** Put the i-th plant in a hole. One that is ready is in no chain yet. @returns the hole */
 function stand(line: LineState, plants: StandingPlants, i: number): number {
@@ -63,20 +66,6 @@ function stand(line: LineState, plants: StandingPlants, i: number): number {
     queue.schedule(hole, at);
   }
   return hole;
-}
-
-/** Book the stay of the i-th plant. @param doomed how many of those before it will die @returns 1 if it will, else 0 */
-function bookStay(line: LineState, plants: StandingPlants, i: number, hole: number, doomed: number): number {
-  const { holes, cuts, stages } = line;
-  const c = plants.crop[i]!;
-  const crop = stages[holes.stageOf[hole]!]!.crops[c]!;
-  const kind = holes.cutsLeft[hole] === cuts[c] ? crop.kind : crop.cutKind;
-  const fate = holes.fate[hole]!;
-  const at = plants.at[i]!;
-  const needs = plants.stays?.doomedDays[doomed] ?? 0;
-  line.stays!.stand(kind, hole, c, fate, at, plants.stays?.since[i] ?? 0, needs);
-  if (plants.next[i] === READY) line.stays!.standReady(crop, at);
-  return fate === DIE ? 1 : 0;
 }
 
 function clean(line: LineState, stage: Stage, until: number): void {

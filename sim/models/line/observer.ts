@@ -24,7 +24,7 @@ export interface EventObserver {
   /**
    * What the season has taken by one of these moments, before anything happens at it.
    * @param taken one figure for each of TakesColumns (models/takes.ts), as its description says, in no unit; the same array at every call.
-   * Of a season that is taken up in the middle what stood then counts as if it had come: only what is between two moments means anything.
+   * Of a season that is taken up in the middle only what is between two moments means anything.
    */
   onTakes?(t: number, taken: Float64Array): void;
 }

@@ -4,8 +4,7 @@
  * A stay that was drawn as T days and ends ripe has T x F(1) days of light on leaves, and F(1) is the same for all stays of its kind. So
  * the days drawn are summed when stays begin, as if all of them were to end ripe; what dies is put right when it does, and what
  * grows still at the end of the season then (stay-totals.ts). Waiting is summed as moments: what leaves adds now, what ripens takes now off.
- * What stands when a season is taken up in the middle is booked as if it had been since it came: so what the season takes from one moment to
- * another is right, and only that.
+ * Of a season that is taken up in the middle what it takes from one moment to another is right, and only that.
  * These sums lie on the clock's grid and are exact. Nothing is allocated.
  */
 
@@ -67,29 +66,13 @@ export class Stays {
   }
 
   /**
-   * A plant that stands when the season is taken up in the middle: it is booked as if it had been since it came.
-   * @param fate what happens to it next, and `at` when [d] (a ready one: when it became so)
+   * A plant that stands when the season is taken up in the middle. Nothing of it is added to the sums: it would be the same at every moment
+   * from then on.
    * @param since when it came in or was cut last [d] @param needs days that it would have needed, if it will die [d]
    */
-  stand(
-    kind: number,
-    hole: number,
-    crop: number,
-    fate: number,
-    at: number,
-    since: number,
-    needs: number,
-  ): void {
-    this.#begun[kind]!++;
+  stand(hole: number, fate: number, since: number, needs: number): void {
     this.#since[hole] = since;
-    if (fate === RIPEN) this.#days[kind]! += at - since;
-    else if (fate === DIE) this.#sums.doomedDays[hole] = needs;
-    else this.sowBarren(crop);
-  }
-
-  /** Such a plant waits since `at`. */
-  standReady({ kind }: CropInStage, at: number): void {
-    this.#sums.waited[kind]! -= at;
+    if (fate === DIE) this.#sums.doomedDays[hole] = needs;
   }
 
   /** What stands in a hole begins to grow, with the `k`-th of `draws`, and what becomes of it is known. */

@@ -58,7 +58,10 @@ function heard(plan: Plan, day: number) {
   const luck = planDraws(plan);
   const drawsOf = (c: number, s: number) => afterTaking(luck(c, s), taken[c]![s]!);
   const rest = new Ear(moments);
-  const season = new Line(plan, { drawsOf }).run(plan.seed, 0, rest, opening);
+  const line = new Line(plan, { drawsOf });
+  // Nothing is left behind by a season that the line has run before.
+  line.run(plan.seed, 1);
+  const season = line.run(plan.seed, 0, rest, opening);
   return { moments, record, whole, rest, season, opening };
 }
 
@@ -163,6 +166,6 @@ test('is the same where the season is taken up in the middle, and leaves catch n
       leaves += onLeaves;
     });
     expect(moments[0]).toBeGreaterThan(opening.day);
-  }, 120);
+  }, 60);
   expect(leaves).toBeGreaterThan(10);
 });
