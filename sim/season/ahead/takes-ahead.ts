@@ -14,6 +14,9 @@ export interface TakesAhead {
   readonly assumes: readonly string[];
 }
 
+/** A mean over the futures with its standard error (null of one future), and the range from 10 to 90 % of them. */
+export type TakesRange = Pick<Forecast, 'mean' | 'se' | 'p10' | 'p50' | 'p90'>;
+
 /** What a week takes. A figure for which the scenario tells too little is null. */
 export interface WeekTakes {
   /** ISO date of its first day. */
@@ -21,12 +24,12 @@ export interface WeekTakes {
   /** Lamps [kWh]: the same in every future, for they burn over every hole, full or empty. */
   readonly kwh: number | null;
   /** Litres that plants use, not those that are topped up. */
-  readonly used_l: Forecast | null;
+  readonly used_l: TakesRange | null;
   /** Minutes of work, the visits themselves included. */
-  readonly minutes: Forecast | null;
-  readonly picked_kg: Forecast | null;
+  readonly minutes: TakesRange | null;
+  readonly picked_kg: TakesRange | null;
   /** In the money of the prices. */
-  readonly cost: Forecast | null;
+  readonly cost: TakesRange | null;
 }
 
 /** Why litres are those that plants use. */
@@ -45,9 +48,12 @@ export function takesAhead(
   const matter = lineMatter(plan);
   const told = seen.filter((weeks) => weeks !== null);
   if (matter === null || told.length === 0) return null;
-  const figure = (week: number, of: keyof WeekTaken): Forecast | null => {
+  const figure = (week: number, of: keyof WeekTaken): TakesRange | null => {
     const values = told.map((weeks) => weeks[week]![of]).filter((value) => value !== null);
-    return values.length === 0 ? null : forecastOf(values);
+    if (values.length === 0) return null;
+    // Ranges of whole numbers are for plants.
+    const { mean, se, p10, p50, p90 } = forecastOf(values);
+    return { mean, se, p10, p50, p90 };
   };
   const kwh = lineKwh(plan, matter, 7);
   const weeks = starts.map((start, week) => ({
