@@ -13,6 +13,7 @@ import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { channelDays } from './channel-days.js';
 import { costs, NO_COSTS } from './costs.js';
+import { emptyCosts } from './empty-costs.js';
 import { failedBatches } from './failed-batches.js';
 import { holeDays } from './hole-days.js';
 import { idleSpells } from './idle-spells.js';
@@ -63,6 +64,7 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
   const failed = failedBatches(logged, cohortsOf(logged));
   const evidence = { season, attendance: came, stages: days, meanFlow, failed, cohorts, waiting };
   const idle = idleSpells(evidence);
+  const empty = emptyCosts(season.plan, idle);
   const ledgers = holeDays(season, cohorts, days, short, came);
   const channels = channelDays(season);
   const several = season.plan.crops.some(({ cuts }) => cuts > 1);
@@ -103,6 +105,7 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
       : costs(evidence, readiness, short, weeks)),
     unseen: unseenOf(season, unseen),
     idle,
+    ...(empty && { empty_cost: empty }),
     stages,
     what_if:
       change === null

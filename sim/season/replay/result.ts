@@ -2,6 +2,7 @@
 
 import type { ChannelDays } from './channel-days.js';
 import type { Costs } from './costs.js';
+import type { EmptyCosts } from './empty-costs.js';
 import type { HoleDays } from './hole-days.js';
 import type { IdleSpell } from './idle-spells.js';
 import type { WhatIf } from './what-if.js';
@@ -83,6 +84,8 @@ export interface ReplayResult extends Costs {
   }[];
   /** Spells of empty holes: where and when (see idle-spells.ts). What they cost as causes of the season, `causes` tells. */
   readonly idle: readonly IdleSpell[];
+  /** What these hole-days cost in light and money; left out where the scenario tells neither lamps nor prices. */
+  readonly empty_cost?: EmptyCosts;
   readonly stages: readonly ReplayedStage[];
   /** The same season under another cadence; null if none was asked for, or if it cannot be told: plants stood before. */
   readonly what_if: WhatIf | null;
