@@ -41,6 +41,7 @@ export function aheadRows({ weeks, takes, stages, no_room, overgrown, sowings, r
       { figure: 'advised seeds', date, crop, mean: advised_seeds },
     ]),
     ...refills.map(({ date, crop, seeds }) => ({ figure: 'refill seeds', date, crop, ...seeds })),
+    ...(takes?.assumes ?? []).map((sentence) => ({ figure: `assumes: ${sentence}` })),
   ];
   return [COLUMNS, ...rows.map((row) => COLUMNS.map((column) => row[column] ?? null))];
 }

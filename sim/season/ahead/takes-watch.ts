@@ -13,7 +13,6 @@ import {
   waterTaken,
 } from '../../models/taken-amounts.js';
 import { TakesColumns } from '../../models/takes.js';
-import type { WeeksLook } from './looks.js';
 import type { Watch } from './watcher.js';
 
 /** What a week of one future takes. A figure of which the plan tells too little is null. */
@@ -27,8 +26,8 @@ export interface WeekTaken {
   readonly cost: number | null;
 }
 
-/** @returns null where the plan tells of nothing but holes */
-export function watchTakes(plan: Plan, { from, weeks }: WeeksLook): (() => TakesEar) | null {
+/** @param from first day of the first week [d from the start] @returns null where the plan tells of nothing but holes */
+export function watchTakes(plan: Plan, from: number, weeks: number): (() => TakesEar) | null {
   const matter = lineMatter(plan);
   if (matter === null) return null;
   const columns = new TakesColumns(plan, matter);
