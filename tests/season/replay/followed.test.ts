@@ -14,6 +14,7 @@ import { failedBatches } from '../../../sim/season/replay/failed-batches.js';
 import { followed, plantsForEach } from '../../../sim/season/replay/followed.js';
 import { MeanFlow } from '../../../sim/season/replay/mean-flow.js';
 import { replaySeason } from '../../../sim/season/replay/replay.js';
+import { seasonDraws } from '../../../sim/season/replay/season-draws.js';
 import { simulated } from '../../../sim/season/replay/simulated.js';
 import { arbitraryPlan } from '../../support/arbitrary-plan.js';
 import { planted, ROOMY } from '../../support/planted.js';
@@ -74,6 +75,27 @@ test('a line k times as large gives k times as much if one in k is followed', ()
     expect(large.weekPicks).toEqual(weekPicks.map((heads) => heads * k));
     expect(large.sown).toBe(sown * k);
   }, 100));
+
+test('whoever is followed and grows again after a pick is followed on', () => {
+  let grew = 0;
+  onEveryLine((plan, seed, k) => {
+    // No number of plants is a multiple of those that one stands for.
+    const behind = seasonBehind(seasonOf(times(plan, 11), timesRows(simulatedLog(plan, seed, 0), 11)));
+    const lots = followed(behind.cohorts, plan, k, seed);
+    const picks = new Map<string, number>();
+    const add = (key: string, count: number) => picks.set(key, (picks.get(key) ?? 0) + count);
+    for (const { crop, phase, stays } of lots.flat())
+      for (const { to, count, end, vacates } of stays)
+        if (end === 'picked' && !vacates) add(`${crop} ${phase + 1} ${to}`, count);
+    for (const { crop, phase, from, count } of lots.at(-1)!) {
+      add(`${crop} ${phase} ${from}`, -count);
+      grew += count;
+    }
+    expect(new Set(picks.values())).toEqual(new Set(picks.size === 0 ? [] : [0]));
+    expect(() => seasonDraws(behind.season, lots, behind.readiness)).not.toThrow();
+  }, 150);
+  expect(grew).toBeGreaterThan(100);
+});
 
 test('each plant is as likely to be followed as any other, also in a log that recurs', () => {
   const lots = Array.from({ length: 3000 }, (_, day): Cohort => {
