@@ -15,6 +15,7 @@ import { channelDays } from './channel-days.js';
 import { costs, NO_COSTS } from './costs.js';
 import { emptyCosts } from './empty-costs.js';
 import { failedBatches } from './failed-batches.js';
+import { followed, plantsForEach } from './followed.js';
 import { holeDays } from './hole-days.js';
 import { idleSpells } from './idle-spells.js';
 import { inferredSeason } from './infer-plan.js';
@@ -67,6 +68,8 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
   const empty = emptyCosts(season.plan, idle);
   const ledgers = holeDays(season, cohorts, days, short, came);
   const channels = channelDays(season);
+  const begunMidway = season.batches.some(({ seeds }) => seeds === 0);
+  const each = begunMidway ? 1 : plantsForEach(cohorts);
   const several = season.plan.crops.some(({ cuts }) => cuts > 1);
   const scarcest = meanFlow.scarcest();
   const weeks = weekPicks(season);
@@ -100,9 +103,8 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
     weeks,
     missed_visits: came.missed.map(date),
     scarcest: scarcest === null ? null : season.plan.stages[scarcest]!.name,
-    ...(season.batches.some(({ seeds }) => seeds === 0)
-      ? NO_COSTS
-      : costs(evidence, readiness, short, weeks)),
+    ...(each > 1 && { plants_for_each: each }),
+    ...(begunMidway ? NO_COSTS : costs(evidence, readiness, short, weeks, each)),
     unseen: unseenOf(season, unseen),
     idle,
     ...(empty && { empty_cost: empty }),
@@ -110,7 +112,14 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
     what_if:
       change === null
         ? null
-        : whatIf(season, seasonDraws(season, cohorts, readiness), came.visits, weeks, change),
+        : whatIf(
+            season,
+            seasonDraws(season, followed(cohorts, season.plan, each, 0), readiness),
+            came.visits,
+            weeks,
+            change,
+            each,
+          ),
   };
 }
 
