@@ -3,7 +3,7 @@
  * water that they take.
  */
 
-import { holesOf, type Plan } from '../plan.js';
+import { holesOf, type Plan, seasonDays } from '../plan.js';
 import type { CoverCurve } from './cover.js';
 import { type CropCourse, cropCourse } from './crop-course.js';
 import { dailyLight, kwhPerHoleDay } from './light.js';
@@ -74,6 +74,14 @@ function workOut(plan: Plan, physical: PhysicalPlan): LineMatter {
 
 /** A stage of which no light is told. */
 const DARK = { ppfd: 0, hours: 0 };
+
+/** What the lamps of each stage draw in a season, whatever it brings [kWh]; null where that is not told. */
+export function seasonKwh(plan: Plan, { stages }: LineMatter): (number | null)[] {
+  return plan.stages.map((stage, s) => {
+    const { kwhPerHoleDay: kwh } = stages[s]!;
+    return kwh === null ? null : kwh * holesOf(stage) * seasonDays(plan);
+  });
+}
 
 /** The curve of a stay of crop `c` in stage `s`, or between two cuts where `s` lies beyond the last stage; null where there is none. */
 export function curveOf(

@@ -12,6 +12,7 @@ import {
   looksInTank,
   pickL,
   plantL,
+  seasonKwh,
 } from '../../models/physical/line-matter.js';
 import { type Costs, costsOf, revenueOf, totalCost } from '../../models/physical/money.js';
 import { hoursOf, type WorkMinutes, workMinutes } from '../../models/physical/work.js';
@@ -110,8 +111,9 @@ export function amountsOf({ plan, tallies, whole, drainedMoreL = 0 }: TakesSampl
 
 function lightOf(plan: Plan, matter: LineMatter, tallies: Tallies, heads: number): LightAmounts<number> {
   const { columns } = tallies.takes!;
+  const kwhs = seasonKwh(plan, matter);
   const stages = plan.stages.flatMap((stage, s) => {
-    const { molPerHoleDay, kwhPerHoleDay } = matter.stages[s]!;
+    const { molPerHoleDay } = matter.stages[s]!;
     if (matter.physical.stages[s]!.lamps === null) return [];
     const states = STATES.map((state, k) => [state, tallies.ledger.mean(s * STATE_COUNT + k)] as const);
     const leaves = matter.grows ? tallies.takes!.mean(columns.leafDays(s)) : null;
@@ -125,7 +127,7 @@ function lightOf(plan: Plan, matter: LineMatter, tallies: Tallies, heads: number
     return [
       {
         name: stage.name,
-        kwh: kwhPerHoleDay === null ? null : kwhPerHoleDay * holesOf(stage) * seasonDays(plan),
+        kwh: kwhs[s]!,
         mol:
           molPerHoleDay === null
             ? null
