@@ -1,6 +1,7 @@
 /** `search`: the cheapest plan that reaches a goal. */
 
 import { HEADS, type Limits, SEED, wholeWithin, within } from '../models/limits.js';
+import type { Prices } from '../models/physical/plan.js';
 import { failure, type Result, success } from '../models/result.js';
 import { type Grid, gridAround, variationsWithin } from '../scenario/grid.js';
 import { toPlan } from '../scenario/plan.js';
@@ -150,14 +151,11 @@ function unlitStages(stages: Scenario['stages']): string[] {
   });
 }
 
-/** Parts of the cost. */
-const PARTS = ['light', 'water', 'nutrients', 'seed', 'plug', 'labour', 'capital', 'other'] as const;
-
 /** Of the cost: what has no price, or has one while it is not told how much of it there is. */
 function* unpriced(stages: Scenario['stages'], { plan }: Candidate) {
   const prices = plan.physical?.prices ?? null;
   const costs = lucklessCosts(plan);
-  if (prices === null || costs === null || PARTS.every((part) => costs[part] === null)) {
+  if (prices === null || costs === null || !hasCosts(prices)) {
     yield 'The least cost must not be asked for without prices. Say what there is to pay for. Example: prices: {kwh: 0.3, seed: 0.03, hour: 15, hole_day: 0.004}';
     return;
   }
@@ -175,6 +173,11 @@ function* unpriced(stages: Scenario['stages'], { plan }: Candidate) {
   if (unknown.length > 0) {
     yield `The least cost must not be asked for while there are prices of what is not known. Missing for ${unknown.join('; for ')}. Fill that in, or leave these prices out.`;
   }
+}
+
+/** Is there a price of anything that has to be paid for? */
+function hasCosts({ crops, ...prices }: Prices): boolean {
+  return [...Object.values(prices), ...crops.map(({ seed }) => seed)].some((price) => price !== null);
 }
 
 /** What is chosen, in the keys of the scenario file: a whole `sow` if there is one crop and its sowing is chosen. */

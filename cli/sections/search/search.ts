@@ -115,6 +115,7 @@ function howSure({
   best,
   same_cost: same,
   counted: span,
+  least,
 }: SearchResult): string[] {
   const weeks = `Counted ${span.weeks === 1 ? 'is' : 'are'} ${weeksFrom(span)}, in which all plans have settled.`;
   if (partial) {
@@ -127,7 +128,7 @@ function howSure({
   const claim =
     best === null
       ? `${sure} none of these plans meets the goal.`
-      : `${sure} this plan meets the goal and none that is cheaper does.`;
+      : `${sure} this plan meets the goal and none that is cheaper${least === 'cost' ? ' in a season without luck' : ''} does.`;
   const between = `Plans that bring the heads in ${chosenShare(Math.max(0, goal.weeks_met - near))} to ${chosenShare(Math.min(1, goal.weeks_met + near))} of the weeks may count either way.`;
   const equals =
     best !== null && same > 1
@@ -169,7 +170,20 @@ function runnersUp(best: FoundPlan, runners: readonly FoundPlan[]): Section {
       },
     ),
     ...runners.map(({ name }, i) => `${i + 1}: ${name}`),
+    ...cheaperHeads(best, runners),
   );
+}
+
+/** The cheapest season need not have the cheapest heads: a plan that brings more may. */
+function cheaperHeads({ cost_a_head: ours }: FoundPlan, runners: readonly FoundPlan[]): string[] {
+  const cheaper = runners.flatMap(({ cost_a_head: head }, i) =>
+    (head?.high ?? Infinity) < (ours?.low ?? -Infinity) ? [`${i + 1}`] : [],
+  );
+  return cheaper.length === 0
+    ? []
+    : [
+        `The season of the plan to use costs least; a head costs less in ${listed(cheaper)}, which ${cheaper.length === 1 ? 'brings' : 'bring'} more of them.`,
+      ];
 }
 
 function seasons({ seasons: { used, full_grid: grid, ratio }, first, plans }: SearchResult): string {
