@@ -181,9 +181,7 @@ function cheaperHeads({ cost_a_head: ours }: FoundPlan, runners: readonly FoundP
   );
   return cheaper.length === 0
     ? []
-    : [
-        `The season of the plan to use costs least; a head costs less in ${listed(cheaper)}, which ${cheaper.length === 1 ? 'brings' : 'bring'} more of them.`,
-      ];
+    : [`The season of the plan to use costs least; a head costs less in ${listed(cheaper)}.`];
 }
 
 function seasons({ seasons: { used, full_grid: grid, ratio }, first, plans }: SearchResult): string {

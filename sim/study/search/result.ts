@@ -5,7 +5,7 @@ import { Histogram } from '../../engine/tally.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { figureNamed } from '../figures.js';
-import { assumptions, MONEY_ALONE } from '../takes/assumes.js';
+import { ASSUMED_OF_KWH, ASSUMED_OF_MONEY } from '../money.js';
 import type { CandidateResult } from './candidate-test.js';
 import type { Cost, CostKind, Settings } from './candidates.js';
 import { paretoFrontier } from './frontier.js';
@@ -213,8 +213,8 @@ const BY_LUCKLESS_SEASONS =
   'Plans are ordered by what a season without luck would cost: every plant takes its mean time, and seeds and plants are lost by their shares.';
 
 function assumedFor(least: CostKind): Pick<SearchResult, 'assumes'> {
-  if (least === 'cost') return { assumes: [BY_LUCKLESS_SEASONS, ...assumptions(MONEY_ALONE, null)] };
-  return least === 'kwh' ? { assumes: assumptions({ ...MONEY_ALONE, money: false, light: true }, null) } : {};
+  if (least === 'cost') return { assumes: [BY_LUCKLESS_SEASONS, ...ASSUMED_OF_MONEY] };
+  return least === 'kwh' ? { assumes: ASSUMED_OF_KWH } : {};
 }
 
 function weekOf(seasons: CountedSeasons): WeekOfPlan {

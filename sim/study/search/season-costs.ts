@@ -5,14 +5,13 @@
 
 import { lucklessSeason } from '../../models/luckless.js';
 import { lineMatter, seasonKwh } from '../../models/physical/line-matter.js';
-import type { Costs } from '../../models/physical/money.js';
 import type { Plan } from '../../models/plan.js';
 import { gather, type Pause } from '../../seasons/gather.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { Tallies } from '../../seasons/tallies.js';
 import { sectionsFor } from '../../seasons/workload.js';
 import { FIGURES, figureOf, samplesOf } from '../figures.js';
-import { amountsOf } from '../takes/amounts.js';
+import { type SeasonCosts, seasonCosts } from '../money.js';
 
 /** What the lamps draw in a season [kWh]; null where it is not told of every stage. */
 export function lampsKwh(plan: Plan): number | null {
@@ -30,11 +29,11 @@ export function lucklessCost(plan: Plan): number | null {
 }
 
 /** The same by part: null where there is no price, or where too little is told of what it is for. Null without prices. */
-export function lucklessCosts(plan: Plan): (Costs & { readonly total: number }) | null {
+export function lucklessCosts(plan: Plan): SeasonCosts | null {
   if (plan.physical?.prices == null) return null;
   const tallies = new Tallies(plan);
   tallies.add(lucklessSeason(plan));
-  return amountsOf({ plan, tallies, whole: tallies })?.money?.cost ?? null;
+  return seasonCosts(plan, tallies);
 }
 
 /** Seasons that tell what a head costs: two a section. */

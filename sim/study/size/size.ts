@@ -8,8 +8,8 @@ import { sectionsFor } from '../../seasons/workload.js';
 import type { WorkloadTallies } from '../../seasons/workload-tallies.js';
 import { differenceOf, type Figure, figureNamed, figureOf, type Samples, samplesOf } from '../figures.js';
 import { frontierOf } from '../frontier.js';
+import { ASSUMED_OF_MONEY } from '../money.js';
 import { ofSeasons, type Study } from '../study.js';
-import { assumptions, MONEY_ALONE } from '../takes/assumes.js';
 import { type FluidBound, fluidBound } from './bound.js';
 import { explainGap, type Gap } from './gap.js';
 import { type SizeJobs, sizeJobs } from './jobs.js';
@@ -158,7 +158,7 @@ function conclude(gathered: WorkloadTallies, lines: SizeJobs, asked: Asked): Siz
       HEADS,
     ),
     sizes,
-    ...(plan.physical?.prices != null && { assumes: [A_YEAR, ...assumptions(MONEY_ALONE, null)] }),
+    ...(plan.physical?.prices != null && { assumes: [A_YEAR, ...ASSUMED_OF_MONEY] }),
   };
 }
 

@@ -15,18 +15,6 @@ export interface Told {
   readonly money: boolean;
 }
 
-/** Where of all figures only those of money are told. */
-export const MONEY_ALONE: Told = {
-  light: false,
-  leaves: false,
-  mass: false,
-  water: false,
-  tank: false,
-  load: false,
-  work: false,
-  money: true,
-};
-
 /** The factor that litres are good to until a meter scales them (docs/what-it-takes.md). */
 export const LITRES_FACTOR = 1.5;
 
