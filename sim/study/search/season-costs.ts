@@ -55,6 +55,6 @@ export async function costAHead(plan: Plan, seed: number, pause?: Pause): Promis
 }
 
 /** The seed of the seasons that tell what a head costs, beside that of the search. */
-export function costSeed(seed: number): number {
+function costSeed(seed: number): number {
   return seed === Number.MAX_SAFE_INTEGER ? 0 : seed + 1;
 }
