@@ -105,7 +105,7 @@ export type { Gap, GapStep } from './study/size/gap.js';
 export type { Knee } from './study/size/knee.js';
 export type { SizeLayout, StageCounts } from './study/size/layout.js';
 export type { SizeFigure, SizeOfLine } from './study/size/size.js';
-export type { Worth, Worths } from './study/size/worth.js';
+export type { MoneyAYear, Worth, Worths } from './study/size/worth.js';
 export type {
   Attended,
   FirstPick,

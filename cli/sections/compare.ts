@@ -36,6 +36,8 @@ const GIVES: readonly Shown[] = [
 const IF_THERE: readonly Shown[] = ['usual_week', 'bad_week', 'heads_a_week'];
 const TAKES: readonly Shown[] = ['seeds_a_head', 'hole_days_a_head', 'thrown_away'];
 const DIFFERENCES: readonly Shown[] = ['heads_a_week', 'bad_week', 'weeks_without_pick', 'seeds_a_head'];
+/** What the season as a whole costs and leaves, where a plan tells of money. */
+const A_SEASON: readonly string[] = ['cost_a_season', 'margin_a_season'];
 const MARKS: Readonly<Partial<Record<Shown, string>>> = {
   bad_week: '*',
   weeks_without_pick: '**',
@@ -58,7 +60,7 @@ export function compareSections(result: CompareResult, longest = MOST_NAME): Sec
       'What it takes',
       figures(plans, TAKES, called),
       key(['*', 'plants a season that were ready for too long']),
-      ...takesAHead(result, called),
+      ...takesTold(result, called),
     ),
     section('Where holes stand empty (share of hole-days)', empty(plans, called)),
     section(
@@ -113,15 +115,21 @@ function ifNobodyWereAway(plans: readonly PlanResult[], called: Called): Block[]
   ];
 }
 
-/** Light, water, work and money of a head, where any of the plans tells of them. */
-function takesAHead({ plans, assumes = [] }: CompareResult, called: Called): Block[] {
-  const told = toldAHead(plans);
+/** Light, water, work and money of a head, and money of a season, where any of the plans tells of them. */
+function takesTold({ plans, assumes = [] }: CompareResult, called: Called): Block[] {
+  const told = toldByPlans(plans);
   if (told.length === 0) return [];
-  return [section('For each head that is picked', figures(plans, told, called)), ...assumes];
+  const aHead = told.filter((one) => !A_SEASON.includes(one));
+  const aSeason = told.filter((one) => A_SEASON.includes(one));
+  return [
+    ...(aHead.length === 0 ? [] : [section('For each head that is picked', figures(plans, aHead, called))]),
+    ...(aSeason.length === 0 ? [] : [section('For the whole season', figures(plans, aSeason, called))]),
+    ...assumes,
+  ];
 }
 
-/** The figures of a head that not every plan has. */
-function toldAHead(plans: readonly PlanResult[]): Shown[] {
+/** The figures that not every plan has. */
+function toldByPlans(plans: readonly PlanResult[]): Shown[] {
   return FIGURES.filter((one: Figure) => one.isToldOf !== undefined)
     .map(({ name: of }) => of as Shown)
     .filter((of) => plans.some(({ figures: as }) => as[of] !== undefined));
@@ -163,7 +171,7 @@ function empty(plans: readonly PlanResult[], called: Called): Block {
 
 function differences({ plans, first }: CompareResult, called: Called): Block[] {
   const others = plans.filter((plan) => plan.name !== first);
-  const tables = [...DIFFERENCES, ...toldAHead(plans)].flatMap((shown) => {
+  const tables = [...DIFFERENCES, ...toldByPlans(plans)].flatMap((shown) => {
     const rows = others.flatMap((plan) => {
       const difference = plan.figures[shown]?.difference;
       if (!difference) return [];

@@ -1,6 +1,7 @@
 /** `search`: the cheapest plan that reaches a goal. */
 
 import { HEADS, type Limits, SEED, wholeWithin, within } from '../models/limits.js';
+import type { Prices } from '../models/physical/plan.js';
 import { failure, type Result, success } from '../models/result.js';
 import { type Grid, gridAround, variationsWithin } from '../scenario/grid.js';
 import { toPlan } from '../scenario/plan.js';
@@ -11,6 +12,7 @@ import type { SearchGoal } from '../study/search/budget.js';
 import { type Candidate, COST_KINDS, type CostKind, type Settings } from '../study/search/candidates.js';
 import type { SearchResult } from '../study/search/result.js';
 import { searchStudy } from '../study/search/search.js';
+import { lucklessCosts } from '../study/search/season-costs.js';
 import { firstCountedWeek } from '../study/search/weeks.js';
 import { carriedOut, type StudyOptions, workersOf } from './carry-out.js';
 
@@ -119,6 +121,8 @@ function* misfits({ stages, weeks }: Scenario, least: CostKind, candidates: read
   if (least === 'light' && dark.length > 0) {
     yield `The least light must not be asked for while the area of a hole is not known everywhere. Every stage must say it; missing: ${dark.join(', ')}. Example: hole_area_cm2: 100`;
   }
+  if (least === 'kwh') yield* unlit(stages);
+  if (least === 'cost') yield* unpriced(stages, candidates[0]!);
   if (least === 'seeds' && candidates[0]!.seedsAWeek === null) {
     yield 'The least seeds must not be asked for where a crop is refilled: how many seeds that takes depends on the season. Ask for the least of holes, or give cadences and seeds.';
   }
@@ -127,6 +131,53 @@ function* misfits({ stages, weeks }: Scenario, least: CostKind, candidates: read
     const settled = Number.isFinite(from) ? `only after ${from} ${from === 1 ? 'week' : 'weeks'}` : 'never';
     yield `The season must not end before the plans can be judged: the slowest has settled ${settled} (first sowing, mean times, twice their standard deviation, longest time without a visit), and the season has ${weeks} ${weeks === 1 ? 'week' : 'weeks'}. Let it run longer, or narrow the limits. Example: weeks: ${Number.isFinite(from) ? from + 16 : 26}`;
   }
+}
+
+/** Of kWh: which keys are missing. */
+function* unlit(stages: Scenario['stages']) {
+  const missing = unlitStages(stages);
+  if (missing.length > 0) {
+    yield `The least kWh must not be asked for while it is not known what the lamps of every stage draw. Missing: ${missing.join(', ')}. Example: ppfd: 200, hours: 16, efficacy: 2.6, hole_area_cm2: 100; where it is dark, ppfd: 0`;
+  }
+}
+
+/** Stages of which it is not told what their lamps draw, with the keys that would tell. */
+function unlitStages(stages: Scenario['stages']): string[] {
+  return stages.flatMap(({ name, ppfd, hours, watts, efficacy }, s) => {
+    const at = `${name} (stages[${s}])`;
+    if (ppfd === undefined) return [`${at} ppfd, hours, and watts or efficacy`];
+    const dark = ppfd === 0 || hours === 0;
+    return dark || watts !== undefined || efficacy !== undefined ? [] : [`${at} watts or efficacy`];
+  });
+}
+
+/** Of the cost: what has no price, or has one while it is not told how much of it there is. */
+function* unpriced(stages: Scenario['stages'], { plan }: Candidate) {
+  const prices = plan.physical?.prices ?? null;
+  const costs = lucklessCosts(plan);
+  if (prices === null || costs === null || !hasCosts(prices)) {
+    yield 'The least cost must not be asked for without prices. Say what there is to pay for. Example: prices: {kwh: 0.3, seed: 0.03, hour: 15, hole_day: 0.004}';
+    return;
+  }
+  const unlit = unlitStages(stages);
+  const unknown = [
+    ...(prices.kwh !== null && unlit.length > 0 ? [`prices.kwh: ${unlit.join(', ')}`] : []),
+    ...((prices.waterM3 !== null && costs.water === null) ||
+    (prices.nutrientsL !== null && costs.nutrients === null)
+      ? [
+          'prices.water_m3 and nutrients_l: what plants use (climate with air_c and humidity, head_g of every crop, hole_area_cm2 of every stage, ppfd and hours; with a tank, visits on days)',
+        ]
+      : []),
+    ...(prices.hour !== null && costs.labour === null ? ['prices.hour: work, and visits on days'] : []),
+  ];
+  if (unknown.length > 0) {
+    yield `The least cost must not be asked for while there are prices of what is not known. Missing for ${unknown.join('; for ')}. Fill that in, or leave these prices out.`;
+  }
+}
+
+/** Is there a price of anything that has to be paid for? */
+function hasCosts({ crops, ...prices }: Prices): boolean {
+  return [...Object.values(prices), ...crops.map(({ seed }) => seed)].some((price) => price !== null);
 }
 
 /** What is chosen, in the keys of the scenario file: a whole `sow` if there is one crop and its sowing is chosen. */

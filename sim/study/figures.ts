@@ -187,8 +187,8 @@ const TABLE = [
   },
 ] as const satisfies readonly Figure[];
 
-/** What a head takes: of plans that tell of light, water, work or prices. */
-const TAKES_A_HEAD: readonly Figure[] = [
+/** What a head and a season take: of plans that tell of light, water, work or prices. */
+const TAKES: readonly Figure[] = [
   {
     name: 'kwh_a_head',
     label: 'kWh a head',
@@ -243,6 +243,33 @@ const TAKES_A_HEAD: readonly Figure[] = [
     isToldOf: ({ physical }) => (physical?.prices ?? null) !== null,
     of: (sample) => amountsOf(sample)?.money?.cost_per_head ?? Number.NaN,
   },
+  {
+    name: 'cost_a_season',
+    label: 'cost of a season',
+    means: 'What a season costs, of all that has a price in the scenario.',
+    short: 'season costs',
+    column: 'cost a season',
+    unit: 'money',
+    decimals: 2,
+    better: 'less',
+    scope: 'whole',
+    isToldOf: ({ physical }) => (physical?.prices ?? null) !== null,
+    of: (sample) => amountsOf(sample)?.money?.cost.total ?? Number.NaN,
+  },
+  {
+    name: 'margin_a_season',
+    label: 'margin of a season',
+    means:
+      'What the picks of a season earn, less what the season costs, of all that has a price in the scenario.',
+    short: 'season margin',
+    column: 'margin a season',
+    unit: 'money',
+    decimals: 2,
+    better: 'more',
+    scope: 'whole',
+    isToldOf: ({ physical }) => physical?.prices?.crops.some(({ sale }) => sale !== null) ?? false,
+    of: (sample) => amountsOf(sample)?.money?.margin ?? Number.NaN,
+  },
 ];
 
 type Entry = (typeof TABLE)[number];
@@ -251,7 +278,7 @@ type Entry = (typeof TABLE)[number];
 export type FigureName<Of extends Scope = Scope> = Extract<Entry, { scope: Of }>['name'];
 
 /** All figures, in the order in which they are printed. */
-export const FIGURES: readonly Figure[] = [...TABLE, ...TAKES_A_HEAD];
+export const FIGURES: readonly Figure[] = [...TABLE, ...TAKES];
 
 export function figureNamed<Name extends FigureName>(name: Name): Extract<Entry, { name: Name }> {
   return FIGURES.find((figure) => figure.name === name) as Extract<Entry, { name: Name }>;

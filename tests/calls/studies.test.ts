@@ -114,7 +114,7 @@ describe('an option of a search out of range is named, with what it may be', () 
     [{ confidence: 2 }, 'confidence must be a number from 0.6 to 0.9999: 2'],
     [{ confidence: Number.NaN }, 'confidence must be a number from 0.6 to 0.9999: NaN'],
     [{ near: 0 }, 'near must be a number from 0.005 to 0.2: 0'],
-    [{ least: 'water' as 'holes' }, 'least must be one of holes, seeds, light: water'],
+    [{ least: 'water' as 'holes' }, 'least must be one of holes, seeds, light, kwh, cost: water'],
     [{ workers: 0 }, 'workers must be a whole number from 1 to 256: 0'],
   ])('%j', async (options, message) => {
     await expect(search(scenario, { heads: 5, ...options })).rejects.toThrow(new RangeError(message));

@@ -177,6 +177,33 @@ describe('the same result to the last digit', () => {
     expect((await evensow(['merge', parts[0]!, parts[1]!])).err).toContain('Part 3 of 3 is missing.');
   });
 
+  test('with what a head costs, from one thread, from two, and from three parts joined', async () => {
+    const grid = ['--every=2,3', '--seeds=4..6', '--channels=finishing=7,8', '--runners=2'];
+    const costs = [`${EXAMPLES}lettuce-rack.yaml`, '--heads=10', ...grid, '--least=cost'];
+    const one = await search(...costs, '--json');
+    const { best, runners_up: runners, plans } = JSON.parse(one);
+    const seasons = plans.map((plan: { cost: { luckless_season: number } }) => plan.cost.luckless_season);
+    expect(seasons).toEqual([...seasons].sort((a, b) => a - b));
+    for (const { cost_a_head: head } of [best, ...runners]) expect(head.low).toBeLessThan(head.high);
+    expect(await search(...costs, '--json', '--workers=2')).toBe(one);
+    const parts = [1, 2, 3].map((k) => join(folder, `cost-${k}.json`));
+    for (const [i, part] of parts.entries()) await search(...costs, `--shard=${i + 1}/3`, `--out=${part}`);
+    const merged = async (...form: string[]) => found(await evensow(['merge', ...form, ...parts]));
+    expect(await merged('--json')).toBe(one);
+    const text = await merged();
+    expect(text.replaceAll(/\s+/g, ' ')).toMatch(
+      /A season without luck costs [\d ]+\.\d\d\. With luck a head costs \d\.\d\d \(\d\.\d\d to \d\.\d\d; 95 % interval\)/,
+    );
+    for (const row of text.split('\n')) expect(row.length, row).toBeLessThanOrEqual(80);
+    const [header, ...rows] = (await merged('--csv')).trimEnd().split('\r\n');
+    expect(header).toMatch(
+      /,visits_a_week,luckless_season,verdict,.*,cost_a_head,cost_a_head_low,cost_a_head_high$/,
+    );
+    const { mean, low, high } = best.cost_a_head;
+    expect(rows.find((row) => row.includes(',best,'))!.endsWith(`,${mean},${low},${high}`)).toBe(true);
+    expect(rows.at(-1)).toContain('assumes: ');
+  });
+
   test('a part of another goal is refused', async () => {
     const [ours, theirs] = ['ours.json', 'theirs.json'].map((name) => join(folder, name));
     await search('--heads=9', '--every=2,3', '--shard=1/2', `--out=${ours}`);
@@ -255,6 +282,15 @@ describe('what cannot be searched is told, all at once', () => {
 
   test('costs that are not known', async () => {
     expect(await refused('--heads=12', '--least=light')).toContain('germination (stages[0].hole_area_cm2)');
+    expect(await refused('--heads=12', '--least=kwh')).toContain(
+      'Missing: germination (stages[0]) ppfd, hours, and watts or efficacy, nursery (stages[1]) ppfd,',
+    );
+    expect(await refused('--heads=12', '--least=cost')).toContain('Example: prices: {kwh: 0.3, ');
+    const priced = join(folder, 'priced.yaml');
+    writeFileSync(priced, `${readFileSync(SHELF, 'utf8')}prices: {kwh: 0.3, water_m3: 4, hour: 15}\n`);
+    const err = await refused(priced, '--heads=12', '--least=cost');
+    for (const key of ['prices.kwh: germination (stages[0]) ppfd', 'prices.water_m3', 'prices.hour: work'])
+      expect(err).toContain(key);
     const club = `${EXAMPLES}school-club.yaml`;
     expect(await refused(club, '--heads=5', '--least=seeds')).toContain('refilled');
     expect(await refused(club, '--heads=5', '--seeds=4..6')).toContain('it has no seeds per sowing');

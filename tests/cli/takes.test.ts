@@ -227,6 +227,23 @@ describe('cautions stand where the figures stand', () => {
   });
 });
 
+describe('size', () => {
+  test('tells what more channels cost and bring in a year, and what there is to mind', async () => {
+    const args = ['size', RACK, '--channels', 'finishing=8,9', ...FEW];
+    const out = await said(args);
+    expect(out).toMatch(
+      /costs +margin +interval\n.*\n* *\+1 channel of nursery \(20 holes\) +\+\d+\.\d +-\d/s,
+    );
+    expect(flat(out)).toContain(TAKES_CAUTION);
+    for (const row of out.split('\n')) expect(row.length, row).toBeLessThanOrEqual(80);
+    const csv = await said([...args, '--csv']);
+    expect(csv).toContain('worth of one more channel finishing: margin a year,');
+    expect(csv).toContain(TAKES_CAUTION);
+    const bare = JSON.parse(await said(['size', SHELF, '--channels', 'finishing=8', ...FEW, '--json']));
+    expect(bare).not.toHaveProperty('assumes');
+  });
+});
+
 describe('compare', () => {
   test('tells what a head takes, and how it differs', async () => {
     const out = await said(['compare', RACK, '--every', '2,3', ...FEW, '--by', 'kwh_a_head']);

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import type { CropMatter, LampPlan, PhysicalPlan, TankPlan } from '../../sim/models/physical/plan.js';
 import type { Plan } from '../../sim/models/plan.js';
 import { arbitraryPlan, type Limits } from './arbitrary-plan.js';
+import { pricesWith, WORK } from './told.js';
 
 const share = (least: number, most: number): fc.Arbitrary<number> =>
   fc.integer({ min: 0, max: 100 }).map((n) => least + ((most - least) * n) / 100);
@@ -62,20 +63,15 @@ function arbitraryPhysical(plan: Plan): fc.Arbitrary<PhysicalPlan> {
     waterScale: fc.constantFrom(1, 1.3),
     tank: arbitraryTank,
     tiers: fc.constant([]),
-    work: fc.constant({ sowS: 4, moveS: 10, pickS: 40, clearS: 10, cleanS: 20, visitMin: 10, tankMin: 5 }),
-    prices: fc.constant({
-      kwh: 0.3,
-      waterM3: 4,
-      nutrientsL: 0.01,
-      plug: 0.08,
-      hour: 15,
-      holeDay: 0.004,
-      otherDay: 0.2,
-      crops: plan.crops.map((_, c) => ({
-        seed: 0.03,
-        sale: { per: c === 0 ? ('head' as const) : ('kg' as const), price: 2.5 + 10 * c },
-      })),
-    }),
+    work: fc.constant(WORK),
+    prices: fc.constant(
+      pricesWith(
+        plan.crops.map((_, c) => ({
+          seed: 0.03,
+          sale: { per: c === 0 ? ('head' as const) : ('kg' as const), price: 2.5 + 10 * c },
+        })),
+      ),
+    ),
   });
 }
 

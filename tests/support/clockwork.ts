@@ -1,12 +1,13 @@
 /**
  * Two lines without luck, everything told of them: their seasons can be followed on paper, and their figures are known
- * (tests/models/physical/clockwork.test.ts).
+ * (worked-values.ts).
  */
 
 import { type CropCourse, cropCourse, cropDays } from '../../sim/models/physical/crop-course.js';
 import type { CropMatter, PhysicalPlan } from '../../sim/models/physical/plan.js';
 import type { Plan } from '../../sim/models/plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from './plans.js';
+import { pricesWith, TANK, WORK } from './told.js';
 
 /** A line, what is told of it, and the courses of its crops. */
 export interface Clockwork {
@@ -18,16 +19,6 @@ export interface Clockwork {
 }
 
 const LETTUCE = { dry: 0.05, slaCm2G: 350, seedMg: 1, emergeDays: null, left: 0.3, regrowDays: null };
-const WORK = { sowS: 4, moveS: 10, pickS: 40, clearS: 10, cleanS: 20, visitMin: 10, tankMin: 5 };
-const PRICES = {
-  kwh: 0.3,
-  waterM3: 4,
-  nutrientsL: 0.01,
-  plug: 0.08,
-  hour: 15,
-  holeDay: 0.004,
-  otherDay: 0.2,
-};
 
 /** Days told that hold as the line is. */
 function days(days: number): CropMatter['stages'][number] {
@@ -73,20 +64,10 @@ export function oneCrop(): Clockwork {
         dated: [],
       },
       waterScale: 1,
-      tank: {
-        litres: 60,
-        fullL: 50,
-        lowL: 10,
-        ec: 1.5,
-        topUpEc: 1.5,
-        uptakeEc: 1.8,
-        pipesL: 0,
-        heldMl: 20,
-        changeDays: null,
-      },
+      tank: TANK,
       tiers: [],
       work: WORK,
-      prices: { ...PRICES, crops: [{ seed: 0.03, sale: { per: 'head', price: 2.5 } }] },
+      prices: pricesWith([{ seed: 0.03, sale: { per: 'head', price: 2.5 } }]),
     },
   );
 }
@@ -180,13 +161,10 @@ export function twoCrops(): Clockwork {
         { name: 'seedlings', stage: 0, channels: 1, ratedKg: null, lampsKg: 0, otherKg: 2, plugG: 15 },
       ],
       work: WORK,
-      prices: {
-        ...PRICES,
-        crops: [
-          { seed: 0.03, sale: { per: 'head', price: 2.5 } },
-          { seed: 0.02, sale: { per: 'kg', price: 30 } },
-        ],
-      },
+      prices: pricesWith([
+        { seed: 0.03, sale: { per: 'head', price: 2.5 } },
+        { seed: 0.02, sale: { per: 'kg', price: 30 } },
+      ]),
     },
   );
 }

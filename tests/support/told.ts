@@ -1,34 +1,40 @@
-/** Any plan with everything told of what it takes. */
+/** What tests tell of a line beyond its holes, where any figures do: minutes, prices and a tank. */
 
-import type { PhysicalPlan } from '../../sim/models/physical/plan.js';
-import type { Plan } from '../../sim/models/plan.js';
-import { oneCrop } from './clockwork.js';
+import type { CropPrices, Prices, TankPlan, WorkTimes } from '../../sim/models/physical/plan.js';
 
-const HEADS_G = [150, 40, 80];
-const AREAS_CM2 = [20, 80, 150, 400];
+export const WORK: WorkTimes = {
+  sowS: 4,
+  moveS: 10,
+  pickS: 40,
+  clearS: 10,
+  cleanS: 20,
+  visitMin: 10,
+  tankMin: 5,
+};
 
-/** The plan with masses and areas, and everything else told. */
-export function toldOf(bare: Plan): { plan: Plan; physical: PhysicalPlan } {
-  const plan: Plan = {
-    ...bare,
-    stages: bare.stages.map((stage, s) => ({ ...stage, holeAreaCm2: AREAS_CM2[s]! })),
-    crops: bare.crops.map((crop, c) => ({ ...crop, headG: HEADS_G[c]! })),
-  };
-  const { physical } = oneCrop();
+/** @param crops prices of seeds and heads, one entry a crop */
+export function pricesWith(crops: readonly CropPrices[]): Prices {
   return {
-    plan,
-    physical: {
-      ...physical,
-      stages: plan.stages.map((_, s) => ({
-        lamps: { ppfd: 150 + 50 * s, hours: 16, power: { kind: 'made', efficacy: 2.5, reaches: 1 } },
-        channelSize: null,
-      })),
-      crops: plan.crops.map(({ stages, regrow }) => ({
-        ...physical.crops[0]!,
-        regrowDays: regrow?.time.days ?? null,
-        stages: stages.map(({ time: { days } }) => ({ days, readyG: null, daysAt: null })),
-      })),
-      prices: { ...physical.prices!, crops: plan.crops.map(() => physical.prices!.crops[0]!) },
-    },
+    kwh: 0.3,
+    waterM3: 4,
+    nutrientsL: 0.01,
+    plug: 0.08,
+    hour: 15,
+    holeDay: 0.004,
+    otherDay: 0.2,
+    crops,
   };
 }
+
+/** Never changed; top-up as strong as the filling. */
+export const TANK: TankPlan = {
+  litres: 60,
+  fullL: 50,
+  lowL: 10,
+  ec: 1.5,
+  topUpEc: 1.5,
+  uptakeEc: 1.8,
+  pipesL: 0,
+  heldMl: 20,
+  changeDays: null,
+};

@@ -6,6 +6,7 @@ import {
   COUNT,
   counted,
   countText,
+  figureText,
   fixed,
   intervalText,
   listed,
@@ -20,6 +21,8 @@ import { inTheWay, takenAway } from './obstacles.js';
 import { yieldAgainstSteadiness } from './picture.js';
 import { limitsText, planLines } from './words.js';
 
+const MONEY = fixed(2);
+const NO_ENDS = { low: null, high: null };
 /** So few plans make no picture. */
 const FEW = 2;
 /** From so many times as many seasons on it is said what the full grid takes. */
@@ -29,17 +32,19 @@ const LEAST_WORDS: Readonly<Record<CostKind, string>> = {
   holes: 'the fewest holes',
   seeds: 'the fewest seeds',
   light: 'the least area under lamps',
+  kwh: 'the fewest kWh of the lamps',
+  cost: 'the cheapest season',
 };
 
 /** @param asked `around`: whether the limits were laid around the scenario because nobody gave any */
 export function searchSections(result: SearchResult, { around }: { readonly around: boolean }): Section[] {
-  const { best, runners_up: runners, plans } = result;
+  const { best, runners_up: runners, plans, assumes = [] } = result;
   return [
     section(null, ...heading(result, around)),
     best === null
       ? nothing(result)
       : section('The plan to use, as lines of the scenario file', ...whatItGives(result, best)),
-    section('How sure that is', ...howSure(result)),
+    section('How sure that is', ...howSure(result), ...assumes),
     ...(best !== null && runners.length > 0 ? [runnersUp(best, runners)] : []),
     ...(plans.length > FEW && plans.some(({ steadiness }) => steadiness > 0)
       ? [yieldAgainstSteadiness(result)]
@@ -62,10 +67,15 @@ function heading(
   ];
 }
 
-function whatItGives(
-  { goal }: SearchResult,
-  { settings, cost, weeks_met: met, heads_a_week: heads, bad_week: bad, without_absence: present }: FoundPlan,
-): Block[] {
+function whatItGives({ goal }: SearchResult, plan: FoundPlan): Block[] {
+  const {
+    settings,
+    cost,
+    weeks_met: met,
+    heads_a_week: heads,
+    bad_week: bad,
+    without_absence: present,
+  } = plan;
   const there =
     present === null
       ? ''
@@ -73,6 +83,7 @@ function whatItGives(
   return [
     planLines(settings),
     `It takes ${costText(cost)}.`,
+    ...costOfHead(plan),
     `It brings at least ${counted(goal.heads, 'head')} in ${percentText(met.mean)} of the weeks (${intervalText(known(met), SHARE)}; 95 % interval); ${countText(heads)} a week on average; ${countText(bad)}${orFewer(bad)} in a bad week (1 in 10)${there}.`,
   ];
 }
@@ -104,6 +115,7 @@ function howSure({
   best,
   same_cost: same,
   counted: span,
+  least,
 }: SearchResult): string[] {
   const weeks = `Counted ${span.weeks === 1 ? 'is' : 'are'} ${weeksFrom(span)}, in which all plans have settled.`;
   if (partial) {
@@ -116,7 +128,7 @@ function howSure({
   const claim =
     best === null
       ? `${sure} none of these plans meets the goal.`
-      : `${sure} this plan meets the goal and none that is cheaper does.`;
+      : `${sure} this plan meets the goal and none that is cheaper${least === 'cost' ? ' in a season without luck' : ''} does.`;
   const between = `Plans that bring the heads in ${chosenShare(Math.max(0, goal.weeks_met - near))} to ${chosenShare(Math.min(1, goal.weeks_met + near))} of the weeks may count either way.`;
   const equals =
     best !== null && same > 1
@@ -126,24 +138,50 @@ function howSure({
 }
 
 function runnersUp(best: FoundPlan, runners: readonly FoundPlan[]): Section {
+  const found = [best, ...runners];
+  const kwh = found.some(({ cost }) => cost.kwh != null);
+  const money = found.some(({ cost_a_head: head }) => head != null);
   return section(
     'The next cheapest plans that meet the goal (* the plan to use)',
     table(
-      [best, ...runners].map(({ cost, weeks_met: met, heads_a_week: heads, bad_week: bad }, i) => [
+      found.map(({ cost, weeks_met: met, heads_a_week: heads, bad_week: bad, cost_a_head: head }, i) => [
         i === 0 ? '*' : `${i}`,
         figure(cost.holes, fixed(0)),
         figure(cost.seeds_a_week, COUNT),
+        ...(kwh ? [figure(cost.kwh, COUNT)] : []),
         figure(met.mean, SHARE),
         interval(known(met), SHARE),
         figure(heads, COUNT),
         figure(bad, COUNT),
+        ...(money ? [figure(head?.mean, MONEY), interval(head ?? NO_ENDS, MONEY)] : []),
       ]),
       {
-        head: ['', 'holes', 'seeds\na week', 'weeks\nmet', '95 %\ninterval', 'heads\na week', 'bad\nweek'],
+        head: [
+          '',
+          'holes',
+          'seeds\na week',
+          ...(kwh ? ['kWh a\nseason'] : []),
+          'weeks\nmet',
+          '95 %\ninterval',
+          'heads\na week',
+          'bad\nweek',
+          ...(money ? ['cost\na head', '95 %\ninterval'] : []),
+        ],
       },
     ),
     ...runners.map(({ name }, i) => `${i + 1}: ${name}`),
+    ...cheaperHeads(best, runners),
   );
+}
+
+/** The cheapest season need not have the cheapest heads: a plan that brings more may. */
+function cheaperHeads({ cost_a_head: ours }: FoundPlan, runners: readonly FoundPlan[]): string[] {
+  const cheaper = runners.flatMap(({ cost_a_head: head }, i) =>
+    (head?.high ?? Infinity) < (ours?.low ?? -Infinity) ? [`${i + 1}`] : [],
+  );
+  return cheaper.length === 0
+    ? []
+    : [`The season of the plan to use costs least; a head costs less in ${listed(cheaper)}.`];
 }
 
 function seasons({ seasons: { used, full_grid: grid, ratio }, first, plans }: SearchResult): string {
@@ -154,13 +192,25 @@ function seasons({ seasons: { used, full_grid: grid, ratio }, first, plans }: Se
     : `${took} Judging every plan without looking before the end would take ${thousands(grid)} for the same sureness, ${ratio.toFixed(1)} times as many.`;
 }
 
-function costText({ holes, seeds_a_week: seeds, lit_m2: area, visits_a_week: visits }: Cost): string {
+function costText({ holes, seeds_a_week: seeds, lit_m2: area, visits_a_week: visits, kwh }: Cost): string {
   return listed([
     counted(holes, 'hole'),
     ...(area === null ? [] : [`${countText(area)} m2 under lamps`]),
     ...(seeds === null ? [] : [`${counted(seeds, 'seed')} a week`]),
     ...(visits === null ? [] : [`${counted(visits, 'visit')} a week`]),
+    ...(kwh == null ? [] : [`${countText(kwh)} kWh a season`]),
   ]);
+}
+
+/** What a season without luck costs, and what a head does with luck: told where plans are ordered by it. */
+function costOfHead({ cost, cost_a_head: head }: FoundPlan): string[] {
+  if (cost.luckless_season == null) return [];
+  const season = `A season without luck costs ${figureText(cost.luckless_season, MONEY)}.`;
+  if (head == null) return [season];
+  const { mean, low, high } = head;
+  const range =
+    low === null || high === null ? '' : ` (${intervalText({ low, high }, MONEY)}; 95 % interval)`;
+  return [`${season} With luck a head costs ${figureText(mean, MONEY)}${range}, over whole seasons.`];
 }
 
 /** A share that somebody chose: without decimals that are none. */

@@ -8,18 +8,26 @@ type Row = Rows[number];
 const FIGURE = 'figure,mean,low,high,difference,difference_low,difference_high';
 const NOTHING: Row = [null, null, null];
 
-export function sizeRows({ sizes, present, worth }: SizeResult): Rows {
+export function sizeRows({ sizes, present, worth, assumes = [] }: SizeResult): Rows {
   const stages = Object.keys(sizes[0]!.channels).map((stage) => `channels ${stage}`);
   const base = sizes.find(({ name }) => name === present)!;
   return [
     ['size', ...stages, 'holes', 'area_m2', ...FIGURE.split(',')],
     ...sizes.flatMap((size) => figuresOf(size).map((figure) => [...about(size), ...figure])),
-    ...worth.stages.map(({ stage, channels, heads_a_week: gain }) => [
-      ...about(base),
-      `worth of ${channels === 1 ? 'one more channel' : `${channels} more channels`} ${stage}`,
-      ...estimateCells(gain),
-      ...NOTHING,
-    ]),
+    ...worth.stages.flatMap(({ stage, channels, heads_a_week: gain, money_a_year: money }) => {
+      const what = `worth of ${channels === 1 ? 'one more channel' : `${channels} more channels`} ${stage}`;
+      return [
+        [...about(base), what, ...estimateCells(gain), ...NOTHING],
+        ...Object.entries(money ?? {}).map(([of, value]) => [
+          ...about(base),
+          `${what}: ${of} a year`,
+          ...estimateCells(value),
+          ...NOTHING,
+        ]),
+      ];
+    }),
+    // Cautions go wherever the figures go.
+    ...assumes.map((sentence) => [...about(base), `assumes: ${sentence}`, ...NOTHING, ...NOTHING]),
   ];
 }
 

@@ -9,6 +9,7 @@ import { choice } from './choice.js';
 import { gap } from './gap.js';
 import { grid, isGrid } from './grid.js';
 import { list } from './list.js';
+import { moneyAYear } from './money.js';
 import { frontierPicture } from './picture.js';
 import { PRESENT } from './signs.js';
 
@@ -23,6 +24,7 @@ export function sizeSections(result: SizeResult): Section[] {
     ...frontierPicture(result),
     list(result, inGrid),
     worth(result),
+    ...moneyAYear(result),
     ...gap(result),
   ];
 }

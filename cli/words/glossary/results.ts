@@ -76,6 +76,16 @@ export const RESULTS: readonly Word[] = [
     text: 'The lit area in m2: all holes times the area of a hole. What search spends least of with --least light.',
   },
   {
+    name: 'kWh of a season',
+    also: ['kwh'],
+    text: 'What the lamps draw in a season, over full holes and empty ones alike, so the plan alone tells it. What search spends least of with --least kwh.',
+  },
+  {
+    name: 'season without luck',
+    also: ['without luck', 'luckless season'],
+    text: 'A season in which every plant takes its mean time, and seeds and plants are lost by their shares, evenly spread. What it costs orders the plans of search with --least cost; what a head truly costs is told of those that are found.',
+  },
+  {
     name: 'light on leaves',
     also: ['leaves', 'on leaves'],
     text: 'The share of the light under the lamps that falls on leaves, by how far the plants have grown; good to a fifth. The rest falls on gaps between leaves, on waiting and dead plants and on empty holes, and is paid for all the same.',
@@ -204,4 +214,6 @@ export const TOLD_BY: Readonly<Record<Bottleneck['by'] | Verdict | CostKind, str
   holes: 'hole',
   seeds: 'seeds',
   light: 'light',
+  kwh: 'kWh of a season',
+  cost: 'season without luck',
 };

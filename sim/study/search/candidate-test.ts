@@ -1,6 +1,7 @@
 /** One candidate of a search: its seasons so far, one after the other, and the verdict that comes of them. */
 
 import { Moments } from '../../engine/tally.js';
+import type { Estimate } from '../../seasons/sections.js';
 import type { Obstacles } from './obstacles.js';
 import { type CountedSeasons, type CountingRule, SeasonCounter } from './season-counter.js';
 import { Feasibility } from './selection.js';
@@ -25,6 +26,8 @@ export interface CandidateResult {
   readonly tie: Tie | null;
   /** Why it does not meet the goal, for the plan that came nearest where none does; null if that was not looked at. */
   readonly obstacles: Obstacles | null;
+  /** What a head costs, of plans that may be found; null if that was not looked at. Only there if the cost is to be least. */
+  readonly cost_a_head?: Estimate | null | undefined;
   /** All its seasons if nobody were away, for the plan that is named; null if that was not looked at, or nobody is away. */
   readonly present: CountedSeasons | null;
 }

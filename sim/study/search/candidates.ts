@@ -1,6 +1,7 @@
 /** The plans among which a search chooses: what each costs, and the order in which they are looked at. */
 
 import { holesOf, holesOfLine, type Plan } from '../../models/plan.js';
+import { lucklessCost, seasonKwh } from './season-costs.js';
 
 /** What is chosen, by the keys of the scenario file. What is left out is as in the scenario. */
 export interface Settings {
@@ -35,22 +36,33 @@ export interface Cost {
   readonly lit_m2: number | null;
   /** null if somebody is always there. */
   readonly visits_a_week: number | null;
+  /** What the lamps draw in a season [kWh], full holes or empty ones; only there if that is to be least. */
+  readonly kwh?: number | null;
+  /** What a season without luck costs (models/luckless.ts), in the grower's own money; only there if that is to be least. */
+  readonly luckless_season?: number | null;
 }
 
 /** What a search can be asked to spend least of. */
-export const COST_KINDS = ['holes', 'seeds', 'light'] as const;
+export const COST_KINDS = ['holes', 'seeds', 'light', 'kwh', 'cost'] as const;
 export type CostKind = (typeof COST_KINDS)[number];
 
-export function costOf({ plan, seedsAWeek, visitsAWeek }: Candidate): Cost {
+/** @param least what is to be spent least of: what is worked out for that alone is told only then */
+export function costOf({ plan, seedsAWeek, visitsAWeek }: Candidate, least: CostKind = 'holes'): Cost {
   const areas = plan.stages.map((stage) => stage.holeAreaCm2);
   return {
     holes: holesOfLine(plan),
-    seeds_a_week: seedsAWeek === null ? null : rounded(seedsAWeek),
+    seeds_a_week: known(seedsAWeek),
     lit_m2: areas.includes(null)
       ? null
       : rounded(plan.stages.reduce((sum, stage, s) => sum + (holesOf(stage) * areas[s]!) / 10_000, 0)),
     visits_a_week: visitsAWeek,
+    ...(least === 'kwh' && { kwh: known(seasonKwh(plan)) }),
+    ...(least === 'cost' && { luckless_season: known(lucklessCost(plan)) }),
   };
+}
+
+function known(value: number | null): number | null {
+  return value === null ? null : rounded(value);
 }
 
 /** To 12 digits: what is equal but for rounding is equal. */
@@ -72,14 +84,15 @@ export interface RankedCandidate {
  * @throws RangeError if a candidate has no cost of the chosen kind
  */
 export function rank(candidates: readonly Candidate[], least: CostKind): RankedCandidate[] {
-  const costs = candidates.map((candidate) => pricesOf(costOf(candidate), least));
+  const costsOf = candidates.map((candidate) => costOf(candidate, least));
+  const costs = costsOf.map((cost) => pricesOf(cost, least));
   if (costs.some(([chosen]) => chosen === null))
     throw new RangeError(`what the candidates cost in ${least} is not known`);
   const order = candidates.map((_, i) => i).sort((a, b) => compare(costs[a]!, costs[b]!) || a - b);
   let price = 0;
   return order.map((i, place) => {
     if (place > 0 && compare(costs[order[place - 1]!]!, costs[i]!) !== 0) price++;
-    return { candidate: candidates[i]!, cost: costOf(candidates[i]!), price };
+    return { candidate: candidates[i]!, cost: costsOf[i]!, price };
   });
 }
 
@@ -93,7 +106,8 @@ export function priceSizes(ranked: readonly RankedCandidate[]): number[] {
 /** The costs in the order in which they decide. */
 function pricesOf(cost: Cost, least: CostKind): (number | null)[] {
   const { holes, seeds_a_week: seeds, lit_m2: light, visits_a_week: visits } = cost;
-  return [{ holes, seeds, light }[least], holes, seeds, light, visits];
+  const { kwh = null, luckless_season: season = null } = cost;
+  return [{ holes, seeds, light, kwh, cost: season }[least], holes, seeds, light, visits];
 }
 
 /** Below 0 if `a` is cheaper. What is not known of one is not known of any, and decides nothing. */

@@ -15,6 +15,7 @@ import { obstaclesOf } from './obstacles.js';
 import { toJudge, type VerdictOf } from './order.js';
 import { presentSeasons } from './present.js';
 import { concludeSearch } from './result.js';
+import { costAHead } from './season-costs.js';
 import type { Search } from './setup.js';
 import { tellApart } from './ties.js';
 
@@ -54,7 +55,27 @@ export async function carryOutSearch(
   const place = named.place - 1;
   const obstacles = best === null ? await obstaclesOf(search, place, pause) : null;
   const present = await presentSeasons(search, place, named.seasons, pause);
-  return results.map((result) => (result.place === place ? { ...result, obstacles, present } : result));
+  const told = results.map((result) => (result.place === place ? { ...result, obstacles, present } : result));
+  return goal.least === 'cost' ? withCosts(search, told, pause) : told;
+}
+
+/** With what a head costs of each plan that the search may name, whatever other shards find. */
+async function withCosts(
+  search: Search,
+  results: readonly CandidateResult[],
+  pause?: Pause,
+): Promise<CandidateResult[]> {
+  const { best, runners_up: runners, nearest } = concludeSearch(search, results)!;
+  const first = results.filter(({ verdict }) => verdict === 'meets').slice(0, 1 + search.goal.runners);
+  const places = new Set(first.map(({ place }) => place));
+  for (const plan of [best, ...runners, nearest]) if (plan !== null) places.add(plan.place - 1);
+  const costed: CandidateResult[] = [];
+  for (const result of results) {
+    const { plan } = search.ranked[result.place]!.candidate;
+    const cost = places.has(result.place) ? await costAHead(plan, search.workload.seed, pause) : null;
+    costed.push({ ...result, cost_a_head: cost });
+  }
+  return costed;
 }
 
 /** The candidates of a shard, in the order of costs: all plans of a price are in one, which can tell them apart. */

@@ -5,6 +5,7 @@ import { Histogram } from '../../engine/tally.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { figureNamed } from '../figures.js';
+import { ASSUMED_OF_KWH, ASSUMED_OF_MONEY } from '../money.js';
 import type { CandidateResult } from './candidate-test.js';
 import type { Cost, CostKind, Settings } from './candidates.js';
 import { paretoFrontier } from './frontier.js';
@@ -48,6 +49,11 @@ export interface SearchedPlan extends WeekOfPlan {
 export interface FoundPlan extends Omit<SearchedPlan, 'weeks_met'> {
   /** With a 95 % interval that allows for having looked after every season. */
   readonly weeks_met: Estimate;
+  /**
+   * What a head costs with luck, over whole seasons that the search did not choose by, with its interval; null if nothing is picked, or the
+   * search was stopped. Only there if the cost is to be least.
+   */
+  readonly cost_a_head?: Estimate | null;
   /** The same weeks if nobody were away; null if nobody is, and of runners-up. */
   readonly without_absence: WeekOfPlan | null;
 }
@@ -93,6 +99,8 @@ export interface SearchResult {
   readonly frontier: readonly number[];
   /** Every candidate of which the first seasons were run, in the order of costs; figures from its first seasons. */
   readonly plans: readonly SearchedPlan[];
+  /** What was taken for granted; only there if kWh or the cost are to be least. */
+  readonly assumes?: readonly string[];
 }
 
 /**
@@ -143,6 +151,7 @@ export function concludeSearch(search: Search, trials: readonly CandidateResult[
     return {
       ...rowOf(trial, seasons),
       weeks_met: shareEstimate(sharesOf(search, seasons)),
+      ...(goal.least === 'cost' && { cost_a_head: trial.cost_a_head ?? null }),
       without_absence: null,
     };
   };
@@ -195,7 +204,17 @@ export function concludeSearch(search: Search, trials: readonly CandidateResult[
       plans.map(({ heads_a_week: heads, steadiness }) => [heads / (most || 1), steadiness]),
     ).map((i) => plans[i]!.place),
     plans,
+    ...assumedFor(goal.least),
   };
+}
+
+/** How plans were ordered by their cost. */
+const BY_LUCKLESS_SEASONS =
+  'Plans are ordered by what a season without luck would cost: every plant takes its mean time, and seeds and plants are lost by their shares.';
+
+function assumedFor(least: CostKind): Pick<SearchResult, 'assumes'> {
+  if (least === 'cost') return { assumes: [BY_LUCKLESS_SEASONS, ...ASSUMED_OF_MONEY] };
+  return least === 'kwh' ? { assumes: ASSUMED_OF_KWH } : {};
 }
 
 function weekOf(seasons: CountedSeasons): WeekOfPlan {

@@ -8,6 +8,7 @@
  */
 
 import * as z from 'zod';
+import type { Estimate } from '../../seasons/sections.js';
 import { mostPicks } from '../../seasons/workload.js';
 import type { Shard, Study } from '../study.js';
 import { count, dataFault, type Form, histogramForm, totalOf } from '../unpack.js';
@@ -50,6 +51,12 @@ const obstacles = z.object({
   one_is_enough: z.boolean(),
 } satisfies Form<Obstacles>);
 
+const estimate = z.object({
+  mean: z.number(),
+  low: z.number().nullable(),
+  high: z.number().nullable(),
+} satisfies Form<Estimate>);
+
 /** What a shard packs: its candidates, each once, in the order of costs. */
 function resultsForm(search: Search, shard: Shard): z.ZodType<CandidateResult[]> {
   const forms = placesIn(search, shard).map((place) => resultForm(search, place));
@@ -77,5 +84,6 @@ function resultForm({ goal, ranked, counting }: Search, place: number): z.ZodTyp
       .nullable(),
     obstacles: obstacles.nullable(),
     present: counted.nullable(),
+    cost_a_head: goal.least === 'cost' ? estimate.nullable().optional() : z.undefined().optional(),
   } satisfies Form<CandidateResult>);
 }

@@ -17,6 +17,7 @@ import { losslessCrop } from '../../models/growings.js';
 import { type CropPlan, holesOf, type Plan, seasonDays, seedsDueOf } from '../../models/plan.js';
 import { type Refill, refills } from '../../models/refill.js';
 import * as route from '../../models/route.js';
+import { wantedFrom } from '../figures.js';
 
 /** Most heads a week, and which stage allows no more (the first of equals). */
 export interface StagesBound {
@@ -56,8 +57,7 @@ export function fluidBound(plan: Plan): FluidBound {
   const pure = stageBounds(plan, seeds, plan.crops.map(losslessCrop).map(useOf), noCleaning);
   const stages = stageBounds(plan, seeds, uses, cleanDays);
   const sowing = sowingBound(plan, uses);
-  const want =
-    plan.want === null ? null : (7 * plan.want.heads * inSeason(plan, plan.want.days)) / seasonDays(plan);
+  const want = plan.want === null ? null : (7 * wantedFrom(plan, 0)) / seasonDays(plan);
   const all = [...stages];
   if (sowing !== null) all.push({ name: 'sowing', heads_a_week: sowing });
   if (want !== null) all.push({ name: 'want', heads_a_week: want });
@@ -151,9 +151,4 @@ function seedsRefilled(refill: Refill | null): number {
 function sowingBound(plan: Plan, uses: readonly Use[]): number | null {
   if (plan.crops.some((crop) => crop.sowing.kind === 'refill')) return null;
   return 7 * plan.crops.reduce((sum, crop, c) => sum + seedsADay(plan, crop) * uses[c]!.heads, 0);
-}
-
-/** How many of `days` lie within the season. */
-function inSeason(plan: Plan, days: readonly number[]): number {
-  return days.filter((day) => day < seasonDays(plan)).length;
 }

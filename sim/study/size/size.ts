@@ -8,6 +8,7 @@ import { sectionsFor } from '../../seasons/workload.js';
 import type { WorkloadTallies } from '../../seasons/workload-tallies.js';
 import { differenceOf, type Figure, figureNamed, figureOf, type Samples, samplesOf } from '../figures.js';
 import { frontierOf } from '../frontier.js';
+import { ASSUMED_OF_MONEY } from '../money.js';
 import { ofSeasons, type Study } from '../study.js';
 import { type FluidBound, fluidBound } from './bound.js';
 import { explainGap, type Gap } from './gap.js';
@@ -65,7 +66,13 @@ export interface SizeResult {
   readonly knee: (Omit<Knee, 'at'> & { readonly size: string }) | null;
   readonly worth: Worths;
   readonly sizes: readonly SizeOfLine[];
+  /** What was taken for granted in figures of money; absent without prices. */
+  readonly assumes?: readonly string[];
 }
+
+/** How a year comes of a season. */
+const A_YEAR =
+  'A year is the difference of two seasons, taken to 365 days. Of a channel counts what its lamps draw and prices.hole_day, not what it costs to buy.';
 
 const HEADS = figureNamed('heads_a_week');
 const BAD_WEEK = figureNamed('bad_week');
@@ -151,6 +158,7 @@ function conclude(gathered: WorkloadTallies, lines: SizeJobs, asked: Asked): Siz
       HEADS,
     ),
     sizes,
+    ...(plan.physical?.prices != null && { assumes: [A_YEAR, ...ASSUMED_OF_MONEY] }),
   };
 }
 

@@ -1,9 +1,10 @@
 /** What more channels are worth in each stage, and so which stage holds the line back: judged as in bottleneck.ts. */
 
+import { type Plan, seasonDays } from '../../models/plan.js';
 import { channelsMore } from '../../seasons/changes.js';
 import { type Estimate, estimate } from '../../seasons/sections.js';
 import { isWorth } from '../bottleneck.js';
-import { differenceOf, type Figure, type Sample, type Samples } from '../figures.js';
+import { differenceOf, FIGURES, type Figure, type Sample, type Samples } from '../figures.js';
 
 /** More channels of a stage, all else as it is. */
 export interface Worth {
@@ -17,8 +18,17 @@ export interface Worth {
   readonly heads_a_week: Estimate | null;
   /** Share of the heads that they bring more, over the share that they add; null where there is none. */
   readonly elasticity: Estimate | null;
+  /** What they cost and bring in a year; absent without prices. */
+  readonly money_a_year?: MoneyAYear;
   /** true if the interval of the heads lies above 0 and they are worth what was added (see `isWorth`). */
   readonly brings: boolean;
+}
+
+/** What a plan costs and leaves more than another in a year, in the grower's own money: the differences of a season, taken to 365 days. */
+export interface MoneyAYear {
+  readonly cost: Estimate;
+  /** What it earns more, less what it costs more; null where no price of a head or kilogram is told. */
+  readonly margin: Estimate | null;
 }
 
 export interface Worths {
@@ -53,6 +63,7 @@ export function worthsOf(present: Samples, more: readonly Samples[], heads: Figu
       added: addedTo(s),
       heads_a_week: gain,
       elasticity: estimateOf(present, (pick) => elasticity(s, pick)),
+      ...moneyAYear(more[s]!, present),
       brings: (gain?.low ?? 0) > 0 && isWorth(share, addedTo(s)),
     };
   });
@@ -68,6 +79,30 @@ export function worthsOf(present: Samples, more: readonly Samples[], heads: Figu
     return !((less?.low ?? Number.NaN) > 0);
   });
   return { stages, hold_back: [best, ...equal].map((s) => stages[s]!.stage) };
+}
+
+const [COST, MARGIN] = ['cost_a_season', 'margin_a_season'].map(
+  (name) => FIGURES.find((figure) => figure.name === name)!,
+) as [Figure, Figure];
+const DAYS_A_YEAR = 365;
+
+function moneyAYear(ours: Samples, theirs: Samples): { readonly money_a_year?: MoneyAYear } {
+  const { plan } = theirs.all;
+  const aYear = (figure: Figure): Estimate | null => {
+    const aSeason = figure.isToldOf!(plan) ? differenceOf(ours, theirs, figure) : null;
+    return aSeason && toAYear(aSeason, plan);
+  };
+  const cost = aYear(COST);
+  return cost === null ? {} : { money_a_year: { cost, margin: aYear(MARGIN) } };
+}
+
+function toAYear({ mean, low, high }: Estimate, plan: Plan): Estimate {
+  const times = (value: number): number => (value * DAYS_A_YEAR) / seasonDays(plan);
+  return {
+    mean: times(mean),
+    low: low === null ? null : times(low),
+    high: high === null ? null : times(high),
+  };
 }
 
 /** A figure of several plans that met the same luck, with its interval; null if there is none. */

@@ -16,11 +16,11 @@ import {
 import { cropCourse } from '../../../sim/models/physical/crop-course.js';
 import type { PhysicalPlan } from '../../../sim/models/physical/plan.js';
 import { holesOf, seasonDays } from '../../../sim/models/plan.js';
+import { toldOf } from '../../support/all-told.js';
 import { arbitraryPlan } from '../../support/arbitrary-plan.js';
 import { expectNear } from '../../support/near.js';
 import { takenBy } from '../../support/plant-by-plant.js';
 import { type RecordedSeason, recordSeason, type Stay } from '../../support/stays.js';
-import { toldOf } from '../../support/told.js';
 
 const SEED = 20270104;
 function onEverySeason(law: (season: RecordedSeason, physical: PhysicalPlan) => void): void {

@@ -9,10 +9,11 @@ import {
   revenueOf,
   totalCost,
 } from '../../../sim/models/physical/money.js';
-import type { Prices, TierPlan } from '../../../sim/models/physical/plan.js';
+import type { TierPlan } from '../../../sim/models/physical/plan.js';
 import { wholeDryG, wholeFreshG } from '../../../sim/models/physical/tissue.js';
 import { hoursOf, workMinutes } from '../../../sim/models/physical/work.js';
 import { expectNear } from '../../support/near.js';
+import { pricesWith, WORK } from '../../support/told.js';
 
 describe('a tier', () => {
   const tier: TierPlan = {
@@ -49,35 +50,25 @@ describe('a tier', () => {
 
 describe('work', () => {
   const none = { sown: 0, moved: 0, picked: 0, cleared: 0, cleaned: 0, visits: 0 };
-  const times = { sowS: 4, moveS: 10, pickS: 40, clearS: 10, cleanS: 20, visitMin: 10, tankMin: 5 };
 
   test('each deed takes its time', () => {
     const deeds = { sown: 15, moved: 12, picked: 9, cleared: 6, cleaned: 3, visits: 2 };
-    const minutes = workMinutes(times, deeds);
+    const minutes = workMinutes(WORK, deeds);
     expect(minutes).toEqual({ sow: 1, move: 2, pick: 6, clear: 1, clean: 1, visit: 20, tank: 10 });
     expectNear(hoursOf(minutes), 41 / 60, 1e-12);
   });
 
   test('1 316 111 cuttings at 5.77 s each take the published 2109 h (HortScience 53:8, 2018, abstract seen)', () => {
-    const hours = hoursOf(workMinutes({ ...times, moveS: 5.77 }, { ...none, moved: 1_316_111 }));
+    const hours = hoursOf(workMinutes({ ...WORK, moveS: 5.77 }, { ...none, moved: 1_316_111 }));
     // 5.77 s is rounded to a hundredth.
     expectNear(hours, 2109, 0.005 / 5.77);
   });
 });
 
-const PRICES: Prices = {
-  kwh: 0.3,
-  waterM3: 4,
-  nutrientsL: 0.01,
-  plug: 0.08,
-  hour: 15,
-  holeDay: 0.004,
-  otherDay: 0.2,
-  crops: [
-    { seed: 0.03, sale: { per: 'head', price: 2.5 } },
-    { seed: 0.02, sale: { per: 'kg', price: 30 } },
-  ],
-};
+const PRICES = pricesWith([
+  { seed: 0.03, sale: { per: 'head', price: 2.5 } },
+  { seed: 0.02, sale: { per: 'kg', price: 30 } },
+]);
 const AMOUNTS: Amounts = {
   kwh: 100,
   litres: 250,

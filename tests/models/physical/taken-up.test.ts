@@ -11,12 +11,12 @@ import { cropCourse } from '../../../sim/models/physical/crop-course.js';
 import { lineMatter, pickL, plantL } from '../../../sim/models/physical/line-matter.js';
 import { holesOf, type Plan, seasonDays } from '../../../sim/models/plan.js';
 import { TakesColumns } from '../../../sim/models/takes.js';
+import { toldOf } from '../../support/all-told.js';
 import { arbitraryPlan } from '../../support/arbitrary-plan.js';
 import { type Note, Notes } from '../../support/logs.js';
 import { takenBy } from '../../support/plant-by-plant.js';
 import { recordSeason } from '../../support/stays.js';
 import { afterTaking, openingAt } from '../../support/taken-up.js';
-import { toldOf } from '../../support/told.js';
 
 const SEED = 20270405;
 

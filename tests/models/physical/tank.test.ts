@@ -2,22 +2,13 @@
 
 import { describe, expect, test } from 'vitest';
 import { ecAfter, ecBefore } from '../../../sim/models/physical/conductivity.js';
-import type { ChannelSize, TankPlan } from '../../../sim/models/physical/plan.js';
+import type { ChannelSize } from '../../../sim/models/physical/plan.js';
 import { drainBackL, filmL, floodL, hoursToWilting, spillL } from '../../../sim/models/physical/pump-stop.js';
 import { daysToLow, TankSeason } from '../../../sim/models/physical/tank.js';
 import { expectNear } from '../../support/near.js';
+import { TANK as USUAL_TANK } from '../../support/told.js';
 
-const TANK: TankPlan = {
-  litres: 60,
-  fullL: 50,
-  lowL: 10,
-  ec: 1.5,
-  topUpEc: 1.5,
-  uptakeEc: 1.8,
-  pipesL: 3,
-  heldMl: 20,
-  changeDays: null,
-};
+const TANK = { ...USUAL_TANK, pipesL: 3 };
 
 describe('conductivity', () => {
   test.each([

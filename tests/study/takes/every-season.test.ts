@@ -15,6 +15,7 @@ import { expectNear } from '../../support/near.js';
 import { takenBy } from '../../support/plant-by-plant.js';
 import { repeats } from '../../support/repeats.js';
 import { recordSeason } from '../../support/stays.js';
+import { TANK } from '../../support/told.js';
 
 const LINES = repeats(60, 2000);
 
@@ -51,18 +52,7 @@ describe('against every plant by itself', () => {
       const always = visits.kind === 'always';
       // Whoever follows plants takes a tank and work for granted.
       const work = { sowS: 0, moveS: 0, pickS: 0, clearS: 0, cleanS: 0, visitMin: 0, tankMin: 0 };
-      const tank = {
-        litres: 60,
-        fullL: 50,
-        lowL: 1,
-        ec: null,
-        topUpEc: null,
-        uptakeEc: null,
-        pipesL: 0,
-        heldMl: 20,
-        changeDays: null,
-      };
-      const told = always ? { ...physical!, tank, work } : physical!;
+      const told = always ? { ...physical!, tank: TANK, work } : physical!;
       const taken = takenBy(
         recordSeason(plan, plan.seed),
         told,
