@@ -73,8 +73,10 @@ export function vary(scenario: Scenario, variation: Variation): Result<Scenario,
 function growthFaults(varied: Scenario, variation: Variation): string[] {
   if (!changesLight(variation)) return [];
   const made = planOrFaults(varied);
+  if (made.ok) return [];
   const light = lightText(variation).join(', ');
-  return made.ok ? [] : made.faults.map((fault) => `With ${light}: ${sentences(fault)}`);
+  // Several crops may be refused for the same light.
+  return [...new Set(made.faults.map((fault) => `With ${light}: ${sentences(fault)}`))];
 }
 
 /** Lamps that were metered hang over every channel alike: more channels draw more. */
