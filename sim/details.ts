@@ -119,6 +119,7 @@ export type {
   StageLightAmounts,
   TankAmounts,
   WaterAmounts,
+  WorkAmounts,
 } from './study/takes/amounts.js';
 export type { SpaceFigures, StagingFigures } from './study/takes/staging.js';
 export type {

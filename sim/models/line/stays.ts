@@ -11,13 +11,14 @@ import type { EventQueue } from '../../engine/event-queue.js';
 import type { Draws } from '../growth.js';
 import { DISCARDED, FAILED, LOST } from '../ledger.js';
 import { type Plan, seasonDays } from '../plan.js';
-import { inUnits, type SeasonTakes } from '../takes.js';
+import { FULL_VISIT, inUnits, type SeasonTakes, USUAL_VISIT } from '../takes.js';
 import { DIE, type Holes, RIPEN } from './holes.js';
 import type { CropInStage, Stage } from './stage.js';
 import { type StayPlan, stayPlan } from './stay-kinds.js';
 import { StaySums } from './stay-sums.js';
 import { StayTotals } from './stay-totals.js';
 import { TankBook } from './tank-book.js';
+import { WorkBook } from './work-book.js';
 
 export class Stays {
   /** The same object in every season. */
@@ -31,6 +32,9 @@ export class Stays {
   /** null where nothing is told of leaves and water. */
   readonly #totals: StayTotals | null;
   readonly #tank: TankBook | null;
+  readonly #work: WorkBook | null;
+  /** What was done in the season up to now. */
+  readonly #deeds = { sown: 0, moved: 0, picked: 0, cleared: 0, cleaned: 0 };
 
   /** @returns null where the plan tells of nothing but holes */
   static of(plan: Plan, holes: number): Stays | null {
@@ -46,6 +50,7 @@ export class Stays {
     this.#since = this.#sums.since;
     this.#totals = by.kinds.length === 0 ? null : new StayTotals(by, this.#sums);
     this.#tank = this.#totals && TankBook.of(by, this.#totals);
+    this.#work = WorkBook.of(by);
     this.takes = { row: new Float64Array(by.columns.width), tank: null };
   }
 
@@ -53,6 +58,7 @@ export class Stays {
   reset(season: number): void {
     this.#sums.reset();
     this.#tank?.reset(season);
+    this.#work?.reset();
   }
 
   /** What stands in a hole begins to grow, with the `k`-th of `draws`, and what becomes of it is known. */
@@ -110,6 +116,13 @@ export class Stays {
     this.#tank?.visit(stages, holes, queue);
   }
 
+  /** A visit is over. @param counts of the season */
+  visited(stages: readonly Stage[], counts: Float64Array): void {
+    if (this.#work === null) return;
+    this.#countDeeds(stages, counts);
+    this.#work.visited(this.#deeds);
+  }
+
   /** The season is over: tell what it took. @param counts of the season */
   end(stages: readonly Stage[], holes: Holes, queue: EventQueue, counts: Float64Array): void {
     this.#tellDeeds(stages, counts);
@@ -137,21 +150,36 @@ export class Stays {
       row[columns.sown(c)] = begun[stages[0]!.place * crops + c]!;
       row[columns.picked(c)] = picked[c]!;
     }
-    let moved = 0;
-    let cleaned = 0;
-    let cleared = counts[FAILED]! + counts[LOST]! + counts[DISCARDED]!;
+    this.#countDeeds(stages, counts);
+    row[columns.moved] = this.#deeds.moved;
+    row[columns.cleared] = this.#deeds.cleared;
+    row[columns.cleaned] = this.#deeds.cleaned;
+    if (this.#work === null) return;
+    this.#work.end();
+    this.#tell(columns.usualVisit, this.#work.quantile(USUAL_VISIT));
+    this.#tell(columns.fullVisit, this.#work.quantile(FULL_VISIT));
+  }
+
+  #countDeeds(stages: readonly Stage[], counts: Float64Array): void {
+    const { begun, picked } = this.#sums;
+    const crops = picked.length;
+    const deeds = this.#deeds;
+    deeds.sown = 0;
+    deeds.moved = 0;
+    deeds.picked = 0;
+    deeds.cleaned = 0;
+    deeds.cleared = counts[FAILED]! + counts[LOST]! + counts[DISCARDED]!;
+    for (let c = 0; c < crops; c++) deeds.picked += picked[c]!;
     for (let s = 0; s < stages.length; s++) {
       const stage = stages[s]!;
       let come = 0;
       for (let c = 0; c < crops; c++) come += begun[stage.place * crops + c]!;
-      if (stage.before !== null) moved += come;
+      if (stage.before === null) deeds.sown += come;
+      else deeds.moved += come;
       // Whoever came and is not here has left the hole.
-      if (stage.cleanDays > 0) cleaned += come - stage.growing - stage.ready - stage.dead;
-      cleared -= stage.dead;
+      if (stage.cleanDays > 0) deeds.cleaned += come - stage.growing - stage.ready - stage.dead;
+      deeds.cleared -= stage.dead;
     }
-    row[columns.moved] = moved;
-    row[columns.cleared] = cleared;
-    row[columns.cleaned] = cleaned;
   }
 
   /** Nothing lies below 0 but by rounding. */

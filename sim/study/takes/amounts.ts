@@ -26,7 +26,7 @@ export interface Amounts<Of = number> {
   readonly mass?: { readonly picked_kg: Of };
   readonly water?: WaterAmounts<Of>;
   readonly tank?: TankAmounts<Of>;
-  readonly work?: { readonly hours: Of; readonly minutes: Readonly<Record<keyof WorkMinutes, Of>> };
+  readonly work?: WorkAmounts<Of>;
   readonly money?: MoneyAmounts<Of>;
 }
 
@@ -63,6 +63,14 @@ export interface TankAmounts<Of> {
   readonly most_between_visits_l: Of | null;
   /** null without a forecast of the conductivity. */
   readonly ec_good_days: Of | null;
+}
+
+export interface WorkAmounts<Of> {
+  readonly hours: Of;
+  /** By deed. */
+  readonly minutes: Readonly<Record<keyof WorkMinutes, Of>>;
+  /** Of a season's visits, how long the middle one takes, and that which 1 in 10 exceeds [min]; null where nobody comes. */
+  readonly visit_min: { readonly p50: Of; readonly p90: Of } | null;
 }
 
 export interface MoneyAmounts<Of> {
@@ -203,6 +211,7 @@ function workOf(plan: Plan, { physical }: LineMatter, takes: TakesTallies): Amou
   const { visits, crops } = plan;
   if (physical.work === null || visits.kind === 'always') return null;
   const { columns } = takes;
+  const visitCount = visitDays(plan).length;
   const ofCrops = (column: (c: number) => number): number =>
     crops.reduce((sum, _, c) => sum + takes.mean(column(c)), 0);
   const minutes = workMinutes(physical.work, {
@@ -211,9 +220,11 @@ function workOf(plan: Plan, { physical }: LineMatter, takes: TakesTallies): Amou
     picked: ofCrops((c) => columns.picked(c)),
     cleared: takes.mean(columns.cleared),
     cleaned: takes.mean(columns.cleaned),
-    visits: visitDays(plan).length,
+    visits: visitCount,
   });
-  return { hours: hoursOf(minutes), minutes };
+  const visit_min =
+    visitCount === 0 ? null : { p50: takes.mean(columns.usualVisit), p90: takes.mean(columns.fullVisit) };
+  return { hours: hoursOf(minutes), minutes, visit_min };
 }
 
 function moneyOf(
