@@ -202,8 +202,8 @@ function tankOf(
   };
 }
 
-/** How often the tank is filled anew. */
-function changesOf(plan: Plan, { physical }: LineMatter): number {
+/** How often the tank is filled anew in a season. */
+export function changesOf(plan: Plan, { physical }: LineMatter): number {
   return changeVisits(physical.tank!, visitDays(plan)).reduce((sum, change) => sum + change, 0);
 }
 
