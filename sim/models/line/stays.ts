@@ -163,23 +163,28 @@ export class Stays {
   #countDeeds(stages: readonly Stage[], counts: Float64Array): void {
     const { begun, picked } = this.#sums;
     const crops = picked.length;
-    const deeds = this.#deeds;
-    deeds.sown = 0;
-    deeds.moved = 0;
-    deeds.picked = 0;
-    deeds.cleaned = 0;
-    deeds.cleared = counts[FAILED]! + counts[LOST]! + counts[DISCARDED]!;
-    for (let c = 0; c < crops; c++) deeds.picked += picked[c]!;
+    let sown = 0;
+    let moved = 0;
+    let cleaned = 0;
+    let picks = 0;
+    let cleared = counts[FAILED]! + counts[LOST]! + counts[DISCARDED]!;
+    for (let c = 0; c < crops; c++) picks += picked[c]!;
     for (let s = 0; s < stages.length; s++) {
       const stage = stages[s]!;
       let come = 0;
       for (let c = 0; c < crops; c++) come += begun[stage.place * crops + c]!;
-      if (stage.before === null) deeds.sown += come;
-      else deeds.moved += come;
+      if (stage.before === null) sown += come;
+      else moved += come;
       // Whoever came and is not here has left the hole.
-      if (stage.cleanDays > 0) deeds.cleaned += come - stage.growing - stage.ready - stage.dead;
-      deeds.cleared -= stage.dead;
+      if (stage.cleanDays > 0) cleaned += come - stage.growing - stage.ready - stage.dead;
+      cleared -= stage.dead;
     }
+    const deeds = this.#deeds;
+    deeds.sown = sown;
+    deeds.moved = moved;
+    deeds.picked = picks;
+    deeds.cleared = cleared;
+    deeds.cleaned = cleaned;
   }
 
   /** Nothing lies below 0 but by rounding. */
