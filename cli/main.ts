@@ -177,7 +177,7 @@ export function commands(ended: (code: number) => void, text: string[]): Command
     .action(ends(runCommand));
 
   studyCommand(program.command('compare'))
-    .description('compare cadences, seeds, visits or files with the same luck')
+    .description('compare cadences, seeds, visits, light or files with the same luck')
     .argument('[files...]', `scenario files; ${BUILT_IN_IF_NONE}`)
     .option('--every <days>', 'sow every so many days: 2,3,4,7')
     .option('--on <weekdays>', 'sow on weekdays: mon+thu,tue')
@@ -185,6 +185,12 @@ export function commands(ended: (code: number) => void, text: string[]): Command
     .option('--seeds <numbers>', 'seeds per sowing: 4,6,8 or 4..8')
     .option('--seeds-a-week <numbers>', 'seeds a week, dealt to the sowings: 20,30')
     .option('--visits <days>', 'who comes when: daily,mon+thu+sat')
+    .option(
+      '--ppfd <stage=values>',
+      'light at the leaves: finishing=200,260 (again for another stage; without a stage: all lit ones)',
+      listed,
+    )
+    .option('--hours <stage=values>', 'hours of lamps a day: finishing=14,16,18 (likewise)', listed)
     .option('--by <figure>', `the best first, by: ${ORDERS.join(', ')}`)
     .action(ends(compareCommand));
 

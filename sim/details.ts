@@ -46,6 +46,7 @@ export type { SeasonTakes } from './models/takes.js';
 export type { Amendment } from './scenario/amend.js';
 export type { Caution, Warning } from './scenario/faults.js';
 export type { Grid, StageLimit } from './scenario/grid.js';
+export type { LightVariation, OfStages } from './scenario/light.js';
 export type { KeyRow } from './scenario/schema-walk.js';
 export type { Cadence } from './scenario/vary.js';
 /* The next weeks, and the work list. */
@@ -121,6 +122,7 @@ export type {
   StageLightAmounts,
   TankAmounts,
   WaterAmounts,
+  WorkAmounts,
 } from './study/takes/amounts.js';
 export type { SpaceFigures, StagingFigures } from './study/takes/staging.js';
 export type {

@@ -8,7 +8,7 @@ import { type Grid, gridAround, gridSize } from '../../sim/scenario/grid.js';
 import type { SearchGoal } from '../../sim/study/search/budget.js';
 import { COST_KINDS, type CostKind } from '../../sim/study/search/candidates.js';
 import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
-import { cadenceLists, channelLists, numberFrom, oneOf, weekdayLists, wholeList } from '../options/lists.js';
+import { cadenceLists, numberFrom, oneOf, weekdayLists, wholeList } from '../options/lists.js';
 import {
   checkOut,
   type ExecutionOptions,
@@ -18,6 +18,7 @@ import {
   wholeNumber,
   wrong,
 } from '../options/options.js';
+import { channelLists } from '../options/stage-lists.js';
 import { VISIT_WORDS } from '../options/words.js';
 import { Problem } from '../problem.js';
 import { MOST_SEARCHED, type SearchAssignment } from '../studies/assignment.js';

@@ -2,8 +2,9 @@
 
 import type { SizeLayout } from '../../sim/study/size/layout.js';
 import { loadScenario, scenarioInput } from '../inputs/scenario-file.js';
-import { channelLists, numberFrom } from '../options/lists.js';
+import { numberFrom } from '../options/lists.js';
 import { checkOut, type Options, seasonsOf, studyOptions, wholeNumber, wrong } from '../options/options.js';
+import { channelLists } from '../options/stage-lists.js';
 import { Problem } from '../problem.js';
 import { MOST_DEALT } from '../studies/assignment.js';
 import { carryOutStudy } from '../studies/perform.js';

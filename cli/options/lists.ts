@@ -1,7 +1,7 @@
 /** Options that are lists: "2,3,4,7", "mon+thu,tue". Checked like single values, all faults of a list at once. */
 
 import { WEEKDAYS, type Weekday } from '../../sim/models/dates.js';
-import { CHANNELS, EVERY, type Limits } from '../../sim/models/limits.js';
+import { EVERY, type Limits } from '../../sim/models/limits.js';
 import { nearest } from '../../sim/models/nearest.js';
 import type { Cadence } from '../../sim/scenario/vary.js';
 
@@ -73,6 +73,18 @@ export function cadenceLists(
   ];
 }
 
+/** Numbers, such as hours; `14..16` stands for 14,15,16. @param unit such as "hours a day" */
+export function numberList(
+  option: string,
+  text: string | undefined,
+  limits: Limits,
+  { unit, example }: { readonly unit: string; readonly example: string },
+  faults: string[],
+): number[] {
+  const expected = `numbers from ${limits.least} to ${limits.most} (${unit})`;
+  return listOf(text, { option, expected, example, read: (item) => numberFrom(item, limits) }, faults);
+}
+
 /** Whole numbers, such as seeds; `2..5` stands for 2,3,4,5. */
 export function wholeList(
   option: string,
@@ -121,36 +133,6 @@ function rangeItems(item: string, { option, whole }: Items<unknown>, faults: str
     return [];
   }
   return Array.from({ length: values }, (_, i) => String(first + i));
-}
-
-/**
- * Channels that stages may have: `nursery=1..4`, once for each stage.
- * @param texts one for each time the option was given
- */
-export function channelLists(
-  texts: readonly string[] | undefined,
-  faults: string[],
-): { stage: string; counts: number[] }[] {
-  const lists: { stage: string; counts: number[] }[] = [];
-  for (const text of texts ?? []) {
-    // The last = counts: the name of a stage may hold one.
-    const at = text.lastIndexOf('=');
-    const stage = text.slice(0, Math.max(0, at)).trim();
-    if (stage === '') {
-      faults.push(
-        `--channels must not be ${JSON.stringify(text)}. It must be the name of a stage, = and its counts of channels. Example: --channels nursery=1..4 --channels finishing=6,8,10`,
-      );
-    } else if (lists.some((list) => list.stage === stage)) {
-      faults.push(
-        `--channels must not name ${stage} twice. All counts of a stage stand in one list. Example: --channels ${stage}=2,4,6`,
-      );
-    } else {
-      const counts = text.slice(at + 1);
-      const example = `${stage}=4,6,8 or ${stage}=1..4`;
-      lists.push({ stage, counts: wholeList('--channels', counts, CHANNELS, example, faults) });
-    }
-  }
-  return lists;
 }
 
 /** Sets of weekdays: `mon+thu,tue`. */

@@ -49,11 +49,11 @@ type Called = (plan: string) => string;
 
 /** @param longest name of a plan for which there is room in a table */
 export function compareSections(result: CompareResult, longest = MOST_NAME): Section[] {
-  const { plans } = result;
+  const { plans, notes = [] } = result;
   const numbered = plans.some((plan) => plan.name.length > longest);
   const called: Called = (of) => (numbered ? `plan ${plans.findIndex((plan) => plan.name === of) + 1}` : of);
   return [
-    section(null, heading(result)),
+    section(null, heading(result), ...notes),
     ...(numbered ? [section(null, ...plans.map((plan) => whole(`${called(plan.name)}: ${plan.name}`)))] : []),
     section('What you will pick, heads a week', ...gives(result, called)),
     section(
@@ -193,7 +193,7 @@ function differences({ plans, first }: CompareResult, called: Called): Block[] {
 const HEADER = 'plan,figure,mean,low,high,difference,difference_low,difference_high,verdict';
 
 /** One row a plan and figure. */
-export function compareRows({ plans, assumes = [] }: CompareResult): Rows {
+export function compareRows({ plans, notes = [], assumes = [] }: CompareResult): Rows {
   const cells = (compared: Compared | null): Rows[number] => {
     const difference = compared?.difference;
     return [...estimateCells(compared), ...estimateCells(difference), difference?.verdict ?? null];
@@ -208,6 +208,7 @@ export function compareRows({ plans, assumes = [] }: CompareResult): Rows {
         : [[plan.name, 'bad_week_without_absence', plan.without_absence.p10, ...cells(null).slice(1)]]),
     ]),
     // Cautions go wherever the figures go.
+    ...notes.map((sentence) => ['', `notes: ${sentence}`, ...cells(null)]),
     ...assumes.map((sentence) => ['', `assumes: ${sentence}`, ...cells(null)]),
   ];
 }

@@ -5,6 +5,7 @@ import { SEARCH_LIMITS } from '../../sim/calls/search.js';
 import { WEEKDAYS } from '../../sim/models/dates.js';
 import { CHANNELS, EVERY, HEADS, type Limits, SEED, SEEDS } from '../../sim/models/limits.js';
 import { gridSize } from '../../sim/scenario/grid.js';
+import { LIT } from '../../sim/scenario/light.js';
 import { SEASONS } from '../../sim/seasons/how-many.js';
 import { ORDERS } from '../../sim/study/compare.js';
 import { COST_KINDS } from '../../sim/study/search/candidates.js';
@@ -39,11 +40,16 @@ const common = {
 
 const run = z.strictObject({ command: z.literal('run'), ...common } satisfies Form<RunAssignment>);
 
+/** For some stages by their names, or for all lit ones. */
+const ofStages = (limits: Limits) => z.union([number(limits), z.record(z.string(), number(limits))]);
+
 const variation = z.strictObject({
   cadence: z.union([...everyOrOn, z.strictObject({ refill: z.literal(true) })]).optional(),
   seeds: whole(SEEDS).optional(),
   seedsAWeek: whole(SEEDS_A_WEEK).optional(),
   visits: z.union([z.enum(['daily', 'always']), weekdays]).optional(),
+  ppfd: ofStages(LIT.ppfd).optional(),
+  hours: ofStages(LIT.hours).optional(),
 });
 
 const compare = z

@@ -2,6 +2,7 @@
 
 import { comparisonFaults } from '../../sim/calls/compare.js';
 import { candidatesWithin } from '../../sim/calls/search.js';
+import { lightNotes } from '../../sim/scenario/light-notes.js';
 import { toPlan } from '../../sim/scenario/plan.js';
 import { variationText, vary } from '../../sim/scenario/vary.js';
 import type { WorkloadTallies } from '../../sim/seasons/workload-tallies.js';
@@ -80,17 +81,21 @@ function contendersOf({ sources, variations }: CompareAssignment): Contender[] {
   const faults: string[] = [];
   const contenders: Contender[] = [];
   for (const source of sources) {
-    const { scenario } = readSource(source);
+    const told = readSource(source);
     for (const variation of variations.length === 0 ? [{}] : variations) {
-      const varied = vary(scenario, variation);
+      const varied = vary(told.scenario, variation);
       if (!varied.ok) {
-        faults.push(...varied.faults.filter((fault) => !faults.includes(fault)));
+        const where = sources.length === 1 ? '' : `${source.name}: `;
+        const found = varied.faults.map((fault) => where + fault);
+        faults.push(...found.filter((fault) => !faults.includes(fault)));
         continue;
       }
       const change = variationText(variation);
       const name =
         sources.length === 1 ? change : variations.length === 0 ? source.name : `${source.name}: ${change}`;
-      contenders.push({ name, plan: toPlan(varied.value) });
+      const plan = toPlan(varied.value);
+      const notes = lightNotes(told, variation, { scenario: varied.value, plan });
+      contenders.push({ name, plan, notes });
     }
   }
   if (faults.length === 0 && contenders.length < 2) {

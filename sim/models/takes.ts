@@ -11,7 +11,8 @@ import { toGrid } from '../engine/clock.js';
 import { LEAF_LAYERS } from './physical/cover.js';
 import { type LineMatter, plantL } from './physical/line-matter.js';
 import type { TankPlan } from './physical/plan.js';
-import { holesOf, type Plan, seasonDays, seedsDueOf } from './plan.js';
+import { mostVisitMinutes } from './physical/work.js';
+import { holesOf, holesOfLine, type Plan, seasonDays, seedsDueOf } from './plan.js';
 import * as route from './route.js';
 
 /** What one season took. The simulator hands out the same object again for every season: copy what must last. */
@@ -31,6 +32,10 @@ export const TANK_EVERY = 81;
  */
 export const TANK_COLUMNS = { mostBetweenVisits: 0, beforeChanges: 1, ecGoodDays: 2, count: 3 } as const;
 
+/** Share of the visits of a season that are no longer than a usual one, and than a full one: 1 in 10 is longer. */
+export const USUAL_VISIT = 0.5;
+export const FULL_VISIT = 0.9;
+
 /** Figures of each stage, in this order, then of each crop, then of the whole. */
 const OF_STAGE = 2;
 const OF_CROP = 2;
@@ -49,6 +54,9 @@ export class TakesColumns {
   readonly thrownOut: number;
   /** Used until the last visit [L]. */
   readonly usedByLastVisit: number;
+  /** A usual and a full visit of the season [min]; 0 where nothing is told of work. */
+  readonly usualVisit: number;
+  readonly fullVisit: number;
   readonly #crops: number;
 
   constructor(plan: Plan, matter: LineMatter) {
@@ -60,6 +68,8 @@ export class TakesColumns {
     this.standing = next++;
     this.thrownOut = next++;
     this.usedByLastVisit = next++;
+    this.usualVisit = next++;
+    this.fullVisit = next++;
     this.width = next;
     this.units = new Float64Array(next).fill(1);
     const most = mostLitres(plan, matter);
@@ -69,6 +79,9 @@ export class TakesColumns {
     });
     for (const column of [this.standing, this.thrownOut]) this.units[column] = unitFor(most.inPlants);
     this.units[this.usedByLastVisit] = unitFor(most.used);
+    const { work } = matter.physical;
+    const longest = work === null ? 0 : mostVisitMinutes(work, holesOfLine(plan));
+    for (const column of [this.usualVisit, this.fullVisit]) this.units[column] = unitFor(longest);
     this.tankUnits[TANK_COLUMNS.mostBetweenVisits] = unitFor(most.used);
     this.tankUnits[TANK_COLUMNS.beforeChanges] = unitFor(most.used);
   }

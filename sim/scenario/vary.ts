@@ -1,9 +1,12 @@
-/** A scenario with another cadence, other seeds, visits or channels: the plans that studies compare. */
+/** A scenario with another cadence, other seeds, visits, channels or light: the plans that studies compare. */
 
+import { wattsFor } from '../models/channels.js';
 import type { Weekday } from '../models/dates.js';
 import { failure, type Result, success } from '../models/result.js';
 import { type FaultDraft, pathText } from './faults.js';
 import { issuesToFaults } from './issues-to-faults.js';
+import { changesLight, type LightVariation, lightText, noSuchStage, withLight } from './light.js';
+import { planOrFaults } from './plan.js';
 import { type Scenario, scenarioSchema } from './schema.js';
 
 export type Cadence =
@@ -12,7 +15,7 @@ export type Cadence =
   | { readonly refill: true };
 
 /** What is changed; what is left out stays as it is. Applies to all crops of the scenario. */
-export interface Variation {
+export interface Variation extends LightVariation {
   readonly cadence?: Cadence;
   /** Seeds per sowing. */
   readonly seeds?: number;
@@ -38,9 +41,7 @@ export function vary(scenario: Scenario, variation: Variation): Result<Scenario,
   }
   const names = scenario.stages.map(({ name }) => name);
   const unknown = Object.keys(variation.channels ?? {}).find((name) => !names.includes(name));
-  if (unknown !== undefined) {
-    return failure([`There is no stage ${unknown}. The stages are ${names.join(', ')}.`]);
-  }
+  if (unknown !== undefined) return failure([noSuchStage(unknown, scenario.stages)]);
   const { seedsAWeek } = variation;
   if (seedsAWeek !== undefined && !(seedsAWeek > 0)) {
     // It is no key of a scenario, and none of the seeds that it is dealt to would show it: each sowing has at least one.
@@ -53,15 +54,29 @@ export function vary(scenario: Scenario, variation: Variation): Result<Scenario,
       'visits must not be always where the scenario tells of work: whoever is always there makes no visits. Leave work out.',
     ]);
   }
+  const lit = withLight(scenario, variation);
+  if (!lit.ok) return lit;
   const varied: Scenario = {
     ...scenario,
     crops,
-    stages: scenario.stages.map((stage) => withChannels(stage, variation.channels?.[stage.name])),
+    stages: lit.value.map((stage) => withChannels(stage, variation.channels?.[stage.name])),
     visits: variation.visits === undefined ? scenario.visits : (variation.visits as Scenario['visits']),
   };
   const checked = scenarioSchema.safeParse(varied);
-  if (checked.success) return success(varied);
-  return failure(issuesToFaults(scenarioSchema, varied, checked.error.issues).map(sentences));
+  if (!checked.success)
+    return failure(issuesToFaults(scenarioSchema, varied, checked.error.issues).map(sentences));
+  const faults = growthFaults(varied, variation);
+  return faults.length === 0 ? success(varied) : failure(faults);
+}
+
+/** Of what is varied only light can keep a plant from growing as the scenario tells. */
+function growthFaults(varied: Scenario, variation: Variation): string[] {
+  if (!changesLight(variation)) return [];
+  const made = planOrFaults(varied);
+  if (made.ok) return [];
+  const light = lightText(variation).join(', ');
+  // Several crops may be refused for the same light.
+  return [...new Set(made.faults.map((fault) => `With ${light}: ${sentences(fault)}`))];
 }
 
 /** Lamps that were metered hang over every channel alike: more channels draw more. */
@@ -69,8 +84,7 @@ export function withChannels(stage: Scenario['stages'][number], channels = stage
   if (channels === stage.channels) return stage;
   const { watts } = stage;
   if (watts === undefined) return { ...stage, channels };
-  // Rounded, so that there and back again is as before.
-  return { ...stage, channels, watts: Number(((watts * channels) / stage.channels).toPrecision(12)) };
+  return { ...stage, channels, watts: wattsFor(watts, stage.channels, channels) };
 }
 
 /** A fault without a file, in whole sentences. */
@@ -131,6 +145,7 @@ export function variationText(variation: Variation): string {
   }
   if (seeds !== undefined) parts.push(`${seeds} ${seeds === 1 ? 'seed' : 'seeds'}`);
   if (seedsAWeek !== undefined) parts.push(`${seedsAWeek} seeds a week`);
+  parts.push(...lightText(variation));
   if (visits !== undefined)
     parts.push(typeof visits === 'string' ? `visits ${visits}` : `visits ${visits.join('+')}`);
   for (const [stage, count] of Object.entries(channels ?? {})) parts.push(`${count} x ${stage}`);

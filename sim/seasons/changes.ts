@@ -1,5 +1,6 @@
 /** Small changes to a plan that are tried to find what holds the line back, and what may go wrong. */
 
+import { withChannels } from '../models/channels.js';
 import { withGrowings } from '../models/growings.js';
 import { BLOCKED, type Season, STATE_COUNT, UNSOWN } from '../models/ledger.js';
 import { type CropPlan, type Plan, type StagePlan, seasonDays, seedsDue } from '../models/plan.js';
@@ -72,12 +73,10 @@ function visitsOf({ visits }: Plan): number {
 export function applied(plan: Plan, change: Change): Plan {
   switch (change.kind) {
     case 'channel':
-      return {
-        ...plan,
-        stages: plan.stages.map((stage) =>
-          stage.name === change.stage ? { ...stage, channels: stage.channels + change.channels } : stage,
-        ),
-      };
+      return withChannels(
+        plan,
+        plan.stages.map(({ name, channels }) => channels + (name === change.stage ? change.channels : 0)),
+      );
     case 'seeds':
       return { ...plan, crops: plan.crops.map((crop) => withMoreSeeds(crop, change.percent)) };
     case 'visits':

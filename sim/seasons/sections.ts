@@ -18,25 +18,40 @@ export interface Estimate {
   readonly high: number | null;
 }
 
+/** A figure of parts of the seasons, and how many seasons each has. */
+export type Parts = readonly { readonly figure: number; readonly seasons: number }[];
+
 /**
  * @param all the figure of all seasons
  * @param parts the figure of each section, and how many seasons it has
  */
-export function estimate(
-  all: number,
-  parts: readonly { readonly figure: number; readonly seasons: number }[],
-): Estimate {
+export function estimate(all: number, parts: Parts): Estimate {
   const error = errorOf(all, parts);
   return error === null
     ? { mean: all, low: null, high: null }
     : studentInterval(all, error, parts.length - 1);
 }
 
+/**
+ * The same of a figure whose error comes from several sources that are taken for independent: their squares are summed, with degrees of
+ * freedom by Welch & Satterthwaite (from memory), rounded down.
+ * @param sources the figure of parts of the seasons, each source with parts of its own
+ */
+export function estimateFrom(all: number, sources: readonly Parts[]): Estimate {
+  let square = 0;
+  let perFreedom = 0;
+  for (const parts of sources) {
+    const error = errorOf(all, parts);
+    if (error === null) return { mean: all, low: null, high: null };
+    square += error ** 2;
+    perFreedom += error ** 4 / (parts.length - 1);
+  }
+  const freedom = perFreedom === 0 ? 1 : Math.max(1, Math.floor(square ** 2 / perFreedom + 1e-9));
+  return studentInterval(all, Math.sqrt(square), freedom);
+}
+
 /** The standard error of a figure; null with fewer than 2 sections. @param all and @param parts as for `estimate` */
-export function errorOf(
-  all: number,
-  parts: readonly { readonly figure: number; readonly seasons: number }[],
-): number | null {
+export function errorOf(all: number, parts: Parts): number | null {
   const sections = parts.length;
   if (sections < 2) return null;
   let seasons = 0;

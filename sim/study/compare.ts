@@ -28,6 +28,8 @@ import { type PresentJobs, presentJobs, type WeekFigures, weekFigures } from './
 export interface Contender {
   readonly name: string;
   readonly plan: Plan;
+  /** What is to be known of how it was made of another plan, a sentence each; left out: nothing. */
+  readonly notes?: readonly string[];
 }
 
 /** A figure of a plan, and how it differs from that of the first plan. */
@@ -69,6 +71,8 @@ export interface CompareResult {
   /** Name of the plan that the others are compared with. */
   readonly first: string;
   readonly plans: readonly PlanResult[];
+  /** What is to be known of how plans were made of others; absent where there is nothing. */
+  readonly notes?: readonly string[];
   /** What was taken for granted in figures of what plans take; absent where no plan tells of more than holes. */
   readonly assumes?: readonly string[];
 }
@@ -142,6 +146,7 @@ export function comparison(
   const { seed, run, seasons, by } = of;
   const { weeks, start } = ran[0]!.plan;
   const { from, plans } = sideBySide(ran);
+  const notes = [...new Set(ran.flatMap((one) => one.notes ?? []))];
   const assumes = [...new Set(ran.flatMap(assumedOf))];
   return {
     seed,
@@ -151,6 +156,7 @@ export function comparison(
     by,
     first: ran[0]!.name,
     plans: by === null ? plans : ordered(plans, FIGURES.find(({ name }) => name === by)!),
+    ...(notes.length > 0 && { notes }),
     ...(assumes.length > 0 && { assumes }),
   };
 }

@@ -18,11 +18,12 @@ import {
 } from '../models/ledger.js';
 import { lineMatter } from '../models/physical/line-matter.js';
 import { holesOf, type Plan, type StagePlan, seasonDays } from '../models/plan.js';
-import { type Estimate, estimate } from '../seasons/sections.js';
+import { type Estimate, estimate, estimateFrom, type Parts } from '../seasons/sections.js';
 import { firstPickDay, picksFrom, type Tallies } from '../seasons/tallies.js';
 import { type WeekCounts, weekQuantile, weekQuantileDifference } from '../seasons/week-quantiles.js';
 import type { WorkloadTallies } from '../seasons/workload-tallies.js';
 import { amountsOf, type TakesSample } from './takes/amounts.js';
+import { drainedAs, drains, isLookedAt } from './takes/drained.js';
 
 /** The weeks that count. */
 export interface Weeks {
@@ -62,6 +63,8 @@ export interface Figure {
   readonly scope: Scope;
   /** Of a quantile of the picks of a week: which. Its interval is one of whole numbers (see week-quantiles.ts). */
   readonly quantile?: number;
+  /** Does it depend on what is drained where a tank is filled anew (see takes/drained.ts)? Left out: no. */
+  readonly ofDrained?: true;
   /** Does a plan tell what it needs? Where not, it is not even named; left out: any plan does. */
   isToldOf?(plan: Plan): boolean;
   /**
@@ -240,6 +243,7 @@ const TAKES: readonly Figure[] = [
     decimals: 2,
     better: 'less',
     scope: 'whole',
+    ofDrained: true,
     isToldOf: ({ physical }) => (physical?.prices ?? null) !== null,
     of: (sample) => amountsOf(sample)?.money?.cost_per_head ?? Number.NaN,
   },
@@ -372,15 +376,12 @@ export function samplesOf(gathered: WorkloadTallies, job: number, plan: Plan, fr
  * @param at of which stage or crop
  */
 export function figureOf(samples: Samples, figure: Figure, at?: number): Estimate | null {
-  const { all, sections } = samples;
-  const value = figure.of(all, at);
   if (figure.quantile !== undefined) {
-    return Number.isNaN(value) ? null : weekQuantile(figure.quantile, weekCountsOf(samples));
+    return Number.isNaN(figure.of(samples.all, at))
+      ? null
+      : weekQuantile(figure.quantile, weekCountsOf(samples));
   }
-  return estimated(
-    value,
-    sections.map((section) => section && part(section, figure.of(section, at))),
-  );
+  return estimated(figure, samples, at);
 }
 
 /**
@@ -395,36 +396,67 @@ export function differenceOf(
   at?: number,
   theirAt = at,
 ): Estimate | null {
-  const value = figure.of(ours.all, at) - figure.of(theirs.all, theirAt);
   if (figure.quantile !== undefined) {
-    if (Number.isNaN(value)) return null;
+    if (Number.isNaN(figure.of(ours.all, at) - figure.of(theirs.all, theirAt))) return null;
     return weekQuantileDifference(figure.quantile, weekCountsOf(ours), weekCountsOf(theirs));
   }
-  return estimated(
-    value,
-    ours.sections.map((section, s) => {
-      const other = theirs.sections[s];
-      return section && other ? part(section, figure.of(section, at) - figure.of(other, theirAt)) : null;
-    }),
-  );
+  return estimated(figure, ours, at, theirs, theirAt);
 }
 
 function weekCountsOf({ all, sections }: Samples): WeekCounts {
   return { all: all.picks, sections: sections.flatMap((section) => section?.picks ?? []) };
 }
 
-interface Part {
-  readonly figure: number;
-  readonly seasons: number;
+/**
+ * @param theirs what is taken off, if anything
+ * @returns null if there is no figure; no interval if a section lacks it
+ */
+function estimated(
+  figure: Figure,
+  ours: Samples,
+  at: number | undefined,
+  theirs: Samples | null = null,
+  theirAt?: number,
+): Estimate | null {
+  /** The figure of what is picked of ours, less that of theirs; none where one of them has no such sample. */
+  const parts = (
+    s: number,
+    pick: (samples: Samples, s: number) => Sample | null | undefined,
+    seasons = 1,
+  ): Parts => {
+    const [mine, other] = [pick(ours, s), theirs && pick(theirs, s)];
+    if (!mine || (theirs && !other)) return [];
+    return [{ figure: figure.of(mine, at) - (other ? figure.of(other, theirAt) : 0), seasons }];
+  };
+  const [value] = parts(0, ({ all }) => all);
+  if (!Number.isFinite(value!.figure)) return null;
+  const ofSections = ours.sections.flatMap((section, s) =>
+    parts(s, figure.ofDrained ? drainedAsInAll : sectionOf, section?.tallies.seasons),
+  );
+  if (!ofSections.every((one) => Number.isFinite(one.figure))) return estimate(value!.figure, []);
+  if (!figure.ofDrained || ![ours, theirs].some((samples) => samples && isMovedByDrained(figure, samples)))
+    return estimate(value!.figure, ofSections);
+  const ofLooks = ours.sections.flatMap((section, s) =>
+    parts(s, drainedAsSeen, section?.tallies.takes?.tankSeasons),
+  );
+  return estimateFrom(value!.figure, [ofSections, ofLooks]);
 }
 
-function part({ tallies }: Sample, figure: number): Part {
-  return { figure, seasons: tallies.seasons };
+function sectionOf({ sections }: Samples, s: number): Sample | null | undefined {
+  return sections[s];
 }
 
-/** @returns null if there is no figure; no interval if a section lacks it */
-function estimated(all: number, parts: readonly (Part | null)[]): Estimate | null {
-  if (!Number.isFinite(all)) return null;
-  const there = parts.filter((one) => one !== null);
-  return estimate(all, there.every(({ figure }) => Number.isFinite(figure)) ? there : []);
+function drainedAsInAll({ all, sections }: Samples, s: number): Sample | null | undefined {
+  return sections[s] && drainedAs(sections[s], all);
+}
+
+/** All seasons as if as much were drained in them as in a section that was looked at. */
+function drainedAsSeen({ all, sections }: Samples, s: number): Sample | null {
+  const section = sections[s];
+  return section && isLookedAt(section) ? drainedAs(all, section) : null;
+}
+
+/** Does a litre that is drained change a figure? */
+function isMovedByDrained({ of }: Figure, { all }: Samples): boolean {
+  return drains(all.plan) && of({ ...all, drainedMoreL: 1 }) !== of(all);
 }

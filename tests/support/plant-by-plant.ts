@@ -25,6 +25,8 @@ export interface Taken {
   readonly litres: Litres;
   readonly tank: TankSeason;
   readonly minutes: WorkMinutes;
+  /** Of each visit, in their order. */
+  readonly visitMinutes: readonly number[];
   readonly money: Money;
 }
 
@@ -42,6 +44,7 @@ export function takenBy(
     litres,
     tank,
     minutes: minutesOf(season, physical),
+    visitMinutes: season.visits.map((day) => minutesOn(day, season, physical)),
     money: moneyOf(season, physical, tank.toppedUpL),
   };
 }
@@ -191,6 +194,21 @@ function minutesOf({ plan, stays, visits }: RecordedSeason, { work }: PhysicalPl
     cleaned: count((stay) => gone(stay) && plan.stages[stay.stage]!.cleanDays > 0),
     visits: visits.length,
   });
+}
+
+/** Minutes of the visit of a day: of all stays, those that began or ended then. */
+function minutesOn(day: number, season: RecordedSeason, physical: PhysicalPlan): number {
+  const stays = season.stays.flatMap((stay): Stay[] => {
+    const came = stay.from === day && stay.stage === 0 && stay.cuts === 0;
+    const went = stay.until === day && stay.ended !== 'standing';
+    if (!came && !went) return [];
+    // Minutes are counted by what a stay tells: of one that came, sowing; of one that went, the rest.
+    return [
+      ...(came ? [{ ...stay, ended: 'standing' as const }] : []),
+      ...(went ? [{ ...stay, cuts: Number.NaN }] : []),
+    ];
+  });
+  return 60 * hoursOf(minutesOf({ ...season, stays, visits: [day] }, physical));
 }
 
 export interface Money {

@@ -136,5 +136,10 @@ export function stagingDetails({ staging = [] }: Takes): Block[] {
       { head: ['', 'days', 'm2-days', ...(drawn ? ['kWh'] : []), ...(priced ? ['light costs'] : [])] },
     ),
     'A head that nothing happens to: it neither waits nor dies. Wide from the start it stands in the widest stage, in its light, as efficient as in the last one.',
+    ...staging.flatMap(({ crop, picks }) =>
+      picks === undefined
+        ? []
+        : [`A plant of ${crop} gives ${picks} heads; each has an equal share of what it takes in all.`],
+    ),
   ];
 }

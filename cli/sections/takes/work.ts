@@ -25,6 +25,15 @@ export function workText({ work }: Takes, weeks: number, heads: number): string 
   return `${figureText(mean / weeks, fixed(1))} hours a week${each}.`;
 }
 
+/** `A usual visit takes 22 minutes; 1 in 10 takes more than 26.` */
+function visitText({ visit_min: visit }: NonNullable<Takes['work']>): string[] {
+  if (visit === null) return [];
+  const minutes = ({ mean }: { readonly mean: number }): string => figureText(mean, fixed(0));
+  return [
+    `A usual visit takes ${minutes(visit.p50)} minutes; 1 in 10 takes more than ${minutes(visit.p90)}.`,
+  ];
+}
+
 export function workDetails(takes: Takes, weeks: number, heads: number): Block[] {
   const { work } = takes;
   if (work === undefined) return [];
@@ -39,7 +48,7 @@ export function workDetails(takes: Takes, weeks: number, heads: number): Block[]
     ];
   });
   return [
-    workText(takes, weeks, heads)!,
+    [workText(takes, weeks, heads)!, ...visitText(work)].join(' '),
     table(rows, { head: ['', 'a week', 'of all', 'min a head'] }),
     'A visit takes its fixed minutes, the rest the seconds of each deed: defaults are a judgement, so time your own.',
   ];

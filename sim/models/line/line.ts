@@ -88,6 +88,7 @@ export class Line {
       if (calendar.visiting) {
         if (line.stays !== null) line.stays.visit(stages, line.holes, queue);
         visit(line);
+        if (line.stays !== null) line.stays.visited(stages, books.counts);
         observer?.onVisitEnd?.(queue.now, free());
       }
       books.book(stages, queue);

@@ -12,13 +12,14 @@ import type { EventQueue } from '../../engine/event-queue.js';
 import type { Draws } from '../growth.js';
 import { DISCARDED, FAILED, LOST } from '../ledger.js';
 import { type Plan, seasonDays } from '../plan.js';
-import { inUnits, type SeasonTakes } from '../takes.js';
+import { FULL_VISIT, inUnits, type SeasonTakes, USUAL_VISIT } from '../takes.js';
 import { DIE, type Holes, RIPEN } from './holes.js';
 import type { CropInStage, Stage } from './stage.js';
 import { type StayPlan, stayPlan } from './stay-kinds.js';
 import { StaySums } from './stay-sums.js';
 import { StayTotals } from './stay-totals.js';
 import { TankBook } from './tank-book.js';
+import { WorkBook } from './work-book.js';
 
 export class Stays {
   /** The same object in every season. */
@@ -32,8 +33,11 @@ export class Stays {
   /** null where nothing is told of leaves and water. */
   readonly #totals: StayTotals | null;
   readonly #tank: TankBook | null;
+  readonly #work: WorkBook | null;
   /** What was taken so far, in no unit: one figure for each column. */
   readonly #taken: Float64Array;
+  /** What was done in the season up to now. */
+  readonly #deeds = { sown: 0, moved: 0, picked: 0, cleared: 0, cleaned: 0 };
 
   /** @returns null where the plan tells of nothing but holes */
   static of(plan: Plan, holes: number): Stays | null {
@@ -49,6 +53,7 @@ export class Stays {
     this.#since = this.#sums.since;
     this.#totals = by.kinds.length === 0 ? null : new StayTotals(by, this.#sums);
     this.#tank = this.#totals && TankBook.of(by, this.#totals);
+    this.#work = WorkBook.of(by);
     this.takes = { row: new Float64Array(by.columns.width), tank: null };
     this.#taken = new Float64Array(by.columns.width);
   }
@@ -58,6 +63,7 @@ export class Stays {
     this.#sums.reset();
     // How full a tank was then is not known.
     this.#tank?.reset(whole ? season : null);
+    this.#work?.reset();
   }
 
   /** Whether anything is told of leaves and water. */
@@ -130,6 +136,13 @@ export class Stays {
     this.#tank?.visit(stages, holes, queue);
   }
 
+  /** A visit is over. @param counts of the season */
+  visited(stages: readonly Stage[], counts: Float64Array): void {
+    if (this.#work === null) return;
+    this.#countDeeds(stages, counts);
+    this.#work.visited(this.#deeds);
+  }
+
   /** The season is over: tell what it took. @param counts of the season */
   end(stages: readonly Stage[], holes: Holes, queue: EventQueue, counts: Float64Array): void {
     const { plan, columns } = this.#by;
@@ -138,13 +151,18 @@ export class Stays {
       this.takes.tank = this.#tank.end(this.#totals!.usedL);
       taken[columns.usedByLastVisit] = this.#tank.usedL;
     }
+    if (this.#work !== null) {
+      this.#work.end();
+      taken[columns.usualVisit] = this.#work.quantile(USUAL_VISIT);
+      taken[columns.fullVisit] = this.#work.quantile(FULL_VISIT);
+    }
     const { row } = this.takes;
     // Nothing lies below 0 but by rounding.
     for (let i = 0; i < row.length; i++) row[i] = inUnits(Math.max(0, taken[i]!), columns.units[i]!);
   }
 
   /**
-   * What was taken by a moment of which nothing has happened yet, as far as it was booked. Of the tank nothing.
+   * What was taken by a moment of which nothing has happened yet, as far as it was booked. Of the tank and of single visits nothing.
    * @param counts of the season @param moment now, or since the last event [d] @returns the same array at every call
    */
   takenBy(
@@ -159,6 +177,8 @@ export class Stays {
     const { columns } = this.#by;
     this.#tellDeeds(row, stages, counts);
     row[columns.usedByLastVisit] = 0;
+    row[columns.usualVisit] = 0;
+    row[columns.fullVisit] = 0;
     if (totals === null) return row;
     totals.take(stages, holes, queue, moment, false);
     for (let s = 0; s < stages.length; s++) {
@@ -178,20 +198,36 @@ export class Stays {
       row[columns.sown(c)] = begun[stages[0]!.place * crops + c]!;
       row[columns.picked(c)] = picked[c]!;
     }
+    this.#countDeeds(stages, counts);
+    row[columns.moved] = this.#deeds.moved;
+    row[columns.cleared] = this.#deeds.cleared;
+    row[columns.cleaned] = this.#deeds.cleaned;
+  }
+
+  #countDeeds(stages: readonly Stage[], counts: Float64Array): void {
+    const { begun, picked } = this.#sums;
+    const crops = picked.length;
+    let sown = 0;
     let moved = 0;
     let cleaned = 0;
+    let picks = 0;
     let cleared = counts[FAILED]! + counts[LOST]! + counts[DISCARDED]!;
+    for (let c = 0; c < crops; c++) picks += picked[c]!;
     for (let s = 0; s < stages.length; s++) {
       const stage = stages[s]!;
       let come = 0;
       for (let c = 0; c < crops; c++) come += begun[stage.place * crops + c]!;
-      if (stage.before !== null) moved += come;
+      if (stage.before === null) sown += come;
+      else moved += come;
       // Whoever came and is not here has left the hole.
       if (stage.cleanDays > 0) cleaned += come - stage.growing - stage.ready - stage.dead;
       cleared -= stage.dead;
     }
-    row[columns.moved] = moved;
-    row[columns.cleared] = cleared;
-    row[columns.cleaned] = cleaned;
+    const deeds = this.#deeds;
+    deeds.sown = sown;
+    deeds.moved = moved;
+    deeds.picked = picks;
+    deeds.cleared = cleared;
+    deeds.cleaned = cleaned;
   }
 }

@@ -16,6 +16,9 @@ export interface Deeds {
   readonly visits: number;
 }
 
+/** All of them but the visits themselves. */
+export type CountedDeeds = Omit<Deeds, 'visits'>;
+
 /** Minutes of each deed [min]. */
 export interface WorkMinutes {
   readonly sow: number;
@@ -43,4 +46,17 @@ export function workMinutes(times: WorkTimes, deeds: Deeds): WorkMinutes {
 /** All of it [h]. */
 export function hoursOf({ sow, move, pick, clear, clean, visit, tank }: WorkMinutes): number {
   return (sow + move + pick + clear + clean + visit + tank) / 60;
+}
+
+/** What deeds take besides the visits themselves [min]. */
+export function deedMinutes(times: WorkTimes, deeds: CountedDeeds): number {
+  const { sown, moved, picked, cleared, cleaned } = deeds;
+  const { sowS, moveS, pickS, clearS, cleanS } = times;
+  return (sown * sowS + moved * moveS + picked * pickS + cleared * clearS + cleaned * cleanS) / 60;
+}
+
+/** More than any visit can take [min]: each hole is emptied, cleaned and filled again once. @param holes of the line */
+export function mostVisitMinutes(times: WorkTimes, holes: number): number {
+  const each = { sown: holes, moved: holes, picked: holes, cleared: holes, cleaned: holes };
+  return times.visitMin + times.tankMin + deedMinutes(times, each);
 }

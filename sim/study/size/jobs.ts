@@ -1,10 +1,11 @@
 /** The lines that a study of sizes has to run: each size, each stage with more channels, and the ladder of each size. */
 
+import { withChannels } from '../../models/channels.js';
 import type { Plan } from '../../models/plan.js';
 import { channelsMore } from '../../seasons/changes.js';
 import type { Job } from '../../seasons/workload.js';
 import { ladderOf } from './gap.js';
-import { type Sizes, withChannels } from './layout.js';
+import type { Sizes } from './layout.js';
 
 /** A size, and which jobs tell about it. */
 export interface SizeJob {

@@ -74,11 +74,6 @@ export function areaIn({ stages }: Plan, places: readonly number[]): number | nu
   return area / CM2_PER_M2;
 }
 
-/** The plan with other channels, one count a stage. */
-export function withChannels(plan: Plan, counts: readonly number[]): Plan {
-  return { ...plan, stages: plan.stages.map((stage, s) => ({ ...stage, channels: counts[s]! })) };
-}
-
 /** The places of the last two stages, or of the only one. */
 function lastTwo(plan: Plan): number[] {
   const last = route.last(plan);

@@ -28,7 +28,7 @@ export interface Amounts<Of = number> {
   readonly mass?: { readonly picked_kg: Of };
   readonly water?: WaterAmounts<Of>;
   readonly tank?: TankAmounts<Of>;
-  readonly work?: { readonly hours: Of; readonly minutes: Readonly<Record<keyof WorkMinutes, Of>> };
+  readonly work?: WorkAmounts<Of>;
   readonly money?: MoneyAmounts<Of>;
 }
 
@@ -65,6 +65,14 @@ export interface TankAmounts<Of> {
   readonly most_between_visits_l: Of | null;
   /** null without a forecast of the conductivity. */
   readonly ec_good_days: Of | null;
+}
+
+export interface WorkAmounts<Of> {
+  readonly hours: Of;
+  /** By deed. */
+  readonly minutes: Readonly<Record<keyof WorkMinutes, Of>>;
+  /** Of a season's visits, how long the middle one takes, and that which 1 in 10 exceeds [min]; null where nobody comes. */
+  readonly visit_min: { readonly p50: Of; readonly p90: Of } | null;
 }
 
 export interface MoneyAmounts<Of> {
@@ -192,15 +200,19 @@ function tankOf(
   };
 }
 
-/** How often the tank is filled anew. */
-function changesOf(plan: Plan, { physical }: LineMatter): number {
+/** How often the tank is filled anew in a season. */
+export function changesOf(plan: Plan, { physical }: LineMatter): number {
   return changeVisits(physical.tank!, visitDays(plan)).reduce((sum, change) => sum + change, 0);
 }
 
 function workOf(plan: Plan, { physical }: LineMatter, takes: TakesTallies): Amounts['work'] | null {
   if (physical.work === null || plan.visits.kind === 'always') return null;
-  const minutes = minutesTaken(plan, physical.work, meanOf(takes), visitDays(plan).length);
-  return { hours: hoursOf(minutes), minutes };
+  const { columns } = takes;
+  const visits = visitDays(plan).length;
+  const minutes = minutesTaken(plan, physical.work, meanOf(takes), visits);
+  const visit_min =
+    visits === 0 ? null : { p50: takes.mean(columns.usualVisit), p90: takes.mean(columns.fullVisit) };
+  return { hours: hoursOf(minutes), minutes, visit_min };
 }
 
 function moneyOf(

@@ -13,6 +13,7 @@ import {
   type TankAmounts,
   type WaterAmounts,
 } from './amounts.js';
+import { drains } from './drained.js';
 import { type StandingFigures, standingOf } from './standing.js';
 
 /** A mean and its standard error (null where there are no sections to tell it from). */
@@ -116,7 +117,7 @@ function fromLooks(
  */
 function drainedToo(told: Amounts<MeanError>, amounts: Amounts, all: TakesSample): Amounts<MeanError> {
   const drained = told.tank!.drained_l;
-  if (drained === null || drained.se === 0) return told;
+  if (drained === null || drained.se === 0 || !drains(all.plan)) return told;
   const shifted = amountsOf({ ...all, drainedMoreL: drained.se ?? Number.NaN });
   const { tank, money } = withMore(told, amounts, shifted) as Amounts<MeanError>;
   return { ...told, tank: { ...told.tank!, topped_up_l: tank!.topped_up_l }, ...(money && { money }) };

@@ -2,16 +2,10 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { withChannels } from '../../../sim/models/channels.js';
 import type { Plan, StagePlan } from '../../../sim/models/plan.js';
 import { success } from '../../../sim/models/result.js';
-import {
-  areaIn,
-  holesIn,
-  MOST_SIZES,
-  type SizeLayout,
-  sizesOf,
-  withChannels,
-} from '../../../sim/study/size/layout.js';
+import { areaIn, holesIn, MOST_SIZES, type SizeLayout, sizesOf } from '../../../sim/study/size/layout.js';
 import { crop, every, grow, line, time } from '../../support/plans.js';
 
 function stageOf(

@@ -1,12 +1,13 @@
 /** Sizes of a line side by side: what is run, and what is concluded from it. */
 
 import { describe, expect, test } from 'vitest';
+import { withChannels } from '../../../sim/models/channels.js';
 import type { Plan, StagePlan } from '../../../sim/models/plan.js';
 import { gather } from '../../../sim/seasons/gather.js';
 import { SeasonRunner } from '../../../sim/seasons/season-runner.js';
 import { compareStudy } from '../../../sim/study/compare.js';
 import { ladderSeasons } from '../../../sim/study/size/jobs.js';
-import { type SizeLayout, sizesOf, withChannels } from '../../../sim/study/size/layout.js';
+import { type SizeLayout, sizesOf } from '../../../sim/study/size/layout.js';
 import { type SizeResult, sizeStudy } from '../../../sim/study/size/size.js';
 import { crop, every, grow, line, time, visitDays } from '../../support/plans.js';
 

@@ -1,11 +1,12 @@
 /** Errors of what a plan takes: from the sections, and of the tank from the seasons in which it was looked at. */
 
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { studentQuantile } from '../../../sim/engine/student.js';
 import type { CropCourse } from '../../../sim/models/physical/crop-course.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { TANK_EVERY } from '../../../sim/models/takes.js';
 import { gather } from '../../../sim/seasons/gather.js';
-import { samplesOf } from '../../../sim/study/figures.js';
+import { differenceOf, FIGURES, figureOf, samplesOf } from '../../../sim/study/figures.js';
 import { takesOf } from '../../../sim/study/takes/takes.js';
 import { twoCrops } from '../../support/clockwork.js';
 import { expectNear } from '../../support/near.js';
@@ -77,4 +78,67 @@ test('with one look there is no error of what was seen, nor of the litres bought
   ]);
   expect(water!.used_l.se).toBeGreaterThan(0);
   expect(money!.cost.labour!.se).toBeGreaterThan(0);
+});
+
+describe('the interval of what a head costs', () => {
+  const cost = FIGURES.find(({ name }) => name === 'cost_a_head')!;
+  const nothing = { kwh: null, nutrientsL: null, plug: null, hour: null, holeDay: null, otherDay: null };
+  const unsold = physical.prices!.crops.map(() => ({ seed: null, sale: null }));
+  /** Water is all that costs anything. */
+  const thirsty: Plan = {
+    ...plan,
+    physical: { ...physical, prices: { ...nothing, waterM3: 1000, crops: unsold } },
+  };
+  const samplesIn = async (of: Plan, seasons: number) => {
+    const gathered = await gather({ seed: 1, sections: 40, jobs: [{ plan: of, seasons, trials: 0 }] });
+    return samplesOf(gathered, 0, of, 0);
+  };
+
+  test('holds both errors: of what was used and picked, and of what was drained', async () => {
+    const found = figureOf(await samplesIn(thirsty, SEASONS), cost)!;
+    // A litre costs 1. By hand, from every season by itself:
+    const seasons = Array.from({ length: SEASONS }, (_, i) => {
+      const { tank, money } = seasonOf(i);
+      return {
+        used: tank.toppedUpL - tank.drainedL,
+        drained: tank.drainedL,
+        heads: money.picked.reduce((sum, picks) => sum + picks),
+      };
+    });
+    const mean = (key: 'used' | 'heads', of: typeof seasons) => moments(of.map((one) => one[key])).mean;
+    const drained = moments(seasons.filter((_, i) => i % TANK_EVERY === 0).map((one) => one.drained));
+    const each = (of: typeof seasons) => (mean('used', of) + drained.mean) / mean('heads', of);
+    expectNear(found.mean, each(seasons), 1e-9);
+    let squares = 0;
+    for (let s = 0; s < 40; s++) {
+      const section = seasons.filter((_, i) => i % 40 === s);
+      squares += section.length * (each(section) - each(seasons)) ** 2;
+    }
+    const luck = squares / (39 * SEASONS);
+    const look = (drained.se / mean('heads', seasons)) ** 2;
+    // Neither is next to nothing, so that leaving one out shows.
+    expect(look / luck).toBeGreaterThan(0.05);
+    expect(look / luck).toBeLessThan(20);
+    const freedom = Math.floor((luck + look) ** 2 / (luck ** 2 / 39 + look ** 2 / (LOOKS - 1)));
+    const half = studentQuantile(0.975, freedom) * Math.sqrt(luck + look);
+    expectNear(found.high! - found.mean, half, 1e-6);
+    expectNear(found.mean - found.low!, half, 1e-6);
+  });
+
+  test('is none with one look where a tank is filled anew, and as before where it never is', async () => {
+    const { low, high } = figureOf(await samplesIn(thirsty, 20), cost)!;
+    expect([low, high]).toEqual([null, null]);
+    const tank = { ...physical.tank!, changeDays: null };
+    const never: Plan = { ...thirsty, physical: { ...thirsty.physical!, tank } };
+    const samples = await samplesIn(never, 20);
+    const found = figureOf(samples, cost)!;
+    const { money } = takesOf(samples.all, samples.sections);
+    // 20 sections of a season each.
+    expectNear(found.high! - found.mean, studentQuantile(0.975, 19) * money!.cost_per_head!.se!, 1e-9);
+  });
+
+  test('of a difference to the same plan is none', async () => {
+    const samples = await samplesIn(thirsty, SEASONS);
+    expect(differenceOf(samples, samples, cost)).toEqual({ mean: 0, low: 0, high: 0 });
+  });
 });

@@ -5,6 +5,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { quantileOf } from '../../../sim/engine/tally.js';
 import { Line } from '../../../sim/models/line/line.js';
 import { lineMatter } from '../../../sim/models/physical/line-matter.js';
 import { holesOf, type Plan, seasonDays } from '../../../sim/models/plan.js';
@@ -91,6 +92,12 @@ describe('against every plant by itself', () => {
       for (const [deed, known] of Object.entries(taken.minutes)) {
         expectNear(amounts.work.minutes[deed as keyof typeof taken.minutes], known, SAME, deed);
       }
+      const sorted = [...taken.visitMinutes].sort((a, b) => a - b);
+      for (const [p, found] of Object.entries(amounts.work.visit_min ?? {})) {
+        const known = quantileOf(Number(p.slice(1)) / 100, sorted.length, (rank) => sorted[rank]!);
+        expectNear(found, known, SAME, `a visit, ${p}`);
+      }
+      expect(amounts.work.visit_min === null).toBe(sorted.length === 0);
       const { costs, total, revenue } = taken.money;
       for (const [part, known] of Object.entries(costs)) {
         expectPart(amounts.money.cost[part as keyof typeof costs]!, known!, total, part);

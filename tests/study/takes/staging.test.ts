@@ -56,3 +56,52 @@ describe('what staging saves', () => {
     expect(told).toMatchObject({ cost: null, one_spacing: { cost: null } });
   });
 });
+
+describe('of a plant that is cut several times', () => {
+  /** Each cut takes 0.7 of it, and 13 days later it is cut again. */
+  const cutThrice = (text: string): string =>
+    oneEfficiency(text).replace(
+      'head_g: 150',
+      'head_g: 150\n    left: 0.3\n    cuts: 3\n    regrow: {days: 13, spread: 0.1}',
+    );
+
+  test('a head takes a third of its stages and of two times between cuts, which it spends where it is picked', () => {
+    const [told] = stagingIn(rack(cutThrice));
+    expect(told!.picks).toBe(3);
+    expect(told!.days).toBeCloseTo((11 + 12 + 24 + 2 * 13) / 3, 9);
+    expect(told!.m2_days).toBeCloseTo((11 * 20 + 12 * 80 + (24 + 26) * 340) / 1e4 / 3, 9);
+  });
+
+  test('what it saves is what it saves a plant of that mass that is cut once, over its heads: it grows again in the same hole either way', () => {
+    const [told] = stagingIn(rack(cutThrice));
+    const once = (text: string) => oneEfficiency(text).replace('head_g: 150', `head_g: ${150 / 0.7}`);
+    const [plant] = stagingIn(rack(once));
+    for (const key of ['days', 'm2_days', 'kwh', 'cost'] as const) {
+      const saved = plant!.one_spacing[key]! - plant![key]!;
+      expect(told!.one_spacing[key]! - told![key]!).toBeCloseTo(saved / 3, 9);
+      expect(Math.abs(saved)).toBeGreaterThan(0.01);
+    }
+  });
+
+  test('where the widest hole is not the last one it grows again there by the curve of that hole, in its light', () => {
+    const widestBefore = (text: string) => cutThrice(text).replace('hole_area_cm2: 80', 'hole_area_cm2: 500');
+    const plan = rack(widestBefore);
+    const [told] = stagingIn(plan);
+    const [once] = stagingIn(
+      rack((text) =>
+        oneEfficiency(text)
+          .replace('hole_area_cm2: 80', 'hole_area_cm2: 500')
+          .replace('head_g: 150', `head_g: ${150 / 0.7}`),
+      ),
+    );
+    // Dry mass of the whole plant before a cut, and after it; ln(exp(a w) - 1) climbs as fast as light falls on it.
+    const full = (150 * 0.05) / 0.93 / 0.7;
+    const climb = (cm2: number) => {
+      const a = (0.58 * (350 / 1e4) * 0.92 * 0.93) / (cm2 / 1e4);
+      return Math.log(Math.expm1(a * full)) - Math.log(Math.expm1(a * 0.3 * full));
+    };
+    const again = (13 * climb(500) * 240) / (climb(340) * 200);
+    expect(told!.one_spacing.days).toBeCloseTo((once!.one_spacing.days + 2 * again) / 3, 9);
+    expect(told!.one_spacing.m2_days).toBeCloseTo((0.05 * (once!.one_spacing.days + 2 * again)) / 3, 9);
+  });
+});
