@@ -60,6 +60,7 @@ function arbitraryPhysical(plan: Plan): fc.Arbitrary<PhysicalPlan> {
       dated: fc.constant([]),
     }),
     waterScale: fc.constantFrom(1, 1.3),
+    waterMetered: fc.boolean(),
     tank: arbitraryTank,
     tiers: fc.constant([]),
     work: fc.constant({ sowS: 4, moveS: 10, pickS: 40, clearS: 10, cleanS: 20, visitMin: 10, tankMin: 5 }),

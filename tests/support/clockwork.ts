@@ -73,6 +73,7 @@ export function oneCrop(): Clockwork {
         dated: [],
       },
       waterScale: 1,
+      waterMetered: false,
       tank: {
         litres: 60,
         fullL: 50,
@@ -164,6 +165,7 @@ export function twoCrops(): Clockwork {
         dated: [],
       },
       waterScale: 1.2,
+      waterMetered: true,
       tank: {
         litres: 52,
         fullL: 46,

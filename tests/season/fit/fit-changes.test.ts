@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { GrowthTime, Plan } from '../../../sim/models/plan.js';
-import type { FitResult, FittedFigure, StageFit } from '../../../sim/season/fit/fit.js';
+import type { FitResult, StageFit } from '../../../sim/season/fit/fit.js';
 import { fitChangesOf } from '../../../sim/season/fit/fit-changes.js';
+import type { FittedFigure } from '../../../sim/season/fit/fitted-figure.js';
 import { readWell } from '../../scenario/cellar.js';
 import { RACK, rackWith } from '../../scenario/physical/rack.js';
 import { crop, every, grow, line, stage, time } from '../../support/plans.js';

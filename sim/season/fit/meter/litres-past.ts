@@ -7,9 +7,9 @@
 
 import { sumOf } from '../../../engine/lists.js';
 import { openStream, type Uniform } from '../../../engine/random.js';
+import type { CoverCurve } from '../../../models/physical/cover.js';
 import { curveOf, type LineMatter, plantL } from '../../../models/physical/line-matter.js';
 import { readyL, stayL } from '../../../models/physical/stay-water.js';
-import type { CoverCurve } from '../../../models/physical/cover.js';
 import type { WaterPace } from '../../../models/physical/transpiration.js';
 import { type GrowthLaw, growthLawsOf } from '../../history/growth-law.js';
 import { allGrowths, type Growth } from '../../history/growths.js';
@@ -99,7 +99,14 @@ export class LitresPasts {
   }
 
   /** What died, unless it is a seed that failed. @param at when [d] */
-  #addDead(litres: PastLitres, growth: Growth, stage: number, law: GrowthLaw, from: number, at: number): void {
+  #addDead(
+    litres: PastLitres,
+    growth: Growth,
+    stage: number,
+    law: GrowthLaw,
+    from: number,
+    at: number,
+  ): void {
     const fails = 1 - law.germination;
     const dies = law.germination * law.loss;
     if (this.#uniform() * (fails + dies) < fails) return;
@@ -133,7 +140,12 @@ export class LitresPasts {
 }
 
 /** Given off from its coming until a day [L]. */
-function givenOffL(curve: CoverCurve, day: WaterPace, { from, days, grownBy }: DrawnStay, until: number): number {
+function givenOffL(
+  curve: CoverCurve,
+  day: WaterPace,
+  { from, days, grownBy }: DrawnStay,
+  until: number,
+): number {
   const growing = stayL(curve, day, days, (Math.min(until, grownBy) - from) / days);
   return until > grownBy ? growing + (until - grownBy) * readyL(curve, day) : growing;
 }

@@ -109,7 +109,9 @@ function withoutGaps(spells: readonly Spell[], visits: readonly number[]): reado
   const whole = spells.filter(({ leftOut }) => leftOut === null);
   const counts = whole.map(visitsIn).sort((a, b) => a - b);
   const usual = counts[Math.floor((counts.length - 1) / 2)] ?? 0;
-  const longest = usualGap(spells.flatMap(({ from, to }, i) => (spells[i - 1]?.to === from ? [to] : [from, to])));
+  const longest = usualGap(
+    spells.flatMap(({ from, to }, i) => (spells[i - 1]?.to === from ? [to] : [from, to])),
+  );
   return spells.map((spell) => {
     const twice = visitsIn(spell) >= TWICE * usual || spell.to - spell.from >= TWICE * longest;
     return spell.leftOut === null && twice ? { ...spell, leftOut: 'gap' } : spell;
