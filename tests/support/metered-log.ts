@@ -11,9 +11,9 @@ import { lineMatter } from '../../sim/models/physical/line-matter.js';
 import type { PhysicalPlan } from '../../sim/models/physical/plan.js';
 import type { Plan } from '../../sim/models/plan.js';
 import { changeVisits } from '../../sim/models/takes.js';
-import type { LogRow, TankRow } from '../../sim/season/log/rows.js';
+import { type LogRow, TANK_COLUMNS, type TankRow } from '../../sim/season/log/rows.js';
 import { takenBy } from './plant-by-plant.js';
-import { simulatedLog } from './simulated-log.js';
+import { logText, simulatedLog } from './simulated-log.js';
 import { recordSeason } from './stays.js';
 
 /** What is true of the line, and how its grower measures. */
@@ -61,4 +61,23 @@ export function meteredLog(
     return (grower.written ?? ((same) => same))(row, i, luck) ?? [];
   });
   return { rows: simulatedLog(plan, seed, season), tank };
+}
+
+/** Both as the text of one log file: rows of the tank behind the others of their date. */
+export function meteredText({
+  rows,
+  tank,
+}: {
+  readonly rows: readonly LogRow[];
+  readonly tank: readonly TankRow[];
+}): string {
+  const [header, ...lines] = logText(rows).trimEnd().split('\r\n') as [string, ...string[]];
+  const all = [
+    ...rows.map(({ date }, i) => ({ date, text: `${lines[i]},,` })),
+    ...tank.map(({ date, note, litres, ec }) => ({
+      date,
+      text: `${date},tank,,,,,,,${note ?? ''},${litres ?? ''},${ec ?? ''}`,
+    })),
+  ].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+  return `${[`${header},${TANK_COLUMNS.join(',')}`, ...all.map(({ text }) => text)].join('\n')}\n`;
 }
