@@ -4,6 +4,7 @@ import { amendScenario } from '../../sim/scenario/amend.js';
 import type { ReadScenario } from '../../sim/scenario/read.js';
 import { type FitErrand, type FitResult, fitGround, joinedFits } from '../../sim/season/fit/fit.js';
 import { conflictsOf, type FitChange, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
+import { fittedPlan } from '../../sim/season/fit/fitted-plan.js';
 import { isMetered, type MeterErrand } from '../../sim/season/fit/meter/meter.js';
 import type { Metered } from '../../sim/season/fit/meter/metered.js';
 import { lentThread } from '../../sim/seasons/threads.js';
@@ -142,9 +143,10 @@ async function estimate(
       if (part === null) break;
       done.push(part);
     }
-    if (metered === null && !interrupt.stopped && isMetered(tank, plan)) {
+    if (metered === null && done.length === stages.length && !interrupt.stopped && isMetered(tank, plan)) {
       if (watched) showProgress('holding litres against the meter');
-      const errand: MeterErrand = { kind: 'meter', rows, tank, plan, refused: false };
+      const fitted = fittedPlan(joinedFits(done), plan);
+      const errand: MeterErrand = { kind: 'meter', rows, tank, plan: fitted, refused: false };
       metered = await thread.send<Metered>(errand);
     }
   } finally {

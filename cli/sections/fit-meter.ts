@@ -37,7 +37,7 @@ function waterSentences(water: MeteredWater): string[] {
     ...(scale === null
       ? []
       : [
-          `water.scale ${toldFigure(scale)}: so many times the litres that the model tells were given off by leaves. From ${counted(spells, 'spell')} between two top-ups, ${counted(days, 'day')}, ${litres(water.litres)} topped up, of which ${litres(water.in_plants_l)} stay in plants.`,
+          `Leaves gave off ${toldFigure(scale)} times the litres that the model tells of them: water.scale. From ${counted(spells, 'spell')} between two top-ups, ${counted(days, 'day')}, ${litres(water.litres)} topped up, of which ${litres(water.in_plants_l)} stay in plants.`,
         ]),
     ...leftOutText(left_out),
     ...doubts.map((doubt) => doubtText(doubt, 'water.scale')),
@@ -49,7 +49,7 @@ function tankSentences({ uptake_ec, readings, fillings, doubts }: MeteredTank): 
     ...(uptake_ec === null
       ? []
       : [
-          `tank.uptake_ec ${toldFigure(uptake_ec)}: the conductivity of what plants took up [mS/cm]. From ${counted(readings, 'reading')} in ${counted(fillings, 'filling')} or part of one.`,
+          `Plants took up water of ${toldFigure(uptake_ec)} mS/cm: tank.uptake_ec. From ${counted(readings, 'reading')} in ${counted(fillings, 'filling')}.`,
         ]),
     ...doubts.map((doubt) => doubtText(doubt, 'tank.uptake_ec')),
   ];
@@ -60,8 +60,8 @@ const MOST_NAMED = 3;
 
 const LEFT_OUT: Readonly<Record<LeftOutWhy, string>> = {
   gap: 'so long that a row may be missing in between',
-  drained: 'ended by a new filling, and what was used of the old one nobody knows',
-  not_full: 'begun with a new filling that did not fill the tank',
+  drained: 'up to a new filling, since what was used of the old one nobody knows',
+  not_full: 'from a new filling that did not fill the tank',
   too_much: 'with more topped up than the tank holds: look for a slip in the litres',
   untold: 'before the first or behind the last row of plants',
 };
@@ -77,7 +77,7 @@ function leftOutText(left: readonly LeftOutSpell[]): string[] {
       : '';
     return [`${thousands(some.length)} ${LEFT_OUT[why]}${dates}`];
   });
-  return [`Left out of it: ${reasons.join('; ')}.`];
+  return [`Spells left out: ${reasons.join('; ')}.`];
 }
 
 /** @param key that is in doubt */

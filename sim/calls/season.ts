@@ -4,6 +4,7 @@ import { EVERY, SEEDS, wholeWithin, within } from '../models/limits.js';
 import type { Plan } from '../models/plan.js';
 import type { Result } from '../models/result.js';
 import { type FitResult, fitSeason } from '../season/fit/fit.js';
+import { fittedPlan } from '../season/fit/fitted-plan.js';
 import { isMetered, meteredOf } from '../season/fit/meter/meter.js';
 import { logFaults } from '../season/history/log-faults.js';
 import { type Appended, appendRow, type Refused, type Typed } from '../season/log/append.js';
@@ -98,5 +99,6 @@ export function fit(log: SeasonLog, { plan = null }: { readonly plan?: Plan | nu
   const { rows, stages, tank } = log;
   const grown = fitSeason(rows, stages, plan);
   if (!isMetered(tank, plan)) return grown;
-  return { ...grown, ...meteredOf({ rows, tank, plan, refused: logFaults(rows, plan).length > 0 }) };
+  const refused = logFaults(rows, plan).length > 0;
+  return { ...grown, ...meteredOf({ rows, tank, plan: fittedPlan(grown, plan), refused }) };
 }
