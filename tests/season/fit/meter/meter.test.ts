@@ -1,13 +1,14 @@
 /** What the tank's rows tell, against lines whose scale and uptake are known. */
 
 import { describe, expect, test } from 'vitest';
+import { fit, readSeasonLog } from '../../../../sim/calls/season.js';
 import type { Plan } from '../../../../sim/models/plan.js';
 import { meteredOf } from '../../../../sim/season/fit/meter/meter.js';
 import type { Metered } from '../../../../sim/season/fit/meter/metered.js';
 import type { TankRow } from '../../../../sim/season/log/rows.js';
 import { type Clockwork, oneCrop, twoCrops } from '../../../support/clockwork.js';
 import { EXAMPLES, readExample } from '../../../support/examples.js';
-import { type Grower, meteredLog } from '../../../support/metered-log.js';
+import { type Grower, meteredLog, meteredText } from '../../../support/metered-log.js';
 import { expectNear } from '../../../support/near.js';
 import { repeats, shareError } from '../../../support/repeats.js';
 
@@ -61,6 +62,19 @@ test('of planted seasons the intervals of good figures hold the truth in 95 of 1
     const share = figures.filter((figure) => held(figure, truth)).length / seasons;
     expect(Math.abs(share - 0.95)).toBeLessThan(4 * shareError(0.95, seasons));
   }
+});
+
+test('the line is taken with the times that the log tells, not with those of the scenario', () => {
+  const rackOf = (days: number) =>
+    readExample(`${EXAMPLES}lettuce-rack.yaml`, (text) => text.replace('{days: 24, ', `{days: ${days}, `)).plan;
+  const plan = rackOf(24);
+  const log = readSeasonLog(meteredText(meteredLog(rackOf(18), 7, 0, TRUE)), { plan });
+  if (!log.ok) throw new Error(JSON.stringify(log.faults));
+  const { value, low, high } = fit(log.value, { plan }).water!.scale!;
+  expect(Math.abs(value - SCALE)).toBeLessThan(high - low);
+  const { rows, tank } = log.value;
+  const asPlanned = meteredOf({ rows, tank, plan, refused: false }).water!.scale!;
+  expect(Math.abs(asPlanned.value - SCALE)).toBeGreaterThan(high - low);
 });
 
 describe('as logs are kept', () => {
