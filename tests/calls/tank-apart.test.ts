@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { ahead } from '../../sim/calls/look.js';
-import { fit, readSeasonLog, replay } from '../../sim/calls/season.js';
+import { fit as fitted, readSeasonLog, replay } from '../../sim/calls/season.js';
 import { isoOfDay } from '../../sim/models/dates.js';
 import { TANK_COLUMNS } from '../../sim/season/log/rows.js';
 import { EXAMPLES, readExample } from '../support/examples.js';
@@ -44,7 +44,7 @@ test('replay, fit’s figures of growing, and ahead', async () => {
         [text, [`${header},${TANK_COLUMNS.join(',')}`, ...mixed].join('\n')].map(async (of) => {
           const read = readSeasonLog(of, { plan });
           if (!read.ok) throw new Error(JSON.stringify(read.faults));
-          const { water, tank, ...grown } = fit(read.value, { plan });
+          const { water, tank, ...grown } = fitted(read.value, { plan });
           if (water !== undefined || tank !== undefined) metered++;
           return {
             replayed: replay(read.value, { plan }),

@@ -1,7 +1,7 @@
 /** What the tank's rows tell, against lines whose scale and uptake are known. */
 
 import { describe, expect, test } from 'vitest';
-import { fit, readSeasonLog } from '../../../../sim/calls/season.js';
+import { fit as fitted, readSeasonLog } from '../../../../sim/calls/season.js';
 import type { Plan } from '../../../../sim/models/plan.js';
 import { meteredOf } from '../../../../sim/season/fit/meter/meter.js';
 import type { Metered } from '../../../../sim/season/fit/meter/metered.js';
@@ -66,11 +66,12 @@ test('of planted seasons the intervals of good figures hold the truth in 95 of 1
 
 test('the line is taken with the times that the log tells, not with those of the scenario', () => {
   const rackOf = (days: number) =>
-    readExample(`${EXAMPLES}lettuce-rack.yaml`, (text) => text.replace('{days: 24, ', `{days: ${days}, `)).plan;
+    readExample(`${EXAMPLES}lettuce-rack.yaml`, (text) => text.replace('{days: 24, ', `{days: ${days}, `))
+      .plan;
   const plan = rackOf(24);
   const log = readSeasonLog(meteredText(meteredLog(rackOf(18), 7, 0, TRUE)), { plan });
   if (!log.ok) throw new Error(JSON.stringify(log.faults));
-  const { value, low, high } = fit(log.value, { plan }).water!.scale!;
+  const { value, low, high } = fitted(log.value, { plan }).water!.scale!;
   expect(Math.abs(value - SCALE)).toBeLessThan(high - low);
   const { rows, tank } = log.value;
   const asPlanned = meteredOf({ rows, tank, plan, refused: false }).water!.scale!;
