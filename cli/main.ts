@@ -308,7 +308,7 @@ export function commands(ended: (code: number) => void, text: string[]): Command
   program
     .command('fit')
     .description(
-      'what the season log tells of growing times, losses and germination, with 95 % intervals; --write puts it into the scenario',
+      'what the season log tells of growing times, losses, germination and the tank, with 95 % intervals; --write puts it into the scenario',
     )
     .usage('<log> [file] [options]')
     .argument('[log]', 'the season log (CSV), - for standard input; or a scenario that names it')

@@ -68,7 +68,16 @@ export type { Forecast } from './season/ahead/forecast.js';
 export type { TakesAhead, TakesRange, WeekTakes } from './season/ahead/takes-ahead.js';
 /* A log: fitted, read, added to, replayed. */
 export type { Contradiction } from './season/fit/contradictions.js';
-export type { CropFit, FitDoubt, FittedFigure, ShapeFit, StageFit } from './season/fit/fit.js';
+export type { CropFit, FitDoubt, ShapeFit, StageFit } from './season/fit/fit.js';
+export type { FittedFigure } from './season/fit/fitted-figure.js';
+export type {
+  LeftOutSpell,
+  MeterDoubt,
+  Metered,
+  MeteredTank,
+  MeteredWater,
+} from './season/fit/meter/metered.js';
+export type { LeftOutWhy } from './season/fit/meter/spells.js';
 export type { Median } from './season/fit/survival/kaplan-meier.js';
 export type { FittedShape } from './season/fit/survival/laws.js';
 export type { UnusedHoles } from './season/fit/unused-holes.js';

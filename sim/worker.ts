@@ -1,5 +1,5 @@
 /**
- * What a thread runs: seasons of a study's workload, futures of a real season or a whole look at them, the fit of a stage, a season gone through
+ * What a thread runs: seasons of a study's workload, futures of a real season or a whole look at them, the fit of a stage or of the tank, a season gone through
  * week by week or day by day; one errand after another.
  */
 
@@ -7,6 +7,7 @@ import { workerData } from 'node:worker_threads';
 import { type FuturesErrand, futuresSeen } from './season/ahead/futures.js';
 import { type LookErrand, lookFromHere } from './season/ahead/look-errand.js';
 import { type FitErrand, fitStages } from './season/fit/fit.js';
+import { type MeterErrand, meteredOf } from './season/fit/meter/meter.js';
 import { SeasonRunner } from './seasons/season-runner.js';
 import type { Task } from './seasons/thread-pool.js';
 import type { Workload } from './seasons/workload.js';
@@ -17,7 +18,7 @@ import { type FilmErrand, filmOf } from './study/film/film.js';
 const [, workload] = workerData as [unknown, Workload | null];
 const runner = workload === null ? null : new SeasonRunner(workload);
 
-type Errand = Task | FuturesErrand | LookErrand | FitErrand | CourseErrand | FilmErrand;
+type Errand = Task | FuturesErrand | LookErrand | FitErrand | MeterErrand | CourseErrand | FilmErrand;
 
 export default async function runTask(what: Errand): Promise<unknown> {
   switch (what.kind) {
@@ -31,6 +32,8 @@ export default async function runTask(what: Errand): Promise<unknown> {
       return lookFromHere(what);
     case 'fit':
       return fitStages(what.ground, [what.stage]);
+    case 'meter':
+      return meteredOf(what);
     case 'course':
       return courseOfSeason(what);
     case 'film':

@@ -1,9 +1,12 @@
-/** `evensow fit LOG [FILE]`: what a season's log tells about growing times, losses and germination. */
+/** `evensow fit LOG [FILE]`: what a season's log tells about growing times, losses and germination, and about the tank. */
 
 import { amendScenario } from '../../sim/scenario/amend.js';
 import type { ReadScenario } from '../../sim/scenario/read.js';
 import { type FitErrand, type FitResult, fitGround, joinedFits } from '../../sim/season/fit/fit.js';
 import { conflictsOf, type FitChange, fitChangesOf } from '../../sim/season/fit/fit-changes.js';
+import { fittedPlan } from '../../sim/season/fit/fitted-plan.js';
+import { isMetered, type MeterErrand } from '../../sim/season/fit/meter/meter.js';
+import type { Metered } from '../../sim/season/fit/meter/metered.js';
 import { lentThread } from '../../sim/seasons/threads.js';
 import { faultsProblem } from '../inputs/faults-problem.js';
 import { besideOther, FIT, type LineFiles, loadLineFiles, type SourceFile } from '../inputs/line-files.js';
@@ -117,13 +120,13 @@ async function checkOptions(
 
 /**
  * Stage by stage on a thread of its own, since a fit cannot be asked to stop in between; the stage in work is shown on a terminal.
- * @returns null if not even one was fitted before somebody pressed Ctrl-C, and the stages that were left
+ * @returns null if not even one was fitted before somebody pressed Ctrl-C, and what was left: stages, the tank
  */
 async function estimate(
   log: SourceFile,
   line: ReadScenario | null,
 ): Promise<{ result: FitResult | null; left: readonly string[] }> {
-  const { rows, stages, plan } = seasonRows(log, line);
+  const { rows, tank, stages, plan } = seasonRows(log, line);
   // One that does not fit the plan is not read.
   const ground = fitGround(rows, stages, plan, false);
   const watched = hasWatcher();
@@ -131,6 +134,7 @@ async function estimate(
   const thread = await lentThread();
   interrupt.onStop = () => void thread.close();
   const done: FitResult[] = [];
+  let metered: Metered | null = isMetered(tank, plan) ? null : {};
   try {
     for (const [s, stage] of stages.entries()) {
       if (watched) showProgress(`fitting ${stage}, stage ${s + 1} of ${stages.length}`);
@@ -139,12 +143,19 @@ async function estimate(
       if (part === null) break;
       done.push(part);
     }
+    if (metered === null && done.length === stages.length && !interrupt.stopped && isMetered(tank, plan)) {
+      if (watched) showProgress('holding litres against the meter');
+      const fitted = fittedPlan(joinedFits(done), plan);
+      const errand: MeterErrand = { kind: 'meter', rows, tank, plan: fitted, refused: false };
+      metered = await thread.send<Metered>(errand);
+    }
   } finally {
     if (watched) showProgress('');
     interrupt.release();
     await thread.close();
   }
-  return { result: done.length === 0 ? null : joinedFits(done), left: stages.slice(done.length) };
+  const left = [...stages.slice(done.length), ...(metered === null ? ['the tank'] : [])];
+  return { result: done.length === 0 ? null : { ...joinedFits(done), ...metered }, left };
 }
 
 /** @param kept how many values the log gives no reason to change @param renamed the log, if it is another name from there */

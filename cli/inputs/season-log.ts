@@ -8,7 +8,7 @@ import type { Plan } from '../../sim/models/plan.js';
 import type { ReadScenario } from '../../sim/scenario/read.js';
 import { logFaults } from '../../sim/season/history/log-faults.js';
 import { readLog } from '../../sim/season/log/read.js';
-import type { LogRow } from '../../sim/season/log/rows.js';
+import type { LogRow, TankRow } from '../../sim/season/log/rows.js';
 import { tell } from '../io/streams.js';
 import { Problem } from '../problem.js';
 import { warningLines } from '../sections/faults.js';
@@ -20,6 +20,8 @@ export interface SeasonRows {
   readonly name: string;
   /** At least one. */
   readonly rows: readonly LogRow[];
+  /** What was done with the tank. */
+  readonly tank: readonly TankRow[];
   readonly stages: readonly string[];
   /** Of the line, going on for as long as the log does; null if no scenario is known. */
   readonly plan: Plan | null;
@@ -40,9 +42,9 @@ export function seasonRows({ name, text }: Source, line: ReadScenario | null): S
       `${name} must not be without rows${tank.length > 0 ? ' but those of the tank' : ''}. It must hold what was done: a row for each sowing, move, pick and loss. Example: evensow log sow 6 butterhead --to ${name}`,
     );
   }
-  if (line === null) return { name, rows, stages, plan };
+  if (line === null) return { name, rows, tank, stages, plan };
   const faults = logFaults(rows, line.plan);
   if (faults.length > 0) throw faultsProblem(name, faults);
   const going = lengthenedPlan(line.scenario, rows, null, (_, from) => Math.ceil(from / 7));
-  return { name, rows, stages, plan: going };
+  return { name, rows, tank, stages, plan: going };
 }

@@ -7,10 +7,10 @@ import {
   FEWEST_READY,
   type FitDoubt,
   type FitResult,
-  type FittedFigure,
   type StageFit,
 } from '../../sim/season/fit/fit.js';
 import type { FitChange, FitConflict } from '../../sim/season/fit/fit-changes.js';
+import type { FittedFigure } from '../../sim/season/fit/fitted-figure.js';
 import { WIDEST_SPAN } from '../../sim/season/fit/observations.js';
 import { dateText } from '../words/dates.js';
 import {
@@ -25,6 +25,7 @@ import {
   thousands,
 } from '../words/numbers.js';
 import { doubtSentences } from './fit-doubts.js';
+import { meterSections } from './fit-meter.js';
 import {
   type Block,
   type Cell,
@@ -53,6 +54,7 @@ export function fitSections({ result, scenario, changes, conflicts }: Told): Sec
   return [
     section(null, ...heading(result)),
     ...cropSections(result),
+    ...meterSections(result),
     ...(scenario === null || changes === null
       ? []
       : [section(whole(`What it would change in ${scenario}`), ...changed(changes, anythingGood(result)))]),
@@ -64,8 +66,8 @@ export function fitSections({ result, scenario, changes, conflicts }: Told): Sec
 
 const FIGURES = ['days', 'spread', 'loss', 'germination'] as const;
 
-/** One row a crop, stage and figure. */
-export function fitRows({ crops }: FitResult): Rows {
+/** One row a crop, stage and figure; behind them those of the tank, which are of no crop and no stage. */
+export function fitRows({ crops, water, tank }: FitResult): Rows {
   const rows = crops.flatMap(({ crop, stages }) =>
     stages.flatMap((fit) =>
       FIGURES.flatMap((of) => {
@@ -76,7 +78,13 @@ export function fitRows({ crops }: FitResult): Rows {
       }),
     ),
   );
-  return [['crop', 'stage', 'regrowth', 'figure', 'value', 'low', 'high', 'good'], ...rows];
+  const metered = [
+    ['water.scale', water?.scale] as const,
+    ['tank.uptake_ec', tank?.uptake_ec] as const,
+  ].flatMap(([of, told]) =>
+    told == null ? [] : [['', '', '', of, told.value, told.low, told.high, String(told.good)]],
+  );
+  return [['crop', 'stage', 'regrowth', 'figure', 'value', 'low', 'high', 'good'], ...rows, ...metered];
 }
 
 function heading({ from, to, holes_known }: FitResult): string[] {
@@ -284,7 +292,8 @@ function waiting(stages: readonly StageFit[]): string[] {
   ];
 }
 
-function anythingGood({ crops }: FitResult): boolean {
+function anythingGood({ crops, water, tank }: FitResult): boolean {
+  if (water?.scale?.good || tank?.uptake_ec?.good) return true;
   return crops.some(({ stages }) => stages.some((fit) => FIGURES.some((of) => fit[of]?.good === true)));
 }
 
@@ -299,17 +308,17 @@ function changed(changes: readonly FitChange[], known: boolean): Block[] {
   }
   return [
     table(
-      changes.map((change) => [
-        name(change.crop),
-        change.key === 'germination' ? '' : nameCell(change),
-        change.key,
-        ...against(change),
-        change.outside ? 'differs' : '',
-      ]),
+      changes.map((change) => [...placeOf(change), ...against(change), change.outside ? 'differs' : '']),
       { head: ['crop', 'stage', 'key', ...AGAINST, ''] },
     ),
     'Where nothing stands behind, the scenario lies within the interval: the log gives no reason to change it, and --write does so only with --all.',
   ];
+}
+
+/** Crop, stage and key. */
+function placeOf({ crop, stage, regrowth, key, path }: FitChange): Cell[] {
+  if (crop === null || stage === null) return ['', '', path.join('.')];
+  return [name(crop), key === 'germination' ? '' : nameCell({ stage, regrowth }), key];
 }
 
 function conflicting(conflicts: readonly FitConflict[]): Block[] {

@@ -4,6 +4,9 @@ import { EVERY, SEEDS, wholeWithin, within } from '../models/limits.js';
 import type { Plan } from '../models/plan.js';
 import type { Result } from '../models/result.js';
 import { type FitResult, fitSeason } from '../season/fit/fit.js';
+import { fittedPlan } from '../season/fit/fitted-plan.js';
+import { isMetered, meteredOf } from '../season/fit/meter/meter.js';
+import { logFaults } from '../season/history/log-faults.js';
 import { type Appended, appendRow, type Refused, type Typed } from '../season/log/append.js';
 import type { LogFault } from '../season/log/faults.js';
 import { readLog, type SeasonLog } from '../season/log/read.js';
@@ -83,7 +86,8 @@ export function replay(
 }
 
 /**
- * What a log tells about growing times, losses and germination, each with its 95 % interval, and whether enough was seen.
+ * What a log tells about growing times, losses and germination, each with its 95 % interval, and whether enough was seen. Where it has
+ * rows of the tank, and the plan tells of climate and tank, also the scale of the model's litres and the conductivity of what plants take up.
  *
  * @param options `plan` of the line; left out: its holes are not known, so waiting cannot be told from growing
  * @example
@@ -92,5 +96,9 @@ export function replay(
  * ```
  */
 export function fit(log: SeasonLog, { plan = null }: { readonly plan?: Plan | null } = {}): FitResult {
-  return fitSeason(log.rows, log.stages, plan);
+  const { rows, stages, tank } = log;
+  const grown = fitSeason(rows, stages, plan);
+  if (!isMetered(tank, plan)) return grown;
+  const refused = logFaults(rows, plan).length > 0;
+  return { ...grown, ...meteredOf({ rows, tank, plan: fittedPlan(grown, plan), refused }) };
 }

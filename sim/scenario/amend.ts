@@ -127,7 +127,10 @@ function pairOf(map: YAMLMap, word: string | number): Pair | undefined {
 /** A new key behind the last one of its map that stands on a line of its own; null if there is no such place. */
 function inserted(text: string, document: Document, path: Amendment['path'], value: unknown): string | null {
   const key = path.at(-1);
-  const map = nodeAt(document, path.slice(0, -1));
+  const above = path.slice(0, -1);
+  const map = nodeAt(document, above);
+  // A map that is not there yet comes as a whole, with the key in it.
+  if (map === undefined && typeof key === 'string') return inserted(text, document, above, { [key]: value });
   if (typeof key !== 'string' || !isMap(map) || map.range == null) return null;
   const json = isJson(text);
   const pair = `${json ? JSON.stringify(key) : key}: ${flowText(value, json)}`;

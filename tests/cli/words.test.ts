@@ -54,7 +54,7 @@ test('every cause and every doubt has its word', () => {
   const causes = ['causes', 'season-causes'].flatMap((file) =>
     kindsIn(`sim/season/replay/${file}.ts`, 'kind'),
   );
-  const doubts = kindsIn('sim/season/fit/fit.ts', 'why');
+  const doubts = ['fit', 'meter/metered'].flatMap((file) => kindsIn(`sim/season/fit/${file}.ts`, 'why'));
   expect(new Set(causes)).toEqual(new Set(Object.keys(CAUSES)));
   expect(new Set(doubts)).toEqual(new Set(Object.keys(DOUBTS)));
   for (const entry of [...Object.values(CAUSES), ...Object.values(DOUBTS)]) {

@@ -75,6 +75,11 @@ describe('a key that is not there is put behind the last one, and not a sign of 
     return added;
   }
 
+  test('with its map, where that is not there either', () => {
+    const after = amendScenario(CELLAR, [{ path: ['water', 'scale'], value: 1.39 }]);
+    expect(addedLines(CELLAR, after)).toEqual(['water: {scale: 1.39}']);
+  });
+
   test('of a map in braces, on its line', () => {
     const text = CELLAR.replace(', loss: 0.03', '');
     const after = amendScenario(text, [{ path: ['crops', 0, 'stages', 'nursery', 'loss'], value: 0.02 }]);

@@ -61,6 +61,7 @@ function arbitraryPhysical(plan: Plan): fc.Arbitrary<PhysicalPlan> {
       dated: fc.constant([]),
     }),
     waterScale: fc.constantFrom(1, 1.3),
+    waterMetered: fc.boolean(),
     tank: arbitraryTank,
     tiers: fc.constant([]),
     work: fc.constant(WORK),

@@ -64,6 +64,7 @@ export function oneCrop(): Clockwork {
         dated: [],
       },
       waterScale: 1,
+      waterMetered: false,
       tank: TANK,
       tiers: [],
       work: WORK,
@@ -145,6 +146,7 @@ export function twoCrops(): Clockwork {
         dated: [],
       },
       waterScale: 1.2,
+      waterMetered: true,
       tank: {
         litres: 52,
         fullL: 46,

@@ -1,6 +1,7 @@
 /** Words of a real season: what is logged, why holes stood empty, why a fitted figure is not sure. */
 
 import type { FitDoubt } from '../../../sim/season/fit/fit.js';
+import type { MeterDoubt } from '../../../sim/season/fit/meter/metered.js';
 import type { LogAction } from '../../../sim/season/log/rows.js';
 import type { IdleCause } from '../../../sim/season/replay/causes.js';
 import type { SeasonCause } from '../../../sim/season/replay/season-causes.js';
@@ -75,7 +76,7 @@ export const CAUSES: Readonly<Record<IdleCause['kind'] | SeasonCause['kind'], st
 };
 
 /** Why a figure of a fit is not sure. */
-export const DOUBTS: Readonly<Record<FitDoubt['why'], string | Word>> = {
+export const DOUBTS: Readonly<Record<FitDoubt['why'] | MeterDoubt['why'], string | Word>> = {
   wide: {
     name: 'wide',
     text: 'The 95 % interval of a fitted figure is too wide for it to be written into a scenario. More plants in the log make it narrower.',
@@ -108,6 +109,42 @@ export const DOUBTS: Readonly<Record<FitDoubt['why'], string | Word>> = {
   unmentioned: {
     name: 'unmentioned',
     text: 'Plants that must be gone by now though no row says so. They are taken as dead or failed, and losses there are not sure if they are many.',
+  },
+  untold_line: {
+    name: 'untold line',
+    text: 'The scenario does not tell what a figure of the tank takes: head_g, hole_area_cm2, ppfd and climate with humidity for litres, top_up_ec for the conductivity.',
+  },
+  unknown_crops: {
+    name: 'unknown crops',
+    text: 'Crops that the scenario does not have took water too, so litres by the meter cannot be held against the model.',
+  },
+  few_top_ups: {
+    name: 'few top-ups',
+    text: 'Too few spells between two rows of the tank with litres to tell water.scale.',
+  },
+  few_readings: {
+    name: 'few readings',
+    text: 'Too few rows of the tank with litres and ec to tell what conductivity plants take up.',
+  },
+  wide_meter: {
+    name: 'wide meter',
+    text: 'The 95 % interval of a figure of the tank is too wide for it to be written into a scenario. More rows of the tank make it narrower.',
+  },
+  far_off: {
+    name: 'far off',
+    text: 'A figure of the tank is further from what is usual than plants are: look for a leak, other units, rows that are missing.',
+  },
+  left_out: {
+    name: 'left out',
+    text: 'Spells between top-ups of which nothing is made, because a row may be missing or the tank was not full; here they are more than half of the days.',
+  },
+  same_readings: {
+    name: 'same readings',
+    text: 'All readings of the conductivity are alike, however much was used, so they tell nothing of what plants take up.',
+  },
+  refused_log: {
+    name: 'refused log',
+    text: 'The log does not fit the scenario, so nothing of it is sure.',
   },
 };
 

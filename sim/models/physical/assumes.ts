@@ -20,7 +20,7 @@ export const LITRES_FACTOR = 1.5;
 
 /** null once the grower's own meter has scaled them. */
 export function litresFactor({ physical }: Plan): number | null {
-  return (physical?.waterScale ?? 1) === 1 ? LITRES_FACTOR : null;
+  return physical?.waterMetered ? null : LITRES_FACTOR;
 }
 
 /** What the sum of the costs leaves out. */

@@ -12,8 +12,10 @@ export interface PhysicalPlan {
   /** null: what the crop is like is not told (it has no mass of a head). */
   readonly crops: readonly (CropMatter | null)[];
   readonly climate: Climate | null;
-  /** Litres by the meter over litres by the model [-]. */
+  /** Litres by the meter over litres by the model [-]; 1 where no meter tells it. */
   readonly waterScale: number;
+  /** Whether the grower tells it, by a meter: then litres are no longer good to a factor only. */
+  readonly waterMetered: boolean;
   readonly tank: TankPlan | null;
   readonly tiers: readonly TierPlan[];
   readonly work: WorkTimes | null;

@@ -35,6 +35,7 @@ export function physicalPlan(scenario: Scenario, line: Plan): PhysicalPlan | nul
     crops: crops.map((crop, c) => cropMatter(crop, scenario, line.crops[c]!)),
     climate: climate === undefined ? null : climatePlan(climate),
     waterScale: water?.scale ?? 1,
+    waterMetered: water?.scale !== undefined,
     tank: tank === undefined ? null : tankPlan(tank),
     tiers: tiers === undefined ? [] : tierPlans(tiers, stages),
     work: work === undefined ? null : workTimes(work, tank !== undefined),

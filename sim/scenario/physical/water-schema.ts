@@ -9,10 +9,10 @@ export const water = looseMap(
   {
     scale: between(
       { least: 0.01, most: 100 },
-      'Litres by your meter over litres by the model.',
+      'Litres by your meter over litres by the model. Not given: 1, and litres are good to a factor of 1.5.',
       '',
       'scale: 1.2',
-    ).default(1),
+    ).optional(),
   },
   'How the water that plants take is reckoned.',
   'water: {scale: 1.2}',

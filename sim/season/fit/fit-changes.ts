@@ -7,38 +7,70 @@
  */
 
 import type { Growing, Plan, Shape } from '../../models/plan.js';
-import type { FitResult, FittedFigure, StageFit } from './fit.js';
+import type { FitResult, StageFit } from './fit.js';
+import type { FittedFigure } from './fitted-figure.js';
 
 export interface FitChange {
   /** Keys and places in lists from the top of the scenario file. */
   readonly path: readonly (string | number)[];
-  readonly crop: string;
-  readonly stage: string;
+  /** null for what is of the whole line: water.scale and tank.uptake_ec. */
+  readonly crop: string | null;
+  readonly stage: string | null;
   readonly regrowth: boolean;
-  readonly key: 'days' | 'spread' | 'loss' | 'germination';
-  /** What the scenario says, its default if it says nothing. */
-  readonly present: number;
+  readonly key: 'days' | 'spread' | 'loss' | 'germination' | 'scale' | 'uptake_ec';
+  /** What the scenario says, its default if it says nothing; null where that is no figure of the grower's line (scale, uptake_ec). */
+  readonly present: number | null;
   /** What is to be written, rounded. */
   readonly value: number;
   readonly low: number;
   readonly high: number;
-  /** Whether what the scenario says lies outside the interval. */
+  /** Whether what the scenario says lies outside the interval, or it says nothing. */
   readonly outside: boolean;
 }
 
 /** What the log speaks against in a scenario, where its shape has no key for it. */
-export interface FitConflict extends Omit<FitChange, 'path' | 'value' | 'outside' | 'key'> {
+export interface FitConflict extends Pick<FitChange, 'regrowth' | 'low' | 'high'> {
+  readonly crop: string;
+  readonly stage: string;
   readonly key: 'days' | 'spread';
+  readonly present: number;
   readonly shape: Shape;
   /** What the log says. */
   readonly value: number;
 }
 
+/** Digits of what a meter tells. */
+const METER_DIGITS = 3;
+
 /** The widest triangle about its mean that stays above 0 has a spread of 1/sqrt(6). */
 const WIDEST_TRIANGLE = 0.4;
 
-/** Figures that differ from the plan's, in the order of the result. */
+/** Figures that differ from the plan's, in the order of the result; behind them those of the tank. */
 export function fitChangesOf(result: FitResult, plan: Plan): FitChange[] {
+  return [...grownChanges(result, plan), ...meteredChanges(result, plan)];
+}
+
+function meteredChanges({ water, tank }: FitResult, { physical }: Plan): FitChange[] {
+  const whole = { crop: null, stage: null, regrowth: false };
+  const change = (
+    path: readonly ['water', 'scale'] | readonly ['tank', 'uptake_ec'],
+    figure: FittedFigure | null | undefined,
+    present: number | null,
+  ): FitChange[] => {
+    if (figure == null || !figure.good) return [];
+    const value = Number(figure.value.toPrecision(METER_DIGITS));
+    if (value === present) return [];
+    const { low, high } = figure;
+    const outside = present === null || present < low || present > high;
+    return [{ path, ...whole, key: path[1], present, value, low, high, outside }];
+  };
+  return [
+    ...change(['water', 'scale'], water?.scale, physical?.waterMetered ? physical.waterScale : null),
+    ...change(['tank', 'uptake_ec'], tank?.uptake_ec, physical?.tank?.uptakeEc ?? null),
+  ];
+}
+
+function grownChanges(result: FitResult, plan: Plan): FitChange[] {
   return ofPlan(result, plan).flatMap(({ fit, crop, place, growing, toldDays }) => {
     const { stage, regrowth } = fit;
     const base = ['crops', place, ...(regrowth ? ['regrow'] : ['stages', stage])];

@@ -21,6 +21,8 @@ import * as route from '../../models/route.js';
 import { logFaults } from '../history/log-faults.js';
 import type { LogRow } from '../log/rows.js';
 import { type Contradiction, contradictionsOf } from './contradictions.js';
+import type { FittedFigure } from './fitted-figure.js';
+import type { Metered } from './meter/metered.js';
 import { type Observations, type ObservedStage, observe } from './observations.js';
 import { fifoStays } from './survival/fifo-stays.js';
 import { kaplanMeier, type Median, medianOf } from './survival/kaplan-meier.js';
@@ -73,15 +75,6 @@ export type FitDoubt =
   | { readonly why: 'died_or_failed' }
   /** Batches that are short of plants of which no row tells, far more than failed or died of others. */
   | { readonly why: 'unmentioned'; readonly batches: readonly string[] };
-
-/** A figure with its 95 % interval. */
-export interface FittedFigure {
-  readonly value: number;
-  readonly low: number;
-  readonly high: number;
-  /** Whether enough was seen for it. */
-  readonly good: boolean;
-}
 
 /** A shape, and how well it fits: the lower the AIC, the better. */
 export interface ShapeFit {
@@ -159,7 +152,8 @@ export interface CropFit {
   readonly stages: readonly StageFit[];
 }
 
-export interface FitResult {
+/** What the log tells of growing, and what its rows of the tank tell. */
+export interface FitResult extends Metered {
   /** ISO dates of the first and the last row of the log; empty if there are none. */
   readonly from: string;
   readonly to: string;

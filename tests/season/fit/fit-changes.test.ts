@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { litresFactor } from '../../../sim/models/physical/assumes.js';
 import type { GrowthTime, Plan } from '../../../sim/models/plan.js';
-import type { FitResult, FittedFigure, StageFit } from '../../../sim/season/fit/fit.js';
+import type { FitResult, StageFit } from '../../../sim/season/fit/fit.js';
 import { fitChangesOf } from '../../../sim/season/fit/fit-changes.js';
+import type { FittedFigure } from '../../../sim/season/fit/fitted-figure.js';
+import { fittedPlan } from '../../../sim/season/fit/fitted-plan.js';
 import { readWell } from '../../scenario/cellar.js';
 import { RACK, rackWith } from '../../scenario/physical/rack.js';
 import { crop, every, grow, line, stage, time } from '../../support/plans.js';
@@ -166,5 +169,70 @@ describe('days that were counted under other conditions (days_at)', () => {
   test('change nothing where the log tells what the line has', () => {
     const same = result([stageFit({ stage: 'channel', days: figure(lettuce) })], 'lettuce');
     expect(fitChangesOf(same, rack)).toEqual([]);
+  });
+});
+
+describe('what the tank tells', () => {
+  const { plan: rack } = readWell(RACK).value;
+  const metered = (value: number, good = true): FitResult => ({
+    ...result([]),
+    water: {
+      scale: figure(value, { good }),
+      ...{ spells: 20, days: 60, litres: 90, in_plants_l: 9, transpired_l: 60, left_out: [], doubts: [] },
+    },
+    tank: { uptake_ec: figure(1.8765, { good }), readings: 20, fillings: 2, doubts: [] },
+  });
+  const whole = { crop: null, stage: null, regrowth: false };
+
+  test('is of the whole line; what the scenario does not say differs', () => {
+    expect(fitChangesOf(metered(1.2345), rack)).toMatchObject([
+      { ...whole, path: ['water', 'scale'], key: 'scale', present: 1.2, value: 1.23, outside: false },
+      { ...whole, path: ['tank', 'uptake_ec'], key: 'uptake_ec', present: null, value: 1.88, outside: true },
+    ]);
+    expect(fitChangesOf(metered(1.2345, false), rack)).toEqual([]);
+  });
+
+  test('a scale of 1 by the meter is another thing than none', () => {
+    const { plan: unmetered } = readWell(rackWith(['water: {scale: 1.2}\n', ''])).value;
+    expect(fitChangesOf(metered(1.001), unmetered)[0]).toMatchObject({
+      present: null,
+      value: 1,
+      outside: true,
+    });
+    expect(litresFactor(unmetered)).toBe(1.5);
+    const { plan: one } = readWell(rackWith(['{scale: 1.2}', '{scale: 1}'])).value;
+    expect(litresFactor(one)).toBeNull();
+    expect(fitChangesOf(metered(1.001), one).map(({ key }) => key)).toEqual(['uptake_ec']);
+  });
+
+  test('fitted values make the line of which the tank is told', () => {
+    const stages = [
+      stageFit({ stage: 'tray', days: figure(13), germination: figure(0.8) }),
+      stageFit({
+        stage: 'channel',
+        regrowth: true,
+        days: figure(12),
+        spread: figure(0.2),
+        loss: figure(0.1),
+      }),
+    ];
+    const basil = fittedPlan(result(stages, 'basil'), rack);
+    const { value: written } = readWell(
+      rackWith(
+        ['tray: {days: 15.75', 'tray: {days: 13'],
+        ['regrow: {days: 11.5, ', 'regrow: {days: 13.23, loss: 0.1, '],
+        ['    cuts: 2', '    cuts: 2\n    germination: 0.8'],
+      ),
+    );
+    const [, told] = basil.crops;
+    const [, asked] = written.plan.crops;
+    expect(told!.germination).toBe(0.8);
+    expect(told!.stages[0]!.time.days).toBe(13);
+    expect(told!.regrow!.loss).toBe(0.1);
+    // The ratio of days there is good to some hundredths of a day.
+    expect(told!.regrow!.time.days).toBeCloseTo(asked!.regrow!.time.days, 1);
+    expect(basil.physical!.crops[1]!.stages[0]!.days).toBe(13);
+    expect(basil.physical!.crops[1]!.regrowDays).toBe(13.23);
+    expect(basil.crops[0]).toBe(rack.crops[0]);
   });
 });

@@ -33,6 +33,7 @@ function told(tray: LampPlan | null, bed: LampPlan | null, prices: Prices | null
     crops: [null],
     climate: null,
     waterScale: 1,
+    waterMetered: false,
     tank: null,
     tiers: [],
     work: null,

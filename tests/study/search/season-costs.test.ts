@@ -33,6 +33,7 @@ const PHYSICAL: PhysicalPlan = {
   crops: [null],
   climate: null,
   waterScale: 1,
+  waterMetered: false,
   tank: null,
   tiers: [],
   work: { ...WORK, tankMin: 0 },

@@ -1,11 +1,12 @@
 /** What a channel more costs and brings in a year: a line that can be followed on paper, and `compare` of the two plans. */
 
 import { describe, expect, test } from 'vitest';
-import { sizesOf, withChannels } from '../../../sim/models/channels.js';
+import { withChannels } from '../../../sim/models/channels.js';
 import type { PhysicalPlan } from '../../../sim/models/physical/plan.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { gather } from '../../../sim/seasons/gather.js';
 import { type Compared, compareStudy } from '../../../sim/study/compare.js';
+import { sizesOf } from '../../../sim/study/size/layout.js';
 import { type SizeResult, sizeStudy } from '../../../sim/study/size/size.js';
 import { expectNear } from '../../support/near.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
@@ -27,6 +28,7 @@ function told(spread: number, head: number | null): Plan {
     crops: [null],
     climate: null,
     waterScale: 1,
+    waterMetered: false,
     tank: null,
     tiers: [],
     work: { ...WORK, tankMin: 0 },
