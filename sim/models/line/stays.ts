@@ -12,6 +12,7 @@ import type { Draws } from '../growth.js';
 import { DISCARDED, FAILED, LOST } from '../ledger.js';
 import { type Plan, seasonDays } from '../plan.js';
 import { inUnits, type SeasonTakes } from '../takes.js';
+import { DatedStays } from './dated-stays.js';
 import { DIE, type Holes, RIPEN } from './holes.js';
 import type { CropInStage, Stage } from './stage.js';
 import { type StayPlan, stayPlan } from './stay-kinds.js';
@@ -31,6 +32,8 @@ export class Stays {
   /** null where nothing is told of leaves and water. */
   readonly #totals: StayTotals | null;
   readonly #tank: TankBook | null;
+  /** null where no date makes a difference. */
+  readonly #dated: DatedStays | null;
 
   /** @returns null where the plan tells of nothing but holes */
   static of(plan: Plan, holes: number): Stays | null {
@@ -44,7 +47,8 @@ export class Stays {
     this.#begun = this.#sums.begun;
     this.#days = this.#sums.days;
     this.#since = this.#sums.since;
-    this.#totals = by.kinds.length === 0 ? null : new StayTotals(by, this.#sums);
+    this.#dated = DatedStays.of(by, this.#sums, holes);
+    this.#totals = by.kinds.length === 0 ? null : new StayTotals(by, this.#sums, this.#dated);
     this.#tank = this.#totals && TankBook.of(by, this.#totals);
     this.takes = { row: new Float64Array(by.columns.width), tank: null };
   }
@@ -52,14 +56,16 @@ export class Stays {
   /** Nothing booked. @param season its number */
   reset(season: number): void {
     this.#sums.reset();
+    this.#dated?.reset();
     this.#tank?.reset(season);
   }
 
-  /** What stands in a hole begins to grow, with the `k`-th of `draws`, and what becomes of it is known. */
+  /** What stands in a hole begins to grow, with the `k`-th of `draws`, and what becomes of it is known, and when. */
   begin(kind: number, hole: number, fate: number, draws: Draws, k: number, queue: EventQueue): void {
     this.#begun[kind]!++;
     this.#since[hole] = queue.now;
-    if (fate === RIPEN) this.#days[kind]! += draws.times[k]!;
+    if (this.#dated !== null) this.#dated.begin(kind, hole, fate, draws.times[k]!, queue);
+    else if (fate === RIPEN) this.#days[kind]! += draws.times[k]!;
     else if (fate === DIE) this.#sums.doomedDays[hole] = draws.times[k]!;
   }
 
@@ -70,12 +76,14 @@ export class Stays {
 
   /** A plant is ready, and waits. */
   ripen({ kind }: CropInStage, { now }: EventQueue): void {
-    this.#sums.waited[kind]! -= now;
+    if (this.#dated !== null) this.#dated.ripen(kind, now);
+    else this.#sums.waited[kind]! -= now;
   }
 
   /** A plant that was ready waits no longer. */
   leave({ kind }: CropInStage, { now }: EventQueue): void {
-    this.#sums.waited[kind]! += now;
+    if (this.#dated !== null) this.#dated.leave(kind, now);
+    else this.#sums.waited[kind]! += now;
   }
 
   /** A plant is picked. */
@@ -96,8 +104,14 @@ export class Stays {
 
   #lose(holes: Holes, now: number, stage: Stage, hole: number): void {
     const { since, doomedDays, thrownL, deadCover, deadLayers } = this.#sums;
-    const { litresAG, curve } = this.#by.kinds[this.#sums.kindOf(holes, stage, hole)]!;
+    const kind = this.#sums.kindOf(holes, stage, hole);
+    const { litresAG, curve } = this.#by.kinds[kind]!;
     const s = stage.place;
+    if (this.#dated !== null) {
+      this.#dated.lose(kind, stage, hole, now);
+      thrownL[s]! += litresAG * curve.massG(this.#dated.progress(kind, hole, now));
+      return;
+    }
     const drawn = doomedDays[hole]!;
     const u = (now - since[hole]!) / drawn;
     deadCover[s]! += drawn * curve.coverTime(u);
