@@ -122,6 +122,7 @@ export type {
 } from './study/takes/amounts.js';
 export type { SpaceFigures, StagingFigures } from './study/takes/staging.js';
 export type {
+  DatedRatio,
   GrowthFigures,
   MoneyStanding,
   Range,

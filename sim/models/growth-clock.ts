@@ -63,6 +63,24 @@ export class GrowthClock {
     return t - from + left * this.#times[i]!;
   }
 
+  /**
+   * Days that some growth took which ended at a time.
+   * @param end [d from the start]
+   * @param growth in usual days [d]
+   */
+  daysBefore(end: number, growth: number): number {
+    let i = this.#at(end);
+    let t = end;
+    let left = growth;
+    for (; i > 0; i--) {
+      const room = (t - this.#from[i]!) / this.#times[i]!;
+      if (left <= room) break;
+      left -= room;
+      t = this.#from[i]!;
+    }
+    return end - t + left * this.#times[i]!;
+  }
+
   /** Growth from one time to another, in usual days; below 0 if the second lies before the first [d]. */
   growth(from: number, to: number): number {
     if (to < from) return -this.growth(to, from);

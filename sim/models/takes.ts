@@ -125,9 +125,7 @@ function mostLitres(plan: Plan, matter: LineMatter) {
   const transpired = plan.stages.map((stage, s) => {
     const { water, waterByDate, areaM2 } = matter.stages[s]!;
     if (water === null) return 0;
-    const most = Math.max(
-      ...[water, ...waterByDate].map(({ day }) => day.cover + LEAF_LAYERS * day.leaf),
-    );
+    const most = Math.max(...[water, ...waterByDate].map(({ day }) => day.cover + LEAF_LAYERS * day.leaf));
     return holesOf(stage) * days * scale * areaM2! * most;
   });
   const heaviest = plan.crops.map((_, c) => {

@@ -4,9 +4,9 @@ import { WEEKDAYS, weekdayOfDay } from '../models/dates.js';
 import { holesOf, type Plan } from '../models/plan.js';
 import * as route from '../models/route.js';
 import type { WarningDraft } from './faults.js';
-import { sideOf, spanOutside } from './season-dates.js';
 import { physicalWarnings } from './physical/warnings.js';
 import type { Scenario } from './schema.js';
+import { sideOf, spanOutside } from './season-dates.js';
 
 /** Warnings about a scenario and the plan that it became. */
 export function warningsOf(scenario: Scenario, plan: Plan): WarningDraft[] {

@@ -106,10 +106,14 @@ export class DatedStays {
 
   /** What stands in a hole begins to grow. @param growth drawn for it [d] @param queue has the end of it */
   begin(kind: number, hole: number, fate: number, growth: number, queue: EventQueue): void {
-    this.#growth[hole] = growth;
+    const clock = this.#clocks === null ? null : this.#clocks[kind]!;
+    const until = queue.timeOf(hole);
+    // What ripens on the grid has grown by then what it was to grow.
+    const grown = fate === RIPEN && clock !== null ? clock.growth(queue.now, until) : growth;
+    this.#growth[hole] = grown;
     if (fate !== RIPEN) return;
     const at = this.#stageOf(kind) * this.#stretches;
-    this.#book(this.#cover, this.#layers, at, kind, hole, queue.now, queue.timeOf(hole), true, 1);
+    this.#book(this.#cover, this.#layers, at, kind, hole, queue.now, until, true, 1);
   }
 
   ripen(kind: number, now: number): void {

@@ -89,7 +89,8 @@ function byDate(
   waterIn: (air: Air) => StageWater | null,
 ): StageWater[] {
   const waters = air.map((stretch) => waterIn(stretch.air)!);
-  const isUsual = ({ day }: StageWater): boolean => day.cover === usual.day.cover && day.leaf === usual.day.leaf;
+  const isUsual = ({ day }: StageWater): boolean =>
+    day.cover === usual.day.cover && day.leaf === usual.day.leaf;
   return waters.every(isUsual) ? [] : waters;
 }
 

@@ -33,6 +33,11 @@ export function airStretches(climate: Climate, days: number): AirStretch[] {
   return stretches;
 }
 
+/** How many times as long as usual a growth takes on a day [d from the start]. */
+export function timesOn({ spells = [] }: Growing, day: number): number {
+  return spells.find(({ from, beyond }) => from <= day && day < beyond)?.times ?? 1;
+}
+
 /** The plan with its spells so many days later, as seen from a start so much earlier; the same object if it has none. */
 export function withSpellsLater(plan: Plan, days: number): Plan {
   const { physical } = plan;

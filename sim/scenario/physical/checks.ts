@@ -150,7 +150,9 @@ function spellFaults(dated: unknown): FaultDraft[] {
       drafts.push(beforeFrom([...path, 'to'], from, to));
       continue;
     }
-    const other = before.find((one) => dayNumber(one.from) <= dayNumber(to) && dayNumber(from) <= dayNumber(one.to));
+    const other = before.find(
+      (one) => dayNumber(one.from) <= dayNumber(to) && dayNumber(from) <= dayNumber(one.to),
+    );
     if (other !== undefined) {
       drafts.push({
         path: [...path, 'from'],

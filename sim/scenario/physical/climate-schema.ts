@@ -27,12 +27,7 @@ const nightHumidity = between(
   'per cent',
   'night_humidity: 70',
 );
-const altitudeM = between(
-  { least: -500, most: 6000 },
-  'Height above the sea [m].',
-  'm',
-  'altitude_m: 300',
-);
+const altitudeM = between({ least: -500, most: 6000 }, 'Height above the sea [m].', 'm', 'altitude_m: 300');
 
 /** Keys of the air that a spell can have of its own. */
 export const DATED_KEYS = [

@@ -1,7 +1,7 @@
 /** Why no plant can grow as a scenario tells it, with the place in the file. */
 
-import type { CourseFault } from '../../models/physical/course.js';
 import { dayFrom } from '../../models/dates.js';
+import type { CourseFault } from '../../models/physical/course.js';
 import type { GrowthRefusal, LimitedCondition } from '../../models/physical/growing-days.js';
 import type { DatedAir } from '../../models/physical/plan.js';
 import type { FaultDraft, Path } from '../faults.js';

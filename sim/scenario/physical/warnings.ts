@@ -7,8 +7,8 @@ import type { PhysicalPlan } from '../../models/physical/plan.js';
 import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { Path, WarningDraft } from '../faults.js';
-import { spanOutside } from '../season-dates.js';
 import type { Scenario } from '../schema.js';
+import { spanOutside } from '../season-dates.js';
 import { celsiusAdvice, FAHRENHEIT } from './fahrenheit.js';
 import { shelfWarnings, short } from './shelf-warnings.js';
 

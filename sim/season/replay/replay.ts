@@ -2,6 +2,7 @@
 
 import { groupedBy, largest, sumOf } from '../../engine/lists.js';
 import { dayFrom, isoOfDay } from '../../models/dates.js';
+import { withSpellsLater } from '../../models/physical/spells.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
@@ -50,7 +51,11 @@ function fromItsBeginning(plan: Plan, rows: readonly LogRow[]): Plan {
   const shift = dayFrom(plan.start, start);
   if (shift <= 0 || !rows.some(({ action, date }) => action === 'stand' && date === start)) return plan;
   const later = (days: readonly number[]) => days.filter((day) => day >= shift).map((day) => day - shift);
-  return { ...withDays(plan, later), start, weeks: Math.max(1, Math.ceil(plan.weeks - shift / 7)) };
+  return {
+    ...withSpellsLater(withDays(plan, later), -shift),
+    start,
+    weeks: Math.max(1, Math.ceil(plan.weeks - shift / 7)),
+  };
 }
 
 function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayResult {
