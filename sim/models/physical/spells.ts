@@ -1,6 +1,7 @@
 /** Air that changes by date: the season in stretches of one air each, and the same spells in a season that begins later. */
 
-import { withGrowings } from '../growings.js';
+import { dayFrom, isoOfDay } from '../dates.js';
+import { growingsOf, withGrowings } from '../growings.js';
 import type { Growing, Plan } from '../plan.js';
 import type { Air, Climate } from './plan.js';
 
@@ -36,6 +37,21 @@ export function airStretches(climate: Climate, days: number): AirStretch[] {
 /** How many times as long as usual a growth takes on a day [d from the start]. */
 export function timesOn({ spells = [] }: Growing, day: number): number {
   return spells.find(({ from, beyond }) => from <= day && day < beyond)?.times ?? 1;
+}
+
+/** Spells in which some crop takes other days than usual, of which a day lies within two dates: first and last day of each. */
+export function growthSpells(
+  { start, crops }: Plan,
+  first: string,
+  last: string,
+): readonly { readonly from: string; readonly to: string }[] {
+  const [since, until] = [dayFrom(start, first), dayFrom(start, last)];
+  const days = new Map<number, number>();
+  for (const { spells = [] } of crops.flatMap(growingsOf))
+    for (const { from, beyond } of spells) if (from <= until && beyond > since) days.set(from, beyond - 1);
+  return [...days]
+    .sort(([a], [b]) => a - b)
+    .map(([from, to]) => ({ from: isoOfDay(start, from), to: isoOfDay(start, to) }));
 }
 
 /** The plan with its spells so many days later, as seen from a start so much earlier; the same object if it has none. */

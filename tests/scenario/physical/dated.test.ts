@@ -26,7 +26,7 @@ const NAMED = [
 ] as const;
 
 /** The rack with spells. It lasts from 2027-01-04 to 2027-03-28. */
-function dated(spells: string, ...edits: Parameters<typeof rackWith>): string {
+function dated(spells: string, ...edits: readonly (readonly [from: string, to: string])[]): string {
   return rackWith(...edits, [AIR, `altitude_m: 300, dated: [${spells}]}`]);
 }
 
