@@ -32,6 +32,7 @@ export type {
   Absence,
   CropPlan,
   Growing,
+  GrowthSpell,
   GrowthTime,
   Missed,
   Shape,
