@@ -113,7 +113,16 @@ export class DatedStays {
     this.#growth[hole] = grown;
     if (fate !== RIPEN) return;
     const at = this.#stageOf(kind) * this.#stretches;
-    this.#book(this.#cover, this.#layers, at, kind, hole, queue.now, until, true, 1);
+    const i = this.#stretchOf(queue.now);
+    const beyond = i + 1 < this.#stretches ? this.#from[i + 1]! : this.#end;
+    if (until > beyond) {
+      this.#book(this.#cover, this.#layers, at, kind, hole, queue.now, until, true, 1);
+      return;
+    }
+    // The usual case cut short: a whole stay in one air.
+    const { cover, layers } = this.#by.kinds[kind]!;
+    this.#cover[at + i]! += (until - queue.now) * cover;
+    this.#layers[at + i]! += (until - queue.now) * layers;
   }
 
   ripen(kind: number, now: number): void {
