@@ -1,6 +1,6 @@
 /** `evensow fit LOG [FILE]`: what a season's log tells about growing times, losses and germination. */
 
-import { growthSpells } from '../../sim/models/physical/spells.js';
+import { growthSpells } from '../../sim/models/spells.js';
 import { amendScenario } from '../../sim/scenario/amend.js';
 import type { ReadScenario } from '../../sim/scenario/read.js';
 import { type FitErrand, type FitResult, fitGround, joinedFits } from '../../sim/season/fit/fit.js';

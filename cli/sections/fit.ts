@@ -48,7 +48,7 @@ interface Told {
   readonly changes: readonly FitChange[] | null;
   readonly conflicts: readonly FitConflict[] | null;
   /** Spells of the scenario with other days in the time of the log. */
-  readonly spells: readonly Span[];
+  readonly spells?: readonly Span[];
 }
 
 interface Span {
@@ -56,7 +56,7 @@ interface Span {
   readonly to: string;
 }
 
-export function fitSections({ result, scenario, changes, conflicts, spells }: Told): Section[] {
+export function fitSections({ result, scenario, changes, conflicts, spells = [] }: Told): Section[] {
   return [
     section(null, ...heading(result), ...asTheyWere(spells)),
     ...cropSections(result),

@@ -1,8 +1,8 @@
 /** A plan for a log that has none, or one that lies elsewhere in time: it holds the rows, whenever they were. */
 
 import { dayFrom } from '../../models/dates.js';
-import { withSpellsLater } from '../../models/physical/spells.js';
 import { type CropPlan, type Growing, type Plan, seasonDays } from '../../models/plan.js';
+import { withSpellsLater } from '../../models/spells.js';
 import type { LogRow } from '../log/rows.js';
 import { type LoggedSeason, loggedSeason } from './logged-season.js';
 import { withDays } from './plan-days.js';

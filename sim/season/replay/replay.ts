@@ -2,10 +2,10 @@
 
 import { groupedBy, largest, sumOf } from '../../engine/lists.js';
 import { dayFrom, isoOfDay } from '../../models/dates.js';
-import { withSpellsLater } from '../../models/physical/spells.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
+import { withSpellsLater } from '../../models/spells.js';
 import { cohortsOf } from '../history/cohorts.js';
 import { type LoggedEvent, type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { withDays } from '../history/plan-days.js';
