@@ -200,7 +200,7 @@ const HOLE_DAYS: readonly { readonly what: string; readonly of: (stage: Replayed
   ];
 
 function notTold(result: ReplayResult): string[] {
-  const { planned, whole, end, stages, missed_visits, counts, unseen } = result;
+  const { planned, whole, end, stages, missed_visits, counts, unseen, plants_for_each } = result;
   const sentences = [
     'When plants became ready or died. So of the holes that were taken only those count as growing for certain whose plants still stood after a visit that left holes free further on.',
   ];
@@ -220,6 +220,10 @@ function notTold(result: ReplayResult): string[] {
       `What became of plants that are never mentioned again, though fewer than 1 in 100 would still grow: ${lost.join(', ')}. They are taken to have been lost and cleared without a row.`,
     );
   }
+  if (plants_for_each !== undefined)
+    sentences.push(
+      `What each of so many plants did: where the season is simulated, one in ${thousands(plants_for_each)} is followed, in a line with as many holes fewer, and its heads stand for ${thousands(plants_for_each)}. What was sown, picked and lost, and where holes stood empty, is counted of all.`,
+    );
   if (counts.stood > 0)
     sentences.push(
       'What was before the plants stood there that stand rows tell of: they count from these rows on.',

@@ -15,6 +15,7 @@ import type { LogRow } from '../log/rows.js';
 import { channelDays } from './channel-days.js';
 import { costs, NO_COSTS } from './costs.js';
 import { failedBatches } from './failed-batches.js';
+import { followed, plantsForEach } from './followed.js';
 import { holeDays } from './hole-days.js';
 import { idleSpells } from './idle-spells.js';
 import { inferredSeason } from './infer-plan.js';
@@ -70,6 +71,8 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
   const idle = idleSpells(evidence);
   const ledgers = holeDays(season, cohorts, days, short, came);
   const channels = channelDays(season);
+  const begunMidway = season.batches.some(({ seeds }) => seeds === 0);
+  const each = begunMidway ? 1 : plantsForEach(cohorts);
   const several = season.plan.crops.some(({ cuts }) => cuts > 1);
   const scarcest = meanFlow.scarcest();
   const weeks = weekPicks(season);
@@ -103,16 +106,22 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
     weeks,
     missed_visits: came.missed.map(date),
     scarcest: scarcest === null ? null : season.plan.stages[scarcest]!.name,
-    ...(season.batches.some(({ seeds }) => seeds === 0)
-      ? NO_COSTS
-      : costs(evidence, readiness, short, weeks)),
+    ...(each > 1 && { plants_for_each: each }),
+    ...(begunMidway ? NO_COSTS : costs(evidence, readiness, short, weeks, each)),
     unseen: unseenOf(season, unseen),
     idle,
     stages,
     what_if:
       change === null
         ? null
-        : whatIf(season, seasonDraws(season, cohorts, readiness), came.visits, weeks, change),
+        : whatIf(
+            season,
+            seasonDraws(season, followed(cohorts, season.plan, each, 0), readiness),
+            came.visits,
+            weeks,
+            change,
+            each,
+          ),
   };
 }
 

@@ -71,6 +71,11 @@ export interface ReplayResult extends Costs {
   /** If there is any, the scenario is not that of this line. Stages whose plants cannot be counted (`exact`) are left out. */
   readonly crowded: readonly Crowded[];
   readonly weeks: readonly WeekPicks[];
+  /**
+   * Where a log tells of very many plants: for how many each one stands that is followed in what is simulated (`causes`,
+   * `all_together`, `without_cost`, `as_it_was`, `what_if`). Left out where all are followed.
+   */
+  readonly plants_for_each?: number;
   /** Planned visits on which nobody can have come. */
   readonly missed_visits: readonly string[];
   /** The stage that holds the line back, by holes and mean times; null if not more heads are wanted than it can give. */
