@@ -32,6 +32,7 @@ export type {
   Absence,
   CropPlan,
   Growing,
+  GrowthSpell,
   GrowthTime,
   Missed,
   Shape,
@@ -135,6 +136,7 @@ export type {
 } from './study/takes/amounts.js';
 export type { SpaceFigures, StagingFigures } from './study/takes/staging.js';
 export type {
+  DatedRatio,
   GrowthFigures,
   MoneyStanding,
   Range,

@@ -1,5 +1,6 @@
 /** `evensow fit LOG [FILE]`: what a season's log tells about growing times, losses and germination, and about the tank. */
 
+import { growthSpells } from '../../sim/models/spells.js';
 import { amendScenario } from '../../sim/scenario/amend.js';
 import type { ReadScenario } from '../../sim/scenario/read.js';
 import { type FitErrand, type FitResult, fitGround, joinedFits } from '../../sim/season/fit/fit.js';
@@ -63,8 +64,11 @@ export async function fit(
     if (!amended.ok) throw faultsProblem(present.source.name, amended.faults);
     await writeWhole(out, amended.value);
   }
-  const sections = () => fitSections({ result, scenario: present?.source.name ?? null, changes, conflicts });
-  await print(toldAs(formOf(options), { ...result, changes, conflicts }, sections, fitRows));
+  const spells = present === null ? [] : growthSpells(present.plan, result.from, result.to);
+  const scenario = present?.source.name ?? null;
+  const sections = () => fitSections({ result, scenario, changes, conflicts, spells });
+  const told = { ...result, changes, conflicts, ...(spells.length > 0 && { spells }) };
+  await print(toldAs(formOf(options), told, sections, fitRows));
   if (left.length > 0) {
     const unwritten = out === null ? '' : ` ${out} was not written.`;
     tell(`evensow: stopped; of ${listed(left)} nothing is known yet.${unwritten}`);

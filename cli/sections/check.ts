@@ -1,14 +1,17 @@
 /** A plan in a few lines, so that its owner sees whether it is the one that was meant. */
 
 import type { CropPlan, Plan } from '../../sim/models/plan.js';
+import { standingOf } from '../../sim/study/takes/standing.js';
 import { dateText } from '../words/dates.js';
 import { counted } from '../words/numbers.js';
 import { unlocks } from '../words/unlocks.js';
 import { type Section, section, whole } from './section.js';
+import { spellTexts } from './takes/growth.js';
 
 /** @param name of the file @param plan what it says @param holes of each stage */
 export function checkSections(name: string, plan: Plan, holes: readonly number[]): Section[] {
   const more = unlocks(plan);
+  const spelled = (plan.physical?.climate?.dated.length ?? 0) > 0;
   const visits =
     plan.visits.kind === 'always' ? 'somebody always there' : counted(plan.visits.days.length, 'visit');
   return [
@@ -25,6 +28,7 @@ export function checkSections(name: string, plan: Plan, holes: readonly number[]
         : [
             `wanted: ${counted(plan.want.heads, 'head')} on each of ${counted(plan.want.days.length, 'day')}`,
           ]),
+      ...(spelled ? spellTexts(standingOf(plan)?.growth ?? []) : []),
     ),
     ...(more.length === 0 ? [] : [section('More keys would tell more (docs/keys.md)', ...more)]),
   ];

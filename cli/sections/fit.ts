@@ -12,7 +12,7 @@ import {
 import type { FitChange, FitConflict } from '../../sim/season/fit/fit-changes.js';
 import type { FittedFigure } from '../../sim/season/fit/fitted-figure.js';
 import { WIDEST_SPAN } from '../../sim/season/fit/observations.js';
-import { dateText } from '../words/dates.js';
+import { dateText, daysText } from '../words/dates.js';
 import {
   COUNT,
   counted,
@@ -48,11 +48,18 @@ interface Told {
   /** What the log would change in it, and what its shapes leave no room for. */
   readonly changes: readonly FitChange[] | null;
   readonly conflicts: readonly FitConflict[] | null;
+  /** Spells of the scenario with other days in the time of the log. */
+  readonly spells?: readonly Span[];
 }
 
-export function fitSections({ result, scenario, changes, conflicts }: Told): Section[] {
+interface Span {
+  readonly from: string;
+  readonly to: string;
+}
+
+export function fitSections({ result, scenario, changes, conflicts, spells = [] }: Told): Section[] {
   return [
-    section(null, ...heading(result)),
+    section(null, ...heading(result), ...asTheyWere(spells)),
     ...cropSections(result),
     ...meterSections(result),
     ...(scenario === null || changes === null
@@ -97,6 +104,15 @@ function heading({ from, to, holes_known }: FitResult): string[] {
     );
   }
   return sentences;
+}
+
+/** What of the air is in the days that are told. */
+function asTheyWere(spells: readonly Span[]): string[] {
+  if (spells.length === 0) return [];
+  const when = listed(spells.map(({ from, to }) => daysText(from, to)));
+  return [
+    `Days are told as they were, whatever the air: the spells of climate.dated (${when}) are in them and not taken out. Days that are written into the scenario would be lengthened or shortened by its spells once more.`,
+  ];
 }
 
 /** A section for each crop, and one for what is to be said of several in the same words. */

@@ -1,9 +1,15 @@
-/** A growth time as the simulator draws it: a time of its law, put on the grid. */
+/**
+ * A growth time as the simulator draws it: a time of its law, put on the grid.
+ *
+ * Where growth goes by date (growth-clock.ts) the law is that of growth in usual days: what is asked by an age is asked by the growth of
+ * that age, and a moment is told by the growth until then.
+ */
 
 import { TICK, toGrid } from '../engine/clock.js';
 import type { Law } from '../engine/laws.js';
 import { lawOf } from './growth.js';
-import type { GrowthTime } from './plan.js';
+import { type GrowthClock, growthClock } from './growth-clock.js';
+import type { Growing, GrowthTime } from './plan.js';
 
 /** What is drawn lies on the grid, so "at most t" means at most half a tick more by the law. */
 const HALF_TICK = TICK / 2;
@@ -17,13 +23,35 @@ const NEAR = 0.01;
 
 export class GrowingTime {
   readonly #law: Law;
+  readonly #clock: GrowthClock | null;
   readonly #one = new Float64Array(1);
   readonly #ages = new Float64Array(KEPT).fill(Number.NaN);
   readonly #shares = new Float64Array(KEPT);
   #oldest = 0;
 
-  constructor(time: GrowthTime) {
+  static of(growing: Pick<Growing, 'time' | 'spells'>): GrowingTime {
+    return new GrowingTime(growing.time, growthClock(growing));
+  }
+
+  /** @param clock by which it goes; null: a day is like any other */
+  constructor(time: GrowthTime, clock: GrowthClock | null = null) {
     this.#law = lawOf(time);
+    this.#clock = clock;
+  }
+
+  /** Growth of a plant from when it came to another time [d]: the days between them, unless they change by date. */
+  grown(from: number, to: number): number {
+    return this.#clock === null || to === Infinity ? to - from : this.#clock.growth(from, to);
+  }
+
+  /** When a plant has grown so much [d from the start, on the grid]. @param growth on the grid [d] */
+  whenGrown(from: number, growth: number): number {
+    return this.#clock === null ? from + growth : from + toGrid(this.#clock.daysFor(from, growth));
+  }
+
+  /** Days that some growth took which ended at a time [d]. */
+  daysBefore(end: number, growth: number): number {
+    return this.#clock?.daysBefore(end, growth) ?? growth;
   }
 
   /** P(T <= age) @param age [d] */

@@ -58,7 +58,7 @@ const LARGEST_BLOCK = 128;
 
 /** The fates of the plants of one crop in one stage, in the order in which they enter it. */
 export interface Draws {
-  /** Time that the plant needs [d, on the grid, at least a tick]: index with `take()`. */
+  /** Time that the plant needs [d, on the grid unless its days change by date, at least a tick]: index with `take()`. */
   readonly times: Float64Array;
   /** Moment of loss as a share of the time; 2 if the plant is not lost. */
   readonly moments: Float64Array;
@@ -78,6 +78,8 @@ export class RandomDraws implements Draws {
 
   readonly #law: Law;
   readonly #varies: boolean;
+  /** What takes longer by date is put on the grid when that is known: once. */
+  readonly #onGrid: boolean;
   readonly #loss: number;
   readonly #germination: number;
   readonly #keys: Readonly<Record<'time' | 'loss' | 'moment' | 'sprouting', StreamKey>>;
@@ -98,6 +100,7 @@ export class RandomDraws implements Draws {
     this.#law = lawOf(growing.time);
     this.#varies =
       growing.time.shape !== 'fixed' && !(growing.time.shape !== 'observed' && growing.time.spread === 0);
+    this.#onGrid = growing.spells === undefined;
     this.#loss = growing.loss;
     this.#germination = germination;
     this.#keys = {
@@ -134,7 +137,8 @@ export class RandomDraws implements Draws {
     const uniforms = this.#uniforms;
     if (this.#varies) this.#timeStream.fill(times, n);
     this.#law.fill(times, n);
-    for (let i = 0; i < n; i++) times[i] = Math.max(TICK, toGrid(times[i]!));
+    if (this.#onGrid) for (let i = 0; i < n; i++) times[i] = Math.max(TICK, toGrid(times[i]!));
+    else for (let i = 0; i < n; i++) times[i] = Math.max(TICK, times[i]!);
     if (this.#loss > 0) {
       this.#lossStream.fill(uniforms, n);
       this.#momentStream.fill(moments, n);

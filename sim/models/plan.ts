@@ -28,6 +28,17 @@ export interface Growing {
   readonly loss: number;
   /** Days that a ready plant stays good where it stands [d]; Infinity if for ever. */
   readonly keeps: number;
+  /** Spells in which it takes longer or shorter than `time`, ascending and apart from each other; left out if there are none. */
+  readonly spells?: readonly GrowthSpell[];
+}
+
+/** A spell in which plants need another time than usual. */
+export interface GrowthSpell {
+  /** First day of the spell, and the first after it, whole [d from the start]. */
+  readonly from: number;
+  readonly beyond: number;
+  /** How many times as long growth takes then [-], above 0. */
+  readonly times: number;
 }
 
 /**

@@ -136,9 +136,10 @@ function mostLitres(plan: Plan, matter: LineMatter) {
   const days = seasonDays(plan);
   const scale = matter.physical.waterScale;
   const transpired = plan.stages.map((stage, s) => {
-    const { water, areaM2 } = matter.stages[s]!;
+    const { water, waterByDate, areaM2 } = matter.stages[s]!;
     if (water === null) return 0;
-    return holesOf(stage) * days * scale * areaM2! * (water.day.cover + LEAF_LAYERS * water.day.leaf);
+    const most = Math.max(...[water, ...waterByDate].map(({ day }) => day.cover + LEAF_LAYERS * day.leaf));
+    return holesOf(stage) * days * scale * areaM2! * most;
   });
   const heaviest = plan.crops.map((_, c) => {
     const { courses } = matter;

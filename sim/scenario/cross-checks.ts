@@ -3,8 +3,9 @@
  * them, so that all faults are reported at once: what zod has already refused is passed over here.
  */
 
-import { dayNumber, isIsoDate } from '../models/dates.js';
+import { dayNumber } from '../models/dates.js';
 import { LINE_HOLES } from '../models/limits.js';
+import { beforeFrom, isDate } from './date-checks.js';
 import { type FaultDraft, foundText, type Path, wordText } from './faults.js';
 import { growthFaults } from './growth-checks.js';
 import { missing, unknownKey } from './issues-to-faults.js';
@@ -47,13 +48,7 @@ function awayFaults(data: Record<string, unknown>): FaultDraft[] {
     if (!isMap(span)) continue;
     const { from, to } = span;
     if (!(isDate(from) && isDate(to)) || dayNumber(from) <= dayNumber(to)) continue;
-    drafts.push({
-      path: ['away', i, 'to'],
-      at: 'value',
-      found: `${foundText(to)}, before from`,
-      expected: `a date that is not before ${from}`,
-      advice: 'Swap from and to?',
-    });
+    drafts.push(beforeFrom(['away', i, 'to'], from, to));
   }
   return drafts;
 }
@@ -181,8 +176,4 @@ function knownNames(list: unknown, key: 'stages' | 'crops'): string[] | null {
 /** Whether a value passes what the schema checks at a path. */
 function passes(path: Path, value: unknown): boolean {
   return schemaAt(scenarioSchema, path)?.safeParse(value).success === true;
-}
-
-function isDate(value: unknown): value is string {
-  return typeof value === 'string' && isIsoDate(value);
 }

@@ -1,37 +1,23 @@
 /** What reads well in a scenario but is probably not meant. */
 
-import { dayFrom, WEEKDAYS, weekdayOfDay } from '../models/dates.js';
+import { WEEKDAYS, weekdayOfDay } from '../models/dates.js';
 import { holesOf, type Plan } from '../models/plan.js';
 import * as route from '../models/route.js';
 import type { WarningDraft } from './faults.js';
 import { physicalWarnings } from './physical/warnings.js';
 import type { Scenario } from './schema.js';
+import { sideOf, spanOutside } from './season-dates.js';
 
 /** Warnings about a scenario and the plan that it became. */
 export function warningsOf(scenario: Scenario, plan: Plan): WarningDraft[] {
   return [
-    ...spansOutside(scenario),
+    ...scenario.away.flatMap((span, i) => spanOutside(span, ['away', i], scenario.start, scenario.weeks)),
     ...unattendedWants(scenario, plan),
     ...datesOutside(scenario),
     ...seedsBeyondCells(plan),
     ...shortSeasons(plan),
     ...physicalWarnings(scenario, plan),
   ];
-}
-
-/** Absences of which the season has no day. */
-function spansOutside({ away, start, weeks }: Scenario): WarningDraft[] {
-  return away.flatMap(({ from, to }, i) => {
-    const side = sideOf(to, start, weeks);
-    if (side === null || side !== sideOf(from, start, weeks)) return [];
-    return [{ path: ['away', i], message: `${from} to ${to} is ${side} of the season: it changes nothing.` }];
-  });
-}
-
-/** On which side of the season a date is; null if it is in it. */
-function sideOf(date: string, start: string, weeks: number): string | null {
-  const day = dayFrom(start, date);
-  return day < 0 ? 'before the start' : day >= weeks * 7 ? 'after the end' : null;
 }
 
 /** Weekdays of `want.on` on which nobody ever comes. */

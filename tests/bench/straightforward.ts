@@ -31,7 +31,14 @@ import {
   UNSUPPLIED,
   UNTENDED,
 } from '../../sim/models/ledger.js';
-import { type Growing, type GrowthTime, holesOf, type Plan, seasonDays } from '../../sim/models/plan.js';
+import {
+  type Growing,
+  type GrowthSpell,
+  type GrowthTime,
+  holesOf,
+  type Plan,
+  seasonDays,
+} from '../../sim/models/plan.js';
 
 export interface Outcome {
   counts: Record<CountName, number>;
@@ -60,6 +67,8 @@ interface Growth {
   law: Law;
   loss: number;
   keeps: number;
+  /** Spells in which it takes longer or shorter; null if there are none. */
+  spells: readonly GrowthSpell[] | null;
 }
 
 interface Stage {
@@ -183,9 +192,11 @@ export function runStraightforward(plan: Plan, seed: number, season: number): Ou
 
   function grow(plant: Plant, growth: Growth, sprouts: boolean): void {
     const time = growth.law.quantile(uniform());
-    if (!sprouts) after(time, () => die(plant, 'failed'));
-    else if (growth.loss > 0 && uniform() < growth.loss) after(time * uniform(), () => die(plant, 'lost'));
-    else after(time, () => becomeReady(plant));
+    const takes = (part: number): number => daysFor(growth.spells, now, part);
+    if (!sprouts) after(takes(time), () => die(plant, 'failed'));
+    else if (growth.loss > 0 && uniform() < growth.loss)
+      after(takes(time * uniform()), () => die(plant, 'lost'));
+    else after(takes(time), () => becomeReady(plant));
   }
 
   function die(plant: Plant, why: 'failed' | 'lost'): void {
@@ -475,7 +486,26 @@ function isEarlier(a: TimedEvent, b: TimedEvent): boolean {
 }
 
 function growthOf(growing: Growing): Growth {
-  return { law: lawOf(growing.time), loss: growing.loss, keeps: growing.keeps };
+  return {
+    law: lawOf(growing.time),
+    loss: growing.loss,
+    keeps: growing.keeps,
+    spells: growing.spells ?? null,
+  };
+}
+
+/** Days that some growth takes from `now` on, where a day of a spell brings 1/times of a day's growth. */
+function daysFor(spells: readonly GrowthSpell[] | null, now: number, growth: number): number {
+  if (spells === null) return growth;
+  let t = now;
+  let left = growth;
+  for (;;) {
+    const times = spells.find(({ from, beyond }) => t >= from && t < beyond)?.times ?? 1;
+    const room = (Math.floor(t) + 1 - t) / times;
+    if (left <= room) return t + left * times - now;
+    left -= room;
+    t = Math.floor(t) + 1;
+  }
 }
 
 /** Laws already made: a gamma law takes longer to make than a small season to run. */

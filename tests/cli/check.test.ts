@@ -1,7 +1,11 @@
 /** What `check` says of keys that may be left out, and what it warns of with a caution. */
 
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import type { Plan } from '../../sim/models/plan.js';
+import { readScenario } from '../../sim/scenario/read.js';
 import { EXAMPLES, SHELF } from '../support/examples.js';
 import { evensow } from './program.js';
 
@@ -102,3 +106,47 @@ test('a fault names its place, what was found, what was expected and what to do;
     /line \d+, column \d+: tank\.full_l\s+found 130; expected at most what the tank can hold \(litres: 120\)\.\s+full_l is the\s+level after topping up, with the pump running\./,
   );
 });
+
+describe('spells with other air', () => {
+  const dated = rackWith([
+    'co2: 500}',
+    'co2: 500, dated: [{from: 2027-04-01, to: 2027-04-30, air_c: 14, night_c: 12}]}',
+  ]);
+
+  test('are told by how much longer days are then, one sentence a crop and spell', async () => {
+    const { code, out } = await evensow(['check', '-'], { input: dated });
+    expect(code).toBe(0);
+    const said =
+      /Thu 1 Apr 2027 to Fri 30 Apr 2027: butterhead lettuce takes ([\d.]+), ([\d.]+) and ([\d.]+) times its usual days, stage by stage\./;
+    const [, ...times] = said.exec(out.replaceAll(/\n\s+/g, ' '))!;
+    // Only the finishing stage has days_at, and the stages before are as now in both.
+    const { spells } = planOf(dated).crops[0]!.stages[2]!;
+    expect(times).toEqual(['1.00', '1.00', spells![0]!.times.toFixed(2)]);
+  });
+
+  test('are in the days that fit tells, and it says so where one lies in the time of the log', async () => {
+    const log = ['date,action,crop,batch,stage,channel,count,grams,note']
+      .concat('2027-04-05,sow,butterhead lettuce,B1,,,5,,', '2027-04-16,move,,B1,nursery,,5,,')
+      .join('\n');
+    const folder = mkdtempSync(join(tmpdir(), 'dated-'));
+    const [logFile, file] = [join(folder, 'log.csv'), join(folder, 'rack.yaml')];
+    writeFileSync(logFile, log);
+    writeFileSync(file, dated);
+    const sentence =
+      /the spells of climate\.dated \(Thu 1 Apr 2027 to Fri 30 Apr 2027\) are in them and not taken out\./;
+    const flat = async (args: string[]) => (await evensow(args)).out.replaceAll(/\s+/g, ' ');
+    expect(await flat(['fit', logFile, file])).toMatch(sentence);
+    expect(JSON.parse(await flat(['fit', logFile, file, '--json'])).spells).toEqual([
+      { from: '2027-04-01', to: '2027-04-30' },
+    ]);
+    writeFileSync(file, dated.replace('from: 2027-04-01', 'from: 2027-04-20'));
+    expect(await flat(['fit', logFile, file])).not.toMatch(/climate\.dated/);
+    rmSync(folder, { recursive: true });
+  });
+});
+
+function planOf(text: string): Plan {
+  const read = readScenario(text);
+  if (!read.ok) throw new Error(JSON.stringify(read.faults));
+  return read.value.plan;
+}

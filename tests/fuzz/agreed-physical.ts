@@ -4,7 +4,7 @@ type Tree = Record<string, unknown>;
 
 /** @param scenario whose stages and crops have their names, each once */
 export function withPhysicalAgreed(scenario: Tree): Tree {
-  const { tank, tiers, work, prices, ...others } = scenario;
+  const { tank, tiers, work, prices, climate, ...others } = scenario;
   const names = (scenario['stages'] as Tree[]).map(({ name }) => name);
   const onTiers =
     tiers === undefined
@@ -17,6 +17,7 @@ export function withPhysicalAgreed(scenario: Tree): Tree {
   const crops = (scenario['crops'] as Tree[]).map(unweighed);
   const agreed: Tree = {
     ...others,
+    ...(climate === undefined ? {} : { climate: inTurn(climate as Tree) }),
     ...(tank === undefined ? {} : { tank: filled(tank as Tree) }),
     ...(tiers === undefined
       ? {}
@@ -36,6 +37,20 @@ export function withPhysicalAgreed(scenario: Tree): Tree {
   // Of some scenarios, so that others keep all that the schema has.
   const [first] = Object.values(crops[0]!['stages'] as Record<string, Tree>);
   return 'days_at' in first! && 'keeps' in first ? temperate(agreed) : withSomeLight(withoutDaysAt(agreed));
+}
+
+/** Spells one after the other, each with some air of its own. */
+function inTurn(climate: Tree): Tree {
+  const { dated, ...others } = climate;
+  if (dated === undefined) return others;
+  const dateOf = (day: number): string => new Date(Date.UTC(2027, 0, 1 + day)).toISOString().slice(0, 10);
+  const spells = (dated as Tree[]).map((spell, i) => ({
+    ...spell,
+    from: dateOf(7 * i),
+    to: dateOf(7 * i + 4),
+    ...('air_c' in spell ? {} : { co2: 450 }),
+  }));
+  return { ...others, dated: spells };
 }
 
 const SIZE = { length_cm: 100, width_cm: 10, height_cm: 5, kg: 2 };
@@ -99,12 +114,20 @@ function temperate(scenario: Tree): Tree {
   const light = { hole_area_cm2: 400, ppfd: 200, hours: 16 };
   const there = {
     ...scenario,
-    climate: { ...(climate as Tree | undefined), ...air },
+    climate: { ...mild(climate as Tree | undefined), ...air },
     stages: (stages as Tree[]).map((stage) => ({ ...stage, ...light })),
   };
   return withGrowings(there, { head_g: 100, seed_mg: 1, dry: 0.05, left: 0.3 }, (growing) =>
     'days_at' in growing ? { ...growing, days_at: { ppfd: 180, air_c: 22 } } : growing,
   );
+}
+
+/** Spells that the growth model knows. */
+function mild(climate: Tree | undefined): Tree {
+  const { dated, ...others } = climate ?? {};
+  if (dated === undefined) return others;
+  const air = { air_c: 23, night_c: 20, germination_c: 18, co2: 450 };
+  return { ...others, dated: (dated as Tree[]).map((spell) => ({ ...spell, ...air })) };
 }
 
 /** Where light is told at all, heads have some. */

@@ -1,8 +1,9 @@
 /** Anything that may be told of a small line beyond its holes, so that all of its figures are there. */
 
 import fc from 'fast-check';
+import { withGrowings } from '../../sim/models/growings.js';
 import type { CropMatter, LampPlan, PhysicalPlan, TankPlan } from '../../sim/models/physical/plan.js';
-import type { Plan } from '../../sim/models/plan.js';
+import type { Growing, Plan } from '../../sim/models/plan.js';
 import { arbitraryPlan, type Limits } from './arbitrary-plan.js';
 import { pricesWith, WORK } from './told.js';
 
@@ -93,4 +94,42 @@ export function arbitraryFullPlan(limits: Limits = {}): fc.Arbitrary<Plan> {
       crops: plan.crops.map((crop, c) => ({ ...crop, headG: heads[c]! })),
       physical: plan.visits.kind === 'always' ? { ...physical, tank: null, work: null } : physical,
     }));
+}
+
+/** The same where the air changes by date, and growth with it: up to three spells, each with its own pace of every growth. */
+export function arbitraryDatedPlan(limits: Limits = {}): fc.Arbitrary<Plan> {
+  const spell = fc.record({
+    gap: fc.integer({ min: 0, max: 12 }),
+    days: fc.integer({ min: 1, max: 15 }),
+    airC: share(16, 28),
+    humidity: share(40, 90),
+    times: fc.array(fc.constantFrom(0.5, 0.8, 1, 1.3, 2), { minLength: 12, maxLength: 12 }),
+  });
+  return fc
+    .tuple(arbitraryFullPlan(limits), fc.array(spell, { minLength: 1, maxLength: 3 }))
+    .map(([plan, told]): Plan => {
+      const { climate } = plan.physical!;
+      let day = -5;
+      const spells = told.map(({ gap, days, airC, humidity, times }) => {
+        const from = day + gap;
+        day = from + days;
+        return { from, beyond: day, times, air: { ...climate!, airC, humidity } };
+      });
+      let n = 0;
+      const paced = (growing: Growing): Growing => {
+        const place = n++;
+        return {
+          ...growing,
+          spells: spells.map(({ from, beyond, times }) => ({ from, beyond, times: times[place % 12]! })),
+        };
+      };
+      return {
+        ...plan,
+        crops: plan.crops.map((crop) => withGrowings(crop, paced)),
+        physical: {
+          ...plan.physical!,
+          climate: { ...climate!, dated: spells.map(({ from, beyond, air }) => ({ from, beyond, air })) },
+        },
+      };
+    });
 }

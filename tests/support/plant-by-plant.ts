@@ -2,6 +2,7 @@
  * What a season takes, worked out plant by plant from every single stay: the slow way, to hold faster ones against.
  */
 
+import { toGrid } from '../../sim/engine/clock.js';
 import { STATE_COUNT, STATES } from '../../sim/models/ledger.js';
 import type { CoverCurve } from '../../sim/models/physical/cover.js';
 import type { CropCourse } from '../../sim/models/physical/crop-course.js';
@@ -13,7 +14,7 @@ import { TankSeason } from '../../sim/models/physical/tank.js';
 import { plantWaterMl } from '../../sim/models/physical/tissue.js';
 import { type StageWater, stageWater } from '../../sim/models/physical/transpiration.js';
 import { hoursOf, type WorkMinutes, workMinutes } from '../../sim/models/physical/work.js';
-import { holesOf, seasonDays } from '../../sim/models/plan.js';
+import { type GrowthSpell, growingOf, holesOf, type Plan, seasonDays } from '../../sim/models/plan.js';
 import type { RecordedSeason, Stay } from './stays.js';
 
 /** Everything that a season took. */
@@ -55,14 +56,93 @@ function curveOf(course: CropCourse, { stage, cuts }: Stay): CoverCurve {
 }
 
 /** How far a stay had come at `t` [0..1]. */
-function progress({ from, days, grownUntil }: Stay, t: number): number {
-  return Math.max(0, Math.min(t, grownUntil) - from) / days;
+function progress(plan: Plan, stay: Stay, t: number): number {
+  const { from, days, grownUntil } = stay;
+  const until = Math.max(from, Math.min(t, grownUntil));
+  const { spells = [] } = growingOf(plan.crops[stay.crop]!, stay.stage, stay.cuts);
+  return spells.length === 0
+    ? (until - from) / days
+    : Math.min(1, grown(spells, from, until) / toGrow(spells, stay));
+}
+
+/** Days of a spell count for less growth, or more: from day to day. */
+function timesOn(spells: readonly GrowthSpell[], day: number): number {
+  return spells.find(({ from, beyond }) => day >= from && day < beyond)?.times ?? 1;
+}
+
+function grown(spells: readonly GrowthSpell[], from: number, until: number): number {
+  let sum = 0;
+  for (let day = Math.floor(from); day < until; day++)
+    sum += (Math.min(day + 1, until) - Math.max(day, from)) / timesOn(spells, day);
+  return sum;
+}
+
+/** Growth that ends a stay: what ripens does so on the grid of time. */
+function toGrow(spells: readonly GrowthSpell[], { from, days, dies, sprouts }: Stay): number {
+  if (dies || !sprouts) return days;
+  let left = days;
+  let t = from;
+  for (;;) {
+    const times = timesOn(spells, Math.floor(t));
+    const room = (Math.floor(t) + 1 - t) / times;
+    if (left <= room) return grown(spells, from, from + toGrid(t + left * times - from));
+    left -= room;
+    t = Math.floor(t) + 1;
+  }
 }
 
 /** Dry mass of the plant of a stay at `t` [g]. A seed that does not sprout stays what it was. */
-function massAt(stay: Stay, curve: CoverCurve, t: number): number {
+function massAt(plan: Plan, stay: Stay, curve: CoverCurve, t: number): number {
   if (!stay.sprouts) return curve.fromG;
-  return curve.massG(stay.grew === 'ready' && t >= stay.grownUntil ? 1 : progress(stay, t));
+  return curve.massG(stay.grew === 'ready' && t >= stay.grownUntil ? 1 : progress(plan, stay, t));
+}
+
+/** One day (or what of it a stay had) of light on leaves and on leaf layers, and of waiting [d]. */
+interface DayOfStay {
+  readonly day: number;
+  readonly cover: number;
+  readonly layers: number;
+  readonly waits: number;
+}
+
+/** A stay from its beginning to `t`, day by day: growth goes on evenly within a day. */
+function* daysOf(plan: Plan, stay: Stay, curve: CoverCurve, t: number): Generator<DayOfStay> {
+  if (!stay.sprouts) return;
+  const { from, grownUntil, grew } = stay;
+  const until = Math.min(t, stay.until);
+  for (let day = Math.floor(from); day < until; day++) {
+    const [start, end] = [Math.max(day, from), Math.min(day + 1, until)];
+    const growsUntil = Math.max(start, Math.min(end, grownUntil));
+    const u = progress(plan, stay, start);
+    const next = grew === 'ready' && end >= grownUntil ? 1 : progress(plan, stay, growsUntil);
+    const pace = next > u ? (growsUntil - start) / (next - u) : 0;
+    yield {
+      day,
+      cover: pace * (curve.coverTime(next) - curve.coverTime(u)),
+      layers: pace * (curve.leafTime(next) - curve.leafTime(u)),
+      waits: grew === 'ready' ? end - growsUntil : 0,
+    };
+  }
+}
+
+function isDated(physical: PhysicalPlan): boolean {
+  return physical.climate!.dated.length > 0;
+}
+
+/** What a square metre of a stage gives off on a day. */
+function waterOn({ stages, climate }: PhysicalPlan, s: number, day: number): StageWater {
+  const spell = climate!.dated.find(({ from, beyond }) => day >= from && day < beyond);
+  return stageWater(stages[s]!.lamps!, spell?.air ?? climate!)!;
+}
+
+/** What a stay has given off by `t` [L], at scale 1, day by day. */
+function givenOffByDay(plan: Plan, physical: PhysicalPlan, stay: Stay, curve: CoverCurve, t: number): number {
+  let litres = 0;
+  for (const { day, cover, layers, waits } of daysOf(plan, stay, curve, t)) {
+    const { day: pace } = waterOn(physical, stay.stage, day);
+    litres += curve.areaM2 * (pace.cover * cover + pace.leaf * layers) + waits * readyL(curve, pace);
+  }
+  return litres;
 }
 
 /** Is the plant of a stay alive at `t`, as far as anybody can tell? */
@@ -71,16 +151,28 @@ function lives(stay: Stay, t: number): boolean {
 }
 
 /** What a stay has given off from its beginning to `t` [L], at scale 1. */
-function givenOff(stay: Stay, curve: CoverCurve, { day }: StageWater, t: number): number {
+function givenOff(
+  plan: Plan,
+  physical: PhysicalPlan,
+  stay: Stay,
+  curve: CoverCurve,
+  { day }: StageWater,
+  t: number,
+): number {
+  if (isDated(physical)) return givenOffByDay(plan, physical, stay, curve, t);
   if (!stay.sprouts) return 0;
   const ready = stay.grew === 'ready' && t > stay.grownUntil;
-  const growing = stayL(curve, day, stay.days, ready ? 1 : progress(stay, t));
+  const growing = stayL(curve, day, stay.days, ready ? 1 : progress(plan, stay, t));
   return ready ? growing + (Math.min(t, stay.until) - stay.grownUntil) * readyL(curve, day) : growing;
 }
 
 /** Days of a stay on which light fell on nothing but its leaves [d]. */
-function leafDays(stay: Stay, curve: CoverCurve, end: number): number {
-  return stay.sprouts ? stay.days * curve.coverTime(stay.grew === 'ready' ? 1 : progress(stay, end)) : 0;
+function leafDays(plan: Plan, physical: PhysicalPlan, stay: Stay, curve: CoverCurve): number {
+  const end = seasonDays(plan);
+  if (isDated(physical)) return sum([...daysOf(plan, stay, curve, end)], ({ cover }) => cover);
+  return stay.sprouts
+    ? stay.days * curve.coverTime(stay.grew === 'ready' ? 1 : progress(plan, stay, end))
+    : 0;
 }
 
 /** The parts of a stage's light, in mol: the states of the ledger, `growing` split. */
@@ -93,7 +185,7 @@ function lightByPart(
   const { ppfd, hours } = physical.stages[s]!.lamps!;
   const molPerHoleDay = (plan.stages[s]!.holeAreaCm2! / 1e4) * dailyLight(ppfd, hours);
   const here = stays.filter(({ stage }) => stage === s);
-  const leaves = sum(here, (stay) => leafDays(stay, curveOf(courses[stay.crop]!, stay), seasonDays(plan)));
+  const leaves = sum(here, (stay) => leafDays(plan, physical, stay, curveOf(courses[stay.crop]!, stay)));
   const growing = sum(here, ({ from, grownUntil }) => grownUntil - from);
   const parts = Object.fromEntries(
     STATES.map((state, k) => [state, ledger[s * STATE_COUNT + k]! * molPerHoleDay] as const),
@@ -135,9 +227,9 @@ function litresOf(
     const curve = curveOf(course, stay);
     const water = waters[stay.stage]!;
     const until = Math.min(stay.until, end);
-    transpiredInStage[stay.stage]! += waterScale * givenOff(stay, curve, water, until);
+    transpiredInStage[stay.stage]! += waterScale * givenOff(plan, physical, stay, curve, water, until);
     if (stay.stage === course.stages[0] && stay.cuts === 0) litres.seeds += inPlant(stay, curve.fromG);
-    const whole = massAt(stay, curve, until);
+    const whole = massAt(plan, stay, curve, until);
     const taken = stay.ended === 'picked' || stay.ended === 'cut' ? course.pickG : 0;
     litres.picked += inPlant(stay, taken);
     if (stay.ended === 'picked') litres.thrownOut += inPlant(stay, whole - taken);
@@ -149,8 +241,8 @@ function litresOf(
       if (t <= stay.from) continue;
       const upTo = Math.min(t, until);
       const taken =
-        waterScale * givenOff(stay, curve, water, upTo) +
-        inPlant(stay, massAt(stay, curve, upTo) - curve.fromG);
+        waterScale * givenOff(plan, physical, stay, curve, water, upTo) +
+        inPlant(stay, massAt(plan, stay, curve, upTo) - curve.fromG);
       usedByVisit[i]! += taken - before;
       before = taken;
       if (t >= until) break;

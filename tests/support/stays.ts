@@ -17,6 +17,8 @@ export interface Stay {
   readonly days: number;
   /** Did the seed sprout? True of all but some in the first stage. */
   readonly sprouts: boolean;
+  /** Is it to die before that time is over? */
+  readonly dies: boolean;
   /** When its growth ended [d]: ready, dead or seen to have failed; the season's end if it went on. */
   grownUntil: number;
   /** What ended it; null if it went on to the end of the season. */
@@ -39,7 +41,7 @@ export interface RecordedSeason {
 /** What a stream of draws gave, in order. */
 class RecordedDraws implements Draws {
   readonly #draws: Draws;
-  readonly taken: { days: number; sprouts: boolean }[] = [];
+  readonly taken: { days: number; sprouts: boolean; dies: boolean }[] = [];
 
   constructor(draws: Draws) {
     this.#draws = draws;
@@ -63,7 +65,11 @@ class RecordedDraws implements Draws {
 
   take(): number {
     const k = this.#draws.take();
-    this.taken.push({ days: this.#draws.times[k]!, sprouts: this.#draws.sprouts[k] === 1 });
+    this.taken.push({
+      days: this.#draws.times[k]!,
+      sprouts: this.#draws.sprouts[k] === 1,
+      dies: this.#draws.moments[k]! < 1,
+    });
     return k;
   }
 }
@@ -73,8 +79,8 @@ export function recordSeason(plan: Plan, seed: number, season = 0): RecordedSeas
   const drawsOf = planDraws(plan);
   const recorded = new Map<string, RecordedDraws>();
   const end = seasonDays(plan);
-  const comings: Omit<Stay, 'days' | 'sprouts'>[] = [];
-  const now = new Map<number, Omit<Stay, 'days' | 'sprouts'>>();
+  const comings: Omit<Stay, 'days' | 'sprouts' | 'dies'>[] = [];
+  const now = new Map<number, Omit<Stay, 'days' | 'sprouts' | 'dies'>>();
   const visits: number[] = [];
   const come = (t: number, plant: number, crop: number, stage: number, cuts: number): void => {
     const stay = {

@@ -1,8 +1,10 @@
 /** Kilograms, what plants weigh from stage to stage, and how well they use their light. */
 
 import { isUsual, USUAL_EFFICIENCY } from '../../../sim/models/physical/course.js';
+import type { GrowthFigures } from '../../../sim/study/takes/standing.js';
 import type { Takes } from '../../../sim/study/takes/takes.js';
-import { figureText, fixed, intervalText } from '../../words/numbers.js';
+import { daysText } from '../../words/dates.js';
+import { figureText, fixed, intervalText, listed } from '../../words/numbers.js';
 import { type Block, figure, table, words } from '../section.js';
 
 /** `1.7 kg a week.` */
@@ -10,6 +12,22 @@ export function massText({ mass }: Takes, weeks: number): string | null {
   return mass === undefined
     ? null
     : `Picked: ${figureText(mass.picked_kg.mean / weeks, fixed(1))} kg a week.`;
+}
+
+/** What spells with other air do to the days: one sentence a crop and spell. */
+export function spellTexts(growth: readonly GrowthFigures[]): string[] {
+  return growth.flatMap(({ crop, ratio, dated = [] }) =>
+    dated
+      .map((spell) => ({
+        ...spell,
+        times: spell.ratio.map((then, i) => figureText(then / ratio[i]!, fixed(2))),
+      }))
+      .filter(({ times }) => times.some((one) => one !== figureText(1, fixed(2))))
+      .map(({ from, to, times }) => {
+        const stages = times.length === 1 ? '' : ', stage by stage';
+        return `${daysText(from, to)}: ${crop} takes ${listed(times)} times its usual days${stages}.`;
+      }),
+  );
 }
 
 export function growthDetails(takes: Takes, weeks: number): Block[] {
@@ -33,6 +51,7 @@ export function growthDetails(takes: Takes, weeks: number): Block[] {
       ),
       { head: ['', 'fresh', ...(others ? ['days now / told'] : [])] },
     ),
+    ...spellTexts(growth),
     `Grams of dry plant for a mol of light on leaves: ${used.map((e) => figureText(e, fixed(2))).join(', ')}.${
       used.every(isUsual)
         ? ''

@@ -28,8 +28,8 @@ export function setInitialState(line: LineState, initial: InitialState): void {
     if (plants.next[i] === READY) ready.push(hole);
     if (line.stays === null || plants.stays === undefined) continue;
     const { since, doomedDays } = plants.stays;
-    const fate = holes.fate[hole]!;
-    line.stays.stand(hole, fate, since[i]!, fate === DIE ? doomedDays[doomed++]! : 0);
+    const needs = holes.fate[hole] === DIE ? doomedDays[doomed++]! : 0;
+    line.stays.stand(holes, stages[holes.stageOf[hole]!]!, hole, since[i]!, needs, queue);
   }
   ready.sort((a, b) => holes.readyAt[a]! - holes.readyAt[b]!);
   for (const hole of ready) holes.queueReady(stages[holes.stageOf[hole]!]!.crops[holes.cropOf[hole]!]!, hole);

@@ -2,7 +2,7 @@
 
 // Time is read from the queue throughout: a fraction handed over may cost a number object at each call.
 
-import { toGrid } from '../../engine/clock.js';
+import { TICK, toGrid } from '../../engine/clock.js';
 import type { Draws } from '../growth.js';
 import { CLEANED, DIE, FAIL, RIPEN } from './holes.js';
 import type { PlantEvent } from './observer.js';
@@ -27,7 +27,7 @@ export function occupy({ holes, cuts }: LineState, stage: Stage, c: number, plan
 
 /** Let the plant in `hole` begin to grow, with the next of `draws`. @param kind of its stay (see stay-kinds.ts) */
 export function grow(line: LineState, stage: Stage, hole: number, draws: Draws, kind: number): void {
-  const { queue, holes, stays } = line;
+  const { queue, holes, stays, clocks } = line;
   const k = draws.take();
   const days = draws.times[k]!;
   const moment = draws.moments[k]!;
@@ -35,11 +35,19 @@ export function grow(line: LineState, stage: Stage, hole: number, draws: Draws, 
   stage.growing++;
   stage.touched = true;
   holes.fate[hole] = fate;
+  const clock = clocks === null ? null : clocks[kind]!;
+  if (clock === null) queue.schedule(hole, queue.now + (fate === DIE ? toGrid(moment * days) : days));
+  else {
+    const whole = clock.daysFor(queue.now, days);
+    const stay = Math.max(TICK, toGrid(whole));
+    // A share of the growth is another share of the days where these differ.
+    const lived = fate === DIE ? toGrid((clock.daysFor(queue.now, moment * days) / whole) * stay) : stay;
+    queue.schedule(hole, queue.now + lived);
+  }
   if (stays !== null) {
     stays.begin(kind, hole, fate, draws, k, queue);
     if (fate === FAIL) stays.sowBarren(holes.cropOf[hole]!);
   }
-  queue.schedule(hole, queue.now + (fate === DIE ? toGrid(moment * days) : days));
 }
 
 /** A plant comes into a stage from the one before. */

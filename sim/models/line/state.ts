@@ -3,6 +3,7 @@
 import type { Columns } from '../../engine/columns.js';
 import { EventQueue } from '../../engine/event-queue.js';
 import type { Draws } from '../growth.js';
+import { type GrowthClock, growthClocks } from '../growth-clock.js';
 import { holesOf, type Plan, seasonDays, seedsDueOf } from '../plan.js';
 import { type Refill, refills } from '../refill.js';
 import * as route from '../route.js';
@@ -32,6 +33,8 @@ export class LineState {
   readonly cuts: Uint8Array;
   readonly regrowDraws: readonly (Draws | null)[];
   readonly refills: readonly (Refill | null)[];
+  /** By kind of stay (see stay-kinds.ts), how its growth goes by date; null where no crop's does. */
+  readonly clocks: readonly (GrowthClock | null)[] | null;
 
   /** Who books what the season takes beyond its holes; null where nobody asked for it. */
   stays: Stays | null = null;
@@ -61,6 +64,7 @@ export class LineState {
     this.cuts = Uint8Array.from(plan.crops, (crop) => crop.cuts);
     this.regrowDraws = plan.crops.map(({ regrow }, c) => regrow && drawsOf(c, stages.length));
     this.refills = refills(plan);
+    this.clocks = growthClocks(plan);
     this.#stays = Stays.of(plan, this.last.beyond);
   }
 

@@ -16,6 +16,7 @@ import {
 import { LEAF_LAYERS } from '../physical/cover.js';
 import { pickL } from '../physical/line-matter.js';
 import * as route from '../route.js';
+import type { DatedStays } from './dated-stays.js';
 import { DIE, type Holes, RIPEN } from './holes.js';
 import { readyOf, type Stage } from './stage.js';
 import { QUICK, quickCurves, type StayPlan } from './stay-kinds.js';
@@ -34,6 +35,7 @@ export class StayTotals {
 
   readonly #by: StayPlan;
   readonly #sums: StaySums;
+  readonly #dated: DatedStays | null;
   readonly #table = softplusTable();
   readonly #quick: Float64Array;
   /** Is there one kind of stay in each stage? */
@@ -44,11 +46,13 @@ export class StayTotals {
   readonly #pickL: Float64Array;
   readonly #seedL: Float64Array;
 
-  constructor(by: StayPlan, sums: StaySums) {
+  /** @param dated who books stays where the air changes by date; null where it does not */
+  constructor(by: StayPlan, sums: StaySums, dated: DatedStays | null) {
     const { matter, plan, kinds } = by;
     const { waterScale } = matter.physical;
     this.#by = by;
     this.#sums = sums;
+    this.#dated = dated;
     this.#quick = quickCurves(kinds);
     this.#isAlone = plan.crops.length === 1 && plan.crops[0]!.cuts === 1;
     const perDay = (of: 'cover' | 'leaf'): Float64Array =>
@@ -76,11 +80,14 @@ export class StayTotals {
     this.thrownL = 0;
     this.usedL = 0;
     for (let s = 0; s < stages.length; s++) {
-      this.#takeEnded(stages[s]!, holes, now);
-      for (let k = 0; k < kinds.length; k++) {
-        if (this.#isOf(k, stages[s]!)) this.#takeGrowing(k, stages[s]!, holes, queue, now, isOver);
+      if (this.#dated !== null) this.#takeDated(this.#dated, stages[s]!, holes, queue, now, isOver);
+      else {
+        this.#takeEnded(stages[s]!, holes, now);
+        for (let k = 0; k < kinds.length; k++) {
+          if (this.#isOf(k, stages[s]!)) this.#takeGrowing(k, stages[s]!, holes, queue, now, isOver);
+        }
+        this.givenOffL[s]! += this.#perCover[s]! * this.cover[s]! + this.#perLayer[s]! * this.layers[s]!;
       }
-      this.givenOffL[s]! += this.#perCover[s]! * this.cover[s]! + this.#perLayer[s]! * this.layers[s]!;
       this.thrownL += thrownL[s]!;
       this.usedL += this.givenOffL[s]!;
     }
@@ -93,6 +100,21 @@ export class StayTotals {
       this.usedL += picked[c]! * this.#pickL[c]! - begun[stages[0]!.place * crops + c]! * this.#seedL[c]!;
     }
     this.usedL += this.standingL + this.thrownL;
+  }
+
+  #takeDated(
+    dated: DatedStays,
+    stage: Stage,
+    holes: Holes,
+    queue: EventQueue,
+    now: number,
+    isOver: boolean,
+  ): void {
+    const { cover, layers, givenOffL, standingL } = dated.take(stage, holes, queue, now, isOver);
+    this.cover[stage.place] = cover;
+    this.layers[stage.place] = layers;
+    this.givenOffL[stage.place] = givenOffL;
+    this.standingL += standingL;
   }
 
   /** Can stays of kind `k` be in a stage? */

@@ -13,6 +13,7 @@ import type { Draws } from '../growth.js';
 import { DISCARDED, FAILED, LOST } from '../ledger.js';
 import { type Plan, seasonDays } from '../plan.js';
 import { FULL_VISIT, inUnits, type SeasonTakes, USUAL_VISIT } from '../takes.js';
+import { DatedStays } from './dated-stays.js';
 import { DIE, type Holes, RIPEN } from './holes.js';
 import type { CropInStage, Stage } from './stage.js';
 import { type StayPlan, stayPlan } from './stay-kinds.js';
@@ -38,6 +39,8 @@ export class Stays {
   readonly #taken: Float64Array;
   /** What was done in the season up to now. */
   readonly #deeds = { sown: 0, moved: 0, picked: 0, cleared: 0, cleaned: 0 };
+  /** null where no date makes a difference. */
+  readonly #dated: DatedStays | null;
 
   /** @returns null where the plan tells of nothing but holes */
   static of(plan: Plan, holes: number): Stays | null {
@@ -51,7 +54,8 @@ export class Stays {
     this.#begun = this.#sums.begun;
     this.#days = this.#sums.days;
     this.#since = this.#sums.since;
-    this.#totals = by.kinds.length === 0 ? null : new StayTotals(by, this.#sums);
+    this.#dated = DatedStays.of(by, this.#sums, holes);
+    this.#totals = by.kinds.length === 0 ? null : new StayTotals(by, this.#sums, this.#dated);
     this.#tank = this.#totals && TankBook.of(by, this.#totals);
     this.#work = WorkBook.of(by);
     this.takes = { row: new Float64Array(by.columns.width), tank: null };
@@ -61,6 +65,7 @@ export class Stays {
   /** Nothing booked. @param season its number @param whole false: it is then taken up in the middle */
   reset(season: number, whole: boolean): void {
     this.#sums.reset();
+    this.#dated?.reset();
     // How full a tank was then is not known.
     this.#tank?.reset(whole ? season : null);
     this.#work?.reset();
@@ -74,18 +79,23 @@ export class Stays {
   /**
    * A plant that stands when the season is taken up in the middle. Nothing of it is added to the sums: it would be the same at every moment
    * from then on.
-   * @param since when it came in or was cut last [d] @param needs days that it would have needed, if it will die [d]
+   * @param since when it came in or was cut last [d] @param needs usual days that it would have needed, if it will die [d]
+   * @param queue has what is to become of it
    */
-  stand(hole: number, fate: number, since: number, needs: number): void {
+  stand(holes: Holes, stage: Stage, hole: number, since: number, needs: number, queue: EventQueue): void {
     this.#since[hole] = since;
-    if (fate === DIE) this.#sums.doomedDays[hole] = needs;
+    const fate = holes.fate[hole]!;
+    if (this.#dated !== null) {
+      this.#dated.stand(this.#sums.kindOf(holes, stage, hole), hole, fate, needs, queue);
+    } else if (fate === DIE) this.#sums.doomedDays[hole] = needs;
   }
 
-  /** What stands in a hole begins to grow, with the `k`-th of `draws`, and what becomes of it is known. */
+  /** What stands in a hole begins to grow, with the `k`-th of `draws`, and what becomes of it is known, and when. */
   begin(kind: number, hole: number, fate: number, draws: Draws, k: number, queue: EventQueue): void {
     this.#begun[kind]!++;
     this.#since[hole] = queue.now;
-    if (fate === RIPEN) this.#days[kind]! += draws.times[k]!;
+    if (this.#dated !== null) this.#dated.begin(kind, hole, fate, draws.times[k]!, queue);
+    else if (fate === RIPEN) this.#days[kind]! += draws.times[k]!;
     else if (fate === DIE) this.#sums.doomedDays[hole] = draws.times[k]!;
   }
 
@@ -96,12 +106,14 @@ export class Stays {
 
   /** A plant is ready, and waits. */
   ripen({ kind }: CropInStage, { now }: EventQueue): void {
-    this.#sums.waited[kind]! -= now;
+    if (this.#dated !== null) this.#dated.ripen(kind, now);
+    else this.#sums.waited[kind]! -= now;
   }
 
   /** A plant that was ready waits no longer. */
   leave({ kind }: CropInStage, { now }: EventQueue): void {
-    this.#sums.waited[kind]! += now;
+    if (this.#dated !== null) this.#dated.leave(kind, now);
+    else this.#sums.waited[kind]! += now;
   }
 
   /** A plant is picked. */
@@ -122,8 +134,14 @@ export class Stays {
 
   #lose(holes: Holes, now: number, stage: Stage, hole: number): void {
     const { since, doomedDays, thrownL, deadCover, deadLayers } = this.#sums;
-    const { litresAG, curve } = this.#by.kinds[this.#sums.kindOf(holes, stage, hole)]!;
+    const kind = this.#sums.kindOf(holes, stage, hole);
+    const { litresAG, curve } = this.#by.kinds[kind]!;
     const s = stage.place;
+    if (this.#dated !== null) {
+      this.#dated.lose(kind, stage, hole, now);
+      thrownL[s]! += litresAG * curve.massG(this.#dated.progress(kind, hole, now));
+      return;
+    }
     const drawn = doomedDays[hole]!;
     const u = (now - since[hole]!) / drawn;
     deadCover[s]! += drawn * curve.coverTime(u);

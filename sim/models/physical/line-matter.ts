@@ -3,11 +3,12 @@
  * water that they take.
  */
 
-import { holesOf, type Plan } from '../plan.js';
+import { holesOf, type Plan, seasonDays } from '../plan.js';
 import type { CoverCurve } from './cover.js';
 import { type CropCourse, cropCourse } from './crop-course.js';
 import { dailyLight, kwhPerHoleDay } from './light.js';
-import type { PhysicalPlan } from './plan.js';
+import type { Air, PhysicalPlan } from './plan.js';
+import { type AirStretch, airStretches } from './spells.js';
 import { plantWaterMl } from './tissue.js';
 import { type StageWater, stageWater } from './transpiration.js';
 
@@ -21,6 +22,8 @@ export interface LineMatter {
   readonly stages: readonly StageMatter[];
   /** Is it known what every stage gives off? */
   readonly drinks: boolean;
+  /** The season in stretches of one air; empty where nothing is told of it. */
+  readonly air: readonly AirStretch[];
 }
 
 export interface StageMatter {
@@ -32,6 +35,8 @@ export interface StageMatter {
   readonly kwhPerHoleDay: number | null;
   /** What a square metre gives off; null: no humidity is told, or a crop's course is not known. */
   readonly water: StageWater | null;
+  /** The same in each of the season's stretches of one air (spells.ts); empty where `water` holds throughout, or is not known. */
+  readonly waterByDate: readonly StageWater[];
 }
 
 const known = new WeakMap<Plan, LineMatter>();
@@ -59,17 +64,34 @@ function workOut(plan: Plan, physical: PhysicalPlan): LineMatter {
     return course.value;
   });
   const grows = courses.every((course) => course !== null);
+  const { climate } = physical;
+  const air = climate === null ? [] : airStretches(climate, seasonDays(plan));
   const stages = plan.stages.map((stage, s): StageMatter => {
     const { lamps } = physical.stages[s]!;
     const areaM2 = stage.holeAreaCm2 === null ? null : stage.holeAreaCm2 / 1e4;
+    const waterIn = (told: Air): StageWater | null => (grows ? stageWater(lamps ?? DARK, told) : null);
+    const water = climate && waterIn(climate);
     return {
       areaM2,
       molPerHoleDay: lamps === null || areaM2 === null ? null : areaM2 * dailyLight(lamps.ppfd, lamps.hours),
       kwhPerHoleDay: lamps && kwhPerHoleDay(lamps, areaM2, holesOf(stage)),
-      water: grows && physical.climate !== null ? stageWater(lamps ?? DARK, physical.climate) : null,
+      water,
+      waterByDate: water === null ? [] : byDate(water, air, waterIn),
     };
   });
-  return { physical, courses, grows, stages, drinks: stages.every(({ water }) => water !== null) };
+  return { physical, courses, grows, stages, drinks: stages.every(({ water }) => water !== null), air };
+}
+
+/** What is given off in each stretch; empty if it is the same in all of them. A stretch that tells no humidity is as dry as usual. */
+function byDate(
+  usual: StageWater,
+  air: readonly AirStretch[],
+  waterIn: (air: Air) => StageWater | null,
+): StageWater[] {
+  const waters = air.map((stretch) => waterIn(stretch.air)!);
+  const isUsual = ({ day }: StageWater): boolean =>
+    day.cover === usual.day.cover && day.leaf === usual.day.leaf;
+  return waters.every(isUsual) ? [] : waters;
 }
 
 /** A stage of which no light is told. */

@@ -106,11 +106,11 @@ export interface Air {
   readonly co2: number;
   /** Where seeds germinate [degC]. */
   readonly germinationC: number;
+  /** Height above the sea [m]. */
+  readonly altitudeM: number;
 }
 
 export interface Climate extends Air {
-  /** Height above the sea [m]. */
-  readonly altitudeM: number;
   /** Spells with other air, ascending and apart from each other; what is not named of one is as usual. */
   readonly dated: readonly DatedAir[];
 }

@@ -5,7 +5,7 @@
  */
 
 import { EVAPORATION_MJ_KG, psychrometricKpa, saturationSlope, vapourDeficitKpa } from './moist-air.js';
-import type { Climate, LampPlan } from './plan.js';
+import type { Air, LampPlan } from './plan.js';
 
 /** Litres that a watt evaporates in an hour (a kilogram of water is a litre). */
 const LITRES_PER_WH = 3600 / (EVAPORATION_MJ_KG * 1e6);
@@ -50,10 +50,10 @@ export interface StageWater {
   readonly day: WaterPace;
 }
 
-/** What a square metre gives off in a stage; null without humidity. Of the climate, what is so as a rule. */
+/** What a square metre gives off in a stage; null without humidity. */
 export function stageWater(
   { ppfd, hours }: Pick<LampPlan, 'ppfd' | 'hours'>,
-  { airC, nightC, humidity, nightHumidity, altitudeM }: Omit<Climate, 'dated'>,
+  { airC, nightC, humidity, nightHumidity, altitudeM }: Air,
 ): StageWater | null {
   if (humidity === null || nightHumidity === null) return null;
   const on = hourlyWater(ppfd, airC, humidity, altitudeM);

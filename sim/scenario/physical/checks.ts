@@ -3,10 +3,13 @@
  * whatever else is wrong with them.
  */
 
+import { dayNumber } from '../../models/dates.js';
+import { beforeFrom, isDate } from '../date-checks.js';
 import { type FaultDraft, foundText, type Path, wordText } from '../faults.js';
 import { missing, unknownKey } from '../issues-to-faults.js';
 import { scenarioSchema } from '../schema.js';
 import { isMap, listOf } from '../values.js';
+import { DATED_KEYS } from './climate-schema.js';
 import { filmFaults, tankFaults } from './tank-checks.js';
 
 /**
@@ -24,6 +27,7 @@ export function physicalFaults(
     ...listOf(data['crops']).flatMap((crop, c) =>
       isMap(crop) ? cropFaults(crop, ['crops', c], data, stageNames) : [],
     ),
+    ...(isMap(data['climate']) ? spellFaults(data['climate']['dated']) : []),
     ...(isMap(data['tank']) ? [...tankFaults(data['tank']), ...filmFaults(data['tank'], stages)] : []),
     ...tierFaults(data['tiers'], stages, stageNames),
     ...workFaults(data),
@@ -122,6 +126,45 @@ function daysAtFaults(
         'Days under other conditions are reckoned from these. Without days_at, days are as they are in the line.',
     },
   ];
+}
+
+/** Spells that end before they begin, that name no air, or of which two claim a day. */
+function spellFaults(dated: unknown): FaultDraft[] {
+  const drafts: FaultDraft[] = [];
+  const before: { readonly from: string; readonly to: string }[] = [];
+  for (const [i, spell] of listOf(dated).entries()) {
+    if (!isMap(spell)) continue;
+    const { from, to } = spell;
+    const path = ['climate', 'dated', i];
+    if (!DATED_KEYS.some((key) => Object.hasOwn(spell, key))) {
+      drafts.push({
+        path,
+        at: 'value',
+        found: 'a spell that names no other air',
+        expected: `from, to and at least one of ${DATED_KEYS.join(', ')}`,
+        advice: 'Say what is other air then. Example: {from: 2027-08-01, to: 2027-08-31, air_c: 27}',
+      });
+    }
+    if (!isDate(from) || !isDate(to)) continue;
+    if (dayNumber(from) > dayNumber(to)) {
+      drafts.push(beforeFrom([...path, 'to'], from, to));
+      continue;
+    }
+    const other = before.find(
+      (one) => dayNumber(one.from) <= dayNumber(to) && dayNumber(from) <= dayNumber(one.to),
+    );
+    if (other !== undefined) {
+      drafts.push({
+        path: [...path, 'from'],
+        at: 'value',
+        found: `${from} to ${to}, which has days of the spell ${other.from} to ${other.to} before`,
+        expected: 'spells of which no two have a day in common',
+        advice: 'Both first and last day belong to a spell: let one end the day before the other begins.',
+      });
+    }
+    before.push({ from, to });
+  }
+  return drafts;
 }
 
 function tierFaults(

@@ -1,7 +1,9 @@
 /** Why no plant can grow as a scenario tells it, with the place in the file. */
 
+import { dayFrom } from '../../models/dates.js';
 import type { CourseFault } from '../../models/physical/course.js';
 import type { GrowthRefusal, LimitedCondition } from '../../models/physical/growing-days.js';
+import type { DatedAir } from '../../models/physical/plan.js';
 import type { FaultDraft, Path } from '../faults.js';
 import type { Scenario } from '../schema.js';
 import { celsiusAdvice, FAHRENHEIT } from './fahrenheit.js';
@@ -86,6 +88,57 @@ export function refusalFault(scenario: Scenario, c: number, refusal: GrowthRefus
       };
   }
 }
+
+/**
+ * The same of the days in a spell with other air.
+ * @param spell of the plan
+ */
+export function spellFault(
+  scenario: Scenario,
+  c: number,
+  refusal: GrowthRefusal,
+  spell: Pick<DatedAir, 'from'>,
+): FaultDraft {
+  const dated = scenario.climate!.dated!;
+  const place = dated.findIndex(({ from }) => dayFrom(scenario.start, from) === spell.from);
+  const told = dated[place]!;
+  const path = ['climate', 'dated', place];
+  const { name } = scenario.stages[refusal.stage]!;
+  const { name: crop } = scenario.crops[c]!;
+  const then = `from ${told.from} to ${told.to}`;
+  const usual = refusalFault(scenario, c, refusal);
+  if (refusal.kind === 'ratio') {
+    return {
+      ...usual,
+      path,
+      at: 'value',
+      found: `air ${then} in which ${name} takes ${crop} ${Number(refusal.found.toPrecision(2))} times as long as where its days hold`,
+      expected: `air nearer to that of days_at (the days change by a factor from ${refusal.least} to ${refusal.most})`,
+      advice: LEAVE_SPELL,
+    };
+  }
+  if (refusal.kind === 'never') {
+    return {
+      ...usual,
+      path,
+      at: 'value',
+      found: `air ${then} in which ${crop} by the growth model is not ready to leave ${name} within a year`,
+      advice: LEAVE_SPELL,
+    };
+  }
+  if (refusal.kind !== 'outside' || refusal.when !== 'now' || refusal.condition === 'ppfd') return usual;
+  const { condition } = refusal;
+  // Night and germination follow the day of the spell where nobody told of them.
+  const key = told[condition] !== undefined ? condition : 'air_c';
+  return {
+    ...usual,
+    path: told[key] === undefined ? path : [...path, key],
+    found: `${usual.found} ${then}`,
+    advice: usual.advice === LEAVE_OUT ? LEAVE_SPELL : (usual.advice ?? LEAVE_SPELL),
+  };
+}
+
+const LEAVE_SPELL = 'Or leave the spell out: then its days are as usual.';
 
 const LEAVE_OUT = 'Or leave days_at out, and give days as they are in the line.';
 

@@ -1,13 +1,13 @@
 /** A plan with what its scenario tells beyond the line; days that hold under other conditions become those of the line. */
 
 import { type CropCourse, cropCourse, cropDays } from '../../models/physical/crop-course.js';
-import type { PhysicalPlan } from '../../models/physical/plan.js';
+import type { DatedAir, PhysicalPlan } from '../../models/physical/plan.js';
 import type { CropPlan, Growing, Plan } from '../../models/plan.js';
 import { failure, type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
 import type { FaultDraft } from '../faults.js';
 import type { Scenario } from '../schema.js';
-import { courseFault, refusalFault } from './growth-faults.js';
+import { courseFault, refusalFault, spellFault } from './growth-faults.js';
 import { physicalPlan } from './plan.js';
 
 /**
@@ -43,7 +43,20 @@ function grownUnder(
   if (days === null) return success(crop);
   if (!days.ok)
     return failure(oncePerPlace(days.faults.map((refusal) => refusalFault(scenario, c, refusal))));
-  return success(withRatios(crop, course.value, days.value.ratios));
+  const faults: FaultDraft[] = [];
+  const spells = physical.climate!.dated.flatMap((spell): SpellRatios[] => {
+    const then = cropDays(physical, c, course.value, spell.air)!;
+    if (then.ok) return [{ ...spell, ratios: then.value.ratios }];
+    faults.push(...then.faults.map((refusal) => spellFault(scenario, c, refusal, spell)));
+    return [];
+  });
+  if (faults.length > 0) return failure(oncePerPlace(faults));
+  return success(withRatios(crop, course.value, days.value.ratios, spells));
+}
+
+/** A spell with other air, and the ratios of the days then. */
+interface SpellRatios extends Pick<DatedAir, 'from' | 'beyond'> {
+  readonly ratios: readonly number[];
 }
 
 /** Air by day stands for night and germination where nobody told of them: one slip, one fault. */
@@ -52,16 +65,29 @@ function oncePerPlace(drafts: readonly FaultDraft[]): FaultDraft[] {
   return drafts.filter((_, i) => places.indexOf(places[i]!) === i);
 }
 
-/** Growth after a cut has the last stage's ratio. @param ratios of the stages of the course */
-function withRatios(crop: CropPlan, { stages }: CropCourse, ratios: readonly number[]): CropPlan {
+/**
+ * Growth after a cut has the last stage's ratio.
+ * @param ratios of the stages of the course, in the usual air
+ * @param spells with other air
+ */
+function withRatios(
+  crop: CropPlan,
+  { stages }: CropCourse,
+  ratios: readonly number[],
+  spells: readonly SpellRatios[],
+): CropPlan {
   const lengthened = (growing: Growing, s: number): Growing => {
     const i = stages.indexOf(s);
     if (i < 0) return growing;
     const { time } = growing;
     const ratio = ratios[i]!;
+    const others = spells
+      .map(({ from, beyond, ratios: then }) => ({ from, beyond, times: then[i]! / ratio }))
+      .filter(({ times }) => times !== 1);
     return {
       ...growing,
       time: { ...time, days: time.days * ratio, times: time.times.map((days) => days * ratio) },
+      ...(others.length > 0 && { spells: others }),
     };
   };
   return {

@@ -1,10 +1,13 @@
 /** What a scenario tells of light, air, water, shelves, work and prices, as the plan's plain data: names become places, defaults are filled in. */
 
+import { dayFrom } from '../../models/dates.js';
 import type {
+  Air,
   Climate,
   Conditions,
   CropMatter,
   CropPrices,
+  DatedAir,
   LampPlan,
   PhysicalPlan,
   PhysicalStage,
@@ -33,7 +36,7 @@ export function physicalPlan(scenario: Scenario, line: Plan): PhysicalPlan | nul
   return {
     stages: stages.map(physicalStage),
     crops: crops.map((crop, c) => cropMatter(crop, scenario, line.crops[c]!)),
-    climate: climate === undefined ? null : climatePlan(climate),
+    climate: climate === undefined ? null : climatePlan(climate, scenario.start),
     waterScale: water?.scale ?? 1,
     waterMetered: water?.scale !== undefined,
     tank: tank === undefined ? null : tankPlan(tank),
@@ -111,7 +114,21 @@ function conditionsAt(
   };
 }
 
-function climatePlan(told: Told<'climate'>): Climate {
+function climatePlan(told: Told<'climate'>, start: string): Climate {
+  const spells = (told.dated ?? []).map(
+    ({ from, to, ...other }): DatedAir => ({
+      from: dayFrom(start, from),
+      beyond: dayFrom(start, to) + 1,
+      air: airOf({ ...told, ...(other as Partial<AirKeys>) }),
+    }),
+  );
+  return { ...airOf(told), dated: spells.sort((a, b) => a.from - b.from) };
+}
+
+type AirKeys = Omit<Told<'climate'>, 'dated'>;
+
+/** What nobody told of night and germination is as the day. */
+function airOf(told: AirKeys): Air {
   const { air_c: airC, night_c, humidity, night_humidity, germination_c, co2, altitude_m: altitudeM } = told;
   return {
     airC,
@@ -121,7 +138,6 @@ function climatePlan(told: Told<'climate'>): Climate {
     co2,
     germinationC: germination_c ?? airC,
     altitudeM,
-    dated: [],
   };
 }
 

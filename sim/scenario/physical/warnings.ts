@@ -6,8 +6,9 @@ import { dailyLight } from '../../models/physical/light.js';
 import type { PhysicalPlan } from '../../models/physical/plan.js';
 import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
-import type { WarningDraft } from '../faults.js';
+import type { Path, WarningDraft } from '../faults.js';
 import type { Scenario } from '../schema.js';
+import { spanOutside } from '../season-dates.js';
 import { celsiusAdvice, FAHRENHEIT } from './fahrenheit.js';
 import { shelfWarnings, short } from './shelf-warnings.js';
 
@@ -61,13 +62,36 @@ const HUMIDITY = { least: 40, most: 90 } as const;
 /** Above it seeds of lettuce may refuse [degC]. */
 const SEEDS_REFUSE = 25;
 
-function airWarnings({ climate }: Scenario): WarningDraft[] {
+function airWarnings({ climate, crops, start, weeks }: Scenario): WarningDraft[] {
   if (climate === undefined) return [];
+  const { dated = [] } = climate;
+  return [
+    ...oddAir(climate, ['climate']),
+    ...dated.flatMap((spell, i) => oddAir(spell, ['climate', 'dated', i])),
+    ...dated.flatMap((spell, i) => spanOutside(spell, ['climate', 'dated', i], start, weeks)),
+    ...(dated.length > 0 ? idleSpells(climate, crops) : []),
+  ];
+}
+
+/** Spells by which no days can go. */
+function idleSpells(climate: NonNullable<Scenario['climate']>, crops: Scenario['crops']): WarningDraft[] {
+  const reckoned = crops.some(({ stages }) =>
+    Object.values(stages).some(({ days_at }) => days_at !== undefined),
+  );
+  if (reckoned) return [];
+  const what = climate.humidity === undefined ? 'nothing (no humidity is told either)' : 'nothing but water';
+  const message = `The spells of dated change ${what}: no crop says with days_at in what air its days hold, so they are the same in any.`;
+  return [{ path: ['climate', 'dated'], message }];
+}
+
+type AirKey = 'air_c' | 'night_c' | 'humidity' | 'night_humidity' | 'germination_c';
+
+/** @param path of the map that tells of it */
+function oddAir(air: { readonly [Key in AirKey]?: number | undefined }, path: Path): WarningDraft[] {
   const warnings: WarningDraft[] = [];
-  const note = (key: keyof typeof climate, message: string) =>
-    void warnings.push({ path: ['climate', key], message });
+  const note = (key: AirKey, message: string) => void warnings.push({ path: [...path, key], message });
   for (const key of ['air_c', 'night_c'] as const) {
-    const value = climate[key];
+    const value = air[key];
     if (value === undefined || within(value, WARMTH)) continue;
     note(
       key,
@@ -77,7 +101,7 @@ function airWarnings({ climate }: Scenario): WarningDraft[] {
     );
   }
   for (const key of ['humidity', 'night_humidity'] as const) {
-    const value = climate[key];
+    const value = air[key];
     if (value === undefined || within(value, HUMIDITY)) continue;
     note(
       key,
@@ -86,7 +110,7 @@ function airWarnings({ climate }: Scenario): WarningDraft[] {
         : `${value} per cent: rooms with plants have ${HUMIDITY.least} to ${HUMIDITY.most}.`,
     );
   }
-  const { germination_c: germination } = climate;
+  const { germination_c: germination } = air;
   if (germination !== undefined && germination > SEEDS_REFUSE) {
     note(
       'germination_c',
@@ -129,7 +153,8 @@ function cropWarnings({ crops, stages }: Scenario, plan: Plan, physical: Physica
       const message = `The days of ${crop.name} are reckoned as those of lettuce change: the growth model knows no other crop.`;
       warnings.push({ path, message });
     }
-    if (days.value.atBest) {
+    const spells = physical.climate!.dated.map(({ air }) => cropDays(physical, c, course.value, air)!);
+    if ([days, ...spells].some((one) => one.ok && one.value.atBest)) {
       const message = `Above 24 degC the days of ${crop.name} are at best: tipburn, bolting and root rot are left out.`;
       warnings.push({ path, message });
     }

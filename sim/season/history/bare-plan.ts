@@ -2,6 +2,7 @@
 
 import { dayFrom } from '../../models/dates.js';
 import { type CropPlan, type Growing, type Plan, seasonDays } from '../../models/plan.js';
+import { withSpellsLater } from '../../models/spells.js';
 import type { LogRow } from '../log/rows.js';
 import { type LoggedSeason, loggedSeason } from './logged-season.js';
 import { withDays } from './plan-days.js';
@@ -50,7 +51,10 @@ export function seasonOfRows(rows: readonly LogRow[], plan: Plan): LoggedSeason 
   const start = shift > 0 ? from : plan.start;
   const last = dayFrom(start, rows.at(-1)!.date);
   const unknown = cropsSown(rows).filter((crop) => !plan.crops.some(({ name }) => name === crop));
-  const later = withDays(plan, (days) => days.map((day) => day + shift));
+  const later = withSpellsLater(
+    withDays(plan, (days) => days.map((day) => day + shift)),
+    shift,
+  );
   const around: Plan = {
     ...later,
     start,

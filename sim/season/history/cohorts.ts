@@ -11,6 +11,7 @@
  * have to give what the log shows later. So what stands in the last stage is then an estimate.
  */
 
+import { type GrowthClock, growthClock } from '../../models/growth-clock.js';
 import { type CropPlan, growingOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import type { LoggedEvent, LoggedSeason, Span } from './logged-season.js';
@@ -136,15 +137,18 @@ class Places {
   readonly #last: number;
   /** Stage s at s; plants of the last stage that have given k picks at last + k. */
   readonly #cohorts: OpenCohort[][];
-  /** Mean growing time before each pick [d]. */
-  readonly #means: readonly number[];
+  /** Mean growing time before each pick [d], and how it goes by date. */
+  readonly #means: readonly { readonly days: number; readonly clock: GrowthClock | null }[];
 
   constructor(crop: CropPlan) {
     const last = route.last(crop);
     this.cuts = crop.cuts;
     this.#last = last;
     this.#cohorts = Array.from({ length: last + crop.cuts }, () => []);
-    this.#means = Array.from({ length: crop.cuts }, (_, k) => growingOf(crop, last, k).time.days);
+    this.#means = Array.from({ length: crop.cuts }, (_, k) => {
+      const growing = growingOf(crop, last, k);
+      return { days: growing.time.days, clock: growthClock(growing) };
+    });
   }
 
   add(stage: number, phase: number, cohort: OpenCohort): void {
@@ -201,7 +205,8 @@ class Places {
     for (let phase = 0; phase < this.cuts; phase++) {
       const cohort = this.#cohorts[this.#last + phase]![0];
       if (cohort === undefined) continue;
-      const waited = (day - cohort.from) / this.#means[phase]!;
+      const { days, clock } = this.#means[phase]!;
+      const waited = (clock?.growth(cohort.from, day) ?? day - cohort.from) / days;
       if (waited > most) {
         most = waited;
         best = cohort;

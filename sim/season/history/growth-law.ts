@@ -7,6 +7,7 @@
 import { TICK, toGrid } from '../../engine/clock.js';
 import type { Uniform } from '../../engine/random.js';
 import { GrowingTime } from '../../models/growing-time.js';
+import { growthClock } from '../../models/growth-clock.js';
 import type { CropPlan, Growing } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 
@@ -21,8 +22,9 @@ export class GrowthLaw extends GrowingTime {
   readonly keeps: number;
   readonly #dying = new Map<number, number>();
 
-  constructor({ time, loss, keeps }: Growing, germination: number) {
-    super(time);
+  constructor(growing: Growing, germination: number) {
+    super(growing.time, growthClock(growing));
+    const { loss, keeps } = growing;
     this.germination = germination;
     this.loss = loss;
     this.keeps = toGrid(keeps);

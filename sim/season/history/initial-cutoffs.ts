@@ -81,8 +81,8 @@ function alike(plants: readonly Waiting[], day: number): Alike[] {
 function expectedReady(plants: readonly Alike[], since: number, by: number): number {
   let sum = 0;
   for (const { law, from, count } of plants) {
-    const before = since === -Infinity ? 0 : law.readyBy(since - from);
-    if (before < 1) sum += (count * (law.readyBy(by - from) - before)) / (1 - before);
+    const before = since === -Infinity ? 0 : law.readyBy(law.grown(from, since));
+    if (before < 1) sum += (count * (law.readyBy(law.grown(from, by)) - before)) / (1 - before);
   }
   return sum;
 }

@@ -31,11 +31,11 @@ export function overdueLots(
   return lots.flatMap((cohort): OverdueLot[] => {
     const stay = cohort.stays.at(-1);
     if (stay?.end !== 'standing') return [];
-    const time = new GrowingTime(plan.crops[cohort.crop]!.stages[s]!.time);
+    const time = GrowingTime.of(plan.crops[cohort.crop]!.stages[s]!);
     // What was found standing may have come in on the last day of its span.
     const from = cohort.since?.to ?? cohort.from;
-    if (time.beyond(readyBy(cohort, stay) - from) >= HARDLY) return [];
-    return [{ cohort, count: stay.count, ready: from + time.quantile(1 - HARDLY) }];
+    if (time.beyond(time.grown(from, readyBy(cohort, stay))) >= HARDLY) return [];
+    return [{ cohort, count: stay.count, ready: time.whenGrown(from, time.quantile(1 - HARDLY)) }];
   });
 }
 

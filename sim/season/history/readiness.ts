@@ -11,6 +11,7 @@
  */
 
 import { TICK, toGrid } from '../../engine/clock.js';
+import { growthClock } from '../../models/growth-clock.js';
 import { growingOf } from '../../models/plan.js';
 import type { Cohort, CohortsByStage, Stay } from './cohorts.js';
 import type { LoggedSeason } from './logged-season.js';
@@ -54,7 +55,10 @@ export class Readiness {
       this.#freeBefore[i + 1] = short[i] === 0 ? i : this.#freeBefore[i]!;
     this.#keeps = plan.crops.map((crop) => toGrid(crop.stages[s]!.keeps));
     this.#cutoffs = new Float64Array(visits.length);
-    const means = plan.crops.map((crop) => (phase: number) => growingOf(crop, s, phase).time.days);
+    const means = plan.crops.map((crop) => (phase: number, from: number) => {
+      const growing = growingOf(crop, s, phase);
+      return from + (growthClock(growing)?.daysFor(from, growing.time.days) ?? growing.time.days);
+    });
     const here = stageCohorts(cohorts, s, plan);
     while (this.#setCutoffs(here, means)) {
       // Each round puts one stretch more in doubt, so there are no more rounds than stretches.
@@ -90,7 +94,10 @@ export class Readiness {
    * Choose the cutoff of each visit.
    * @returns true if discarded plants stood in the way: they are taken for dead ones, and the cutoffs are to be set again
    */
-  #setCutoffs(cohorts: readonly Cohort[], means: readonly ((phase: number) => number)[]): boolean {
+  #setCutoffs(
+    cohorts: readonly Cohort[],
+    means: readonly ((phase: number, from: number) => number)[],
+  ): boolean {
     const visits = this.#visits;
     const short = this.#short;
     const went = new Uint8Array(visits.length);
@@ -99,7 +106,7 @@ export class Readiness {
     const most = Float64Array.from(visits);
     for (const cohort of cohorts) {
       const keeps = this.#keeps[cohort.crop]!;
-      const ready = cohort.from + means[cohort.crop]!(cohort.phase);
+      const ready = means[cohort.crop]!(cohort.phase, cohort.from);
       for (const { to, end } of cohort.stays) {
         if (end !== 'on' && end !== 'picked' && end !== 'discarded') continue;
         const i = this.#visitAt[to]!;

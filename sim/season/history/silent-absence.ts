@@ -38,12 +38,13 @@ export function withoutSilentAbsences(
     let chance = 1;
     for (const { crop, phase, from, stays } of heads) {
       if (from > since) continue;
-      const time = new GrowingTime(growingOf(plan.crops[crop]!, route.last(plan), phase).time);
+      const time = GrowingTime.of(growingOf(plan.crops[crop]!, route.last(plan), phase));
       const left = stays
         .filter(({ to, end }) => to >= until && end !== 'died' && end !== 'failed')
         .reduce((sum, { count }) => sum + count, 0);
       // Not ready by the last of these visits, though it was not at the one before them.
-      if (left > 0) chance *= power(time.beyond(last - from) / time.beyond(since - from), left);
+      if (left > 0)
+        chance *= power(time.beyond(time.grown(from, last)) / time.beyond(time.grown(from, since)), left);
     }
     if (chance < CANNOT_BE) for (const day of silent) absent.add(day);
   });

@@ -151,8 +151,8 @@ export class StagePast {
   /**
    * What the plants that stand are about to do, in the order of the growths.
    * @param hear is given the growth, what it is about to do and when [d] (a time up to the last visit: it is ready),
-   * whether by the plan's laws hardly one such plant would still stand there and grow, when it came in [d], and how long
-   * after that it would have been ready, had it not been lost [d] (of one that was lost by the last visit: until it was)
+   * whether by the plan's laws hardly one such plant would still stand there and grow, when it came in [d], and how many usual
+   * days it would have needed, had it not been lost [d] (of one that was lost by the last visit: those until it was)
    */
   tell(
     hear: (growth: Growth, fate: Fate, at: number, overdue: boolean, from: number, needs: number) => void,
@@ -165,20 +165,20 @@ export class StagePast {
         const fate = this.#fate[i]!;
         let at = this.#ready[i]!;
         let needs: number | null = null;
-        const age = last - from;
+        const age = law.grown(from, last);
         if (fate === DIE) {
           if (this.#isOver(law.dyingBeyond(age))) at = last + TICK;
           else {
             const death = law.deathBeyond(age, this.#uniform);
-            at = from + death.dies;
+            at = this.#after(last, law.whenGrown(from, death.dies));
             needs = death.needs;
           }
         }
         if (fate === FAIL)
           at = this.#isOver(law.beyond(age))
             ? last + TICK
-            : from + law.timeWithin(age + TICK, Infinity, this.#uniform());
-        hear(growth, FATES[fate]!, at, this.#growsOn(law, from) < HARDLY, from, needs ?? at - from);
+            : this.#after(last, law.whenGrown(from, law.timeWithin(age + TICK, Infinity, this.#uniform())));
+        hear(growth, FATES[fate]!, at, this.#growsOn(law, from) < HARDLY, from, needs ?? law.grown(from, at));
       }
     }
   }
@@ -210,8 +210,14 @@ export class StagePast {
         return;
       }
     }
-    const before = Math.max(0, (this.#visits[growth.visit - 1] ?? from) - from);
-    hear(growth, false, from + law.deathBetween(before, visit - from, this.#uniform), from);
+    const before = Math.max(0, law.grown(from, this.#visits[growth.visit - 1] ?? from));
+    const death = law.deathBetween(before, law.grown(from, visit), this.#uniform);
+    hear(growth, false, law.whenGrown(from, death), from);
+  }
+
+  /** Growth that goes on at a time ends a tick after it at the earliest, whatever is rounded. */
+  #after(time: number, end: number): number {
+    return Math.max(time + TICK, end);
   }
 
   /** Whether a plant that is lost was lost by the last visit already. @param later chance that it is lost after it */
@@ -285,8 +291,9 @@ export class StagePast {
         const from = this.#from[i]!;
         const least = this.#leastStanding(law, from);
         const lives = (1 - law.loss) * law.germination * this.#growsOn(law, from);
-        const dies = law.loss * law.germination * this.#dying(law, last - from);
-        const fails = (1 - law.germination) * this.#failing(law, last - from);
+        const age = law.grown(from, last);
+        const dies = law.loss * law.germination * this.#dying(law, age);
+        const fails = (1 - law.germination) * this.#failing(law, age);
         const u = this.#uniform() * (lives + dies + fails);
         if (u < lives || !(dies + fails > 0)) {
           this.#fate[i] = RIPEN;
@@ -301,10 +308,11 @@ export class StagePast {
     // A log can say what cannot be; then the earliest moment stands for all.
     const top = Math.max(least, most);
     const u = this.#uniform();
+    const grown = { least: law.grown(from, least), most: law.grown(from, top) };
     this.#ready[i] =
-      top < Infinity && law.within(least - from, top - from) < NOTHING
+      top < Infinity && law.within(grown.least, grown.most) < NOTHING
         ? least + toGrid(u * (top - least))
-        : from + law.timeWithin(least - from, top - from, u);
+        : law.whenGrown(from, law.timeWithin(grown.least, grown.most, u));
   }
 
   /* ---- limits ---- */
@@ -376,8 +384,10 @@ export class StagePast {
     const ready = this.#ready[i]!;
     const last = this.#visits.at(-1)!;
     if (growth.queued && growth.end !== 'dead') {
-      if (growth.end !== 'standing' || fate === RIPEN) return ready > from ? law.near(ready - from) : 0;
-      return fate === DIE ? this.#dying(law, last - from) : this.#failing(law, last - from);
+      if (growth.end !== 'standing' || fate === RIPEN)
+        return ready > from ? law.near(law.grown(from, ready)) : 0;
+      const age = law.grown(from, last);
+      return fate === DIE ? this.#dying(law, age) : this.#failing(law, age);
     }
     let weight = known.get(from);
     if (weight === undefined) {
@@ -388,14 +398,14 @@ export class StagePast {
   }
 
   #standingWeight(law: GrowthLaw, from: number): number {
-    const age = this.#visits.at(-1)! - from;
+    const age = law.grown(from, this.#visits.at(-1)!);
     const sprouted = (1 - law.loss) * this.#growsOn(law, from) + law.loss * this.#dying(law, age);
     return law.germination * sprouted + (1 - law.germination) * this.#failing(law, age);
   }
 
   /** Of plants that are not lost, the share that still stands. */
   #growsOn(law: GrowthLaw, from: number): number {
-    return law.beyond(this.#leastStanding(law, from) - TICK - from);
+    return law.beyond(law.grown(from, this.#leastStanding(law, from) - TICK));
   }
 
   /** Of plants that die, the share that stands by the log at an age. */
@@ -411,12 +421,13 @@ export class StagePast {
   #leavingWeight({ growth, law }: Alike, from: number): number {
     const day = this.#visits[growth.visit]!;
     if (day <= from) return 0;
-    const before = growth.visit > 0 ? this.#visits[growth.visit - 1]! - from : 0;
-    if (growth.end === 'dead') return law.dyingBeyond(before) - law.dyingBeyond(day - from);
+    const last = growth.visit > 0 ? this.#visits[growth.visit - 1]! : from;
+    if (growth.end === 'dead')
+      return law.dyingBeyond(law.grown(from, last)) - law.dyingBeyond(law.grown(from, day));
     // Thrown away although holes were left at the visit before: nothing that is known of it tells when it came.
     if (growth.end === 'discarded') return 1;
-    const least = Math.max(before, day - law.keeps - TICK - from);
-    return law.readyBy(day - from) - law.readyBy(Math.max(0, least));
+    const least = Math.max(from, last, day - law.keeps - TICK);
+    return law.readyBy(law.grown(from, day)) - law.readyBy(law.grown(from, least));
   }
 }
 
@@ -438,5 +449,6 @@ const ENTRIES = 4;
 function boundedSpan({ from, to }: Span, law: GrowthLaw): Span {
   if (from !== -Infinity) return { from, to };
   const kept = Number.isFinite(law.keeps) ? law.keeps : 0;
-  return { from: to - Math.ceil(law.quantile(0.99) + kept), to };
+  // Backwards from the end, in the days as they were.
+  return { from: to - Math.ceil(law.daysBefore(to, law.quantile(0.99)) + kept), to };
 }

@@ -65,7 +65,7 @@ export function drawsOfCohorts(
   growing: Growing,
   completion: StageCompletion | null = null,
 ): ObservedDraws {
-  const time = new GrowingTime(growing.time);
+  const time = GrowingTime.of(growing);
   const plants = cohorts.reduce((sum, { count }) => sum + count, 0);
   const draws = new ObservedDraws(plants, name);
   const shareOf = completion?.shareOf;
@@ -73,7 +73,7 @@ export function drawsOfCohorts(
   for (const [cohort, stay] of cohorts.flatMap((lot) => lot.stays.map((one) => [lot, one] as const))) {
     const { ready, earliest, latest } = readiness.of(cohort, stay);
     const times = draws.times.subarray(place, place + stay.count);
-    const [least, most] = [earliest - cohort.from, latest - cohort.from];
+    const [least, most] = [time.grown(cohort.from, earliest), time.grown(cohort.from, latest)];
     if (ready || stay.end === 'failed') spreadLikely(time, least, most, times, shareOf);
     else spreadEvenly(least, most, times, shareOf);
     if (!ready) draws.lostOf.fill(cohort.batch + 1, place, place + stay.count);

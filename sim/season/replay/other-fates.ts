@@ -19,7 +19,7 @@ export function otherFates(
     if (here.length === 0 && times === 1) return draws;
     const other = draws.copy();
     const { name, stages: growing } = crops[crop]!;
-    const time = new GrowingTime(growing[stage]!.time);
+    const time = GrowingTime.of(growing[stage]!);
     const revived = streamAt(seed, number, streamKey([name, stages[stage]!.name, 'not lost']));
     for (let k = 0; k < other.times.length; k++) {
       other.times[k] = Math.max(TICK, toGrid(other.times[k]! * times));

@@ -6,6 +6,7 @@
 
 import { groupedBy } from '../../engine/lists.js';
 import { sortStably } from '../../engine/stable-sort.js';
+import { GrowingTime } from '../../models/growing-time.js';
 import * as route from '../../models/route.js';
 import type { Cohort, CohortsByStage, Stay } from '../history/cohorts.js';
 import type { LoggedSeason } from '../history/logged-season.js';
@@ -41,8 +42,12 @@ export function regrowthDraws(
   const name = [crop.name, 'regrowth'];
   const byLot = drawsOfCohorts(regrown, name, readiness, crop.regrow);
   const picked = pickedOf([
-    { cohorts: ofCrop(cohorts[route.last(crop)]!), times: first.times },
-    { cohorts: regrown, times: byLot.times },
+    {
+      cohorts: ofCrop(cohorts[route.last(crop)]!),
+      times: first.times,
+      time: GrowingTime.of(crop.stages[route.last(crop)]!),
+    },
+    { cohorts: regrown, times: byLot.times, time: GrowingTime.of(crop.regrow) },
   ]);
   const { length } = picked.day;
   const order = Int32Array.from({ length }, (_, plant) => plant);
@@ -65,6 +70,7 @@ export function regrowthDraws(
 interface Timed {
   readonly cohorts: readonly Cohort[];
   readonly times: Float64Array;
+  readonly time: GrowingTime;
 }
 
 /** Those that grew again. */
@@ -76,14 +82,14 @@ function pickedOf(timed: readonly Timed[]): Picked {
   const phase = new Uint8Array(length);
   const ready = new Float64Array(length);
   let told = 0;
-  for (const { cohorts, times } of timed) {
+  for (const { cohorts, times, time } of timed) {
     let at = 0;
     for (const cohort of cohorts) {
       for (const stay of cohort.stays) {
         if (growsAgain(stay)) {
           day.fill(stay.to, told, told + stay.count);
           phase.fill(cohort.phase, told, told + stay.count);
-          for (let i = 0; i < stay.count; i++) ready[told + i] = cohort.from + times[at + i]!;
+          for (let i = 0; i < stay.count; i++) ready[told + i] = time.whenGrown(cohort.from, times[at + i]!);
           told += stay.count;
         }
         at += stay.count;

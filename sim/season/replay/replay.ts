@@ -5,6 +5,7 @@ import { dayFrom, isoOfDay } from '../../models/dates.js';
 import { holesOf, type Plan, seasonDays } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
+import { withSpellsLater } from '../../models/spells.js';
 import { cohortsOf } from '../history/cohorts.js';
 import { type LoggedEvent, type LoggedSeason, loggedSeason } from '../history/logged-season.js';
 import { withDays } from '../history/plan-days.js';
@@ -52,7 +53,11 @@ function fromItsBeginning(plan: Plan, rows: readonly LogRow[]): Plan {
   const shift = dayFrom(plan.start, start);
   if (shift <= 0 || !rows.some(({ action, date }) => action === 'stand' && date === start)) return plan;
   const later = (days: readonly number[]) => days.filter((day) => day >= shift).map((day) => day - shift);
-  return { ...withDays(plan, later), start, weeks: Math.max(1, Math.ceil(plan.weeks - shift / 7)) };
+  return {
+    ...withSpellsLater(withDays(plan, later), -shift),
+    start,
+    weeks: Math.max(1, Math.ceil(plan.weeks - shift / 7)),
+  };
 }
 
 function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayResult {

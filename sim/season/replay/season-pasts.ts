@@ -29,6 +29,8 @@ export class SeasonPasts {
   readonly #stages: readonly (StagePast | null)[];
   /** Plants of each crop in each stage. */
   readonly #plants: number[][] = [];
+  /** What is likely of each crop in each stage. */
+  readonly #laws: GrowthLaw[][] = [];
   /** Tells those apart that came in on one day. */
   readonly #order: Uniform;
 
@@ -53,6 +55,7 @@ export class SeasonPasts {
         sumOf(growths.map(({ crop, count }) => (crop === c ? count : 0))),
       );
       const uniform = openStream(plan.seed, luck, ['past', name]);
+      this.#laws[s] = laws;
       const past = new StagePast({ growths, firstVisit: 0 }, lawOf, visits, short[s]!, false, uniform);
       for (let i = 0; i < FIRST_ROUNDS; i++) past.round();
       return past;
@@ -71,11 +74,13 @@ export class SeasonPasts {
     const { plan } = this.#season;
     const told = plan.crops.map((_, c) => new Told(this.#plants[s]![c]!));
     for (let i = 0; i < ROUNDS; i++) past.round();
+    const grown = ({ crop }: Growth, from: number, at: number): number =>
+      this.#laws[s]![crop]!.grown(from, at);
     past.tellLeft((growth, lives, at, from) =>
-      told[growth.crop]!.add(growth, lives, at, from, this.#order()),
+      told[growth.crop]!.add(growth, lives, grown(growth, from, at), from, this.#order()),
     );
     past.tell((growth, fate, at, _, from) =>
-      told[growth.crop]!.add(growth, fate === 'ripen', at, from, this.#order()),
+      told[growth.crop]!.add(growth, fate === 'ripen', grown(growth, from, at), from, this.#order()),
     );
     return told.map((some, c) => some.inOrder([plan.crops[c]!.name, plan.stages[s]!.name]));
   }
@@ -100,11 +105,11 @@ class Told {
     this.#lostOf = new Int32Array(plants);
   }
 
-  add({ batch, end }: Growth, lives: boolean, at: number, from: number, order: number): void {
+  add({ batch, end }: Growth, lives: boolean, days: number, from: number, order: number): void {
     const i = this.#plants++;
     this.#from[i] = from;
     this.#order[i] = order;
-    this.#days[i] = at - from;
+    this.#days[i] = days;
     if (lives) return;
     this.#lost[i] = 1;
     if (end !== 'standing') this.#lostOf[i] = batch + 1;

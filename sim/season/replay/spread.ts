@@ -36,5 +36,9 @@ export function spreadLikely(
 
 /** Times from `least` to `most` at equal distances, on the grid. */
 export function spreadEvenly(least: number, most: number, out: Float64Array, shareOf = EVENLY): void {
-  for (let i = 0; i < out.length; i++) out[i] = toGrid(least + shareOf(i, out.length) * (most - least));
+  for (let i = 0; i < out.length; i++) {
+    // Limits by the growth of some days need not lie on the grid.
+    const time = toGrid(least + shareOf(i, out.length) * (most - least));
+    out[i] = Math.min(most, Math.max(least, time));
+  }
 }

@@ -21,25 +21,26 @@ export function waitingPlants(
   readiness: Readiness,
 ): Float64Array {
   const waiting = new Float64Array(days);
-  const likely = plan.crops.map(({ stages }) => new GrowingTime(stages[s]!.time));
+  const likely = plan.crops.map(({ stages }) => GrowingTime.of(stages[s]!));
   /** Many lots are alike: whole days of waiting before leaving, by limits and number. */
   const known = new Map<string, Float64Array>();
   for (const cohort of cohorts[s]!) {
     for (const stay of cohort.stays) {
       if (stay.end !== 'on' && stay.end !== 'standing') continue;
       const { earliest, latest } = readiness.of(cohort, stay);
-      const [least, most] = [earliest - cohort.from, latest - cohort.from];
+      const time = likely[cohort.crop]!;
+      const [least, most] = [time.grown(cohort.from, earliest), time.grown(cohort.from, latest)];
       const n = Math.min(stay.count, MOST_MOMENTS);
       const key = `${cohort.crop} ${least} ${most} ${n}`;
       let times = known.get(key);
       if (times === undefined) {
         times = new Float64Array(n);
-        spreadLikely(likely[cohort.crop]!, least, most, times);
+        spreadLikely(time, least, most, times);
         known.set(key, times);
       }
       const leaves = Math.min(stay.to, days);
       for (let i = 0; i < n; i++) {
-        const from = Math.max(cohort.seen, Math.round(cohort.from + times[i]!));
+        const from = Math.max(cohort.seen, Math.round(time.whenGrown(cohort.from, times[i]!)));
         if (from >= leaves) continue;
         waiting[from]! += stay.count / n;
         if (leaves < days) waiting[leaves]! -= stay.count / n;

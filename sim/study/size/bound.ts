@@ -14,7 +14,15 @@
  */
 
 import { losslessCrop } from '../../models/growings.js';
-import { type CropPlan, holesOf, type Plan, seasonDays, seedsDueOf } from '../../models/plan.js';
+import { growthClock } from '../../models/growth-clock.js';
+import {
+  type CropPlan,
+  type Growing,
+  holesOf,
+  type Plan,
+  seasonDays,
+  seedsDueOf,
+} from '../../models/plan.js';
 import { type Refill, refills } from '../../models/refill.js';
 import * as route from '../../models/route.js';
 import { wantedFrom } from '../figures.js';
@@ -51,10 +59,11 @@ export interface FluidBound {
 /** The bound of a plan. */
 export function fluidBound(plan: Plan): FluidBound {
   const seeds = seedsInMix(plan);
-  const uses = plan.crops.map(useOf);
+  const used = (crop: CropPlan): Use => useOf(crop, seasonDays(plan));
+  const uses = plan.crops.map(used);
   const cleanDays = plan.stages.map((stage) => stage.cleanDays);
   const noCleaning = plan.stages.map(() => 0);
-  const pure = stageBounds(plan, seeds, plan.crops.map(losslessCrop).map(useOf), noCleaning);
+  const pure = stageBounds(plan, seeds, plan.crops.map(losslessCrop).map(used), noCleaning);
   const stages = stageBounds(plan, seeds, uses, cleanDays);
   const sowing = sowingBound(plan, uses);
   const want = plan.want === null ? null : (7 * wantedFrom(plan, 0)) / seasonDays(plan);
@@ -86,26 +95,35 @@ interface Use {
  * A plant that dies does so at a uniform moment of its time, so it takes half of it; a seed that does not
  * sprout takes all of it. A plant of several cuts stays in its hole and may die before each of them.
  */
-function useOf(crop: CropPlan): Use {
+function useOf(crop: CropPlan, season: number): Use {
   const entering: number[] = [];
   const days: number[] = [];
   let alive = 1;
-  crop.stages.forEach(({ time, loss }, s) => {
+  crop.stages.forEach((growing, s) => {
+    const { loss } = growing;
     const sprouting = s === route.first(crop) ? crop.germination : 1;
     entering.push(alive);
-    days.push(alive * time.days * (1 - (sprouting * loss) / 2));
+    days.push(alive * meanDays(growing, season) * (1 - (sprouting * loss) / 2));
     alive *= sprouting * (1 - loss);
   });
   let heads = alive;
   if (crop.regrow !== null) {
-    const { time, loss } = crop.regrow;
+    const { loss } = crop.regrow;
+    const again = meanDays(crop.regrow, season);
     for (let cut = 1; cut < crop.cuts; cut++) {
-      days[route.last(crop)]! += alive * time.days * (1 - loss / 2);
+      days[route.last(crop)]! += alive * again * (1 - loss / 2);
       alive *= 1 - loss;
       heads += alive;
     }
   }
   return { heads, entering, days };
+}
+
+/** Mean days of a growth; where they change by date, those of a hole that grows one plant after the other all season. */
+function meanDays(growing: Growing, season: number): number {
+  const { days } = growing.time;
+  const clock = growthClock(growing);
+  return clock === null ? days : (days * season) / clock.growth(0, season);
 }
 
 /** What each stage allows when crops are sown as `seeds` to each other. */

@@ -1,10 +1,12 @@
 /** What holds of a plan whatever a season brings: how its crops grow, how long its tank lasts, what its shelves bear. Names are those of JSON. */
 
+import { isoOfDay } from '../../models/dates.js';
 import { litresFactor } from '../../models/physical/assumes.js';
-import { cropDays } from '../../models/physical/crop-course.js';
+import { type CropCourse, cropDays } from '../../models/physical/crop-course.js';
 import { type LineMatter, lineMatter } from '../../models/physical/line-matter.js';
 import { tierLoad } from '../../models/physical/load.js';
 import { idleHoleDay } from '../../models/physical/money.js';
+import type { PhysicalPlan } from '../../models/physical/plan.js';
 import { drainBackL, hoursToWilting, spillL } from '../../models/physical/pump-stop.js';
 import { daysToLow } from '../../models/physical/tank.js';
 import { everyHoleGrowingL, readyPlants, thirstyStages } from '../../models/physical/thirst.js';
@@ -64,6 +66,17 @@ export interface GrowthFigures {
   readonly ready_g: readonly number[];
   /** Days under the line's conditions over those that were told, by stage. */
   readonly ratio: readonly number[];
+  /** The same in the spells of `climate.dated`, in their order; left out where no spell changes the days. */
+  readonly dated?: readonly DatedRatio[];
+}
+
+/** Days in a spell with other air. */
+export interface DatedRatio {
+  /** First and last day of the spell. */
+  readonly from: string;
+  readonly to: string;
+  /** Days then over those that were told, by stage. */
+  readonly ratio: readonly number[];
 }
 
 /** @returns null where the plan tells of nothing but holes */
@@ -87,11 +100,12 @@ export function standingOf(plan: Plan): StandingFigures | null {
   };
 }
 
-function growthOf({ crops }: Plan, { courses, physical }: LineMatter): GrowthFigures[] {
+function growthOf({ crops, start }: Plan, { courses, physical }: LineMatter): GrowthFigures[] {
   return crops.flatMap(({ name }, c) => {
     const course = courses[c]!;
     if (course === null) return [];
     const days = physical.climate && cropDays(physical, c, course, physical.climate);
+    const dated = datedRatios(start, physical, c, course);
     return [
       {
         crop: name,
@@ -100,26 +114,51 @@ function growthOf({ crops }: Plan, { courses, physical }: LineMatter): GrowthFig
         ready_g: course.readyG,
         // What is refused is refused where the scenario is read.
         ratio: days?.ok === true ? days.value.ratios : course.stages.map(() => 1),
+        ...(days?.ok === true && dated.length > 0 && { dated }),
       },
     ];
   });
 }
 
-function tankOf(plan: Plan, { physical, courses, grows }: LineMatter): NonNullable<StandingFigures['tank']> {
+function datedRatios(start: string, physical: PhysicalPlan, c: number, course: CropCourse): DatedRatio[] {
+  return (physical.climate?.dated ?? []).flatMap(({ from, beyond, air }) => {
+    const then = cropDays(physical, c, course, air);
+    return then?.ok === true
+      ? [{ from: isoOfDay(start, from), to: isoOfDay(start, beyond - 1), ratio: then.value.ratios }]
+      : [];
+  });
+}
+
+function tankOf(
+  plan: Plan,
+  { physical, courses, grows, air }: LineMatter,
+): NonNullable<StandingFigures['tank']> {
   const tank = physical.tank!;
   const back = drainBackL(
     tank,
     plan.stages.map(({ channels }, s) => ({ channels, size: physical.stages[s]!.channelSize })),
   );
-  const thirsty = grows ? thirstyStages(plan, physical, courses) : null;
+  // In the air of each stretch of the season: what counts is the thirstiest.
+  const thirsty = grows
+    ? air.flatMap((stretch) => {
+        const stages = thirstyStages(plan, physical, courses, stretch);
+        return stages === null ? [] : [stages];
+      })
+    : [];
   const hours = (lamps: 'on' | 'off'): Range | null => {
-    const found = thirsty && hoursToWilting(tank.heldMl, readyPlants(thirsty, lamps, physical.waterScale));
+    const found = hoursToWilting(tank.heldMl, readyPlants(thirsty.flat(), lamps, physical.waterScale));
     return found && [found.least, found.most];
   };
   const on = hours('on');
   const off = hours('off');
   return {
-    days_to_low: thirsty && daysToLow(tank, everyHoleGrowingL(thirsty, physical.waterScale)),
+    days_to_low:
+      thirsty.length === 0
+        ? null
+        : daysToLow(
+            tank,
+            Math.max(...thirsty.map((stages) => everyHoleGrowingL(stages, physical.waterScale))),
+          ),
     spill_l: back === null ? null : spillL(tank, back),
     dry_hours: on && off && { on, off },
   };

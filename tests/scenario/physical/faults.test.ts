@@ -226,10 +226,10 @@ const CASES: Record<string, [title: string, from: string, to: string, ...faults:
       `-1 @ climate.night_humidity | -1 | ${PER_CENT} | null`,
     ],
     [
-      'dated air is not known',
+      'dated air has spells (all else about them: dated.test.ts)',
       'altitude_m: 300',
       'altitude_m: 300, dated: []',
-      'dated @ climate.dated | the key dated | one of the keys air_c, night_c, humidity, night_humidity, co2, altitude_m, germination_c | null',
+      '[] @ climate.dated | an empty list | a list of 1 to 100 spells, each with the keys from and to and what is other air then | null',
     ],
   ],
   water: [

@@ -122,6 +122,23 @@ describe('a plant that stands', () => {
     expectShare(pasts, ([one]) => one!.at <= 9, 1 - Math.exp(-0.2));
   });
 
+  test('has grown by date: six usual days and, at half the pace, two more are seven', () => {
+    const spells = [{ from: 6, beyond: 12, times: 2 }];
+    // By day 13 growth of 10: 6, 6/2 and 1.
+    const pasts = pastsOf([plant(0)], [0, 4, 8], grow(exponential(10), { spells }));
+    expect(pasts.every(([one]) => one!.at > 8)).toBe(true);
+    expectShare(pasts, ([one]) => one!.at <= 13, 1 - Math.exp(-0.3));
+    // Ready by growth of 10, so on day 13; it dies with the chance that is left of it: 0.5 x 0.3 against 0.5.
+    const sure = pastsOf([plant(0)], [0, 8], grow(time(10), { loss: 0.5, spells }));
+    expectShare(sure, ([one]) => one!.fate === 'die', 0.3 / 1.3);
+    for (const [one] of sure) {
+      if (one!.fate === 'ripen') expect(one!.at).toBe(13);
+      else expect(one!.at > 8 && one!.at < 13).toBe(true);
+    }
+    // On day 12 it has grown 9 and may stand; without the spell it could not.
+    expect(pastsOf([plant(0)], [0, 12], grow(time(10), { spells }))[0]![0]!.overdue).toBe(false);
+  });
+
   test('for longer than its law allows is told, and taken to be ready right after the last visit', () => {
     const [past] = pastsOf([plant(0)], [0, 12], grow(time(10)));
     expect(past![0]!.overdue).toBe(true);

@@ -4,9 +4,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Moments } from '../../../sim/engine/tally.js';
 import { daysEvery } from '../../../sim/models/cadence.js';
+import { withGrowings } from '../../../sim/models/growings.js';
 import { DISCARDED, PICKED, SHORT, SOWN, UNSOWN, WANTED } from '../../../sim/models/ledger.js';
 import { Line } from '../../../sim/models/line/line.js';
-import { type Plan, seasonDays } from '../../../sim/models/plan.js';
+import { type Growing, type Plan, seasonDays } from '../../../sim/models/plan.js';
 import { arbitraryPlan, type Limits } from '../../support/arbitrary-plan.js';
 import { copyOf } from '../../support/laws.js';
 import { notesOf } from '../../support/logs.js';
@@ -37,6 +38,26 @@ describe('with the plan unchanged', () => {
       { cuts: false },
       500,
     ));
+
+  test('it does so where growth goes by date: what was seen is growth, and takes the days that it took', () => {
+    const spells = [
+      { from: 5, beyond: 12, times: 1.7 },
+      { from: 16, beyond: 26, times: 0.6 },
+    ];
+    onEveryLine(
+      (usual, seed) => {
+        const byDate = (growing: Growing): Growing => ({ ...growing, spells });
+        const plan = { ...usual, crops: usual.crops.map((one) => withGrowings(one, byDate)) };
+        const was = copyOf(new Line(plan).run(seed, 0));
+        const again = new Line(plan, luckOf(plan, seed, 0)).run(seed + 1, 3);
+        expect(again.weekPicks).toEqual(was.weekPicks);
+        for (const count of [SOWN, UNSOWN, PICKED, DISCARDED, WANTED, SHORT])
+          expect(again.counts[count]).toBe(was.counts[count]);
+      },
+      { cuts: false },
+      150,
+    );
+  });
 
   test('its log is the same too, row for row, but for the order within a date', () =>
     onEveryLine(

@@ -23,6 +23,18 @@ function threeStages(rest: Partial<CropPlan> = {}, plan: Partial<Plan> = {}): Pl
   );
 }
 
+test('growth by date counts by the season’s mean pace: half of it twice as fast is half as much again', () => {
+  const spells = [{ from: DAYS / 2, beyond: DAYS, times: 0.5 }];
+  const plan = line([stage('bed', 8)], [crop([grow(time(10), { spells })], every(1, DAYS, 10))], {
+    weeks: WEEKS,
+  });
+  expect(fluidBound(plan).heads_a_week).toBeCloseTo(1.5 * 8 * 0.7, 12);
+  // Always tended, full from the first day on: what is picked is that but for what stands at the end and rounding down.
+  const picked = new Line(plan).run(1, 0).counts[PICKED]!;
+  expect(picked).toBeLessThanOrEqual(1.5 * 8 * 0.7 * WEEKS);
+  expect(picked).toBeGreaterThan(1.5 * 8 * 0.7 * WEEKS - 2 * 8);
+});
+
 describe('holes and times', () => {
   test('allow the least of holes / days: 4/3, 6/14 and 8/24 a day', () => {
     const bound = fluidBound(threeStages());

@@ -11,7 +11,7 @@ import { lineMatter } from '../../../sim/models/physical/line-matter.js';
 import { holesOf, type Plan, seasonDays } from '../../../sim/models/plan.js';
 import { Tallies } from '../../../sim/seasons/tallies.js';
 import { type Amounts, amountsOf } from '../../../sim/study/takes/amounts.js';
-import { arbitraryFullPlan } from '../../support/arbitrary-physical.js';
+import { arbitraryDatedPlan, arbitraryFullPlan } from '../../support/arbitrary-physical.js';
 import { expectNear } from '../../support/near.js';
 import { takenBy } from '../../support/plant-by-plant.js';
 import { repeats } from '../../support/repeats.js';
@@ -29,9 +29,14 @@ function amountsOfSeason(plan: Plan): Required<Amounts> {
   return amountsOf({ plan, tallies, whole: tallies }) as Required<Amounts>;
 }
 
-function onEveryLine(law: (plan: Plan, amounts: Required<Amounts>) => void): void {
-  const property = fc.property(arbitraryFullPlan(), (plan) => law(plan, amountsOfSeason(plan)));
-  fc.assert(property, { seed: 20270104, numRuns: LINES });
+function onEveryLine(
+  law: (plan: Plan, amounts: Required<Amounts>) => void,
+  plans: readonly fc.Arbitrary<Plan>[] = [arbitraryFullPlan(), arbitraryDatedPlan()],
+): void {
+  for (const some of plans) {
+    const property = fc.property(some, (plan) => law(plan, amountsOfSeason(plan)));
+    fc.assert(property, { seed: 20270104, numRuns: LINES });
+  }
 }
 
 function sum(parts: readonly number[]): number {
@@ -46,65 +51,71 @@ function expectPart(found: number, known: number, whole: number, what: string): 
 }
 
 describe('against every plant by itself', () => {
-  test('light on leaves and on gaps, water, tank, minutes and money are the same', () => {
-    onEveryLine((plan, amounts) => {
-      const { physical, visits } = plan;
-      const { courses } = lineMatter(plan)!;
-      const always = visits.kind === 'always';
-      // Whoever follows plants takes a tank and work for granted.
-      const work = { sowS: 0, moveS: 0, pickS: 0, clearS: 0, cleanS: 0, visitMin: 0, tankMin: 0 };
-      const told = always ? { ...physical!, tank: TANK, work } : physical!;
-      const taken = takenBy(
-        recordSeason(plan, plan.seed),
-        told,
-        courses as NonNullable<(typeof courses)[number]>[],
-      );
-      for (const [s, { mol }] of amounts.light.stages.entries()) {
-        const all = sum(Object.values(taken.light[s]!));
-        for (const [part, known] of Object.entries(taken.light[s]!))
-          expectPart(mol![part]!, known, all, part);
-        if (taken.light[s]!['leaves']! > 1e-6 * all)
-          expectNear(mol!['leaves']!, taken.light[s]!['leaves']!, SAME, 'leaves');
-      }
-      const { litres } = taken;
-      const { water } = amounts;
-      const pairs = {
-        transpired: [water.transpired_l, litres.transpired],
-        picked: [water.picked_l, litres.picked],
-        standing: [water.standing_l, litres.standing],
-        thrownOut: [water.thrown_out_l, litres.thrownOut],
-        seeds: [water.seeds_l, litres.seeds],
-        used: [water.used_l, litres.used],
-      };
-      for (const [what, [found, known]] of Object.entries(pairs))
-        expectPart(found!, known!, litres.used + litres.seeds, what);
-      if (always) return;
-      expectPart(amounts.tank.topped_up_l!, taken.tank.toppedUpL, taken.tank.toppedUpL + 1, 'topped up');
-      expectPart(amounts.tank.drained_l!, taken.tank.drainedL, taken.tank.toppedUpL + 1, 'drained');
-      expectPart(
-        amounts.tank.most_between_visits_l!,
-        taken.tank.mostBetweenVisitsL,
-        litres.used + litres.seeds,
-        'most used',
-      );
-      expectPart(amounts.tank.lowest_l!, taken.tank.lowestL, physical!.tank!.fullL, 'lowest');
-      expect(amounts.tank.ec_good_days).toBe(taken.tank.ecGoodDays(seasonDays(plan)));
-      for (const [deed, known] of Object.entries(taken.minutes)) {
-        expectNear(amounts.work.minutes[deed as keyof typeof taken.minutes], known, SAME, deed);
-      }
-      const sorted = [...taken.visitMinutes].sort((a, b) => a - b);
-      for (const [p, found] of Object.entries(amounts.work.visit_min ?? {})) {
-        const known = quantileOf(Number(p.slice(1)) / 100, sorted.length, (rank) => sorted[rank]!);
-        expectNear(found, known, SAME, `a visit, ${p}`);
-      }
-      expect(amounts.work.visit_min === null).toBe(sorted.length === 0);
-      const { costs, total, revenue } = taken.money;
-      for (const [part, known] of Object.entries(costs)) {
-        expectPart(amounts.money.cost[part as keyof typeof costs]!, known!, total, part);
-      }
-      expectPart(amounts.money.cost.total, total, total, 'total');
-      expectNear(amounts.money.revenue!, revenue!, SAME, 'revenue');
-    });
+  test.each([
+    ['in one air', arbitraryFullPlan()],
+    ['where air and growth change by date', arbitraryDatedPlan()],
+  ])('light on leaves and on gaps, water, tank, minutes and money are the same %s', (_, plans) => {
+    onEveryLine(
+      (plan, amounts) => {
+        const { physical, visits } = plan;
+        const { courses } = lineMatter(plan)!;
+        const always = visits.kind === 'always';
+        // Whoever follows plants takes a tank and work for granted.
+        const work = { sowS: 0, moveS: 0, pickS: 0, clearS: 0, cleanS: 0, visitMin: 0, tankMin: 0 };
+        const told = always ? { ...physical!, tank: TANK, work } : physical!;
+        const taken = takenBy(
+          recordSeason(plan, plan.seed),
+          told,
+          courses as NonNullable<(typeof courses)[number]>[],
+        );
+        for (const [s, { mol }] of amounts.light.stages.entries()) {
+          const all = sum(Object.values(taken.light[s]!));
+          for (const [part, known] of Object.entries(taken.light[s]!))
+            expectPart(mol![part]!, known, all, part);
+          if (taken.light[s]!['leaves']! > 1e-6 * all)
+            expectNear(mol!['leaves']!, taken.light[s]!['leaves']!, SAME, 'leaves');
+        }
+        const { litres } = taken;
+        const { water } = amounts;
+        const pairs = {
+          transpired: [water.transpired_l, litres.transpired],
+          picked: [water.picked_l, litres.picked],
+          standing: [water.standing_l, litres.standing],
+          thrownOut: [water.thrown_out_l, litres.thrownOut],
+          seeds: [water.seeds_l, litres.seeds],
+          used: [water.used_l, litres.used],
+        };
+        for (const [what, [found, known]] of Object.entries(pairs))
+          expectPart(found!, known!, litres.used + litres.seeds, what);
+        if (always) return;
+        expectPart(amounts.tank.topped_up_l!, taken.tank.toppedUpL, taken.tank.toppedUpL + 1, 'topped up');
+        expectPart(amounts.tank.drained_l!, taken.tank.drainedL, taken.tank.toppedUpL + 1, 'drained');
+        expectPart(
+          amounts.tank.most_between_visits_l!,
+          taken.tank.mostBetweenVisitsL,
+          litres.used + litres.seeds,
+          'most used',
+        );
+        expectPart(amounts.tank.lowest_l!, taken.tank.lowestL, physical!.tank!.fullL, 'lowest');
+        expect(amounts.tank.ec_good_days).toBe(taken.tank.ecGoodDays(seasonDays(plan)));
+        for (const [deed, known] of Object.entries(taken.minutes)) {
+          expectNear(amounts.work.minutes[deed as keyof typeof taken.minutes], known, SAME, deed);
+        }
+        const sorted = [...taken.visitMinutes].sort((a, b) => a - b);
+        for (const [p, found] of Object.entries(amounts.work.visit_min ?? {})) {
+          const known = quantileOf(Number(p.slice(1)) / 100, sorted.length, (rank) => sorted[rank]!);
+          expectNear(found, known, SAME, `a visit, ${p}`);
+        }
+        expect(amounts.work.visit_min === null).toBe(sorted.length === 0);
+        const { costs, total, revenue } = taken.money;
+        for (const [part, known] of Object.entries(costs)) {
+          expectPart(amounts.money.cost[part as keyof typeof costs]!, known!, total, part);
+        }
+        expectPart(amounts.money.cost.total, total, total, 'total');
+        expectNear(amounts.money.revenue!, revenue!, SAME, 'revenue');
+      },
+      [plans],
+    );
   });
 });
 
