@@ -1,7 +1,7 @@
 /** A comparison in a grower's words: what each plan gives, what it takes, and what is different about it. */
 
 import type { Compared, CompareResult, PlanResult } from '../../sim/study/compare.js';
-import { FIGURES, type Figure, type FigureName, figureNamed } from '../../sim/study/figures.js';
+import { type FigureName, figureNamed, figuresAHead } from '../../sim/study/figures.js';
 import { formOf, gainFormOf, VERDICT_WORDS } from '../words/figures.js';
 import { heldBackBy } from '../words/limits.js';
 import { COUNT, counted, SHARE } from '../words/numbers.js';
@@ -122,9 +122,7 @@ function takesAHead({ plans, assumes = [] }: CompareResult, called: Called): Blo
 
 /** The figures of a head that not every plan has. */
 function toldAHead(plans: readonly PlanResult[]): Shown[] {
-  return FIGURES.filter((one: Figure) => one.isToldOf !== undefined)
-    .map(({ name: of }) => of as Shown)
-    .filter((of) => plans.some(({ figures: as }) => as[of] !== undefined));
+  return figuresAHead(({ name: of }) => plans.some(({ figures: as }) => as[of as Shown] !== undefined));
 }
 
 /** @param bars one for each plan, in a column of their own */

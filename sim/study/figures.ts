@@ -257,6 +257,11 @@ export function figureNamed<Name extends FigureName>(name: Name): Extract<Entry,
   return FIGURES.find((figure) => figure.name === name) as Extract<Entry, { name: Name }>;
 }
 
+/** Names of the figures of what a head takes that `isTold` is true of, as printed: others name them as those that any plan has. */
+export function figuresAHead(isTold: (figure: Figure) => boolean): FigureName<'whole'>[] {
+  return TAKES_A_HEAD.filter(isTold).map(({ name }) => name as FigureName<'whole'>);
+}
+
 /** Something of each figure of a scope, by their names. @param plan adds those figures that it has and not every plan */
 export function ofFigures<Of extends Scope, Value>(
   scope: Of,

@@ -8,7 +8,7 @@ import { heldBackBy } from '../../words/limits.js';
 import { counted, figureText, percentText, plural, thousands } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs, Span } from '../theme.js';
-import { isOut, runningWords, seasonsOf } from './difference.js';
+import { isOut, PLAN_BEFORE, runningWords, seasonsOf } from './difference.js';
 import { apart, cut, named, rowWidth, span } from './rows.js';
 import { motionWords, seasonWords } from './words.js';
 
@@ -57,7 +57,7 @@ function answerRow(state: HeadState, width: number, signs: Signs): Row {
   const { figures } = state;
   if (figures === null) return [span(runningWords(state.scenario), 'faint')];
   const old = isOut(state);
-  const before: Span[] = old ? [span('the plan before: ', 'warn')] : [];
+  const before: Span[] = old ? [span(PLAN_BEFORE, 'warn')] : [];
   const tail = seasonsTail(figures.result, old ? null : seasonsOf(state.scenario));
   const room = width - rowWidth([...before, ...tail]);
   const forms = [headline(figures.result, false), headline(figures.result, true)];

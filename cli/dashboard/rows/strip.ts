@@ -16,6 +16,7 @@ import type { Meaning, Row, Signs, Span } from '../theme.js';
 import { isOut } from './difference.js';
 import { wholePercent } from './headline.js';
 import { cut, FAIR_NAME, fitted, fittedRight, fittedRow, mark, named, rowWidth, span } from './rows.js';
+import { toldAHead } from './takes.js';
 
 export type StripState = Pick<
   State,
@@ -49,6 +50,8 @@ interface Cells {
   readonly heads: { readonly usual: number; readonly bad: number } | null;
   readonly idle: readonly string[];
   readonly seeds: string;
+  /** What a head takes, each figure that the scenario tells of. */
+  readonly takes: readonly string[];
   readonly held: (room: number) => string;
   /** Figures of the plans that stand here now, from all their seasons. */
   readonly isFresh: boolean;
@@ -74,13 +77,16 @@ const WEEK_WORDS = {
 function cellsOf(row: StripRow, { strip, scenario, kept }: StripState, { more }: Signs): Cells {
   const { result, seasons, fresh, now } = row;
   const label = labelOf(row, strip.about, scenario, kept);
+  const aHead = toldAHead(scenario);
   if (result === null) {
-    const idle = row.scenario.stages.map(() => '');
-    return { label, now, usual: OUT, bad: OUT, heads: null, idle, seeds: '', held: () => OUT, isFresh: true };
+    const [idle, takes] = [row.scenario.stages.map(() => ''), aHead.map(() => '')];
+    const unknown = { usual: OUT, bad: OUT, heads: null, idle, seeds: '', takes, held: () => OUT };
+    return { label, now, ...unknown, isFresh: true };
   }
   const value = (name: FigureName<'whole'>): string => {
     const figure = result.figures[name];
-    if (figure === null) return '-';
+    // A plan that was kept may lack what this one tells of.
+    if (figure == null) return '-';
     const text = figureText(figure.mean, formOf(figureNamed(name)));
     // What was told beside other plans stands in brackets until it is told beside these.
     return fresh ? text : `(${text})`;
@@ -98,6 +104,7 @@ function cellsOf(row: StripRow, { strip, scenario, kept }: StripState, { more }:
     heads: week && bad_week && { usual: week.mean, bad: bad_week.mean },
     idle: result.idle.map(({ share }) => (share === null ? '-' : wholePercent(share.mean))),
     seeds: value('seeds_a_head'),
+    takes: aHead.map(value),
     held: (room) => {
       if (!fresh || result.limits === null) return usual_week === null && isWhole ? '-' : progress;
       const long = heldBackBy(result.limits);
@@ -200,6 +207,8 @@ const FULL_HELD = 22;
 const IDLE = 5;
 const FULL_IDLE = 14;
 const SEEDS = 12;
+/** Columns of a figure of a head, at least: one in brackets. */
+const TAKES = 7;
 
 /** Where the columns of the strip stand. */
 interface Columns {
@@ -214,10 +223,19 @@ interface Columns {
   readonly percent: string;
   /** 0: not shown. */
   readonly seeds: number;
+  /** Of each figure of a head that is shown, the first ones: its heading, and its columns. */
+  readonly takes: readonly { readonly heading: string; readonly width: number }[];
   readonly held: number;
 }
 
-function columnsOf(rows: readonly Cells[], title: string, stages: readonly string[], width: number): Columns {
+/** @param aHead figures of a head, what matters most first */
+function columnsOf(
+  rows: readonly Cells[],
+  title: string,
+  stages: readonly string[],
+  aHead: readonly FigureName<'whole'>[],
+  width: number,
+): Columns {
   const widest = (texts: readonly string[]): number => Math.max(...texts.map(widthOf));
   const label = Math.min(
     Math.floor(width / 4),
@@ -246,6 +264,19 @@ function columnsOf(rows: readonly Cells[], title: string, stages: readonly strin
   idle = idle.map((one) => one + percent.length);
   let held = HELD;
   if (take(WIDE_HELD - held)) held = WIDE_HELD;
+  const takes: { heading: string; width: number }[] = [];
+  /** The next figure of a head, if it is there and has room: with its heading in full, or else with its first word. */
+  const takeAHead = (forms: readonly ('full' | 'first')[]): boolean => {
+    const [place, name] = [takes.length, aHead[takes.length]];
+    if (name === undefined) return false;
+    const short = figureNamed(name).short;
+    return forms.some((form) => {
+      const heading = form === 'full' ? short.replace(' a ', '/') : short.split(' ')[0]!;
+      const columns = 1 + Math.max(TAKES - 1, widthOf(heading), widest(rows.map((row) => row.takes[place]!)));
+      return take(columns) && takes.push({ heading, width: columns }) > 0;
+    });
+  };
+  takeAHead(['full', 'first']);
   let bar = SHORTEST_BAR;
   const lengthen = (to: number): void => {
     const more = Math.max(0, Math.min(to - bar, room));
@@ -255,11 +286,12 @@ function columnsOf(rows: readonly Cells[], title: string, stages: readonly strin
   lengthen(FAIR_BAR);
   const full = idle.map((one, s) => Math.max(one, Math.min(widthOf(stages[s]!) + 1, FULL_IDLE)));
   if (take(full.reduce((sum, one, s) => sum + one - idle[s]!, 0))) idle = full;
+  while (takeAHead(['full']));
   if (take(FULL_HELD - held)) held = FULL_HELD;
   const seeds = take(SEEDS) ? SEEDS : 0;
   lengthen(LONGEST_BAR);
   held += room;
-  return { label, usual, bad, bar, idle, leftOut: idle.length < stages.length, percent, seeds, held };
+  return { label, usual, bad, bar, idle, leftOut: idle.length < stages.length, percent, seeds, takes, held };
 }
 
 function planRows({ state, width, plans, signs }: StripInput): Row[] {
@@ -267,7 +299,7 @@ function planRows({ state, width, plans, signs }: StripInput): Row[] {
   const cells = strip.rows.slice(0, plans).map((row) => cellsOf(row, state, signs));
   const stages = scenario.stages.map(({ name }) => name);
   const title = aboutWords(strip.about, scenario);
-  const columns = columnsOf(cells, title, stages, width);
+  const columns = columnsOf(cells, title, stages, toldAHead(scenario), width);
   const labels = cells.map((row) => row.label);
   const top = Math.max(0, ...cells.map(({ heads }) => heads?.usual ?? 0));
   const at = pointerOf(state);
@@ -289,7 +321,7 @@ function headingRow(
   columns: Columns,
   signs: Signs,
 ): Row {
-  const { label, usual, bad, bar, idle, leftOut, seeds, held } = columns;
+  const { label, usual, bad, bar, idle, leftOut, seeds, takes, held } = columns;
   const over = bar >= 20 ? 'heads a week' : bar >= 12 ? 'heads' : '';
   const idleWord = leftOut ? `idle${signs.more}` : 'idle:';
   return [
@@ -302,6 +334,7 @@ function headingRow(
     ...idle.map((columns, s) =>
       span(padStart(named(stages[s]!, columns - 1, signs.more, stages), columns), 'faint'),
     ),
+    ...takes.map(({ heading, width }) => span(fittedRight(heading, width), 'faint')),
     ...(seeds === 0 ? [] : [span(fittedRight('seeds/head', seeds), 'faint')]),
     span(`  ${held >= 12 ? 'held back by' : 'held back'}`, 'faint'),
   ];
@@ -321,7 +354,7 @@ function planRow(
   top: number,
   signs: Signs,
 ): Row {
-  const { label, usual, bad, idle, percent, seeds, held } = columns;
+  const { label, usual, bad, idle, percent, seeds, takes, held } = columns;
   const heads: Meaning = row.isFresh ? (row.now ? 'strong' : 'plain') : 'faint';
   const rest: Meaning = row.isFresh ? 'plain' : 'faint';
   const behind = row.now ? `${row.label === '' ? '' : ' '}now` : '';
@@ -339,6 +372,7 @@ function planRow(
       const text = row.idle[s] ?? '';
       return span(fittedRight(text === '' || text === '-' ? text : `${text}${percent}`, room), rest);
     }),
+    ...takes.map(({ width }, i) => span(fittedRight(row.takes[i]!, width), rest)),
     ...(seeds === 0 ? [] : [span(fittedRight(row.seeds, seeds), rest)]),
     span(`  ${cut(row.held(held), held, signs.more)}`, rest),
   ];
@@ -418,6 +452,9 @@ function hiddenKept({ kept, strip }: StripState): number {
 /** What a strip of columns leaves out, beside it. */
 const LEFT_OUT = ['idle holes, what', 'holds each back:', 'from 80 x 24 on'];
 const LEFT_OUT_SHORT = ['title, idle,', 'held, season', 'at 80 x 24'];
+/** The same in one line, where the other two tell something else. */
+const LEFT_OUT_ONCE = 'more at 80x24';
+const LEFT_OUT_ONCE_SHORT = 'more: 80x24';
 
 /** What stands over counts of days in place of their names. */
 const DAY_COUNTS = { cadence: 'Days sown', visits: 'Days a wk' } as const;
@@ -448,14 +485,14 @@ function columnRows({ state, width, signs }: StripInput): Row[] {
   const first = 10;
   const { known, least } = progressOf(strip);
   const isPartial = known.length > 0 && strip.seasons !== null && least < strip.seasons;
-  const leftOut = width >= 74 ? LEFT_OUT : LEFT_OUT_SHORT;
+  const [leftOut, once] = width >= 74 ? [LEFT_OUT, LEFT_OUT_ONCE] : [LEFT_OUT_SHORT, LEFT_OUT_ONCE_SHORT];
   const later = laterWeeks(state);
   const weeks = later === null ? [] : ['weeks from', shortDate(later)];
   const partial = isPartial
     ? [`${least} of ${strip.seasons}`, ...(later === null ? ['seasons', 'so far'] : [])]
     : [];
   const all = [...partial, ...weeks];
-  const note = all.length === 0 ? leftOut : [...all, ...leftOut.slice(all.length)];
+  const note = all.length === 0 ? leftOut : [...all, once];
   const right = 2 + Math.max(...leftOut.map(widthOf));
   const each = Math.max(6, Math.floor((width - first - right) / plans.length));
   const counts = dayCounts(
