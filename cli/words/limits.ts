@@ -54,7 +54,7 @@ export function heldBackAndMore(limits: Bottleneck): string {
 /** The same in fewer words, what brings most alone: `finishing; more: nobody away`. */
 export function heldBackAndMost(limits: Bottleneck): string {
   const [most] = bringsMore(limits)?.changes ?? [];
-  return `${heldBackBy(limits)}${most === undefined ? '' : `; more: ${changeText(most)}`}`;
+  return `${heldBackBy(limits)}${most === undefined ? '' : `; more: ${remedyWords(most).short}`}`;
 }
 
 /** What was changed; the name of a stage stands by itself. */
@@ -81,6 +81,28 @@ export function changeText(change: Change): string {
   return changeParts(change)
     .map((part) => (typeof part === 'string' ? part : part.name))
     .join('');
+}
+
+/** What was changed where room is scarce: `one more nursery channel`, and shorter `nursery +1 channel`. */
+export function remedyWords(change: Change): { readonly label: string; readonly short: string } {
+  switch (change.kind) {
+    case 'channel': {
+      const { channels, stage } = change;
+      const one = channels === 1;
+      return {
+        label: one ? `one more ${stage} channel` : `${channels} more ${stage} channels`,
+        short: `${stage} +${channels} ${one ? 'channel' : 'channels'}`,
+      };
+    }
+    case 'seeds':
+      return { label: `${change.percent} % more seeds`, short: `seeds +${change.percent} %` };
+    case 'visits':
+      return { label: 'a visit every day', short: 'a visit a day' };
+    case 'away':
+      return { label: 'nobody away', short: 'nobody away' };
+    case 'growing':
+      return { label: `growing ${change.percent} % slower`, short: `if ${change.percent} % slower` };
+  }
 }
 
 /** How the gains of changes that are told together are written: all with as many decimals. */

@@ -50,7 +50,7 @@ function isCost(name: FigureName<'whole'>): boolean {
 export function takesRows({ state, width, signs }: TakesInput): Row[] {
   const fits = (text: string): boolean => widthOf(text) <= width;
   const caution = TAKES_CAUTIONS.find(fits) ?? TAKES_CAUTIONS.at(-1)!;
-  return [figuresRow(state, width, signs), [span(cut(caution, width, signs.more), 'warn')]];
+  return [figuresRow(state, width, signs), [span(cut(caution, width, signs.more))]];
 }
 
 function figuresRow(state: TakesState, width: number, signs: Signs): Row {
