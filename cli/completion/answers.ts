@@ -98,7 +98,8 @@ function inWords(name: string): string {
 function helpWords(said: readonly string[], commands: readonly string[]) {
   return (complete: Complete): void => {
     const names = chapters().flatMap(({ words }) => words.flatMap(({ name, also = [] }) => [name, ...also]));
-    const all = [...(said.length === 0 ? commands : []), ALL_WORDS, ...names.map(inWords)];
+    const typed = names.filter((name) => !name.includes("'")).map(inWords);
+    const all = [...(said.length === 0 ? commands : []), ALL_WORDS, ...typed];
     const parts = all
       .map((name) => name.split(' '))
       .filter((one) => said.every((word, i) => word === one[i]));

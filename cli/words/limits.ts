@@ -44,10 +44,10 @@ export function bringsMore({ by, trials, better }: Bottleneck): BringsMore | nul
   return changes.length === 0 ? null : { changes, forWhatItAdds: changes.every(isBetter) };
 }
 
-/** `finishing; nobody away brings more`: what holds the line back, and what is worth more than that. */
+/** `finishing; nobody away would bring more`: what holds the line back, and what is worth more than that. */
 export function heldBackAndMore(limits: Bottleneck): string {
   const more = bringsMore(limits)?.changes.map(changeText) ?? [];
-  const end = more.length === 0 ? '' : `; ${listed(more)} ${more.length === 1 ? 'brings' : 'bring'} more`;
+  const end = more.length === 0 ? '' : `; ${listed(more)} would bring more`;
   return `${heldBackBy(limits)}${end}`;
 }
 

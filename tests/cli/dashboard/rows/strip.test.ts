@@ -313,7 +313,7 @@ describe('the headline', () => {
     const told = (limits: Bottleneck, width: number): string =>
       rows(answered(start(), figures({ limits })), width)[0]!;
     expect(told(one, 116)).toMatch(
-      /^22 heads in a usual week, 14 in a bad one; held back by finishing; nobody away brings more /,
+      /^22 heads in a usual week, 14 in a bad one; held back by finishing; nobody away would bring more /,
     );
     expect(told(one, 78)).toBe(
       '22 heads a week, 14 in a bad one; held back by finishing; more: nobody away  ~',
@@ -325,7 +325,7 @@ describe('the headline', () => {
       better: [seeds!.change, present.change],
       trials: [nursery!, finishing!, { ...seeds!, low: 2 }, present],
     };
-    expect(told(two, 116)).toContain('; nobody away and 10 % more seeds bring more');
+    expect(told(two, 116)).toContain('; nobody away and 10 % more seeds would bring more');
     expect(told(two, 78)).toContain('; more: nobody away ');
     // A channel more brings as much: nothing is worth more.
     expect(told({ ...one, better: [], trials: [nursery!, finishing!, seeds!] }, 116)).not.toContain('more');
