@@ -184,7 +184,7 @@ describe('asked on a terminal', () => {
     const cwd = folder();
     // 6 holes for 7 days each: 6 heads a week if every seed is picked.
     const small = ['--stages', 'bench: 1 x 6', '--crop', 'cress 7', '--visits', 'daily', '--heads', '50'];
-    const shown = asked([...small, '--away', 'none'], { cwd, columns: 120 });
+    const shown = asked(small, { cwd, columns: 120 });
     await shown.shows(/\n>$/);
     shown.type('\r');
     await shown.shows(/Look for the plan[\s\S]*y\/N/);
