@@ -220,7 +220,8 @@ test('a stage whose name reads as a number is found by its name', () => {
 test('any of these changes to any example gives that scenario with these changes and no other', () => {
   const texts = readdirSync('scenarios')
     .filter((name) => name.endsWith('.yaml'))
-    .map((name) => readFileSync(`scenarios/${name}`, 'utf8'));
+    .map((name) => readFileSync(`scenarios/${name}`, 'utf8'))
+    .map((text) => ({ text, scenario: readWell(text).value.scenario }));
   const sow = fc.oneof(
     fc.record({ every: fc.integer({ min: 1, max: 20 }), seeds: fc.integer({ min: 1, max: 99 }) }),
     fc.record({
@@ -235,10 +236,8 @@ test('any of these changes to any example gives that scenario with these changes
       sow,
       fc.integer({ min: 1, max: 50 }),
       fc.constantFrom('daily', ['mon', 'fri']),
-      (text, newSow, channels, visits) => {
-        const before = readScenario(text);
-        if (!before.ok) throw new Error('an example is wrong');
-        const last = before.value.scenario.crops.length - 1;
+      ({ text, scenario }, newSow, channels, visits) => {
+        const last = scenario.crops.length - 1;
         const after = readScenario(
           amendScenario(text, [
             { path: ['crops', last, 'sow'], value: newSow },
@@ -247,7 +246,6 @@ test('any of these changes to any example gives that scenario with these changes
           ]),
         );
         if (!after.ok) throw new Error(JSON.stringify(after.faults));
-        const { scenario } = before.value;
         expect(after.value.scenario).toEqual({
           ...scenario,
           visits,
@@ -256,7 +254,7 @@ test('any of these changes to any example gives that scenario with these changes
         });
       },
     ),
-    { numRuns: 200 },
+    { seed: 1, numRuns: 200 },
   );
 });
 

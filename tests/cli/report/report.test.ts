@@ -12,6 +12,7 @@ import { COUNT, figureText, fixed, percentText } from '../../../cli/words/number
 import { EMPTY_STATES, STATES } from '../../../sim/models/ledger.js';
 import type { ChoresResult } from '../../../sim/season/ahead/chores.js';
 import type { ReplayResult } from '../../../sim/season/replay/result.js';
+import { USUAL_SEASONS } from '../../../sim/seasons/how-many.js';
 import type { CompareResult } from '../../../sim/study/compare.js';
 import { figureNamed } from '../../../sim/study/figures.js';
 import type { SizeResult } from '../../../sim/study/size/size.js';
@@ -19,6 +20,7 @@ import type { RunResult } from '../../../sim/study/summary.js';
 import { SHELF, SHELF_LOG } from '../../support/examples.js';
 import { ownFolder } from '../../support/folder.js';
 import { type ReadPage, readPage } from '../../support/page.js';
+import { IN_FULL } from '../../support/repeats.js';
 import { evensow } from '../program.js';
 
 const SEASONS = '6';
@@ -184,8 +186,10 @@ describe('figures of a page without a log', () => {
 
   test('it stays well below a megabyte, and is hardly longer of more seasons', async () => {
     const few = await pageOfSeasons(FEW, SHELF);
-    expect(page.html.length).toBeLessThan(900_000);
-    expect(page.html.length / few.html.length).toBeLessThan(1.05);
+    // As many as if nobody says how many take ten seconds of a processor; measured, the page of 200 is 0.2 % longer than that of 6.
+    const most = IN_FULL ? await pageOfSeasons(`${USUAL_SEASONS}`, SHELF) : page;
+    expect(most.html.length).toBeLessThan(900_000);
+    expect(most.html.length / few.html.length).toBeLessThan(1.05);
   });
 });
 

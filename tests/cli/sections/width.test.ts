@@ -86,6 +86,7 @@ const LINES: Record<string, [Names, size?: number]> = {
       stages: NUMBERS.map((number) => long('finishing ', ` ${number}`, 60)),
       crops: NUMBERS.map((number) => long('butterhead ', ` ${number}`, 60)),
     },
+    // More than 6000 seeds in all, so counts have four digits. A larger line only takes longer.
     15,
   ],
 };

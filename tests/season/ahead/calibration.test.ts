@@ -9,7 +9,7 @@
  * Gneiting & Held (2009), "Predictive model assessment for count data", Biometrics 65:1254-1261, from memory.)
  *
  * How sure: the weeks of a season hang together little (measured, the standard error over 500 seasons is 0.7 points, that of their
- * 4000 weeks, taken as independent, 0.63). Of 500 seasons 78 to 82 % are allowed, 2.8 standard errors to either side, of fewer as many.
+ * 4000 weeks, taken as independent, 0.63). Of 500 seasons 78 to 82 % are allowed, 2.85 standard errors to either side, of fewer as many.
  */
 
 import { describe, expect, test } from 'vitest';
@@ -121,7 +121,7 @@ describe('ranks from 10 to 90 % are those of 80 % of the next weeks, but for cha
     expect(ranks).toHaveLength(SEASONS * WEEKS);
     const share = shareWithin(ranks, 0.1, 0.9);
     expect(Math.abs(share - 0.8)).toBeLessThanOrEqual(2.85 * errorOf(SEASONS));
-    // Each end is missed by 10 %: 3 standard errors of such a share, the weeks taken as independent, and a little more.
+    // Each end is missed by 10 %: 3.8 standard errors of such a share, the weeks taken as independent; 3.4 as they hang together.
     for (const missed of [shareWithin(ranks, 0, 0.1), shareWithin(ranks, 0.9, 1)]) {
       expect(Math.abs(missed - 0.1)).toBeLessThan(3.8 * shareError(0.1, ranks.length));
     }
