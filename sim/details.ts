@@ -3,7 +3,7 @@
 /* A plan, and one season of it. */
 export type { Weekday } from './models/dates.js';
 export type { Draws } from './models/growth.js';
-export type { Cleaning, InitialState, StandingPlants } from './models/initial-state.js';
+export type { Cleaning, InitialState, StandingPlants, StandingStays } from './models/initial-state.js';
 export type { CountName, HoleState } from './models/ledger.js';
 export type { EventObserver, LineOptions, PlantEvent } from './models/line/line.js';
 /* What a line takes beyond its holes: light, water, weight, minutes, money. */
@@ -64,6 +64,7 @@ export type { Assumed, OverduePlants } from './season/ahead/assumed.js';
 export type { BatchChore, Chore, VisitChores, WeekChores } from './season/ahead/chores.js';
 export type { MadeUpFor } from './season/ahead/coming-sowings.js';
 export type { Forecast } from './season/ahead/forecast.js';
+export type { TakesAhead, TakesRange, WeekTakes } from './season/ahead/takes-ahead.js';
 /* A log: fitted, read, added to, replayed. */
 export type { Contradiction } from './season/fit/contradictions.js';
 export type { CropFit, FitDoubt, FittedFigure, ShapeFit, StageFit } from './season/fit/fit.js';
@@ -79,6 +80,7 @@ export type { BatchStanding, Slip, Standing, StandingRow } from './season/log/st
 export type { IdleCause, ShortSowings } from './season/replay/causes.js';
 export type { ChannelDays } from './season/replay/channel-days.js';
 export type { CostlyCause, Heads } from './season/replay/costs.js';
+export type { EmptyCost, EmptyCosts, StageHoleDay } from './season/replay/empty-costs.js';
 export type { FailedBatch } from './season/replay/failed-batches.js';
 export type { HoleDays } from './season/replay/hole-days.js';
 export type { IdleSpell } from './season/replay/idle-spells.js';

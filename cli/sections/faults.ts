@@ -1,8 +1,8 @@
 /** What is wrong with a file: where it is, what was found, what was expected, what to do. */
 
+import { LOAD_CAUTION } from '../../sim/models/physical/cautions.js';
 import type { Caution, Fault, FaultDraft, Warning } from '../../sim/scenario/faults.js';
 import type { LogFault, LogWarning } from '../../sim/season/log/faults.js';
-import { LOAD_CAUTION } from '../../sim/study/takes/cautions.js';
 import { WATER_CAUTION } from '../words/cautions.js';
 import { counted } from '../words/numbers.js';
 import { type Section, section } from './section.js';

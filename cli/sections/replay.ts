@@ -1,16 +1,27 @@
 /** A replayed season in a grower's words. Figures come from the result; here they are only told. */
 
 import { isoOfDay } from '../../sim/models/dates.js';
+import { TAKES_CAUTION } from '../../sim/models/physical/cautions.js';
 import * as route from '../../sim/models/route.js';
 import type { CostlyCause, Heads } from '../../sim/season/replay/costs.js';
+import type { EmptyCost } from '../../sim/season/replay/empty-costs.js';
 import { emptyFor } from '../../sim/season/replay/evidence.js';
 import type { IdleSpell } from '../../sim/season/replay/idle-spells.js';
 import type { ReplayedStage, ReplayResult } from '../../sim/season/replay/result.js';
 import type { CadenceChange, WhatIf } from '../../sim/season/replay/what-if.js';
 import { costText, seasonCauseText } from '../words/causes.js';
 import { dateText, daysText } from '../words/dates.js';
-import { causeText } from '../words/idle.js';
-import { COUNT, counted, firstOf, gainText, percentText, thousands } from '../words/numbers.js';
+import { causeText, emptyCostText } from '../words/idle.js';
+import {
+  COUNT,
+  counted,
+  figureText,
+  firstOf,
+  fixed,
+  gainText,
+  percentText,
+  thousands,
+} from '../words/numbers.js';
 import { holeDayTable } from './season.js';
 import {
   type Block,
@@ -43,14 +54,21 @@ export function replaySections(result: ReplayResult): Section[] {
 }
 
 /** What stood on each day in each stage: one row for each. */
-export function replayRows({ start, days, stages }: ReplayResult): Rows {
+export function replayRows({ start, days, stages, empty_cost }: ReplayResult): Rows {
+  const costs = empty_cost?.stages;
+  const times = (price: number | null, empty: number): number | null =>
+    price === null ? null : price * empty;
   const dates = Array.from({ length: days }, (_, of) => isoOfDay(start, of));
   return [
-    ['date', 'stage', 'holes', 'standing', 'cleaning', 'empty'],
+    [
+      ...['date', 'stage', 'holes', 'standing', 'cleaning', 'empty'],
+      ...(costs === undefined ? [] : ['empty_kwh', 'empty_cost']),
+    ],
     ...dates.flatMap((date, of) =>
-      stages.map(({ name, holes, standing, cleaning }) => {
+      stages.map(({ name, holes, standing, cleaning }, s) => {
         const empty = Math.max(0, holes - standing[of]! - cleaning[of]!);
-        return [date, name, holes, standing[of]!, cleaning[of]!, empty];
+        const cost = costs === undefined ? [] : [times(costs[s]!.kwh, empty), times(costs[s]!.cost, empty)];
+        return [date, name, holes, standing[of]!, cleaning[of]!, empty, ...cost];
       }),
     ),
   ];
@@ -173,16 +191,26 @@ function emptyText(stages: ReturnType<typeof emptyFor>): string {
   return told.length === 0 ? '' : `stood empty for it: ${told.join('; ')}`;
 }
 
-function emptyHoles({ idle, stages }: ReplayResult): Block[] {
+function emptyHoles({ idle, stages, empty_cost }: ReplayResult): Block[] {
   if (idle.length === 0) return ['Nowhere.'];
+  const cost = empty_cost === undefined ? [] : [emptyCostText(empty_cost), TAKES_CAUTION];
   const spells = idle.slice(0, MOST_SPELLS).flatMap((spell, i) => [
-    [`${i + 1}.`, `${spellText(spell)}:`],
+    [`${i + 1}.`, `${spellText(spell)}${spellCost(empty_cost?.spells[i])}:`],
     ['', causeText(spell.cause, spell.stage === stages[route.first({ stages })]!.name)],
   ]);
   const rest = idle.slice(MOST_SPELLS);
-  if (rest.length === 0) return [table(spells)];
+  if (rest.length === 0) return [...cost, table(spells)];
   const days = rest.reduce((sum, spell) => sum + spell.hole_days, 0);
-  return [table(spells), `and ${thousands(rest.length)} more: ${counted(days, 'hole-day')}.`];
+  return [...cost, table(spells), `and ${thousands(rest.length)} more: ${counted(days, 'hole-day')}.`];
+}
+
+/** What stands behind the hole-days of a spell; nothing where it is not told. */
+function spellCost(of: EmptyCost | undefined): string {
+  const { kwh = null, cost = null } = of ?? {};
+  return [
+    ...(kwh === null ? [] : [`, ${figureText(kwh, fixed(1))} kWh`]),
+    ...(cost === null ? [] : [`, cost ${figureText(cost, fixed(2))}`]),
+  ].join('');
 }
 
 function spellText({ stage, from, to, holes, hole_days }: IdleSpell): string {
@@ -200,7 +228,7 @@ const HOLE_DAYS: readonly { readonly what: string; readonly of: (stage: Replayed
   ];
 
 function notTold(result: ReplayResult): string[] {
-  const { planned, whole, end, stages, missed_visits, counts, unseen } = result;
+  const { planned, whole, end, stages, missed_visits, counts, unseen, plants_for_each } = result;
   const sentences = [
     'When plants became ready or died. So of the holes that were taken only those count as growing for certain whose plants still stood after a visit that left holes free further on.',
   ];
@@ -220,6 +248,10 @@ function notTold(result: ReplayResult): string[] {
       `What became of plants that are never mentioned again, though fewer than 1 in 100 would still grow: ${lost.join(', ')}. They are taken to have been lost and cleared without a row.`,
     );
   }
+  if (plants_for_each !== undefined)
+    sentences.push(
+      `What each of so many plants did: where the season is simulated, one in ${thousands(plants_for_each)} is followed, in a line with as many holes fewer, and its heads stand for ${thousands(plants_for_each)}. What was sown, picked and lost, and where holes stood empty, is counted of all.`,
+    );
   if (counts.stood > 0)
     sentences.push(
       'What was before the plants stood there that stand rows tell of: they count from these rows on.',

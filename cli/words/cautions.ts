@@ -1,6 +1,6 @@
 /** What can hurt somebody at a line, in sentences. */
 
-import { TAKES_CAUTION } from '../../sim/study/takes/cautions.js';
+import { TAKES_CAUTION } from '../../sim/models/physical/cautions.js';
 
 /** At the work itself. */
 export const CAUTION: readonly string[] = [

@@ -1,8 +1,9 @@
 /** Why holes stood empty, in a grower's words. */
 
 import type { IdleCause } from '../../sim/season/replay/causes.js';
+import type { EmptyCosts } from '../../sim/season/replay/empty-costs.js';
 import { dateText } from './dates.js';
-import { counted, countText, firstOf, thousands } from './numbers.js';
+import { counted, countText, figureText, firstOf, fixed, listed, thousands } from './numbers.js';
 
 /** @param seeds whether it is about the first stage, into which seeds come */
 export function causeText(cause: IdleCause, seeds: boolean): string {
@@ -61,4 +62,36 @@ function lateText({ stay, planned_stay }: Extract<IdleCause, { kind: 'late' }>):
   return slow
     ? `plants came late: they stayed ${stay.toFixed(1)} days in the stage before, ${planned_stay.toFixed(1)} were to be expected`
     : 'enough was sown, but fewer came, or later, than the means say: chance';
+}
+
+/** Kinds of causes, in few words. */
+const KINDS: Readonly<Record<IdleCause['kind'], string>> = {
+  filling: 'while the line was filling',
+  end: "at the season's end",
+  between_visits: 'between visits',
+  absent: 'while nobody came',
+  batch_failed: 'for batches that failed',
+  thrown_away: 'for plants that were thrown away',
+  too_little_sown: 'for too few seeds',
+  stage_before_full: 'for a stage before that was full',
+  late: 'for plants that came late',
+  cleaning: 'for channels that were out for cleaning',
+};
+
+/** Causes that are told one by one. */
+const MOST_KINDS = 3;
+
+/** What empty holes cost, in one or two sentences. */
+export function emptyCostText({ hole_days, kwh, cost, causes, stages }: EmptyCosts): string {
+  const both = (of: Pick<EmptyCosts, 'kwh' | 'cost'>): string[] => [
+    ...(of.kwh === null ? [] : [`${figureText(of.kwh, fixed(of.kwh < 100 ? 1 : 0))} kWh`]),
+    ...(of.cost === null ? [] : [`${figureText(of.cost, fixed(2))} in money`]),
+  ];
+  const told = causes.slice(0, MOST_KINDS).filter((of) => both(of).length > 0);
+  const rest = causes.length > told.length ? ', the rest for other causes' : '';
+  const dark = stages.filter((stage) => stage.kwh === null).map(({ name }) => name);
+  return [
+    `${thousands(hole_days)} empty hole-days cost ${both({ kwh, cost }).join(' and ')}${cost === null ? '' : ' (their light and wear, not the lost sale)'}: ${listed(told.map((of) => `${both(of).join(' or ')} ${KINDS[of.kind]}`))}${rest}.`,
+    ...(dark.length === 0 ? [] : [`What the lamps draw in ${listed(dark)} is not told, and not counted.`]),
+  ].join(' ');
 }

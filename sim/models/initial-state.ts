@@ -5,6 +5,14 @@
  */
 export const NEXT = ['ready', 'ripen', 'die', 'fail'] as const;
 
+/** How far along plants are that stand: what a season takes from then on depends on it. */
+export interface StandingStays {
+  /** When each came into its hole, or was cut last [d from the start, whole; may lie before it] */
+  readonly since: Int32Array;
+  /** Of those that will die, in their order: days that they would have needed from then on until they were ready [d]. */
+  readonly doomedDays: Float64Array;
+}
+
 /** Plants that stand, and what becomes of them next: columns with one entry a plant, as there may be a million. */
 export interface StandingPlants {
   /** Place of its crop in the plan. */
@@ -17,6 +25,8 @@ export interface StandingPlants {
   readonly next: Uint8Array;
   /** When it became ready, at the visit or before; else when `next` happens, after the visit [d from the start, on the grid] */
   readonly at: Float64Array;
+  /** Left out: not told, and then nobody can hear what leaves and water the season takes. */
+  readonly stays?: StandingStays;
 }
 
 /** Holes that are out of use. */

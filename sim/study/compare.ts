@@ -1,6 +1,7 @@
 /** Several plans side by side, with the same luck: what each gives, and how they differ from the first. */
 
 import { isoOfDay } from '../models/dates.js';
+import { assumptions, litresFactor } from '../models/physical/assumes.js';
 import type { Plan } from '../models/plan.js';
 import type { Estimate } from '../seasons/sections.js';
 import { firstCommonWeek, firstRunningWeek, type Tallies } from '../seasons/tallies.js';
@@ -20,7 +21,6 @@ import {
 } from './figures.js';
 import { ofSeasons, type Study } from './study.js';
 import { amountsOf } from './takes/amounts.js';
-import { assumptions, litresFactor } from './takes/assumes.js';
 import { toldIn } from './takes/takes.js';
 import { type PresentJobs, presentJobs, type WeekFigures, weekFigures } from './week-figures.js';
 

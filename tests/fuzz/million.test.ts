@@ -1,14 +1,16 @@
 /**
  * As many seeds in one row as may be sown at once: what is told of them takes less than half a gigabyte. In .ci/run only, as a replay takes
- * a quarter of a minute of processor time.
+ * a quarter of a minute of processor time; one of ten million, with IN_FULL, takes most of a minute.
  */
 
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { isoOfDay } from '../../sim/models/dates.js';
 import { SEEDS } from '../../sim/models/limits.js';
 import { evensowAlone } from '../cli/program.js';
 import { ownFolder } from '../support/folder.js';
+import { IN_FULL } from '../support/repeats.js';
 import { IS_LARGE } from './amount.js';
 import { judge, judgeJson } from './said.js';
 
@@ -32,6 +34,21 @@ writeFileSync(
   join(FOLDER, 'season.csv'),
   `date,action,crop,batch,stage,count\n2027-01-04,sow,leaf,B1,tray,${SEEDS.most}\n`,
 );
+// Sown and picked ten times: as many as a log may tell of, two batches at once.
+writeFileSync(
+  join(FOLDER, 'ten.csv'),
+  Array.from({ length: 10 }, (_, b): [number, string][] => [
+    [10 * b, `sow,leaf,B${b},tray,${SEEDS.most}`],
+    [10 * b + 7, `move,leaf,B${b},bed,${SEEDS.most}`],
+    [10 * b + 17, `pick,leaf,B${b},bed,${SEEDS.most}`],
+  ])
+    .flat()
+    .sort(([a], [b]) => a - b)
+    .reduce(
+      (text, [day, row]) => `${text}${isoOfDay('2027-01-04', day)},${row}\n`,
+      'date,action,crop,batch,stage,count\n',
+    ),
+);
 // Said on standard error at the end: the most memory that the process has had [kB].
 writeFileSync(
   join(FOLDER, 'memory.mjs'),
@@ -45,6 +62,7 @@ test
   .each([
     'fit season.csv line.yaml',
     'replay season.csv',
+    ...(IN_FULL ? ['replay ten.csv'] : []),
     'ahead line.yaml season.csv -n 2 --weeks 1 --workers 2',
     'chores line.yaml season.csv -n 2 --workers 1',
   ])('%s', async (words) => {

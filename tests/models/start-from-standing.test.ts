@@ -2,7 +2,6 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { toGrid } from '../../sim/engine/clock.js';
 import type { Draws } from '../../sim/models/growth.js';
 import type { Cleaning, InitialState } from '../../sim/models/initial-state.js';
 import { DISCARDED, LOST, PICKED, SOWN, STANDING, STATE_COUNT } from '../../sim/models/ledger.js';
@@ -13,71 +12,7 @@ import { copyOf } from '../support/laws.js';
 import { type Note, Notes } from '../support/logs.js';
 import { columnsOf, type StandingPlant } from '../support/openings.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
-
-/** Draws of which the first were taken already. */
-function afterTaking(draws: Draws, taken: number): Draws {
-  return {
-    times: draws.times,
-    moments: draws.moments,
-    sprouts: draws.sprouts,
-    start: (seed, season) => {
-      draws.start(seed, season);
-      for (let i = 0; i < taken; i++) draws.take();
-    },
-    take: () => draws.take(),
-  };
-}
-
-/** What stands after the visit of a day, as the record of the whole season tells; and the draws taken by then. */
-function openingAt(plan: Plan, notes: readonly Note[], day: number) {
-  const stages = plan.stages.length;
-  const picks = new Map<number, number>();
-  const last = new Map<number, Note>();
-  const cleaning: Cleaning[] = [];
-  const reached = plan.stages.map(() => false);
-  const taken = plan.crops.map(() => new Array<number>(stages + 1).fill(0));
-  const vacate = (t: number, s: number): void => {
-    const until = t + toGrid(plan.stages[s]!.cleanDays);
-    if (until > day) cleaning.push({ stage: s, holes: 1, until });
-  };
-  for (const note of notes) {
-    if (note.t > day) break;
-    const { t, deed, plant, crop: c, stage: s } = note;
-    if (deed === 'sow') reached[0] = true;
-    if (deed === 'ripen' && s + 1 < stages) reached[s + 1] = true;
-    if (deed === 'sow' || deed === 'move') taken[c]![s]!++;
-    if (deed === 'move') vacate(t, s - 1);
-    if (deed === 'discard' || deed === 'clear') vacate(t, s);
-    if (deed === 'pick') {
-      picks.set(plant, (picks.get(plant) ?? 0) + 1);
-      if (picks.get(plant) === plan.crops[c]!.cuts) vacate(t, s);
-      else taken[c]![stages]!++;
-    }
-    last.set(plant, note);
-  }
-  const next = new Map<number, Note>();
-  for (const note of notes) {
-    const byItself = note.deed === 'ripen' || note.deed === 'die' || note.deed === 'fail';
-    if (note.t > day && byItself && !next.has(note.plant)) next.set(note.plant, note);
-  }
-  const numbers: number[] = [];
-  const plants: StandingPlant[] = [];
-  for (const [plant, { t, deed, crop: c, stage: s }] of [...last].sort(([a], [b]) => a - b)) {
-    const cutsLeft = plan.crops[c]!.cuts - (picks.get(plant) ?? 0);
-    if (deed === 'discard' || deed === 'clear' || cutsLeft === 0) continue;
-    numbers.push(plant);
-    const coming = next.get(plant);
-    if (deed === 'ripen') plants.push({ crop: c, stage: s, cutsLeft, next: 'ready', at: t });
-    else if (coming === undefined) {
-      plants.push({ crop: c, stage: s, cutsLeft, next: 'ripen', at: seasonDays(plan) + 1 });
-    } else {
-      const what = coming.deed as 'ripen' | 'die' | 'fail';
-      plants.push({ crop: c, stage: s, cutsLeft, next: what, at: coming.t });
-    }
-  }
-  const opening: InitialState = { day, visitsFrom: day + 0.5, plants: columnsOf(plants), cleaning, reached };
-  return { opening, numbers, taken, sown: last.size };
-}
+import { afterTaking, openingAt } from '../support/taken-up.js';
 
 /** A note in one line; plants by the numbers of the whole season. */
 function told({ t, deed, plant, crop: c, stage: s }: Note, number: (plant: number) => number): string {

@@ -15,6 +15,9 @@ export interface StandingPlant {
   readonly cutsLeft: number;
   readonly next: (typeof NEXT)[number];
   readonly at: number;
+  /** When it came or was cut last, and the days that were drawn for it [d]. */
+  readonly since?: number;
+  readonly needs?: number;
 }
 
 export function columnsOf(plants: readonly StandingPlant[]): StandingPlants {
@@ -24,5 +27,15 @@ export function columnsOf(plants: readonly StandingPlant[]): StandingPlants {
     cutsLeft: Uint8Array.from(plants, ({ cutsLeft }) => cutsLeft),
     next: Uint8Array.from(plants, ({ next }) => NEXT.indexOf(next)),
     at: Float64Array.from(plants, ({ at }) => at),
+    ...(plants.length > 0 &&
+      plants.every(({ since }) => since !== undefined) && {
+        stays: {
+          since: Int32Array.from(plants, ({ since }) => since!),
+          doomedDays: Float64Array.from(
+            plants.filter(({ next }) => next === 'die'),
+            ({ needs }) => needs!,
+          ),
+        },
+      }),
   };
 }

@@ -2,9 +2,9 @@
 
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { STATES } from '../../../sim/models/ledger.js';
+import { TAKES_CAUTION } from '../../../sim/models/physical/cautions.js';
 import { figureNamed } from '../../../sim/study/figures.js';
 import type { Film } from '../../../sim/study/film/film.js';
-import { TAKES_CAUTION } from '../../../sim/study/takes/cautions.js';
 import { dateText } from '../../words/dates.js';
 import { formOf, VERDICT_WORDS } from '../../words/figures.js';
 import { heldBackBy } from '../../words/limits.js';

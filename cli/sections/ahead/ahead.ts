@@ -37,6 +37,7 @@ import {
   table,
 } from '../section.js';
 import { sowingSection } from './sowing.js';
+import { takesSections } from './takes.js';
 
 /** Batches without room that are told one by one. */
 const MOST_BATCHES = 12;
@@ -56,6 +57,7 @@ export function aheadSections(result: AheadResult, telling: Telling = BRIEF): Se
       `Holes that will stand empty, mean of the week (${mostText(stages.flatMap(({ empty }) => empty))})`,
       ...emptyHoles(result),
     ),
+    ...takesSections(result.takes),
     noRoom(result, telling),
     sowingSection(result, telling),
   ];

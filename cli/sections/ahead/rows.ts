@@ -8,12 +8,18 @@ const COLUMNS = [
   ...['mean', 'se', 'p10', 'p50', 'p90', 'chance', 'low', 'high'],
 ];
 
-export function aheadRows({ weeks, stages, no_room, overgrown, sowings, refills }: AheadResult): Rows {
+export function aheadRows({ weeks, takes, stages, no_room, overgrown, sowings, refills }: AheadResult): Rows {
   const rows: Readonly<Record<string, string | number | null>>[] = [
     ...weeks.flatMap(({ start, ready, picked, wanted }) => [
       { figure: 'ready', date: start, ...ready },
       { figure: 'picked', date: start, ...picked },
       ...(wanted === null ? [] : [{ figure: 'wanted', date: start, mean: wanted }]),
+    ]),
+    ...(takes?.weeks ?? []).flatMap(({ start: date, kwh, ...figures }) => [
+      ...(kwh === null ? [] : [{ figure: 'kwh', date, mean: kwh }]),
+      ...Object.entries(figures).flatMap(([figure, range]) =>
+        range === null ? [] : [{ figure, date, ...range }],
+      ),
     ]),
     ...stages.flatMap(({ name: stage, empty, first_empty: first }) => [
       ...empty.map((range, i) => ({ figure: 'empty holes', date: weeks[i]!.start, stage, ...range })),
@@ -35,6 +41,7 @@ export function aheadRows({ weeks, stages, no_room, overgrown, sowings, refills 
       { figure: 'advised seeds', date, crop, mean: advised_seeds },
     ]),
     ...refills.map(({ date, crop, seeds }) => ({ figure: 'refill seeds', date, crop, ...seeds })),
+    ...(takes?.assumes ?? []).map((sentence) => ({ figure: `assumes: ${sentence}` })),
   ];
   return [COLUMNS, ...rows.map((row) => COLUMNS.map((column) => row[column] ?? null))];
 }

@@ -1,6 +1,6 @@
 /** What each tier bears, with the caution that belongs to it. Never more than that: the shelf's label decides. */
 
-import { LOAD_CAUTION } from '../../../sim/study/takes/cautions.js';
+import { LOAD_CAUTION } from '../../../sim/models/physical/cautions.js';
 import type { Takes } from '../../../sim/study/takes/takes.js';
 import { fixed } from '../../words/numbers.js';
 import { type Block, figure, name, table } from '../section.js';

@@ -1,7 +1,7 @@
 /** What a head costs, by part, and what it earns, in the grower's own money. */
 
+import { LEFT_OUT } from '../../../sim/models/physical/assumes.js';
 import type { Costs } from '../../../sim/models/physical/money.js';
-import { LEFT_OUT } from '../../../sim/study/takes/assumes.js';
 import type { Takes } from '../../../sim/study/takes/takes.js';
 import { figureText, fixed, SHARE } from '../../words/numbers.js';
 import { type Block, figure, name, section, table } from '../section.js';

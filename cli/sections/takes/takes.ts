@@ -1,7 +1,7 @@
 /** What a plan takes: light, water, weight, minutes and money; only what the scenario asks for. In few lines, or with all of it. */
 
+import { TAKES_CAUTION } from '../../../sim/models/physical/cautions.js';
 import type { RunResult } from '../../../sim/study/summary.js';
-import { TAKES_CAUTION } from '../../../sim/study/takes/cautions.js';
 import { type Block, type Section, section } from '../section.js';
 import { growthDetails, massText } from './growth.js';
 import { lightBlocks, lightDetails, stagingBlocks, stagingDetails } from './light.js';

@@ -18,10 +18,18 @@ export function setInitialState(line: LineState, initial: InitialState): void {
     throw new RangeError(`the next visit must come after day ${day}, from day 0 on: ${visitsFrom}`);
   }
   queue.now = day;
+  if (line.stays?.tellsOfLeaves === true && plants.stays === undefined && plants.next.length > 0) {
+    throw new RangeError('what the season takes can be heard only where it is told how long plants stand');
+  }
   const ready: number[] = [];
+  let doomed = 0;
   for (let i = 0; i < plants.next.length; i++) {
     const hole = stand(line, plants, i);
     if (plants.next[i] === READY) ready.push(hole);
+    if (line.stays === null || plants.stays === undefined) continue;
+    const { since, doomedDays } = plants.stays;
+    const fate = holes.fate[hole]!;
+    line.stays.stand(hole, fate, since[i]!, fate === DIE ? doomedDays[doomed++]! : 0);
   }
   ready.sort((a, b) => holes.readyAt[a]! - holes.readyAt[b]!);
   for (const hole of ready) holes.queueReady(stages[holes.stageOf[hole]!]!.crops[holes.cropOf[hole]!]!, hole);
@@ -33,8 +41,8 @@ export function setInitialState(line: LineState, initial: InitialState): void {
 }
 
 const READY = NEXT.indexOf('ready');
-/** What the event of its hole means, by the place in NEXT. */
-const FATES = [RIPEN, RIPEN, DIE, FAIL];
+/** What the event of its hole means, by the place in NEXT: for what is ready none is pending. */
+const FATES = [0, RIPEN, DIE, FAIL];
 
 /** Put the i-th plant in a hole. One that is ready is in no chain yet. @returns the hole */
 function stand(line: LineState, plants: StandingPlants, i: number): number {

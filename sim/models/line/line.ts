@@ -10,10 +10,11 @@ import { Columns } from '../../engine/columns.js';
 import { type Draws, RandomDraws } from '../growth.js';
 import type { InitialState } from '../initial-state.js';
 import { type Season, STANDING } from '../ledger.js';
-import type { Plan } from '../plan.js';
+import { type Plan, seasonDays } from '../plan.js';
 import * as route from '../route.js';
 import { handleEvent, passOn } from './events.js';
 import { setInitialState } from './initial-state.js';
+import { Moments } from './moments.js';
 import type { EventObserver } from './observer.js';
 import { LineState } from './state.js';
 import { visit } from './visit.js';
@@ -71,12 +72,15 @@ export class Line {
     const line = this.#state;
     const { always, queue, stages, books, calendar } = line;
     const free = (): Int32Array => Int32Array.from(stages, (stage) => stage.free);
-    line.reset(seed, season, initial === null);
+    const hears = observer?.takesAt !== undefined;
+    line.reset(seed, season, initial === null, hears);
     line.observer = observer;
     if (initial !== null) setInitialState(line, initial);
+    const moments = hears && line.stays !== null ? new Moments(line, observer) : null;
     books.book(stages, queue);
     calendar.begin(queue);
     for (let id = queue.next(); id >= 0; id = queue.next()) {
+      if (moments !== null && queue.now >= moments.next) moments.tellUntil(queue.now);
       if (always && id < calendar.visitId && passOn(line, id)) continue;
       calendar.visiting = always;
       handleEvent(line, id);
@@ -89,8 +93,9 @@ export class Line {
       books.book(stages, queue);
     }
     for (const { growing, ready } of stages) books.counts[STANDING]! += growing + ready;
+    moments?.tellUntil(seasonDays(this.plan));
     line.observer = null;
-    if (line.stays !== null) {
+    if (line.stays !== null && initial === null) {
       line.stays.end(stages, line.holes, queue, books.counts);
       books.season.takes = line.stays.takes;
     }

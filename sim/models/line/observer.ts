@@ -19,4 +19,12 @@ export interface EventObserver {
    * @param free free holes of each stage
    */
   onVisitEnd?(t: number, free: Int32Array): void;
+  /** Moments at which it wants to hear what the season has taken by then, ascending [d]; left out: none. */
+  readonly takesAt?: readonly number[];
+  /**
+   * What the season has taken by one of these moments, before anything happens at it.
+   * @param taken one figure for each of TakesColumns (models/takes.ts), as its description says, in no unit; the same array at every call.
+   * Of a season that is taken up in the middle only what is between two moments means anything.
+   */
+  onTakes?(t: number, taken: Float64Array): void;
 }

@@ -64,11 +64,14 @@ export class LineState {
     this.#stays = Stays.of(plan, this.last.beyond);
   }
 
-  /** An empty line on day 0 of a season, with the season's luck. @param whole false: it is then taken up in the middle */
-  reset(seed: number, season: number, whole: boolean): void {
-    // Of plants that stand already nobody knows how long they were to grow.
-    this.stays = whole ? this.#stays : null;
-    this.stays?.reset(season);
+  /**
+   * An empty line on day 0 of a season, with the season's luck.
+   * @param whole false: it is then taken up in the middle
+   * @param hears somebody hears what such a season takes
+   */
+  reset(seed: number, season: number, whole: boolean, hears: boolean): void {
+    this.stays = whole || hears ? this.#stays : null;
+    this.stays?.reset(season, whole);
     for (const stage of this.stages) stage.reset();
     for (const crop of this.crops) crop.reset(seed, season);
     for (const draws of this.regrowDraws) draws?.start(seed, season);

@@ -15,7 +15,6 @@ import {
 } from '../../engine/softplus-table.js';
 import { LEAF_LAYERS } from '../physical/cover.js';
 import { pickL } from '../physical/line-matter.js';
-import { seasonDays } from '../plan.js';
 import * as route from '../route.js';
 import { DIE, type Holes, RIPEN } from './holes.js';
 import { readyOf, type Stage } from './stage.js';
@@ -34,7 +33,6 @@ export class StayTotals {
   usedL = 0;
 
   readonly #by: StayPlan;
-  readonly #end: number;
   readonly #sums: StaySums;
   readonly #table = softplusTable();
   readonly #quick: Float64Array;
@@ -50,7 +48,6 @@ export class StayTotals {
     const { matter, plan, kinds } = by;
     const { waterScale } = matter.physical;
     this.#by = by;
-    this.#end = seasonDays(plan);
     this.#sums = sums;
     this.#quick = quickCurves(kinds);
     this.#isAlone = plan.crops.length === 1 && plan.crops[0]!.cuts === 1;
@@ -70,8 +67,8 @@ export class StayTotals {
     this.givenOffL = new Float64Array(plan.stages.length);
   }
 
-  /** Work everything out as it is at `now` [d]. */
-  take(stages: readonly Stage[], holes: Holes, queue: EventQueue, now: number): void {
+  /** Work everything out as it is at `now` [d]. @param isOver whether what happens by itself at that instant has happened */
+  take(stages: readonly Stage[], holes: Holes, queue: EventQueue, now: number, isOver: boolean): void {
     const { kinds, plan } = this.#by;
     const { begun, thrownL, picked, barren, failed } = this.#sums;
     const crops = plan.crops.length;
@@ -81,7 +78,7 @@ export class StayTotals {
     for (let s = 0; s < stages.length; s++) {
       this.#takeEnded(stages[s]!, holes, now);
       for (let k = 0; k < kinds.length; k++) {
-        if (this.#isOf(k, stages[s]!)) this.#takeGrowing(k, stages[s]!, holes, queue, now);
+        if (this.#isOf(k, stages[s]!)) this.#takeGrowing(k, stages[s]!, holes, queue, now, isOver);
       }
       this.givenOffL[s]! += this.#perCover[s]! * this.cover[s]! + this.#perLayer[s]! * this.layers[s]!;
       this.thrownL += thrownL[s]!;
@@ -132,15 +129,15 @@ export class StayTotals {
   }
 
   /**
-   * What grows in a stage and is of kind `k` is put right. What would be ripe at the very end of the season has not ripened.
+   * What grows in a stage and is of kind `k` is put right. What would be ripe at the very end of the season has not ripened, nor has what
+   * would be at a moment of which nothing has happened yet.
    * Constants are taken out of the loop: it is gone through for every hole at every visit that is looked at.
    */
-  #takeGrowing(k: number, stage: Stage, holes: Holes, queue: EventQueue, now: number): void {
+  #takeGrowing(k: number, stage: Stage, holes: Holes, queue: EventQueue, now: number, isOver: boolean): void {
     const { curve, litresAG } = this.#by.kinds[k]!;
     const { since, doomedDays } = this.#sums;
     const { fate } = holes;
     const table = this.#table;
-    const isEnd = now === this.#end;
     const isSole = this.#isAlone;
     const number = (place: number): number => this.#quick[k * QUICK.size + place]!;
     const isQuick = number(QUICK.there) === 1;
@@ -163,7 +160,7 @@ export class StayTotals {
       const dies = fate[hole] === DIE;
       if (!dies && fate[hole] !== RIPEN) continue;
       const until = queue.timeOf(hole);
-      if (until < now || (until === now && !isEnd)) continue;
+      if (until < now || (until === now && isOver)) continue;
       if (!isSole && this.#sums.kindOf(holes, stage, hole) !== k) continue;
       const from = since[hole]!;
       const drawn = dies ? doomedDays[hole]! : until - from;

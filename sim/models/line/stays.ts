@@ -4,6 +4,7 @@
  * A stay that was drawn as T days and ends ripe has T x F(1) days of light on leaves, and F(1) is the same for all stays of its kind. So
  * the days drawn are summed when stays begin, as if all of them were to end ripe; what dies is put right when it does, and what
  * grows still at the end of the season then (stay-totals.ts). Waiting is summed as moments: what leaves adds now, what ripens takes now off.
+ * Of a season that is taken up in the middle what it takes from one moment to another is right, and only that.
  * These sums lie on the clock's grid and are exact. Nothing is allocated.
  */
 
@@ -31,6 +32,8 @@ export class Stays {
   /** null where nothing is told of leaves and water. */
   readonly #totals: StayTotals | null;
   readonly #tank: TankBook | null;
+  /** What was taken so far, in no unit: one figure for each column. */
+  readonly #taken: Float64Array;
 
   /** @returns null where the plan tells of nothing but holes */
   static of(plan: Plan, holes: number): Stays | null {
@@ -47,12 +50,29 @@ export class Stays {
     this.#totals = by.kinds.length === 0 ? null : new StayTotals(by, this.#sums);
     this.#tank = this.#totals && TankBook.of(by, this.#totals);
     this.takes = { row: new Float64Array(by.columns.width), tank: null };
+    this.#taken = new Float64Array(by.columns.width);
   }
 
-  /** Nothing booked. @param season its number */
-  reset(season: number): void {
+  /** Nothing booked. @param season its number @param whole false: it is then taken up in the middle */
+  reset(season: number, whole: boolean): void {
     this.#sums.reset();
-    this.#tank?.reset(season);
+    // How full a tank was then is not known.
+    this.#tank?.reset(whole ? season : null);
+  }
+
+  /** Whether anything is told of leaves and water. */
+  get tellsOfLeaves(): boolean {
+    return this.#totals !== null;
+  }
+
+  /**
+   * A plant that stands when the season is taken up in the middle. Nothing of it is added to the sums: it would be the same at every moment
+   * from then on.
+   * @param since when it came in or was cut last [d] @param needs days that it would have needed, if it will die [d]
+   */
+  stand(hole: number, fate: number, since: number, needs: number): void {
+    this.#since[hole] = since;
+    if (fate === DIE) this.#sums.doomedDays[hole] = needs;
   }
 
   /** What stands in a hole begins to grow, with the `k`-th of `draws`, and what becomes of it is known. */
@@ -112,24 +132,45 @@ export class Stays {
 
   /** The season is over: tell what it took. @param counts of the season */
   end(stages: readonly Stage[], holes: Holes, queue: EventQueue, counts: Float64Array): void {
-    this.#tellDeeds(stages, counts);
-    const totals = this.#totals;
-    if (totals === null) return;
     const { plan, columns } = this.#by;
-    totals.take(stages, holes, queue, seasonDays(plan));
-    for (let s = 0; s < stages.length; s++) {
-      this.#tell(columns.leafDays(s), totals.cover[s]!);
-      this.#tell(columns.transpired(s), totals.givenOffL[s]!);
+    const taken = this.takenBy(stages, holes, queue, counts, seasonDays(plan));
+    if (this.#tank !== null) {
+      this.takes.tank = this.#tank.end(this.#totals!.usedL);
+      taken[columns.usedByLastVisit] = this.#tank.usedL;
     }
-    this.#tell(columns.standing, totals.standingL);
-    this.#tell(columns.thrownOut, totals.thrownL);
-    if (this.#tank === null) return;
-    this.takes.tank = this.#tank.end(totals.usedL);
-    this.#tell(columns.usedByLastVisit, this.#tank.usedL);
+    const { row } = this.takes;
+    // Nothing lies below 0 but by rounding.
+    for (let i = 0; i < row.length; i++) row[i] = inUnits(Math.max(0, taken[i]!), columns.units[i]!);
   }
 
-  #tellDeeds(stages: readonly Stage[], counts: Float64Array): void {
-    const { row } = this.takes;
+  /**
+   * What was taken by a moment of which nothing has happened yet, as far as it was booked. Of the tank nothing.
+   * @param counts of the season @param moment now, or since the last event [d] @returns the same array at every call
+   */
+  takenBy(
+    stages: readonly Stage[],
+    holes: Holes,
+    queue: EventQueue,
+    counts: Float64Array,
+    moment: number,
+  ): Float64Array {
+    const row = this.#taken;
+    const totals = this.#totals;
+    const { columns } = this.#by;
+    this.#tellDeeds(row, stages, counts);
+    row[columns.usedByLastVisit] = 0;
+    if (totals === null) return row;
+    totals.take(stages, holes, queue, moment, false);
+    for (let s = 0; s < stages.length; s++) {
+      row[columns.leafDays(s)] = totals.cover[s]!;
+      row[columns.transpired(s)] = totals.givenOffL[s]!;
+    }
+    row[columns.standing] = totals.standingL;
+    row[columns.thrownOut] = totals.thrownL;
+    return row;
+  }
+
+  #tellDeeds(row: Float64Array, stages: readonly Stage[], counts: Float64Array): void {
     const { plan, columns } = this.#by;
     const { begun, picked } = this.#sums;
     const crops = plan.crops.length;
@@ -152,10 +193,5 @@ export class Stays {
     row[columns.moved] = moved;
     row[columns.cleared] = cleared;
     row[columns.cleaned] = cleaned;
-  }
-
-  /** Nothing lies below 0 but by rounding. */
-  #tell(column: number, value: number): void {
-    this.takes.row[column] = inUnits(Math.max(0, value), this.#by.columns.units[column]!);
   }
 }

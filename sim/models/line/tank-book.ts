@@ -51,20 +51,20 @@ export class TankBook {
     this.#changes = changeVisits(tank, this.#days);
   }
 
-  /** @param season its number */
-  reset(season: number): void {
+  /** @param season its number; null: it is taken up in the middle, and nothing is told of its tank */
+  reset(season: number | null): void {
     this.usedL = 0;
-    this.#visits = 0;
+    this.#visits = season === null ? Infinity : 0;
     this.#beforeChanges = 0;
-    this.#season = season % TANK_EVERY === 0 ? new TankSeason(this.#tank) : null;
+    this.#season = season !== null && season % TANK_EVERY === 0 ? new TankSeason(this.#tank) : null;
   }
 
   /** A visit comes, of which nothing is done yet. */
   visit(stages: readonly Stage[], holes: Holes, queue: EventQueue): void {
     const i = this.#visits++;
     const season = this.#season;
-    if (season === null && this.#visits < this.#days.length) return;
-    this.#totals.take(stages, holes, queue, queue.now);
+    if (season === null && this.#visits !== this.#days.length) return;
+    this.#totals.take(stages, holes, queue, queue.now, true);
     const used = this.#totals.usedL - this.usedL;
     this.usedL += used;
     if (season === null) return;

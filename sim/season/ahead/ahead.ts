@@ -27,6 +27,7 @@ import type { InitialStates } from './initial-states.js';
 import { type Overgrown, overgrown } from './room-watch.js';
 import { longestGrowth, longestWay } from './seeds-that-fit.js';
 import { refilled } from './sown-watch.js';
+import { type TakesAhead, takesAhead } from './takes-ahead.js';
 import type { Today } from './today.js';
 import { picksIn, weekHeads } from './weeks-watch.js';
 
@@ -46,6 +47,8 @@ export interface AheadResult extends Assumed {
   /** Planned visits in these weeks. */
   readonly visits: number;
   readonly weeks: readonly WeekAhead[];
+  /** What these weeks take beside holes; left out where the scenario tells nothing of it. */
+  readonly takes?: TakesAhead;
   readonly stages: readonly StageAhead[];
   readonly no_room: readonly NoRoom[];
   /**
@@ -228,6 +231,12 @@ export async function lookAhead(
     refills,
     seen.map(({ sown }) => sown),
   );
+  const weekStarts = Array.from({ length: weeks }, (_, week) => iso(from + 7 * week));
+  const takes = takesAhead(
+    line,
+    seen.map((one) => one.takes),
+    weekStarts,
+  );
   return success({
     title: plan.title,
     from: iso(from),
@@ -237,10 +246,11 @@ export async function lookAhead(
     seed,
     visits: visits.length,
     weeks: weekHeads(seen.map(({ heads }) => heads)).map((week, i) => ({
-      start: iso(from + 7 * i),
+      start: weekStarts[i]!,
       ...week,
       wanted: wantedIn(line, from + 7 * i),
     })),
+    ...(takes && { takes }),
     stages: emptyHoles(seen.map(({ holes }) => holes)).map((empty, s) => stageAhead(now[s]!, empty, iso)),
     blocked_cost: cost.heads,
     no_room: noRoom.map((one) => ({ ...thrownAway(line, batches, one, iso), blocked: one.blocked })),

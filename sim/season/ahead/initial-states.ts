@@ -4,6 +4,7 @@ import { TICK } from '../../engine/clock.js';
 import { summedUp, sumOf } from '../../engine/lists.js';
 import { openStream } from '../../engine/random.js';
 import { type InitialState, NEXT, type StandingPlants } from '../../models/initial-state.js';
+import { lineMatter } from '../../models/physical/line-matter.js';
 import { holesOf } from '../../models/plan.js';
 import * as route from '../../models/route.js';
 import { type GrowthLaw, growthLawsOf } from '../history/growth-law.js';
@@ -36,8 +37,8 @@ export interface LoggedPlants extends Omit<StandingPlants, keyof Fates> {
   readonly batch: Int32Array;
 }
 
-/** What one opening says of the plants: what happens to them next, and when. Plain data. */
-export type Fates = Pick<StandingPlants, 'next' | 'at'>;
+/** What one opening says of the plants: what happens to them next, when, and how far along they are. Plain data. */
+export type Fates = Pick<StandingPlants, 'next' | 'at' | 'stays'>;
 
 /** What stands, with what one opening says of it. */
 export function initialStateOf(stand: Stand, fates: Fates): InitialState {
@@ -67,11 +68,14 @@ export class InitialStates {
   /** All plants. */
   readonly #plants: number;
   readonly #drawn: Fates[] = [];
+  /** Whether what the line takes depends on how far along they are. */
+  readonly #tellsOfLeaves: boolean;
 
   /** @param seed of the random streams */
   constructor(today: Today, seed: number) {
     this.#today = today;
     const { plan } = today.season;
+    this.#tellsOfLeaves = lineMatter(plan)?.grows ?? false;
     const { visits, cohorts, short, unseen } = today;
     const growths = plan.stages.map((_, s) =>
       visits.length === 0
@@ -127,20 +131,28 @@ export class InitialStates {
     const day = this.#today.visits.at(-1)!;
     const next = column(Uint8Array, this.#plants);
     const at = column(Float64Array, this.#plants);
+    const since = this.#tellsOfLeaves ? column(Int32Array, this.#plants) : null;
+    const doomed: { readonly place: number; readonly needs: number }[] = [];
     this.#pasts.forEach((past, s) => {
       if (past === null) return;
       const rounds = past.settles ? (first ? FIRST_ROUNDS : ROUNDS) : 1;
       for (let i = 0; i < rounds; i++) past.round();
       let told = 0;
-      past.tell(({ batch }, fate, when, overdue) => {
+      past.tell(({ batch }, fate, when, overdue, from, needs) => {
         const place = this.#places[s]![told++]!;
         const end = fate === 'ripen' && when <= day ? 'ready' : fate;
         next[place] = NEXT.indexOf(overdue ? 'fail' : end);
         at[place] = overdue ? day + TICK : when;
+        if (since !== null) {
+          since[place] = from;
+          if (fate === 'die' && !overdue) doomed.push({ place, needs });
+        }
         if (first && overdue) this.#countOverdue(batch, s);
       });
     });
-    return { next, at };
+    if (since === null) return { next, at };
+    doomed.sort((a, b) => a.place - b.place);
+    return { next, at, stays: { since, doomedDays: Float64Array.from(doomed, ({ needs }) => needs) } };
   }
 
   #countOverdue(batch: number, stage: number): void {

@@ -10,6 +10,7 @@ import { watchLoad } from './load-watch.js';
 import { smallNumbers } from './plant-column.js';
 import { roomMemory, watchRoom } from './room-watch.js';
 import { type RefillDay, watchSown } from './sown-watch.js';
+import { watchTakes, withTakes } from './takes-watch.js';
 import { type SowingsLook, watchThrown } from './thrown-watch.js';
 import { combineWatches, type Watcher } from './watcher.js';
 import { watchWeeks } from './weeks-watch.js';
@@ -33,9 +34,10 @@ const LOOKS = {
   nextWeeks: (plan: Plan, { from, weeks, batches, untilPicked, refills }: NextWeeksLook) => {
     const last = route.last(plan);
     const memory = roomMemory();
+    const takes = watchTakes(plan, from, weeks);
     return (initial: InitialState | null) => {
       const watch = watchBatches(plan, batches, initial);
-      return combineWatches({
+      const all = combineWatches({
         batches: watch,
         heads: watchWeeks(from, weeks, last),
         holes: watchHoles(plan, from, weeks, initial),
@@ -43,6 +45,7 @@ const LOOKS = {
         all: watchWeeks(from, untilPicked, last),
         sown: watchSown(refills),
       });
+      return withTakes(all, takes?.() ?? null);
     };
   },
   chores: (plan: Plan, look: ChoresLook & { readonly batches: BatchesLook }) => {

@@ -45,16 +45,19 @@ export class GrowthLaw extends GrowingTime {
     return chance;
   }
 
-  /** The age at which a lost plant dies that has not died by `age`. */
-  deathBeyond(age: number, uniform: Uniform): number {
+  /** Of a lost plant that has not died by `age`: the age at which it dies, and the days that it would have needed. */
+  deathBeyond(age: number, uniform: Uniform): { readonly dies: number; readonly needs: number } {
     const from = this.readyBy(age);
     // T beyond the age, taken with the chance 1 - age/T that its moment lies beyond as well.
     for (let i = 0; i < MOST_TRIES; i++) {
       const time = this.quantile(from + uniform() * (1 - from));
       const moment = uniform() * time;
-      if (moment > age) return Math.max(age + TICK, toGrid(moment));
+      if (moment > age) {
+        const dies = Math.max(age + TICK, toGrid(moment));
+        return { dies, needs: Math.max(dies, time) };
+      }
     }
-    return age + TICK;
+    return { dies: age + TICK, needs: age + TICK };
   }
 
   /** The age at which a plant died or failed that lived at one age and did not at another [d]. */

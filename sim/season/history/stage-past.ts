@@ -151,9 +151,12 @@ export class StagePast {
   /**
    * What the plants that stand are about to do, in the order of the growths.
    * @param hear is given the growth, what it is about to do and when [d] (a time up to the last visit: it is ready),
-   * whether by the plan's laws hardly one such plant would still stand there and grow, and when it came in [d]
+   * whether by the plan's laws hardly one such plant would still stand there and grow, when it came in [d], and how long
+   * after that it would have been ready, had it not been lost [d] (of one that was lost by the last visit: until it was)
    */
-  tell(hear: (growth: Growth, fate: Fate, at: number, overdue: boolean, from: number) => void): void {
+  tell(
+    hear: (growth: Growth, fate: Fate, at: number, overdue: boolean, from: number, needs: number) => void,
+  ): void {
     const last = this.#visits.at(-1)!;
     if (!this.#standingQueued) this.#drawStanding();
     for (const { growth, law, first, beyond } of this.#standing) {
@@ -161,14 +164,21 @@ export class StagePast {
         const from = this.#from[i]!;
         const fate = this.#fate[i]!;
         let at = this.#ready[i]!;
+        let needs: number | null = null;
         const age = last - from;
-        if (fate === DIE)
-          at = this.#isOver(law.dyingBeyond(age)) ? last + TICK : from + law.deathBeyond(age, this.#uniform);
+        if (fate === DIE) {
+          if (this.#isOver(law.dyingBeyond(age))) at = last + TICK;
+          else {
+            const death = law.deathBeyond(age, this.#uniform);
+            at = from + death.dies;
+            needs = death.needs;
+          }
+        }
         if (fate === FAIL)
           at = this.#isOver(law.beyond(age))
             ? last + TICK
             : from + law.timeWithin(age + TICK, Infinity, this.#uniform());
-        hear(growth, FATES[fate]!, at, this.#growsOn(law, from) < HARDLY, from);
+        hear(growth, FATES[fate]!, at, this.#growsOn(law, from) < HARDLY, from, needs ?? at - from);
       }
     }
   }

@@ -15,13 +15,14 @@ import type { LoggedSeason } from '../history/logged-season.js';
 import type { Readiness } from '../history/readiness.js';
 import type { ShortVisits } from '../history/short-visits.js';
 import type { IdleEvidence } from './causes.js';
+import { followed } from './followed.js';
 import { type SowingVisit, sowingVisits } from './intended-sowings.js';
 import { otherFates } from './other-fates.js';
 import { changesFates, planWithout, type Removal, together } from './removals.js';
 import { channelsMore, type SeasonCause, type Suspect, suspects } from './season-causes.js';
 import { type SeasonDraws, seasonDraws } from './season-draws.js';
 import { SeasonPasts } from './season-pasts.js';
-import { headsIn, simulated } from './simulated.js';
+import { departure, FAITHFUL, headsIn, simulated } from './simulated.js';
 
 /** Heads, with an interval that holds 95 in 100 of the ways in which what was not seen can have been. */
 export interface Heads {
@@ -65,9 +66,6 @@ const SEEDS = 100_000;
  * (and always the same): kept, the eight ways of a million plants would take half a gigabyte.
  */
 const MOST_KEPT = 1_000_000;
-/** Share of the heads that may be in another week for the season to be the same. */
-const FAITHFUL = 0.05;
-
 /** In so many of the ways at most a cause may have cost nothing to be told as one. */
 const FREE = 0.05;
 
@@ -80,25 +78,35 @@ interface Trial {
   readonly removal: Removal;
 }
 
-/** @param weeks heads of each week as they were */
+/** @param weeks heads of each week as they were @param each for how many plants one stands that is followed */
 export function costs(
   evidence: IdleEvidence,
   readiness: readonly Readiness[],
   short: readonly ShortVisits[],
   weeks: readonly { readonly heads: number }[],
+  each: number,
 ): Costs {
   const { season, attendance, stages, cohorts } = evidence;
   const { visits } = attendance;
   const sowings = sowingVisits(season, visits, stages[route.first(season.plan)]!.empty);
-  const tried = suspects(evidence, sowings, seasonDraws(season, cohorts, readiness));
+  const tried = suspects(
+    evidence,
+    sowings,
+    seasonDraws(season, followed(cohorts, season.plan, each, 0), readiness),
+  );
   const seeds = season.batches.reduce((sum, batch) => sum + batch.seeds, 0);
   const ways = Math.max(FEWEST_WAYS, Math.min(MOST_WAYS, Math.floor(SEEDS / Math.max(1, seeds))));
   function* drawn(of: number): Generator<SeasonDraws> {
-    const pasts = new SeasonPasts(season, cohorts, visits, short);
-    for (let number = 0; number < of; number++)
-      yield seasonDraws(season, cohorts, readiness, { number, seen: pasts.next() });
+    let lots = cohorts;
+    let pasts: SeasonPasts | null = null;
+    for (let number = 0; number < of; number++) {
+      // Each way has a sample of its own, so that the interval tells what following but some leaves open.
+      if (each > 1) lots = followed(cohorts, season.plan, each, number);
+      if (each > 1 || pasts === null) pasts = new SeasonPasts(season, lots, visits, short, number);
+      yield seasonDraws(season, lots, readiness, { number, seen: pasts.next() });
+    }
   }
-  const kept = ways * seeds > MOST_KEPT ? null : [...drawn(ways)];
+  const kept = each === 1 && ways * seeds > MOST_KEPT ? null : [...drawn(ways)];
   const byLog = (removal: Removal): Plan => planWithout(season, attendance, sowings, removal);
   const byRule = (removal: Removal): Plan =>
     planWithout(season, attendance, refilled(season, sowings), removal);
@@ -110,18 +118,15 @@ export function costs(
     for (const own of kept?.slice(0, of) ?? drawn(of)) {
       for (const [i, { plan, removal }] of trials.entries()) {
         const luck = changesFates(removal) ? own.changed(otherFates(season.plan, removal, way)) : own;
-        picks[i]!.push(simulated(plan, luck, way).weekPicks);
+        picks[i]!.push(simulated(plan, luck, each, way).weekPicks);
       }
       way++;
     }
     return picks;
   };
+  const was = weeks.map(({ heads }) => heads);
   const departsFrom = (runs: readonly (readonly number[])[]): number =>
-    meanOf(
-      runs.map((picks) =>
-        weeks.reduce((sum, { heads }, week) => sum + Math.abs(heads - (picks[week] ?? 0)), 0),
-      ),
-    );
+    meanOf(runs.map((picks) => departure(was, picks)));
   const asOneRun = (plan: Plan): (readonly number[])[] => run([{ plan, removal: {} }])[0]!;
   const logged = asOneRun(byLog({}));
   // Only of crops that are refilled the rule has other sowings than the log.
@@ -162,7 +167,7 @@ export function costs(
     as_it_was: {
       heads: meanOf(asItWas.map(headsIn)),
       departs,
-      faithful: departs <= FAITHFUL * headsIn(weeks.map(({ heads }) => heads)),
+      faithful: departs <= FAITHFUL * headsIn(was),
     },
   };
 }

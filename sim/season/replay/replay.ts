@@ -13,7 +13,9 @@ import type { LogFault } from '../log/faults.js';
 import type { LogRow } from '../log/rows.js';
 import { channelDays } from './channel-days.js';
 import { costs, NO_COSTS } from './costs.js';
+import { emptyCosts } from './empty-costs.js';
 import { failedBatches } from './failed-batches.js';
+import { followed, plantsForEach } from './followed.js';
 import { holeDays } from './hole-days.js';
 import { idleSpells } from './idle-spells.js';
 import { inferredSeason } from './infer-plan.js';
@@ -63,8 +65,11 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
   const failed = failedBatches(logged, cohortsOf(logged));
   const evidence = { season, attendance: came, stages: days, meanFlow, failed, cohorts, waiting };
   const idle = idleSpells(evidence);
+  const empty = emptyCosts(season.plan, idle);
   const ledgers = holeDays(season, cohorts, days, short, came);
   const channels = channelDays(season);
+  const begunMidway = season.batches.some(({ seeds }) => seeds === 0);
+  const each = begunMidway ? 1 : plantsForEach(cohorts);
   const several = season.plan.crops.some(({ cuts }) => cuts > 1);
   const scarcest = meanFlow.scarcest();
   const weeks = weekPicks(season);
@@ -98,16 +103,23 @@ function resultOf(logged: LoggedSeason, change: CadenceChange | null): ReplayRes
     weeks,
     missed_visits: came.missed.map(date),
     scarcest: scarcest === null ? null : season.plan.stages[scarcest]!.name,
-    ...(season.batches.some(({ seeds }) => seeds === 0)
-      ? NO_COSTS
-      : costs(evidence, readiness, short, weeks)),
+    ...(each > 1 && { plants_for_each: each }),
+    ...(begunMidway ? NO_COSTS : costs(evidence, readiness, short, weeks, each)),
     unseen: unseenOf(season, unseen),
     idle,
+    ...(empty && { empty_cost: empty }),
     stages,
     what_if:
       change === null
         ? null
-        : whatIf(season, seasonDraws(season, cohorts, readiness), came.visits, weeks, change),
+        : whatIf(
+            season,
+            seasonDraws(season, followed(cohorts, season.plan, each, 0), readiness),
+            came.visits,
+            weeks,
+            change,
+            each,
+          ),
   };
 }
 

@@ -2,6 +2,7 @@
 
 import type { ChannelDays } from './channel-days.js';
 import type { Costs } from './costs.js';
+import type { EmptyCosts } from './empty-costs.js';
 import type { HoleDays } from './hole-days.js';
 import type { IdleSpell } from './idle-spells.js';
 import type { WhatIf } from './what-if.js';
@@ -71,6 +72,11 @@ export interface ReplayResult extends Costs {
   /** If there is any, the scenario is not that of this line. Stages whose plants cannot be counted (`exact`) are left out. */
   readonly crowded: readonly Crowded[];
   readonly weeks: readonly WeekPicks[];
+  /**
+   * Where a log tells of very many plants: for how many each one stands that is followed in what is simulated (`causes`,
+   * `all_together`, `without_cost`, `as_it_was`, `what_if`). Left out where all are followed.
+   */
+  readonly plants_for_each?: number;
   /** Planned visits on which nobody can have come. */
   readonly missed_visits: readonly string[];
   /** The stage that holds the line back, by holes and mean times; null if not more heads are wanted than it can give. */
@@ -83,6 +89,8 @@ export interface ReplayResult extends Costs {
   }[];
   /** Spells of empty holes: where and when (see idle-spells.ts). What they cost as causes of the season, `causes` tells. */
   readonly idle: readonly IdleSpell[];
+  /** What these hole-days cost in light and money; left out where the scenario tells neither lamps nor prices. */
+  readonly empty_cost?: EmptyCosts;
   readonly stages: readonly ReplayedStage[];
   /** The same season under another cadence; null if none was asked for, or if it cannot be told: plants stood before. */
   readonly what_if: WhatIf | null;

@@ -32,16 +32,17 @@ export class SeasonPasts {
   /** Tells those apart that came in on one day. */
   readonly #order: Uniform;
 
-  /** @param visits at least one */
+  /** @param visits at least one @param luck number of the luck with which it is drawn */
   constructor(
     season: LoggedSeason,
     cohorts: CohortsByStage,
     visits: readonly number[],
     short: readonly ShortVisits[],
+    luck = 0,
   ) {
     const { plan } = season;
     this.#season = season;
-    this.#order = openStream(plan.seed, 0, ['order']);
+    this.#order = openStream(plan.seed, luck, ['order']);
     this.#stages = plan.stages.map(({ name }, s) => {
       const here = stageCohorts(cohorts, s, plan);
       if (here.some(({ crop }) => plan.crops[crop]!.cuts > 1 && route.isLast(plan, s))) return null;
@@ -51,7 +52,7 @@ export class SeasonPasts {
       this.#plants[s] = plan.crops.map((_, c) =>
         sumOf(growths.map(({ crop, count }) => (crop === c ? count : 0))),
       );
-      const uniform = openStream(plan.seed, 0, ['past', name]);
+      const uniform = openStream(plan.seed, luck, ['past', name]);
       const past = new StagePast({ growths, firstVisit: 0 }, lawOf, visits, short[s]!, false, uniform);
       for (let i = 0; i < FIRST_ROUNDS; i++) past.round();
       return past;

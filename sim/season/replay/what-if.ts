@@ -12,7 +12,7 @@ import { type CropPlan, type Sowing, seasonDays } from '../../models/plan.js';
 import type { LoggedSeason } from '../history/logged-season.js';
 import { sowingOf } from './intended-sowings.js';
 import type { SeasonDraws } from './season-draws.js';
-import { headsIn, planOf, simulated } from './simulated.js';
+import { departure, FAITHFUL, headsIn, planOf, simulated } from './simulated.js';
 
 /** Another cadence, for all crops. At least one is not null, and not both `every` and `on`. */
 export interface CadenceChange {
@@ -33,7 +33,7 @@ export interface WhatIf {
   readonly sown: { readonly was: number; readonly would: number };
   /** Picks of the season simulated with its own sowings and its own luck. */
   readonly again: number;
-  /** Whether that gave the picks of each week as they were. */
+  /** Whether that gave the picks of each week as they were; where but some plants were followed, but for 5 % of the heads. */
   readonly faithful: boolean;
   /** Share of the draws that had not been seen, and were taken from those that had. */
   readonly resampled: number;
@@ -41,6 +41,7 @@ export interface WhatIf {
 
 /**
  * @param weeks picks of each week as they were, with the date on which each begins
+ * @param draws of the plants that are followed @param each for how many plants each of them stands
  * @param visits of the season [d]
  * @returns null if the log has no cadence to change: nothing was sown, or plants stood before it began, whose fates under
  * another cadence it does not tell
@@ -51,13 +52,14 @@ export function whatIf(
   visits: readonly number[],
   weeks: readonly { readonly start: string; readonly heads: number }[],
   change: CadenceChange,
+  each: number,
 ): WhatIf | null {
   if (season.batches.length === 0 || season.events.some(({ action }) => action === 'stand')) return null;
   const { crops } = season.plan;
   const own = crops.map((_, c) => asItWas(season, c));
-  const again = simulated(planOf(season, visits, own), draws);
+  const again = simulated(planOf(season, visits, own), draws, each);
   const changed = crops.map((crop, c) => changedSowing(season, crop, c, change));
-  const would = simulated(planOf(season, visits, changed), draws);
+  const would = simulated(planOf(season, visits, changed), draws, each);
   const was = weeks.map(({ heads }) => heads);
   return {
     change,
@@ -66,7 +68,7 @@ export function whatIf(
     picked: { was: headsIn(was), would: headsIn(would.weekPicks) },
     sown: { was: season.batches.reduce((sum, { seeds }) => sum + seeds, 0), would: would.sown },
     again: headsIn(again.weekPicks),
-    faithful: was.every((heads, week) => heads === again.weekPicks[week]),
+    faithful: departure(was, again.weekPicks) <= (each === 1 ? 0 : FAITHFUL * headsIn(was)),
     resampled: would.resampled,
   };
 }

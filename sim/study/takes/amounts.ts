@@ -6,16 +6,18 @@
  */
 
 import { GROWING, PICKED, STATE_COUNT, STATES } from '../../models/ledger.js';
-import {
-  type LineMatter,
-  lineMatter,
-  looksInTank,
-  pickL,
-  plantL,
-} from '../../models/physical/line-matter.js';
+import { type LineMatter, lineMatter, looksInTank } from '../../models/physical/line-matter.js';
 import { type Costs, costsOf, revenueOf, totalCost } from '../../models/physical/money.js';
-import { hoursOf, type WorkMinutes, workMinutes } from '../../models/physical/work.js';
+import { hoursOf, type WorkMinutes } from '../../models/physical/work.js';
 import { holesOf, type Plan, seasonDays, visitDays } from '../../models/plan.js';
+import {
+  lampsKwh,
+  minutesTaken,
+  pickedKg,
+  sumIfAll,
+  type Taken,
+  waterTaken,
+} from '../../models/taken-amounts.js';
 import { changeVisits, TANK_COLUMNS } from '../../models/takes.js';
 import type { TakesTallies } from '../../seasons/takes-tallies.js';
 import type { Tallies } from '../../seasons/tallies.js';
@@ -100,7 +102,9 @@ export function amountsOf({ plan, tallies, whole, drainedMoreL = 0 }: TakesSampl
   const money = moneyOf(plan, matter, takes, heads, light?.kwh ?? null, bought, work?.hours ?? null);
   return {
     ...(light && { light }),
-    ...(plan.crops.some(({ headG }) => headG !== null) && { mass: { picked_kg: pickedKg(plan, takes) } }),
+    ...(plan.crops.some(({ headG }) => headG !== null) && {
+      mass: { picked_kg: pickedKg(plan, meanOf(takes)) },
+    }),
     ...(water && { water }),
     ...(tank && { tank }),
     ...(work && { work }),
@@ -111,7 +115,7 @@ export function amountsOf({ plan, tallies, whole, drainedMoreL = 0 }: TakesSampl
 function lightOf(plan: Plan, matter: LineMatter, tallies: Tallies, heads: number): LightAmounts<number> {
   const { columns } = tallies.takes!;
   const stages = plan.stages.flatMap((stage, s) => {
-    const { molPerHoleDay, kwhPerHoleDay } = matter.stages[s]!;
+    const { molPerHoleDay } = matter.stages[s]!;
     if (matter.physical.stages[s]!.lamps === null) return [];
     const states = STATES.map((state, k) => [state, tallies.ledger.mean(s * STATE_COUNT + k)] as const);
     const leaves = matter.grows ? tallies.takes!.mean(columns.leafDays(s)) : null;
@@ -125,7 +129,7 @@ function lightOf(plan: Plan, matter: LineMatter, tallies: Tallies, heads: number
     return [
       {
         name: stage.name,
-        kwh: kwhPerHoleDay === null ? null : kwhPerHoleDay * holesOf(stage) * seasonDays(plan),
+        kwh: lampsKwh(plan, matter, s, seasonDays(plan)),
         mol:
           molPerHoleDay === null
             ? null
@@ -139,27 +143,21 @@ function lightOf(plan: Plan, matter: LineMatter, tallies: Tallies, heads: number
   return { kwh, kwh_per_head: kwh === null ? null : kwh / heads, stages };
 }
 
-function pickedKg({ crops }: Plan, takes: TakesTallies): number {
-  return crops.reduce(
-    (sum, { headG }, c) => sum + (takes.mean(takes.columns.picked(c)) * (headG ?? 0)) / 1000,
-    0,
-  );
+function waterOf(plan: Plan, matter: LineMatter, takes: TakesTallies): WaterAmounts<number> {
+  const { used, transpired, picked, standing, thrownOut, seeds } = waterTaken(plan, matter, meanOf(takes));
+  return {
+    used_l: used,
+    transpired_l: transpired,
+    picked_l: picked,
+    standing_l: standing,
+    thrown_out_l: thrownOut,
+    seeds_l: seeds,
+  };
 }
 
-function waterOf(plan: Plan, matter: LineMatter, takes: TakesTallies): WaterAmounts<number> {
-  const { columns } = takes;
-  const sum = (of: readonly unknown[], litres: (i: number) => number): number =>
-    of.reduce((all: number, _, i) => all + litres(i), 0);
-  const transpired_l = sum(plan.stages, (s) => takes.mean(columns.transpired(s)));
-  const picked_l = sum(plan.crops, (c) => takes.mean(columns.picked(c)) * pickL(matter, c));
-  const seeds_l = sum(
-    plan.crops,
-    (c) => takes.mean(columns.sown(c)) * plantL(matter, c, matter.courses[c]!.curves[0]!.fromG),
-  );
-  const standing_l = takes.mean(columns.standing);
-  const thrown_out_l = takes.mean(columns.thrownOut);
-  const used_l = transpired_l + picked_l + standing_l + thrown_out_l - seeds_l;
-  return { used_l, transpired_l, picked_l, standing_l, thrown_out_l, seeds_l };
+/** What a mean season took. */
+function meanOf(takes: TakesTallies): Taken {
+  return { columns: takes.columns, of: (column) => takes.mean(column) };
 }
 
 /** @param looked seasons in which the tank was looked at from visit to visit */
@@ -200,19 +198,8 @@ function changesOf(plan: Plan, { physical }: LineMatter): number {
 }
 
 function workOf(plan: Plan, { physical }: LineMatter, takes: TakesTallies): Amounts['work'] | null {
-  const { visits, crops } = plan;
-  if (physical.work === null || visits.kind === 'always') return null;
-  const { columns } = takes;
-  const ofCrops = (column: (c: number) => number): number =>
-    crops.reduce((sum, _, c) => sum + takes.mean(column(c)), 0);
-  const minutes = workMinutes(physical.work, {
-    sown: ofCrops((c) => columns.sown(c)),
-    moved: takes.mean(columns.moved),
-    picked: ofCrops((c) => columns.picked(c)),
-    cleared: takes.mean(columns.cleared),
-    cleaned: takes.mean(columns.cleaned),
-    visits: visitDays(plan).length,
-  });
+  if (physical.work === null || plan.visits.kind === 'always') return null;
+  const minutes = minutesTaken(plan, physical.work, meanOf(takes), visitDays(plan).length);
   return { hours: hoursOf(minutes), minutes };
 }
 
@@ -249,8 +236,4 @@ function moneyOf(
     margin: revenue === null ? null : revenue - total,
     cost_per_head: total / heads,
   };
-}
-
-function sumIfAll(parts: readonly (number | null)[]): number | null {
-  return parts.reduce((sum, part) => (sum === null || part === null ? null : sum + part), 0 as number | null);
 }

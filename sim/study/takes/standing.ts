@@ -1,5 +1,6 @@
 /** What holds of a plan whatever a season brings: how its crops grow, how long its tank lasts, what its shelves bear. Names are those of JSON. */
 
+import { litresFactor } from '../../models/physical/assumes.js';
 import { cropDays } from '../../models/physical/crop-course.js';
 import { type LineMatter, lineMatter } from '../../models/physical/line-matter.js';
 import { tierLoad } from '../../models/physical/load.js';
@@ -9,7 +10,6 @@ import { daysToLow } from '../../models/physical/tank.js';
 import { everyHoleGrowingL, readyPlants, thirstyStages } from '../../models/physical/thirst.js';
 import { wholeFreshG } from '../../models/physical/tissue.js';
 import type { Plan } from '../../models/plan.js';
-import { litresFactor } from './assumes.js';
 import { type StagingFigures, stagingOf } from './staging.js';
 
 export interface StandingFigures {

@@ -3,6 +3,7 @@
  * the sections for all of them alike (see sections.ts); what holds of the plan whatever a season brings without one.
  */
 
+import { assumptions, litresFactor, type Told } from '../../models/physical/assumes.js';
 import { errorOf } from '../../seasons/sections.js';
 import {
   type Amounts,
@@ -12,7 +13,6 @@ import {
   type TankAmounts,
   type WaterAmounts,
 } from './amounts.js';
-import { assumptions, litresFactor, type Told } from './assumes.js';
 import { type StandingFigures, standingOf } from './standing.js';
 
 /** A mean and its standard error (null where there are no sections to tell it from). */

@@ -15,43 +15,14 @@ import {
 } from '../../../sim/models/ledger.js';
 import { cropCourse } from '../../../sim/models/physical/crop-course.js';
 import type { PhysicalPlan } from '../../../sim/models/physical/plan.js';
-import { holesOf, type Plan, seasonDays } from '../../../sim/models/plan.js';
+import { holesOf, seasonDays } from '../../../sim/models/plan.js';
 import { arbitraryPlan } from '../../support/arbitrary-plan.js';
-import { oneCrop } from '../../support/clockwork.js';
 import { expectNear } from '../../support/near.js';
 import { takenBy } from '../../support/plant-by-plant.js';
 import { type RecordedSeason, recordSeason, type Stay } from '../../support/stays.js';
+import { toldOf } from '../../support/told.js';
 
 const SEED = 20270104;
-const HEADS_G = [150, 40, 80];
-const AREAS_CM2 = [20, 80, 150, 400];
-
-/** The plan with masses and areas, and everything else told. */
-function toldOf(bare: Plan): { plan: Plan; physical: PhysicalPlan } {
-  const plan: Plan = {
-    ...bare,
-    stages: bare.stages.map((stage, s) => ({ ...stage, holeAreaCm2: AREAS_CM2[s]! })),
-    crops: bare.crops.map((crop, c) => ({ ...crop, headG: HEADS_G[c]! })),
-  };
-  const { physical } = oneCrop();
-  return {
-    plan,
-    physical: {
-      ...physical,
-      stages: plan.stages.map((_, s) => ({
-        lamps: { ppfd: 150 + 50 * s, hours: 16, power: { kind: 'made', efficacy: 2.5, reaches: 1 } },
-        channelSize: null,
-      })),
-      crops: plan.crops.map(({ stages, regrow }) => ({
-        ...physical.crops[0]!,
-        regrowDays: regrow?.time.days ?? null,
-        stages: stages.map(({ time: { days } }) => ({ days, readyG: null, daysAt: null })),
-      })),
-      prices: { ...physical.prices!, crops: plan.crops.map(() => physical.prices!.crops[0]!) },
-    },
-  };
-}
-
 function onEverySeason(law: (season: RecordedSeason, physical: PhysicalPlan) => void): void {
   const property = fc.property(arbitraryPlan(), (bare) => {
     const { plan, physical } = toldOf(bare);

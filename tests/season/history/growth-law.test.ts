@@ -40,7 +40,7 @@ describe('a plant that will be lost', () => {
     expect(course.dyingBeyond(6)).toBeCloseTo(0.4, 12);
     expect(course.dyingBeyond(10)).toBe(0);
     const uniform = stream(1, 0, ['deaths']);
-    const ages = Array.from({ length: 4000 }, () => course.deathBeyond(6, uniform));
+    const ages = Array.from({ length: 4000 }, () => course.deathBeyond(6, uniform).dies);
     expect(Math.min(...ages)).toBeGreaterThan(6);
     expect(Math.max(...ages)).toBeLessThan(10);
     // Even from 6 to 10: mean 8, standard deviation 4/sqrt(12); within 4 standard errors.
@@ -53,7 +53,7 @@ describe('a plant that will be lost', () => {
     const course = courseOf(growth);
     const before = lostBy(growth, 15);
     const uniform = stream(2, 0, ['deaths']);
-    const ages = Array.from({ length: 4000 }, () => course.deathBeyond(15, uniform));
+    const ages = Array.from({ length: 4000 }, () => course.deathBeyond(15, uniform).dies);
     for (const age of [16, 18, 21, 25]) {
       const chance = (lostBy(growth, age) - before) / (1 - before);
       const share = ages.filter((one) => one <= age).length / ages.length;

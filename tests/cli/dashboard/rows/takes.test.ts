@@ -5,9 +5,9 @@ import { takesRows, takesWords, toldAHead } from '../../../../cli/dashboard/rows
 import type { State } from '../../../../cli/dashboard/state/state.js';
 import { PLAIN } from '../../../../cli/dashboard/theme.js';
 import { widthOf } from '../../../../cli/render/width.js';
+import { TAKES_CAUTION } from '../../../../sim/models/physical/cautions.js';
 import type { PlanResult } from '../../../../sim/study/compare.js';
 import type { RunResult } from '../../../../sim/study/summary.js';
-import { TAKES_CAUTION } from '../../../../sim/study/takes/cautions.js';
 import { acted, answered, CELLAR, example, figures, linesOf, pressing, read, start } from '../given.js';
 
 const RACK = example('lettuce-rack');

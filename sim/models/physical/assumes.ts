@@ -1,6 +1,6 @@
 /** What was taken for granted in figures of what plans take, and what there is to mind: sentences of JSON's `assumes`. */
 
-import type { Plan } from '../../models/plan.js';
+import type { Plan } from '../plan.js';
 import { LOAD_CAUTION, TAKES_CAUTION } from './cautions.js';
 
 /** Which figures are told. */
@@ -27,6 +27,9 @@ export function litresFactor({ physical }: Plan): number | null {
 export const LEFT_OUT =
   'cooling, drying the air, pumps, the first filling of the tank, rent, packing, transport and tax';
 
+/** Of a whole season. */
+export const STARTS_EMPTY = 'A season starts empty, so a head costs more in a short one.';
+
 /** @param factor of the litres; null if a meter has scaled them */
 export function assumptions(told: Told, factor: number | null): string[] {
   const { light, leaves, mass, water, tank, load, money } = told;
@@ -47,7 +50,7 @@ export function assumptions(told: Told, factor: number | null): string[] {
       'Plants do not suffer where the tank runs low. No measured hours to wilting were found: do not count on them.',
     ],
     [money, `Costs leave out ${LEFT_OUT}.`],
-    [money, 'A season starts empty, so a head costs more in a short one.'],
+    [money, STARTS_EMPTY],
     [light || water || tank || load || mass || money || told.work, TAKES_CAUTION],
     [load, LOAD_CAUTION],
   ];

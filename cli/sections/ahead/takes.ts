@@ -1,0 +1,81 @@
+/** What the coming weeks take: lamps, water, work, harvest and money, week by week. */
+
+import { LEFT_OUT } from '../../../sim/models/physical/assumes.js';
+import { TAKES_CAUTION } from '../../../sim/models/physical/cautions.js';
+import type { TakesAhead, TakesRange, WeekTakes } from '../../../sim/season/ahead/takes-ahead.js';
+import { decimalsFor, type Form, figureText, fixed } from '../../words/numbers.js';
+import { type Cell, day, figure, interval, type Section, section, table } from '../section.js';
+
+/** The figures that vary from future to future: their words, and whether a range is told (picked heads have theirs). */
+const FIGURES = [
+  { of: 'used_l', head: 'litres', ranges: true },
+  { of: 'minutes', head: 'minutes', ranges: true },
+  { of: 'picked_kg', head: 'kg', ranges: false },
+  { of: 'cost', head: 'cost', ranges: true },
+] as const;
+
+/** Nothing where the scenario tells nothing of it. */
+export function takesSections(takes: TakesAhead | undefined): Section[] {
+  if (takes === undefined) return [];
+  const { weeks, good_to_factor: factor } = takes;
+  const first = weeks[0]!;
+  const told = FIGURES.filter(({ of }) => first[of] !== null);
+  const columns = told.map(({ of, ranges }) =>
+    columnOf(
+      weeks.map((week) => week[of]!),
+      ranges,
+    ),
+  );
+  const { kwh } = first;
+  return [
+    section(
+      'What these weeks take: the middle one of all futures, and what 8 of 10 stay within',
+      table(
+        weeks.map((week, i): Cell[] => [
+          day(week.start, true),
+          ...(kwh === null ? [] : [figure(week.kwh, formOf(kwh))]),
+          ...columns.flatMap((cells) => cells[i]!),
+        ]),
+        {
+          head: [
+            'week from',
+            ...(kwh === null ? [] : ['kWh']),
+            ...told.flatMap(({ head, ranges }) => (ranges ? [head, ''] : [head])),
+          ],
+        },
+      ),
+      ...sentences(first, factor),
+      TAKES_CAUTION,
+    ),
+  ];
+}
+
+function sentences({ used_l, cost }: WeekTakes, factor: number | null): string[] {
+  const good =
+    factor === null ? ', scaled to your meter' : `, beyond their range good to a factor of ${factor}`;
+  const parts = [
+    ...(used_l === null
+      ? []
+      : [`Litres are those that plants use${good}; a new filling of the tank comes on top.`]),
+    ...(cost === null ? [] : [`Costs leave out ${LEFT_OUT}.`]),
+  ];
+  return parts.length === 0 ? [] : [parts.join(' ')];
+}
+
+/** The cells of a figure, week by week: its middle and its range. */
+function columnOf(weeks: readonly TakesRange[], ranges: boolean): Cell[][] {
+  const form = formOf(Math.max(...weeks.map(({ p90 }) => p90)));
+  return weeks.map(({ p10, p50, p90 }) => [figure(p50, form), ...(ranges ? [rangeOf(p10, p90, form)] : [])]);
+}
+
+/** From so many on a tenth says nothing. */
+const WHOLE_FROM = 50;
+
+function formOf(largest: number): Form {
+  return fixed(largest >= WHOLE_FROM ? 0 : decimalsFor(largest));
+}
+
+/** Nothing where both ends read alike. */
+function rangeOf(low: number, high: number, form: Form): Cell {
+  return figureText(low, form) === figureText(high, form) ? '' : interval({ low, high }, form);
+}
