@@ -4,10 +4,7 @@ import { EXIT_DONE, print } from '../io/streams.js';
 import { Problem } from '../problem.js';
 import { textOf } from '../render/text.js';
 import { wordListSections, wordSections } from '../sections/words.js';
-import { chapters, nearWords, wordCalled } from '../words/glossary/glossary.js';
-
-/** What lists all words: `evensow help words`. */
-const ALL = 'words';
+import { ALL_WORDS, chapters, nearWords, wordCalled } from '../words/glossary/glossary.js';
 
 /** The explanation of a word, to stand below something else; empty if it is none. */
 export function explanation(text: string): string {
@@ -23,7 +20,7 @@ export function explanation(text: string): string {
 export async function helpOnWord(typed: readonly string[], commands: readonly string[]): Promise<number> {
   const text = typed.join(' ');
   const word = wordCalled(text);
-  if (word === null && text.toLowerCase() !== ALL) throw unknown(text, commands);
+  if (word === null && text.toLowerCase() !== ALL_WORDS) throw unknown(text, commands);
   await print(textOf(word === null ? wordListSections(chapters()) : wordSections(word)));
   return EXIT_DONE;
 }
@@ -33,6 +30,6 @@ function unknown(text: string, commands: readonly string[]): Problem {
   const advice =
     near.length === 0 ? `The commands are ${commands.join(', ')}.` : `Did you mean ${near.join(' or ')}?`;
   return new Problem(
-    `${text} is no command and no word that is explained. ${advice} All words: evensow help ${ALL}. See: evensow --help`,
+    `${text} is no command and no word that is explained. ${advice} All words: evensow help ${ALL_WORDS}. See: evensow --help`,
   );
 }

@@ -12,7 +12,7 @@ import { dateOf, todayOf } from '../options/dates.js';
 import { type Options, seasonsOf, studyOptions } from '../options/options.js';
 import { Problem } from '../problem.js';
 import { textOf } from '../render/text.js';
-import { type Begun, begunSections, goalText, nextSections } from '../sections/new.js';
+import { type Begun, begunSections, nextSections, searchOffer } from '../sections/new.js';
 import { collect } from '../studies/perform.js';
 import { searchCommand } from './search.js';
 
@@ -98,10 +98,7 @@ async function firstAnswer(begun: Begun, text: string, aloud: boolean | null): P
   if (aloud === null) return EXIT_DONE;
   await print('\n');
   const { askWhether } = await import('../new/open.js');
-  const wanted = await askWhether(
-    `Look for ${goalText(begun.heads)}? It may take some minutes; Ctrl-C stops it.`,
-    aloud,
-  );
+  const wanted = await askWhether(searchOffer(begun), aloud);
   if (wanted !== true) return EXIT_DONE;
   return await searchCommand(begun.file, { heads: String(begun.heads) });
 }

@@ -12,7 +12,7 @@ import {
 import tab from '@bomb.sh/tab/commander';
 import type { Command } from 'commander';
 import { type Taken, wordsTaken } from '../options/words.js';
-import { chapters } from '../words/glossary/glossary.js';
+import { ALL_WORDS, chapters, plain } from '../words/glossary/glossary.js';
 import { heard } from './heard.js';
 
 /** The command that runs if none is named. */
@@ -89,14 +89,20 @@ function valuesFrom(typed: string, { one, several }: Taken): [values: string[], 
   return [[...(end === 0 ? one : []), ...left.map((word) => done + word)], true];
 }
 
+/** As it is typed: without signs that mean something to a shell, or nothing to anybody. */
+function inWords(name: string): string {
+  return /^[\p{L}\p{N}%._ -]+$/u.test(name) ? name : plain(name);
+}
+
 /** The commands and words that `help` explains, word by word. @param said the words that stand there already */
 function helpWords(said: readonly string[], commands: readonly string[]) {
   return (complete: Complete): void => {
-    const names = chapters().flatMap(({ words }) => words.map(({ name }) => name));
-    for (const name of said.length === 0 ? [...commands, ...names] : names) {
-      const parts = name.split(' ');
-      const next = parts[said.length];
-      if (next !== undefined && said.every((word, i) => word === parts[i])) complete(next, '');
-    }
+    const names = chapters().flatMap(({ words }) => words.flatMap(({ name, also = [] }) => [name, ...also]));
+    const typed = names.filter((name) => !name.includes("'")).map(inWords);
+    const all = [...(said.length === 0 ? commands : []), ALL_WORDS, ...typed];
+    const parts = all
+      .map((name) => name.split(' '))
+      .filter((one) => said.every((word, i) => word === one[i]));
+    for (const next of new Set(parts.flatMap((one) => one[said.length] ?? []))) complete(next, '');
   };
 }

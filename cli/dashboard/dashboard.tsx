@@ -12,6 +12,7 @@ import {
   LinePanel,
   PlanPanel,
   StripPanel,
+  TakesPanel,
 } from './panels/panels.js';
 import { Spoken } from './panels/spoken.js';
 import { actionsFor } from './rows/actions.js';
@@ -97,7 +98,7 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
   const { columns, rows, scenario, day, real, cover, figures, asked, answered } = state;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the state it depends on these only, not on the day
   const layout = useMemo(() => layoutOf(state, film, signs), [columns, rows, scenario, real, film, signs]);
-  const { width, margin, head, strip, between, line, plan } = layout;
+  const { width, margin, head, takes, strip, between, line, plan } = layout;
   const told = useMemo(
     () => lineAnswer({ figures, asked, answered, real }),
     [figures, asked, answered, real],
@@ -120,6 +121,7 @@ export function Screen({ state, film, spells, realPicks, signs, colour }: Screen
         <>
           <Box flexDirection="column" flexShrink={0}>
             <HeadPanel state={state} height={head} {...common} />
+            {takes > 0 && <TakesPanel state={state} height={takes} {...common} />}
             <StripPanel state={state} plans={strip.plans} height={strip.height} {...common} />
           </Box>
           <Box flexDirection="column" flexShrink={0}>

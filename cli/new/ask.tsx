@@ -29,9 +29,17 @@ export async function askQuestions(
   ));
 }
 
-/** @returns null if whoever was asked left */
-export async function askWhether(question: string, aloud: boolean): Promise<boolean | null> {
-  return await answerTo<boolean>(aloud, (tell) => <Whether question={question} tell={tell} />);
+/**
+ * @param usually what Enter alone says
+ * @returns null if whoever was asked left
+ */
+export async function askWhether(
+  { question, usually }: { readonly question: string; readonly usually: boolean },
+  aloud: boolean,
+): Promise<boolean | null> {
+  return await answerTo<boolean>(aloud, (tell) => (
+    <Whether question={question} usually={usually} tell={tell} />
+  ));
 }
 
 type Tell<Answer> = (answer: Answer) => void;
@@ -139,7 +147,15 @@ function inWindow(text: string, columns: number): string {
   return lines.map((line) => ' '.repeat(indent) + line).join('\n');
 }
 
-function Whether({ question, tell }: { readonly question: string; readonly tell: Tell<boolean> }): ReactNode {
+function Whether({
+  question,
+  usually,
+  tell,
+}: {
+  readonly question: string;
+  readonly usually: boolean;
+  readonly tell: Tell<boolean>;
+}): ReactNode {
   const { exit } = useApp();
   const answer = (yes: boolean): void => {
     tell(yes);
@@ -150,7 +166,12 @@ function Whether({ question, tell }: { readonly question: string; readonly tell:
   });
   return (
     <Text>
-      {question} <ConfirmInput onConfirm={() => answer(true)} onCancel={() => answer(false)} />
+      {question}{' '}
+      <ConfirmInput
+        defaultChoice={usually ? 'confirm' : 'cancel'}
+        onConfirm={() => answer(true)}
+        onCancel={() => answer(false)}
+      />
     </Text>
   );
 }

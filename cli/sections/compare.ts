@@ -1,7 +1,13 @@
 /** A comparison in a grower's words: what each plan gives, what it takes, and what is different about it. */
 
 import type { Compared, CompareResult, PlanResult } from '../../sim/study/compare.js';
-import { FIGURES, type Figure, type FigureName, figureNamed } from '../../sim/study/figures.js';
+import {
+  type Figure,
+  type FigureName,
+  figureNamed,
+  figuresAHead,
+  figuresASeason,
+} from '../../sim/study/figures.js';
 import { formOf, gainFormOf, VERDICT_WORDS } from '../words/figures.js';
 import { heldBackBy } from '../words/limits.js';
 import { COUNT, counted, SHARE } from '../words/numbers.js';
@@ -36,8 +42,6 @@ const GIVES: readonly Shown[] = [
 const IF_THERE: readonly Shown[] = ['usual_week', 'bad_week', 'heads_a_week'];
 const TAKES: readonly Shown[] = ['seeds_a_head', 'hole_days_a_head', 'thrown_away'];
 const DIFFERENCES: readonly Shown[] = ['heads_a_week', 'bad_week', 'weeks_without_pick', 'seeds_a_head'];
-/** What the season as a whole costs and leaves, where a plan tells of money. */
-const A_SEASON: readonly string[] = ['cost_a_season', 'margin_a_season'];
 const MARKS: Readonly<Partial<Record<Shown, string>>> = {
   bad_week: '*',
   weeks_without_pick: '**',
@@ -117,10 +121,9 @@ function ifNobodyWereAway(plans: readonly PlanResult[], called: Called): Block[]
 
 /** Light, water, work and money of a head, and money of a season, where any of the plans tells of them. */
 function takesTold({ plans, assumes = [] }: CompareResult, called: Called): Block[] {
-  const told = toldByPlans(plans);
-  if (told.length === 0) return [];
-  const aHead = told.filter((one) => !A_SEASON.includes(one));
-  const aSeason = told.filter((one) => A_SEASON.includes(one));
+  const aHead = figuresAHead(isToldBy(plans));
+  const aSeason = figuresASeason(isToldBy(plans));
+  if (aHead.length + aSeason.length === 0) return [];
   return [
     ...(aHead.length === 0 ? [] : [section('For each head that is picked', figures(plans, aHead, called))]),
     ...(aSeason.length === 0 ? [] : [section('For the whole season', figures(plans, aSeason, called))]),
@@ -128,11 +131,9 @@ function takesTold({ plans, assumes = [] }: CompareResult, called: Called): Bloc
   ];
 }
 
-/** The figures that not every plan has. */
-function toldByPlans(plans: readonly PlanResult[]): Shown[] {
-  return FIGURES.filter((one: Figure) => one.isToldOf !== undefined)
-    .map(({ name: of }) => of as Shown)
-    .filter((of) => plans.some(({ figures: as }) => as[of] !== undefined));
+/** Whether any of the plans tells of a figure. */
+function isToldBy(plans: readonly PlanResult[]): (figure: Figure) => boolean {
+  return ({ name: of }) => plans.some(({ figures: as }) => as[of as Shown] !== undefined);
 }
 
 /** @param bars one for each plan, in a column of their own */
@@ -171,7 +172,8 @@ function empty(plans: readonly PlanResult[], called: Called): Block {
 
 function differences({ plans, first }: CompareResult, called: Called): Block[] {
   const others = plans.filter((plan) => plan.name !== first);
-  const tables = [...DIFFERENCES, ...toldByPlans(plans)].flatMap((shown) => {
+  const told = isToldBy(plans);
+  const tables = [...DIFFERENCES, ...figuresAHead(told), ...figuresASeason(told)].flatMap((shown) => {
     const rows = others.flatMap((plan) => {
       const difference = plan.figures[shown]?.difference;
       if (!difference) return [];

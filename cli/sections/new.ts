@@ -55,8 +55,19 @@ export function nextSections({ file, heads }: Begun, offered: boolean): Section[
   ];
 }
 
+/** Whether the search should be begun, and what is usual: where the holes cannot bring the wish nobody begins it unasked. */
+export function searchOffer({ heads, most }: Begun): {
+  readonly question: string;
+  readonly usually: boolean;
+} {
+  const offer = `Look for ${goalText(heads)}? It may take some minutes; Ctrl-C stops it.`;
+  if (most >= heads) return { question: offer, usually: true };
+  const why = `Your holes bring about ${most.toFixed(1)} heads a week at most, and the search tries few channels more: it may find none.`;
+  return { question: `${why} ${offer}`, usually: false };
+}
+
 /** What the search looks for if nothing else is said. */
-export function goalText(heads: number): string {
+function goalText(heads: number): string {
   return `the plan with the fewest holes that brings at least ${counted(heads, 'head')} in ${100 * SEARCH_DEFAULTS.weeksMet} % of the weeks`;
 }
 

@@ -2,12 +2,11 @@
 
 import type { HoleState } from '../../sim/models/ledger.js';
 import * as route from '../../sim/models/route.js';
-import type { Change } from '../../sim/seasons/changes.js';
 import type { Bottleneck } from '../../sim/study/bottleneck.js';
 import type { RunResult, StageResult } from '../../sim/study/summary.js';
 import type { WeekFigures } from '../../sim/study/week-figures.js';
 import { dateText } from '../words/dates.js';
-import { changeText, effectsForm } from '../words/limits.js';
+import { bringsMore, changeText, effectsForm } from '../words/limits.js';
 import {
   COUNT,
   counted,
@@ -166,21 +165,13 @@ function holdsBack({ limits, partial, stages }: RunResult): Block[] {
   ];
 }
 
-/** All that brings more than what holds the line back would, the most first: for what it adds, or in all. */
-function bringMore({ by, trials, better }: Bottleneck): string[] {
-  const kind = by === 'stage' ? 'channel' : 'seeds';
-  const least = Math.max(...trials.flatMap(({ change, gain }) => (change.kind === kind ? [gain] : [])));
-  const isBetter = (change: Change): boolean => better.some((one) => one.kind === change.kind);
-  const others = trials
-    .filter(({ change }) => change.kind !== 'channel' && change.kind !== kind)
-    .filter(({ change, brings, low }) => isBetter(change) || (brings && low !== null && low > least))
-    .sort((a, b) => b.gain - a.gain)
-    .map(({ change }) => change);
-  if (others.length === 0 || (by !== 'stage' && by !== 'sowing')) return [];
-  const than = by === 'stage' ? 'any channel' : 'more seeds';
-  const named = listed(others.map(changeText));
+function bringMore(limits: Bottleneck): string[] {
+  const more = bringsMore(limits);
+  if (more === null) return [];
+  const than = limits.by === 'stage' ? 'any channel' : 'more seeds';
+  const named = listed(more.changes.map(changeText));
   return [
-    others.every(isBetter)
+    more.forWhatItAdds
       ? `For what it adds, this brings more than ${than}: ${named}.`
       : `More than ${than} brings, in all or for what it adds: ${named}.`,
   ];

@@ -1,5 +1,7 @@
 /** What can hurt somebody at a line, in sentences. */
 
+import { TAKES_CAUTION } from '../../sim/models/physical/cautions.js';
+
 /** At the work itself. */
 export const CAUTION: readonly string[] = [
   'Switch off and unplug lamps and pumps before you reach into wet channels; fixed wiring is for your local code and a licensed electrician.',
@@ -19,3 +21,10 @@ export const WATER_CAUTION =
 /** Before something is built or bought. */
 export const INSTALLATION =
   'A plan tells nothing of your installation: mains power beside water, the load of filled channels on a shelf, strong lamps and your eyes, and clean food are matters for the labels on your equipment, your local codes and licensed people. When a plan makes you add channels, lamps or pumps, ask them first.';
+
+/** Beside any figure of what a plan takes, in one row of the screen: the longest that has room. The last one has on any. */
+export const TAKES_CAUTIONS: readonly string[] = [
+  TAKES_CAUTION,
+  'Mains by water, loads, lamps and eyes, food: labels, codes, licensed people.',
+  'Mains, loads, lamps, food: labels, codes, licensed people.',
+];

@@ -190,8 +190,8 @@ const TABLE = [
   },
 ] as const satisfies readonly Figure[];
 
-/** What a head and a season take: of plans that tell of light, water, work or prices. */
-const TAKES: readonly Figure[] = [
+/** What a head takes: of plans that tell of light, water, work or prices. */
+const TAKES_A_HEAD: readonly Figure[] = [
   {
     name: 'kwh_a_head',
     label: 'kWh a head',
@@ -247,6 +247,10 @@ const TAKES: readonly Figure[] = [
     isToldOf: ({ physical }) => (physical?.prices ?? null) !== null,
     of: (sample) => amountsOf(sample)?.money?.cost_per_head ?? Number.NaN,
   },
+];
+
+/** What a season takes and brings in money: of plans that tell of prices. */
+const MONEY_A_SEASON: readonly Figure[] = [
   {
     name: 'cost_a_season',
     label: 'cost of a season',
@@ -257,6 +261,7 @@ const TAKES: readonly Figure[] = [
     decimals: 2,
     better: 'less',
     scope: 'whole',
+    ofDrained: true,
     isToldOf: ({ physical }) => (physical?.prices ?? null) !== null,
     of: (sample) => amountsOf(sample)?.money?.cost.total ?? Number.NaN,
   },
@@ -271,6 +276,7 @@ const TAKES: readonly Figure[] = [
     decimals: 2,
     better: 'more',
     scope: 'whole',
+    ofDrained: true,
     isToldOf: ({ physical }) => physical?.prices?.crops.some(({ sale }) => sale !== null) ?? false,
     of: (sample) => amountsOf(sample)?.money?.margin ?? Number.NaN,
   },
@@ -282,10 +288,24 @@ type Entry = (typeof TABLE)[number];
 export type FigureName<Of extends Scope = Scope> = Extract<Entry, { scope: Of }>['name'];
 
 /** All figures, in the order in which they are printed. */
-export const FIGURES: readonly Figure[] = [...TABLE, ...TAKES];
+export const FIGURES: readonly Figure[] = [...TABLE, ...TAKES_A_HEAD, ...MONEY_A_SEASON];
 
 export function figureNamed<Name extends FigureName>(name: Name): Extract<Entry, { name: Name }> {
   return FIGURES.find((figure) => figure.name === name) as Extract<Entry, { name: Name }>;
+}
+
+/** Names of the figures of what a head takes that `isTold` is true of, as printed: others name them as those that any plan has. */
+export function figuresAHead(isTold: (figure: Figure) => boolean): FigureName<'whole'>[] {
+  return namesOf(TAKES_A_HEAD.filter(isTold));
+}
+
+/** The same of the money of a season. */
+export function figuresASeason(isTold: (figure: Figure) => boolean): FigureName<'whole'>[] {
+  return namesOf(MONEY_A_SEASON.filter(isTold));
+}
+
+function namesOf(figures: readonly Figure[]): FigureName<'whole'>[] {
+  return figures.map(({ name }) => name as FigureName<'whole'>);
 }
 
 /** Something of each figure of a scope, by their names. @param plan adds those figures that it has and not every plan */

@@ -8,6 +8,7 @@ import { spawn } from '@lydell/node-pty';
 import xterm from '@xterm/headless';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { commands } from '../../cli/main.js';
+import { chapters, plain, wordCalled } from '../../cli/words/glossary/glossary.js';
 import { WEEKDAYS } from '../../sim/models/dates.js';
 import { ACTIONS } from '../../sim/season/log/rows.js';
 import { ORDERS } from '../../sim/study/compare.js';
@@ -138,6 +139,28 @@ describe('what may be typed', () => {
   test('behind help are commands and words, word by word', async () => {
     expect((await answers('help', '')).values).toEqual(expect.arrayContaining(['compare', 'bad', 'blocked']));
     expect((await answers('help', 'bad', '')).values).toEqual(['week']);
+  });
+
+  test('behind help are all that it explains, each once, and what another word is called too', async () => {
+    const words = chapters()
+      .flatMap((chapter) => chapter.words.flatMap(({ name, also = [] }) => [name, ...also]))
+      .filter((word) => !word.includes("'"))
+      .map((word) => (/[,:/]/.test(word) ? plain(word) : word));
+    const names = program.commands.map((command) => command.name());
+    const first = words.map((word) => word.split(' ')[0]!);
+    const { values } = await answers('help', '');
+    expect(values.toSorted()).toEqual([...new Set([...names, 'words', ...first])].toSorted());
+    for (const said of ['ready', 'hole', 'light', 'empty']) {
+      const behind = words.flatMap((word) => {
+        const [begin, next] = word.split(' ');
+        return begin === said && next !== undefined ? [next] : [];
+      });
+      expect(behind.length).toBeGreaterThan(0);
+      expect((await answers('help', said, '')).values.toSorted()).toEqual([...new Set(behind)].toSorted());
+    }
+    // Typed to its end each is explained; none has a sign that a shell would take for its own.
+    expect(words.filter((word) => wordCalled(word) === null)).toEqual([]);
+    expect(words.filter((word) => !/^[\p{L}\p{N}%._ -]+$/u.test(word))).toEqual([]);
   });
 
   test('what is typed is data: nothing of it is run, and odd signs do no harm', async () => {

@@ -2,6 +2,7 @@
 
 import { toGrid } from '../../sim/engine/clock.js';
 import type { Draws } from '../../sim/models/growth.js';
+import { growthClocks } from '../../sim/models/growth-clock.js';
 import type { Cleaning, InitialState } from '../../sim/models/initial-state.js';
 import { type Plan, seasonDays } from '../../sim/models/plan.js';
 import type { Note } from './logs.js';
@@ -20,6 +21,12 @@ export function afterTaking(draws: Draws, taken: number): Draws {
     },
     take: () => draws.take(),
   };
+}
+
+/** Days that the growth drawn for a stay takes. */
+function daysOf(plan: Plan, { crop, stage, cuts, from, days }: Stay): number {
+  const of = cuts > 0 ? plan.stages.length : stage;
+  return growthClocks(plan)?.[of * plan.crops.length + crop]?.daysFor(from, days) ?? days;
 }
 
 /**
@@ -71,7 +78,7 @@ export function openingAt(plan: Plan, notes: readonly Note[], day: number, stays
     if (deed === 'ripen') plants.push({ ...told, next: 'ready', at: t });
     else if (coming === undefined) {
       // What it would have come to is beyond the end.
-      const at = stay === undefined ? seasonDays(plan) + 1 : stay.from + stay.days;
+      const at = stay === undefined ? seasonDays(plan) + 1 : stay.from + daysOf(plan, stay);
       plants.push({ ...told, next: stay?.sprouts === false ? 'fail' : 'ripen', at });
     } else {
       const what = coming.deed as 'ripen' | 'die' | 'fail';

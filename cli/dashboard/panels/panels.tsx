@@ -19,7 +19,9 @@ import type { Layout } from '../rows/layout.js';
 import { type LineAnswer, legendRows, lineRows } from '../rows/line.js';
 import { type PlanInput, planRows } from '../rows/plan.js';
 import { span } from '../rows/rows.js';
-import { type StripInput, stripRows } from '../rows/strip.js';
+import { stripRows } from '../rows/strip.js';
+import type { StripInput } from '../rows/strip-cells.js';
+import { type TakesInput, takesRows } from '../rows/takes.js';
 import type { Signs } from '../theme.js';
 import { Rows, type RowsProps } from './rows.js';
 import { sameButFor } from './same.js';
@@ -35,6 +37,14 @@ export const HeadPanel = memo(
     return <Rows {...input} rows={headRows(input)} />;
   },
   sameButFor('scenario', 'figures', 'asked', 'answered', 'real', 'season', 'playing', 'stride'),
+);
+
+/** What a head takes, and the caution beside it; no row where the scenario tells of none of it. */
+export const TakesPanel = memo(
+  function Takes(input: TakesInput & Place) {
+    return <Rows {...input} rows={takesRows(input)} />;
+  },
+  sameButFor('figures', 'asked', 'answered'),
 );
 
 /** The plan beside its neighbours. */

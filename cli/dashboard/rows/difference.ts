@@ -36,6 +36,9 @@ export function differencesOf(
   return { found: COMPARED.map((name) => ({ figure: figureNamed(name), difference: differences[name] })) };
 }
 
+/** Stands before figures of the plan that was on the screen before this one. */
+export const PLAN_BEFORE = 'the plan before: ';
+
 /** Figures of the plan on the screen are still being worked out. */
 export function isOut({ asked, answered }: Pick<State, 'asked' | 'answered'>): boolean {
   return answered < asked;

@@ -7,7 +7,7 @@ import { widthOf } from '../../render/width.js';
 import { wrapped } from '../../render/wrap.js';
 import { dateText } from '../../words/dates.js';
 import { formOf } from '../../words/figures.js';
-import { effectsForm, heldBackBy } from '../../words/limits.js';
+import { effectsForm, heldBackAndMore, ranked, remedyWords } from '../../words/limits.js';
 import { countText, figureText, intervalText, orFewer, percentText } from '../../words/numbers.js';
 import type { Row, Signs } from '../theme.js';
 import { cut, FAIR_NAME, fitted, fittedRight, fittedRow, named, rowWidth, span } from './rows.js';
@@ -129,36 +129,13 @@ export interface Remedy {
 export function remediesOf({ trials }: Bottleneck): Remedy[] {
   // As in the text of run: one form for all of them.
   const form = effectsForm(trials);
-  return [...trials.entries()]
-    .sort(([, a], [, b]) => Number(b.brings) - Number(a.brings) || b.gain - a.gain)
-    .map(([place, trial]) => ({
-      trial: place,
-      ...changeWords(trial),
-      amount: figureText(trial.gain, form),
-      interval: intervalText(trial, form),
-      brings: trial.brings,
-    }));
-}
-
-function changeWords({ change }: Effect): Pick<Remedy, 'label' | 'short'> {
-  switch (change.kind) {
-    case 'channel': {
-      const { channels, stage } = change;
-      const one = channels === 1;
-      return {
-        label: one ? `one more ${stage} channel` : `${channels} more ${stage} channels`,
-        short: `${stage} +${channels} ${one ? 'channel' : 'channels'}`,
-      };
-    }
-    case 'seeds':
-      return { label: `${change.percent} % more seeds`, short: `seeds +${change.percent} %` };
-    case 'visits':
-      return { label: 'a visit every day', short: 'a visit a day' };
-    case 'away':
-      return { label: 'nobody away', short: 'nobody away' };
-    case 'growing':
-      return { label: `growing ${change.percent} % slower`, short: `if ${change.percent} % slower` };
-  }
+  return ranked(trials.map((trial, place) => ({ ...trial, place }))).map(({ place, ...trial }) => ({
+    trial: place,
+    ...remedyWords(trial.change),
+    amount: figureText(trial.gain, form),
+    interval: intervalText(trial, form),
+    brings: trial.brings,
+  }));
 }
 
 /** What stands in the headline, for those who listen. */
@@ -169,7 +146,7 @@ export function answerWords(result: RunResult): FigureWords[] {
   return [
     figureWords(result, 'usual_week', ' heads'),
     figureWords(result, 'bad_week', orFewer(result.figures.bad_week!.mean)),
-    { label: 'held back by', value: limits === null ? 'being tried' : heldBackBy(limits) },
+    { label: 'held back by', value: limits === null ? 'being tried' : heldBackAndMore(limits) },
     ...(limits === null ? [] : remediesOf(limits)).map(({ label, amount, interval, brings }) => ({
       label,
       value: `${amount} heads a week (${interval})${brings ? '' : ', hardly anything'}`,
@@ -206,5 +183,8 @@ function figureWords(result: RunResult, name: FigureName<'whole'>, more: string)
 }
 
 function riskWords({ risk }: Bottleneck): FigureWords {
-  return { label: changeWords(risk).short, value: `${figureText(risk.gain, effectsForm([risk]))} a week` };
+  return {
+    label: remedyWords(risk.change).short,
+    value: `${figureText(risk.gain, effectsForm([risk]))} a week`,
+  };
 }

@@ -4,11 +4,11 @@ import { figureNamed } from '../../../sim/study/figures.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { widthOf } from '../../render/width.js';
 import { formOf } from '../../words/figures.js';
-import { heldBackBy } from '../../words/limits.js';
+import { heldBackAndMore, heldBackAndMost, heldBackBy } from '../../words/limits.js';
 import { counted, figureText, percentText, plural, thousands } from '../../words/numbers.js';
 import type { State } from '../state/state.js';
 import type { Row, Signs, Span } from '../theme.js';
-import { isOut, runningWords, seasonsOf } from './difference.js';
+import { isOut, PLAN_BEFORE, runningWords, seasonsOf } from './difference.js';
 import { apart, cut, named, rowWidth, span } from './rows.js';
 import { motionWords, seasonWords } from './words.js';
 
@@ -57,10 +57,13 @@ function answerRow(state: HeadState, width: number, signs: Signs): Row {
   const { figures } = state;
   if (figures === null) return [span(runningWords(state.scenario), 'faint')];
   const old = isOut(state);
-  const before: Span[] = old ? [span('the plan before: ', 'warn')] : [];
+  const before: Span[] = old ? [span(PLAN_BEFORE, 'warn')] : [];
   const tail = seasonsTail(figures.result, old ? null : seasonsOf(state.scenario));
   const room = width - rowWidth([...before, ...tail]);
-  const forms = [headline(figures.result, false), headline(figures.result, true)];
+  // What brings more than what holds the line back goes before long words.
+  const forms = [true, false].flatMap((more) =>
+    [false, true].map((brief) => headline(figures.result, brief, more)),
+  );
   const words =
     forms.find((form) => widthOf(form) <= room) ?? shortHeadline(figures.result, room, signs.more);
   return [...before, ...tail, span(words, old ? 'faint' : 'strong')];
@@ -77,8 +80,11 @@ function seasonsTail({ partial, seasons }: RunResult, all: number | null): Span[
   ];
 }
 
-/** `19 heads in a usual week, 11 in a bad one; held back by nursery`. */
-export function headline(result: RunResult, brief: boolean): string {
+/**
+ * `19 heads in a usual week, 11 in a bad one; held back by nursery`.
+ * @param more whether it also says what brings more than that
+ */
+export function headline(result: RunResult, brief: boolean, more = false): string {
   const { running, first_pick, limits, figures } = result;
   if (running === null) {
     return first_pick.p50 === null
@@ -92,7 +98,8 @@ export function headline(result: RunResult, brief: boolean): string {
     running.wanted && running.missing !== null
       ? `; ${percentText(Math.max(0, running.missing) / running.wanted)} of what is wanted is missed`
       : '';
-  const held = limits === null ? '' : `; held back by ${heldBackBy(limits)}`;
+  const heldBack = more ? (brief ? heldBackAndMost : heldBackAndMore) : heldBackBy;
+  const held = limits === null ? '' : `; held back by ${heldBack(limits)}`;
   return brief
     ? `${usual} a week, ${heads('bad_week')} in a bad one${held}`
     : `${usual} in a usual week, ${heads('bad_week')} in a bad one${missed}${held}`;

@@ -65,7 +65,7 @@ export function knobRows(input: KnobInput): Row[] {
 function shortened(knobs: readonly Labelled[], input: KnobInput): readonly Column[] | null {
   const labels = knobs.map(({ label }) => label);
   for (let longest = Math.max(...labels.map(widthOf)) - 1; longest >= LEAST_LABEL; longest--) {
-    const short = shortNames(labels, longest);
+    const short = shortNames(labels, longest, input.signs.more);
     const columns = columnsOf(
       knobs.map(({ label, value }) => ({ label: short.get(label)!, value })),
       input,

@@ -12,6 +12,7 @@ import { knobHeight } from './knobs.js';
 import { legendHeight } from './line.js';
 import { type LineLayout, type LineShape, lineLayout } from './line-layout.js';
 import { COLUMNS_HEIGHT, STRIP_FRAME } from './strip.js';
+import { TAKES_HEIGHT, toldAHead } from './takes.js';
 
 /** The smallest screen that anything is drawn on. */
 export const SMALLEST_SCREEN = { columns: 60, rows: 16 } as const;
@@ -30,6 +31,8 @@ type Height = 'low' | 'usual' | 'high';
 /** Rows of the chart, and of the line below the names of the stages, at least. */
 const CHART: Readonly<Record<Height, number>> = { low: 2, usual: 3, high: 3 };
 const BODY: Readonly<Record<Height, number>> = { low: 2, usual: 3, high: 3 };
+/** The same of the line where what a head takes stands on the screen too: on a low one a row of words alone. */
+const BODY_BESIDE_TAKES: Readonly<Record<Height, number>> = { low: 0, usual: 2, high: 3 };
 /** Rows of the knobs, at most. */
 const KNOBS: Readonly<Record<Height, number>> = { low: 1, usual: 2, high: 4 };
 /**
@@ -46,6 +49,8 @@ export interface Layout {
   /** Columns before the first and behind the last. */
   readonly margin: number;
   readonly head: 1 | 2;
+  /** Rows of what a head takes; 0: the scenario tells of none of it. */
+  readonly takes: 0 | typeof TAKES_HEIGHT;
   /** Rows of the strip, and how many of them are plans; 0: they stand in columns. */
   readonly strip: { readonly height: number; readonly plans: number };
   /** Empty rows between the parts. */
@@ -86,18 +91,23 @@ export function layoutOf(state: LayoutState, film: Film | null, signs: Signs): L
   const head = kind === 'high' ? 2 : 1;
   const strip = stripLayout(kind, rows);
   const between = kind === 'high' && rows >= HIGH_SCREEN - 4 ? 1 : 0;
-  const title = kind === 'low' ? 0 : 1;
+  // It does not change with the plan: what can be changed there tells of none of it.
+  const takes = toldAHead(state.opened).length === 0 ? 0 : TAKES_HEIGHT;
+  const body = (takes === 0 ? BODY : BODY_BESIDE_TAKES)[kind];
+  // Its heading tells least of what a screen of 24 rows has.
+  const title = kind === 'low' || (takes > 0 && rows <= 24) ? 0 : 1;
   // Without the row of the day, the last row, and what lies between the five parts.
-  const room = height - head - strip.height - title - 1 - 1 - 4 * between;
-  const plan = planLayout(state, kind, width, room - FRAME - CHART[kind] - BODY[kind] - 1, signs);
+  const room = height - head - takes - strip.height - title - 1 - 1 - 4 * between;
+  const plan = planLayout(state, kind, width, room - FRAME - CHART[kind] - body - 1, signs);
   return {
     width,
     margin,
     head,
+    takes,
     strip,
     between,
     plan: { title, ...plan },
-    ...middleLayout(state, film, kind, width, room - plan.height, signs),
+    ...middleLayout(state, film, { kind, body }, width, room - plan.height, signs),
   };
 }
 
@@ -125,7 +135,7 @@ function planLayout(
 function middleLayout(
   { scenario, real }: LayoutState,
   film: Film | null,
-  kind: Height,
+  { kind, body }: { readonly kind: Height; readonly body: number },
   width: number,
   room: number,
   signs: Signs,
@@ -136,7 +146,7 @@ function middleLayout(
   const idleTitle = isRoomy ? 1 : 0;
   const mostLegend = isRoomy ? 3 : room >= 15 ? 1 : 0;
   const legend = legendHeight(real, width, mostLegend, signs);
-  const [leastChart, body] = [CHART[kind], BODY[kind]];
+  const leastChart = CHART[kind];
   const spare = room - FRAME - leastChart - names - body - legend - idleTitle;
   const idle = Math.max(0, Math.min(stages, spare, isRoomy ? 12 : 3));
 

@@ -2,6 +2,7 @@
 
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { STATES } from '../../../sim/models/ledger.js';
+import { TAKES_CAUTION } from '../../../sim/models/physical/cautions.js';
 import { figureNamed } from '../../../sim/study/figures.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import { dateText } from '../../words/dates.js';
@@ -22,6 +23,7 @@ import { frameOf } from './film.js';
 import { cellsOf, KEPT_FIGURES } from './kept.js';
 import { cut } from './rows.js';
 import { lastOr, spellsOn, spellWords } from './spells.js';
+import { takesWords, toldAHead } from './takes.js';
 import { holeWords, seasonWords } from './words.js';
 
 /** Figures of a plan of the strip, in the order in which they are told. */
@@ -72,7 +74,8 @@ function figureLines(state: State): string[] {
   const words = [...answerWords(figures.result), ...factWords(figures.result)].map(
     ({ label, value }) => `${label.trim()} ${value}`,
   );
-  return [`${old}: ${words.join('; ')}.`];
+  const takes = takesWords(figures.result);
+  return [`${old}: ${words.join('; ')}.`, ...(takes === '' ? [] : [`${takes}.`, TAKES_CAUTION])];
 }
 
 function planLines({ state, spells }: SpokenInput): string[] {
@@ -109,10 +112,12 @@ function stripLines(state: State): string[] {
     ...strip.rows.map((row, i) => {
       const { result, now } = row;
       const name = nameOf(row, strip.about, state);
-      const figures = STRIP_FIGURES.flatMap(({ name: of, short }) => {
-        const value = result?.figures[of];
-        return value ? [`${short} ${figureText(value.mean, formOf(figureNamed(of)))}`] : [];
-      });
+      const figures = [...STRIP_FIGURES, ...toldAHead(row.scenario).map(figureNamed)].flatMap(
+        ({ name: of, short }) => {
+          const value = result?.figures[of];
+          return value ? [`${short} ${figureText(value.mean, formOf(figureNamed(of)))}`] : [];
+        },
+      );
       const told = figures.length === 0 ? 'not known yet' : figures.join(', ');
       const held = result?.limits ? `, held back by ${heldBackBy(result.limits)}` : '';
       const chosen = mark === 'strip' && i === pointer ? ', chosen' : '';

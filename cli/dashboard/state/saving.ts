@@ -17,17 +17,22 @@ const ENDINGS: Readonly<Record<string, SavedAs>> = {
   csv: 'csv',
 };
 
+/** The ending of a file name, in small letters; empty if it has none. */
+function endingOf(path: string): string {
+  const name = path.trim().replace(/^.*[/\\]/, '');
+  // A dot at the beginning hides a file, it ends nothing.
+  return (/^.+\.([^.]*)$/.exec(name)?.[1] ?? '').toLowerCase();
+}
+
+/** Whether a plan that is saved under this name is written as JSON. */
 export function isJson(path: string): boolean {
-  return /\.json$/i.test(path.trim());
+  return endingOf(path) === 'json';
 }
 
 /** What a file of this name is to hold; null if that cannot be told. */
 export function savedAs(path: string): SavedAs | null {
-  const name = path.trim().replace(/^.*[/\\]/, '');
-  // A dot at the beginning hides a file, it ends nothing.
-  const ending = /^.+\.([^.]*)$/.exec(name)?.[1] ?? '';
-  const low = ending.toLowerCase();
-  return Object.hasOwn(ENDINGS, low) ? ENDINGS[low]! : null;
+  const ending = endingOf(path);
+  return Object.hasOwn(ENDINGS, ending) ? ENDINGS[ending]! : null;
 }
 
 /** The state with a file name being typed. */

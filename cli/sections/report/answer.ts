@@ -3,7 +3,7 @@
 import type { Trial } from '../../../sim/study/bottleneck.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { dateText } from '../../words/dates.js';
-import { changeText, effectsForm, heldBackBy } from '../../words/limits.js';
+import { changeText, effectsForm, heldBackBy, ranked } from '../../words/limits.js';
 import { counted, figureText, intervalText, listed, orFewer, percentText } from '../../words/numbers.js';
 import type { EffectsChart, Fact } from '../page.js';
 
@@ -24,7 +24,7 @@ export function answerOf({ running, limits }: RunResult): string {
 
 /** The changes that are worth it, what brings most first. */
 function remediesOf(trials: readonly Trial[]): Trial[] {
-  return trials.filter(({ brings }) => brings).sort((a, b) => b.gain - a.gain);
+  return ranked(trials).filter(({ brings }) => brings);
 }
 
 export function factsOf({ running, limits, first_pick, stages }: RunResult): Fact[] {

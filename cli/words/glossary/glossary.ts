@@ -13,6 +13,9 @@ import { COUNTED, RESULTS } from './results.js';
 import { TRADE } from './trade.js';
 import type { Word } from './word.js';
 
+/** What lists all words: `evensow help words`. */
+export const ALL_WORDS = 'words';
+
 /** Words of one kind. */
 export interface Chapter {
   readonly title: string;

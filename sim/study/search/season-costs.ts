@@ -34,8 +34,8 @@ export function lucklessCosts(plan: Plan): SeasonCosts | null {
   return seasonCosts(plan, tallies);
 }
 
-/** Seasons that tell what a head costs: two a section. */
-export const COST_SEASONS = 80;
+/** Seasons that tell what a head costs: three a section, so that in two of them the tank is looked at. */
+export const COST_SEASONS = 120;
 
 const COST_A_HEAD = FIGURES.find(({ name }) => name === 'cost_a_head')!;
 

@@ -14,6 +14,8 @@ export interface ScreenOptions {
   readonly cwd?: string;
   /** The program; the built one if left out. */
   readonly binary?: string;
+  /** What is run in its place, with its arguments: a shell that runs the program, say. */
+  readonly command?: readonly [file: string, ...args: string[]];
 }
 
 export class Screen {
@@ -30,12 +32,19 @@ export class Screen {
   /** Start `evensow ...args`. */
   constructor(
     args: readonly string[],
-    { columns = 80, rows = 24, env = {}, cwd = process.cwd(), binary = BINARY }: ScreenOptions = {},
+    {
+      columns = 80,
+      rows = 24,
+      env = {},
+      cwd = process.cwd(),
+      binary = BINARY,
+      command: [file, ...before] = [process.execPath, binary],
+    }: ScreenOptions = {},
   ) {
     this.#terminal = new xterm.Terminal({ cols: columns, rows, allowProposedApi: true, scrollback: 500 });
     // What stood on the screen before must be there again afterwards.
     this.#terminal.write('before the program\r\n');
-    this.#pty = spawn(process.execPath, [binary, ...args], {
+    this.#pty = spawn(file, [...before, ...args], {
       cols: columns,
       rows,
       cwd,

@@ -12,7 +12,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { readScenario } from '../../../sim/scenario/read.js';
 import { ownFolder } from '../../support/folder.js';
-import { evensow, evensowAlone, evensowOnce } from '../program.js';
+import { BINARY, evensow, evensowAlone, evensowOnce } from '../program.js';
 import { Screen, type ScreenOptions } from './screen.js';
 
 const KEYS = {
@@ -59,6 +59,17 @@ async function showsGolden(shown: Screen, name: string): Promise<void> {
   await shown.until(() => `${shown.text}\n` === golden, `the screen ${name}:\n${golden}`);
 }
 
+/** A copy of the program with another second thread. @returns what is to be run */
+async function programWith(name: string, thread: string): Promise<string> {
+  const copy = join(folder, name);
+  await cp('dist', join(copy, 'dist'), { recursive: true });
+  for (const one of ['scenarios', 'node_modules', 'package.json']) {
+    await symlink(join(process.cwd(), one), join(copy, one));
+  }
+  await writeFile(join(copy, 'dist', 'seasons-thread.js'), thread);
+  return join(copy, 'dist', 'evensow.js');
+}
+
 /** Type what ends the program: it does well, and gives the terminal back. */
 async function leaves(shown: Screen, keys: string): Promise<void> {
   shown.type(keys);
@@ -83,6 +94,10 @@ interface Compared {
   readonly idle: readonly { readonly share: { readonly mean: number } }[];
   readonly limits: { readonly by: string; readonly stages: readonly string[] };
 }
+
+type AHead = Readonly<
+  Record<'kwh_a_head' | 'litres_a_head' | 'minutes_a_head' | 'cost_a_head', { readonly mean: number }>
+>;
 
 type Trial = Readonly<Record<'gain' | 'low' | 'high', number>>;
 
@@ -205,9 +220,17 @@ describe('without an argument it opens on the built-in scenario', () => {
       expect(bar.indexOf('┿') + 1).toBe(Math.round((bad_week.mean / top) * width));
     });
     const run = JSON.parse((await evensowOnce(['run', '--json'])).out);
-    expect(screenText.split('\n')[0]).toContain(
-      `${run.running.p50} heads in a usual week, ${run.running.p10} in a bad one; held back by ${run.limits.stages.join(' and ')}`,
+    const held = `held back by ${run.limits.stages.join(' and ')}`;
+    // What brings more than that is what the text of run calls so.
+    const [, more] = /this brings more than any channel: (.*)\.$/m.exec((await evensowOnce(['run'])).out)!;
+    expect(screenText.split('\n')[0]!.replace(/ +…$/, '')).toBe(
+      ` ${run.running.p50} heads a week, ${run.running.p10} in a bad one; ${held}; more: ${more}`,
     );
+    shown.resize(120, 40);
+    await shown.shows(
+      `  ${run.running.p50} heads in a usual week, ${run.running.p10} in a bad one; ${held}; ${more} would bring more\n`,
+    );
+    shown.resize(80, 24);
   });
 
   test('remedies and shares of the season are what run says', async () => {
@@ -383,6 +406,83 @@ describe('in all sizes is drawn', () => {
   });
 });
 
+describe('a line that tells what it takes', () => {
+  const RACK = 'scenarios/lettuce-rack.yaml';
+  let shown: Screen;
+  beforeAll(async () => {
+    shown = new Screen(['watch', RACK]);
+    await shown.shows(ANSWERED);
+  });
+  afterAll(() => shown.close());
+
+  /** The row of what a head takes, from figures as `--json` has them. */
+  const takesRow = (figures: AHead, factor: number): string => {
+    const [kwh, litres, minutes, cost] = [
+      figures.kwh_a_head.mean.toFixed(2),
+      figures.litres_a_head.mean.toFixed(2),
+      figures.minutes_a_head.mean.toFixed(1),
+      figures.cost_a_head.mean.toFixed(2),
+    ];
+    return ` A head takes ${kwh} kWh, ${litres} L (good to a factor of ${factor}), ${minutes} min; costs ${cost}`;
+  };
+
+  test('shows it with its caution in all sizes, the cadences beside each other all the same', async () => {
+    for (const [columns, rows] of ALL_SIZES.slice(0, 3)) {
+      shown.resize(columns, rows);
+      if (rows > 16) await shown.shows(ANSWERED);
+      await showsGolden(shown, `takes-${columns}x${rows}`);
+    }
+  });
+
+  test('with the figures of run and of compare, also after a change to the plan', async () => {
+    shown.resize(80, 24);
+    await showsGolden(shown, 'takes-80x24');
+    const run = JSON.parse((await evensowOnce(['run', RACK, '--json'])).out);
+    const factor = run.water.good_to_factor;
+    const lines = shown.lines;
+    expect(lines[1]).toBe(takesRow(run.figures, factor));
+    // The cost is that of the season over its picks, the light that of its groups.
+    expect(run.figures.cost_a_head.mean).toBe(run.money.cost_per_head.mean);
+    expect(run.figures.kwh_a_head.mean).toBe(run.light.kwh_per_head.mean);
+
+    const asked = ['compare', RACK, '--every', '2,1,3,4,5', '--by', 'cost_a_head', '--json'];
+    const { plans } = JSON.parse((await evensow(asked)).out);
+    const called = (every: number) => plans.find(({ name }: Compared) => name === `every ${every} d`);
+    for (const every of [1, 2, 3, 4, 5]) {
+      const row = lines.find((line) => new RegExp(`^ .. ?${every} d `).test(line))!;
+      expect(row).toContain(` % ${called(every).figures.cost_a_head.mean.toFixed(2).padStart(6)}  `);
+    }
+    shown.resize(140, 45);
+    await shown.shows(/ minutes\/head [\s\S]*seasons each, same luck/);
+    for (const every of [1, 2, 3, 4, 5]) {
+      const { cost_a_head, kwh_a_head, litres_a_head, minutes_a_head }: AHead = called(every).figures;
+      expect(shown.text).toMatch(
+        new RegExp(
+          ` ${every} d .* ${cost_a_head.mean.toFixed(2)} +${kwh_a_head.mean.toFixed(2)} +${litres_a_head.mean.toFixed(2)} +${minutes_a_head.mean.toFixed(1)} `,
+        ),
+      );
+    }
+    shown.resize(80, 24);
+    await showsGolden(shown, 'takes-80x24');
+    shown.type('+');
+    await shown.shows(takesRow(called(3).figures, factor));
+  });
+});
+
+test('while seasons are computed each part has its place already', async () => {
+  // A copy of the program whose second thread never answers: what is shown then stays.
+  const slow = await programWith('slow', 'setInterval(() => {}, 1e9);\n');
+  screen = new Screen(['watch', 'scenarios/lettuce-rack.yaml'], { binary: slow });
+  await showsGolden(screen, 'computing-80x24');
+  const done = await readFile(fileURLToPath(new URL('screens/takes-80x24.txt', import.meta.url)), 'utf8');
+  const places = (text: string): number[] =>
+    text
+      .split('\n')
+      .flatMap((line, y) => (/^ (Mains|Sow every|Heads a week| *. sow|up down)/.test(line) ? [y] : []));
+  expect(places(screen.text)).toEqual(places(done));
+  expect(places(done)).toHaveLength(5);
+});
+
 test('with signs of plain ASCII where the locale has no others, without any colour if NO_COLOR says so; CI changes nothing', async () => {
   const shown = await opened(['watch', await shortLine()], { env: { LANG: 'C', NO_COLOR: '1', CI: '1' } });
   await showsInAllSizes(shown, 'plain');
@@ -514,14 +614,9 @@ describe('a signal or a fault gives the terminal back, as q and Ctrl-C do:', () 
   });
 
   test('a fault of the program ends with 1 and says what to report', async () => {
-    // A copy of the program whose second thread is broken.
-    const broken = join(folder, 'broken');
-    await cp('dist', join(broken, 'dist'), { recursive: true });
-    for (const name of ['scenarios', 'node_modules', 'package.json']) {
-      await symlink(join(process.cwd(), name), join(broken, name));
-    }
-    await writeFile(join(broken, 'dist', 'seasons-thread.js'), "throw new Error('the thread is broken');\n");
-    screen = new Screen([], { binary: join(broken, 'dist', 'evensow.js') });
+    screen = new Screen([], {
+      binary: await programWith('broken', "throw new Error('the thread is broken');\n"),
+    });
     expect(await screen.ends()).toBe(1);
     expectRestored(screen);
     expect(screen.text).toContain('this is a fault of the program');
@@ -543,6 +638,24 @@ describe('where it cannot or should not draw', () => {
     screen = new Screen(['watch', '--aloud']);
     await screen.shows(/usual week/i);
     expect(screen.isAlternate).toBe(false);
+    screen.type('q');
+    expect(await screen.ends()).toBe(0);
+  });
+
+  test('--aloud is stopped by Ctrl-Z too: a shell has the terminal back, and fg goes on where keys are taken', async () => {
+    // Only a shell that knows jobs lets a program be stopped so: no program that began a session of its own can be.
+    const job = `"${process.execPath}" "${BINARY}" watch --aloud; echo "left with $?"; read -r line; echo "read $line"; fg`;
+    screen = new Screen([], { command: ['bash', '-m', '-c', job] });
+    await screen.shows(/usual week/i);
+    screen.type('\u001a');
+    // 128 and the number of SIGTSTP.
+    await screen.shows('left with 148');
+    expect(screen.isAlternate).toBe(false);
+    // Lines are read again, and what is typed is seen.
+    screen.type('a line\r');
+    await screen.shows(/^a line\n+read a line$/m);
+    screen.type('+');
+    await screen.shows(/sow: every 4 d, chosen/);
     screen.type('q');
     expect(await screen.ends()).toBe(0);
   });

@@ -180,6 +180,26 @@ describe('asked on a terminal', () => {
     expect(readFileSync(join(cwd, 'line.yaml'), 'utf8')).toContain('away: []');
   });
 
+  test('where the holes cannot bring the wish it says so, and Enter alone says no to the search', async () => {
+    const cwd = folder();
+    // 6 holes for 7 days each: 6 heads a week if every seed is picked.
+    const small = ['--stages', 'bench: 1 x 6', '--crop', 'cress 7', '--visits', 'daily', '--heads', '50'];
+    const shown = asked(small, { cwd, columns: 120 });
+    await shown.shows(/\n>$/);
+    shown.type('\r');
+    await shown.shows(/it may find none[\s\S]*y\/N/);
+    const most = /take in seedlings for about ([\d.]+) heads a week/.exec(
+      shown.text.replace(/\s+/g, ' '),
+    )![1]!;
+    expect(Number(most)).toBeLessThan(6);
+    expect(shown.text.replace(/\s+/g, ' ')).toContain(
+      `Your holes bring about ${most} heads a week at most, and the search tries few channels more: it may find none. Look for`,
+    );
+    shown.type('\r');
+    expect(await shown.ends()).toBe(0);
+    expect(shown.written).not.toContain('sought is the plan');
+  });
+
   test('nonsense is asked again with the reason, and the line can be mended or cleared', async () => {
     const cwd = folder();
     const shown = asked(['--crop', 'butterhead', '--visits', 'daily', '--heads', '12', '--away', 'none'], {

@@ -12,6 +12,7 @@ import { lineMatter, pickL, plantL } from '../../../sim/models/physical/line-mat
 import { holesOf, type Plan, seasonDays } from '../../../sim/models/plan.js';
 import { TakesColumns } from '../../../sim/models/takes.js';
 import { toldOf } from '../../support/all-told.js';
+import { arbitraryDatedPlan } from '../../support/arbitrary-physical.js';
 import { arbitraryPlan } from '../../support/arbitrary-plan.js';
 import { type Note, Notes } from '../../support/logs.js';
 import { takenBy } from '../../support/plant-by-plant.js';
@@ -47,6 +48,11 @@ function momentsFrom(day: number, plan: Plan): number[] {
   const days = Array.from({ length: end - day }, (_, i) => day + i + 1);
   return days.filter((one, i) => i % 5 === 0 || one === end);
 }
+
+const anyPlan = arbitraryPlan().map((bare): Plan => {
+  const { plan, physical } = toldOf(bare);
+  return { ...plan, physical };
+});
 
 /** A whole season, what every plant of it took, and its rest, taken up after the visit of a day. */
 function heard(plan: Plan, day: number) {
@@ -93,11 +99,13 @@ function cleanedBy(plan: Plan, rows: readonly Note[], isIn: (t: number) => boole
   return cleaned;
 }
 
-function onAnySeason(law: (told: ReturnType<typeof heard>, plan: Plan) => void, numRuns: number): void {
+function onAnySeason(
+  law: (told: ReturnType<typeof heard>, plan: Plan) => void,
+  numRuns: number,
+  plans: fc.Arbitrary<Plan> = anyPlan,
+): void {
   let told = 0;
-  const property = fc.property(arbitraryPlan(), fc.nat(1000), (bare, pick) => {
-    const of = toldOf(bare);
-    const plan = { ...of.plan, physical: of.physical };
+  const property = fc.property(plans, fc.nat(1000), (plan, pick) => {
     const visits = plan.visits.kind === 'days' ? plan.visits.days : [];
     const days = visits.filter((day) => day < seasonDays(plan) - 6);
     if (days.length === 0) return;
@@ -140,32 +148,44 @@ test('between any two moments is what every single plant took', () => {
   expect(litres).toBeGreaterThan(10);
 });
 
-test('is the same where the season is taken up in the middle, and leaves catch no more than falls on growing plants', () => {
-  let leaves = 0;
-  onAnySeason(({ whole, rest, season, opening, moments }, plan) => {
-    const columns = new TakesColumns(plan, lineMatter(plan)!);
-    const all = whole.taken.at(-1)!;
-    expect(rest.spans).toHaveLength(whole.spans.length);
-    rest.spans.forEach((span, i) => {
-      span.forEach((figure, k) => {
-        expect(Math.abs(figure - whole.spans[i]![k]!)).toBeLessThanOrEqual(1e-9 * Math.abs(all[k]!) + 1e-12);
-      });
-    });
-    expect(season.takes).toBeNull();
-    plan.stages.forEach((stage, s) => {
-      const states = season.ledger.subarray(s * STATE_COUNT, (s + 1) * STATE_COUNT);
-      const onLeaves = rest.taken.at(-1)![columns.leafDays(s)]! - rest.taken[0]![columns.leafDays(s)]!;
-      // A day may pass until the first moment.
-      expect(onLeaves).toBeLessThanOrEqual(
-        states[GROWING]! + states.subarray(2, 5).reduce((a, b) => a + b) + 1e-9,
-      );
-      expect(onLeaves).toBeGreaterThanOrEqual(-1e-9);
-      expect(states.reduce((days, more) => days + more, 0)).toBe(
-        holesOf(stage) * (seasonDays(plan) - opening.day),
-      );
-      leaves += onLeaves;
-    });
-    expect(moments[0]).toBeGreaterThan(opening.day);
-  }, 60);
-  expect(leaves).toBeGreaterThan(10);
-});
+test.each([
+  ['in one air', anyPlan],
+  ['where air and growth change by date', arbitraryDatedPlan()],
+])(
+  'is the same where the season is taken up in the middle, and leaves catch no more than falls on growing plants: %s',
+  (_, plans) => {
+    let leaves = 0;
+    onAnySeason(
+      ({ whole, rest, season, opening, moments }, plan) => {
+        const columns = new TakesColumns(plan, lineMatter(plan)!);
+        const all = whole.taken.at(-1)!;
+        expect(rest.spans).toHaveLength(whole.spans.length);
+        rest.spans.forEach((span, i) => {
+          span.forEach((figure, k) => {
+            expect(Math.abs(figure - whole.spans[i]![k]!)).toBeLessThanOrEqual(
+              1e-9 * Math.abs(all[k]!) + 1e-12,
+            );
+          });
+        });
+        expect(season.takes).toBeNull();
+        plan.stages.forEach((stage, s) => {
+          const states = season.ledger.subarray(s * STATE_COUNT, (s + 1) * STATE_COUNT);
+          const onLeaves = rest.taken.at(-1)![columns.leafDays(s)]! - rest.taken[0]![columns.leafDays(s)]!;
+          // A day may pass until the first moment.
+          expect(onLeaves).toBeLessThanOrEqual(
+            states[GROWING]! + states.subarray(2, 5).reduce((a, b) => a + b) + 1e-9,
+          );
+          expect(onLeaves).toBeGreaterThanOrEqual(-1e-9);
+          expect(states.reduce((days, more) => days + more, 0)).toBe(
+            holesOf(stage) * (seasonDays(plan) - opening.day),
+          );
+          leaves += onLeaves;
+        });
+        expect(moments[0]).toBeGreaterThan(opening.day);
+      },
+      60,
+      plans,
+    );
+    expect(leaves).toBeGreaterThan(10);
+  },
+);

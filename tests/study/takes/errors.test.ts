@@ -80,11 +80,15 @@ test('with one look there is no error of what was seen, nor of the litres bought
   expect(money!.cost.labour!.se).toBeGreaterThan(0);
 });
 
-describe('the interval of what a head costs', () => {
-  const cost = FIGURES.find(({ name }) => name === 'cost_a_head')!;
+describe('the interval of what a head, or a season, costs', () => {
+  const named = (of: string) => FIGURES.find(({ name }) => name === of)!;
+  const cost = named('cost_a_head');
   const nothing = { kwh: null, nutrientsL: null, plug: null, hour: null, holeDay: null, otherDay: null };
-  const unsold = physical.prices!.crops.map(() => ({ seed: null, sale: null }));
-  /** Water is all that costs anything. */
+  const unsold = physical.prices!.crops.map(() => ({
+    seed: null,
+    sale: { per: 'head', price: 0 } as const,
+  }));
+  /** Water is all that costs anything, and nothing is earned. */
   const thirsty: Plan = {
     ...plan,
     physical: { ...physical, prices: { ...nothing, waterM3: 1000, crops: unsold } },
@@ -94,36 +98,44 @@ describe('the interval of what a head costs', () => {
     return samplesOf(gathered, 0, of, 0);
   };
 
-  test('holds both errors: of what was used and picked, and of what was drained', async () => {
-    const found = figureOf(await samplesIn(thirsty, SEASONS), cost)!;
-    // A litre costs 1. By hand, from every season by itself:
-    const seasons = Array.from({ length: SEASONS }, (_, i) => {
-      const { tank, money } = seasonOf(i);
-      return {
-        used: tank.toppedUpL - tank.drainedL,
-        drained: tank.drainedL,
-        heads: money.picked.reduce((sum, picks) => sum + picks),
-      };
-    });
-    const mean = (key: 'used' | 'heads', of: typeof seasons) => moments(of.map((one) => one[key])).mean;
-    const drained = moments(seasons.filter((_, i) => i % TANK_EVERY === 0).map((one) => one.drained));
-    const each = (of: typeof seasons) => (mean('used', of) + drained.mean) / mean('heads', of);
-    expectNear(found.mean, each(seasons), 1e-9);
-    let squares = 0;
-    for (let s = 0; s < 40; s++) {
-      const section = seasons.filter((_, i) => i % 40 === s);
-      squares += section.length * (each(section) - each(seasons)) ** 2;
-    }
-    const luck = squares / (39 * SEASONS);
-    const look = (drained.se / mean('heads', seasons)) ** 2;
-    // Neither is next to nothing, so that leaving one out shows.
-    expect(look / luck).toBeGreaterThan(0.05);
-    expect(look / luck).toBeLessThan(20);
-    const freedom = Math.floor((luck + look) ** 2 / (luck ** 2 / 39 + look ** 2 / (LOOKS - 1)));
-    const half = studentQuantile(0.975, freedom) * Math.sqrt(luck + look);
-    expectNear(found.high! - found.mean, half, 1e-6);
-    expectNear(found.mean - found.low!, half, 1e-6);
-  });
+  test.each([
+    ['cost_a_head', 'heads', 1],
+    ['cost_a_season', 'seasons', 1],
+    ['margin_a_season', 'seasons', -1],
+  ] as const)(
+    'holds both errors, of what was used and picked and of what was drained: %s',
+    async (name, per, sign) => {
+      const found = figureOf(await samplesIn(thirsty, SEASONS), named(name))!;
+      // A litre costs 1. By hand, from every season by itself:
+      const seasons = Array.from({ length: SEASONS }, (_, i) => {
+        const { tank, money } = seasonOf(i);
+        return {
+          used: tank.toppedUpL - tank.drainedL,
+          drained: tank.drainedL,
+          heads: money.picked.reduce((sum, picks) => sum + picks),
+          seasons: 1,
+        };
+      });
+      const mean = (key: 'used' | typeof per, of: typeof seasons) => moments(of.map((one) => one[key])).mean;
+      const drained = moments(seasons.filter((_, i) => i % TANK_EVERY === 0).map((one) => one.drained));
+      const each = (of: typeof seasons) => (mean('used', of) + drained.mean) / mean(per, of);
+      expectNear(found.mean, sign * each(seasons), 1e-9);
+      let squares = 0;
+      for (let s = 0; s < 40; s++) {
+        const section = seasons.filter((_, i) => i % 40 === s);
+        squares += section.length * (each(section) - each(seasons)) ** 2;
+      }
+      const luck = squares / (39 * SEASONS);
+      const look = (drained.se / mean(per, seasons)) ** 2;
+      // Neither is next to nothing, so that leaving one out shows.
+      expect(look / luck).toBeGreaterThan(0.05);
+      expect(look / luck).toBeLessThan(20);
+      const freedom = Math.floor((luck + look) ** 2 / (luck ** 2 / 39 + look ** 2 / (LOOKS - 1)));
+      const half = studentQuantile(0.975, freedom) * Math.sqrt(luck + look);
+      expectNear(found.high! - found.mean, half, 1e-6);
+      expectNear(found.mean - found.low!, half, 1e-6);
+    },
+  );
 
   test('is none with one look where a tank is filled anew, and as before where it never is', async () => {
     const { low, high } = figureOf(await samplesIn(thirsty, 20), cost)!;

@@ -163,7 +163,12 @@ describe('the strip', () => {
     expect(strip(some, 58, 0).map((line) => line.slice(46).trim())).toEqual([
       'weeks from',
       '1 Mar',
-      'at 80 x 24',
+      'more: 80x24',
+    ]);
+    expect(strip(some, 76, 0).map((line) => line.slice(58).trim())).toEqual([
+      'weeks from',
+      '1 Mar',
+      'more at 80x24',
     ]);
     const few = told(answered(start()), ALL, { from: '2027-03-01', ran: 20, limits: null });
     expect(strip(few, 58, 0).map((line) => line.slice(46))).toEqual(['20 of 200', 'weeks from', '1 Mar']);
@@ -289,6 +294,43 @@ describe('the headline', () => {
       '22 heads in a usual week, 14 in a bad one; held back by finishing',
     ]);
     expect(rows(answered(start()), 58)[0]).toBe('22 heads a week, 14 in a bad one; held back by finishing');
+  });
+
+  test('names what brings more than what holds the line back, in few words where there is little room', () => {
+    const [nursery, finishing, seeds] = HELD_BY_FINISHING.trials;
+    const present = {
+      ...seeds!,
+      change: { kind: 'away' },
+      gain: 3,
+      low: 2.5,
+      high: 3.5,
+    } as const;
+    const one: Bottleneck = {
+      ...HELD_BY_FINISHING,
+      better: [present.change],
+      trials: [nursery!, finishing!, seeds!, present],
+    };
+    const told = (limits: Bottleneck, width: number): string =>
+      rows(answered(start(), figures({ limits })), width)[0]!;
+    expect(told(one, 116)).toMatch(
+      /^22 heads in a usual week, 14 in a bad one; held back by finishing; nobody away would bring more /,
+    );
+    expect(told(one, 78)).toBe(
+      '22 heads a week, 14 in a bad one; held back by finishing; more: nobody away  ~',
+    );
+    expect(told(one, 58)).toBe('22 heads a week, 14 in a bad one; held back by finishing');
+    // What brings most is named first, and alone where there is little room.
+    const two: Bottleneck = {
+      ...one,
+      better: [seeds!.change, present.change],
+      trials: [nursery!, finishing!, { ...seeds!, low: 2 }, present],
+    };
+    expect(told(two, 116)).toContain('; nobody away and 10 % more seeds would bring more');
+    expect(told(two, 78)).toContain('; more: nobody away ');
+    // A channel more brings as much: nothing is worth more.
+    expect(told({ ...one, better: [], trials: [nursery!, finishing!, seeds!] }, 116)).not.toContain('more');
+    // What limits it otherwise is named by itself.
+    expect(told({ ...one, by: 'away', stages: [] }, 116)).not.toContain('more');
   });
 
   test('says of how many seasons it is as long as there are more to come', () => {

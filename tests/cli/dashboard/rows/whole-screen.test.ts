@@ -24,9 +24,9 @@ import {
 } from '../given.js';
 
 /** Rows of all parts, with the empty ones between them. */
-function rowsOf({ head, strip, line, answer, plan, between }: Layout): number {
+function rowsOf({ head, takes, strip, line, answer, plan, between }: Layout): number {
   const parts = [
-    head + strip.height,
+    head + takes + strip.height,
     1 + line.height + line.legend,
     answer.chart + 2 + answer.idleTitle + answer.idle,
     plan.height + plan.title,
@@ -44,9 +44,12 @@ function filmFor(scenario: State['scenario']): Film {
   return filmBy({ stages, days: 3, stateOf: (day, _, hole) => (hole < day ? 'growing' : 'filling') });
 }
 
+/** It tells what it takes. */
+const RACK = example('lettuce-rack');
+
 describe('the screen is dealt to its parts', () => {
   const scenarios = fc.oneof(
-    fc.constantFrom(CELLAR, KITCHEN, example('market-farm'), example('school-club')),
+    fc.constantFrom(CELLAR, KITCHEN, example('market-farm'), example('school-club'), RACK),
     fc.integer({ min: 1, max: 20 }).map((count) =>
       lineOf(
         Array.from({ length: count }, (_, s) => ({
@@ -81,6 +84,23 @@ describe('the screen is dealt to its parts', () => {
       }),
       { numRuns: 300, seed: 1 },
     );
+  });
+
+  test('what a head takes has two rows where the scenario tells of it, and the cadences beside each other keep theirs', () => {
+    for (const [columns, rows] of [
+      [60, 16],
+      [80, 24],
+      [120, 40],
+      [200, 60],
+    ] as const) {
+      const [bare, told] = [CELLAR, RACK].map((scenario) =>
+        layoutOf({ opened: scenario, scenario, columns, rows, real: false }, filmFor(scenario), DRAWN),
+      ) as [Layout, Layout];
+      expect([bare.takes, told.takes]).toEqual([0, 2]);
+      expect(told.strip).toEqual(bare.strip);
+      expect(told.answer.chart).toBeGreaterThanOrEqual(rows < 24 ? 2 : 3);
+      expect(told.plan.knobs).toBe(bare.plan.knobs);
+    }
   });
 
   test('the same whatever the day', () => {

@@ -5,7 +5,7 @@ import { planBefore } from '../../../../cli/dashboard/state/history.js';
 import { isAnswered, MOST_KEPT } from '../../../../cli/dashboard/state/keeping.js';
 import { GROUPS, type Press } from '../../../../cli/dashboard/state/keys.js';
 import { knobsOf } from '../../../../cli/dashboard/state/knobs.js';
-import { lossOf } from '../../../../cli/dashboard/state/saving.js';
+import { isJson, lossOf } from '../../../../cli/dashboard/state/saving.js';
 import { reduce, type State } from '../../../../cli/dashboard/state/state.js';
 import { HIGH_SCREEN, STRIP_ROWS } from '../../../../cli/dashboard/state/strip.js';
 import { readScenario } from '../../../../sim/scenario/read.js';
@@ -572,6 +572,12 @@ describe('saving', () => {
   test('the ending of the name says what is saved; of another ending nothing is, and the name can be mended', () => {
     const as = (name: string): unknown => pressing(start(), 's', name, { return: true }).saving?.as;
     expect(['a', 'a.yaml', 'b/.a', 'a.YML', 'a.b/c', 'a.json'].map(as)).toEqual(Array(6).fill('plan'));
+    // As JSON where the ending says so; a dot that hides a file is none.
+    expect(['a.json', 'b/a.b.JSON ', 'a', 'a.yaml', 'b/.json', 'a.json/b'].map(isJson)).toEqual([
+      true,
+      true,
+      ...Array(4).fill(false),
+    ]);
     expect(['a.txt', 'a.TXT', '/b/a.csv '].map(as)).toEqual(['text', 'text', 'csv']);
     // Words that every object knows are no endings.
     for (const name of ['a.pdf', 'a.constructor', 'a.__proto__', 'a.tostring']) {
