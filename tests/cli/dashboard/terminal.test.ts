@@ -410,10 +410,11 @@ describe('in all sizes is drawn', () => {
 });
 
 describe('a line that tells what it takes', () => {
-  const RACK = 'scenarios/lettuce-rack.yaml';
+  let rack: string;
   let shown: Screen;
   beforeAll(async () => {
-    shown = new Screen(['watch', RACK]);
+    rack = await shortLine('lettuce-rack', 16);
+    shown = new Screen(['watch', rack]);
     await shown.shows(ANSWERED);
   });
   afterAll(() => shown.close());
@@ -440,7 +441,7 @@ describe('a line that tells what it takes', () => {
   test('with the figures of run and of compare, also after a change to the plan', async () => {
     shown.resize(80, 24);
     await showsGolden(shown, 'takes-80x24');
-    const run = JSON.parse((await evensowOnce(['run', RACK, '--json'])).out);
+    const run = JSON.parse((await evensowOnce(['run', rack, '--json'])).out);
     const factor = run.water.good_to_factor;
     const lines = shown.lines;
     expect(lines[1]).toBe(takesRow(run.figures, factor));
@@ -448,7 +449,7 @@ describe('a line that tells what it takes', () => {
     expect(run.figures.cost_a_head.mean).toBe(run.money.cost_per_head.mean);
     expect(run.figures.kwh_a_head.mean).toBe(run.light.kwh_per_head.mean);
 
-    const asked = ['compare', RACK, '--every', '2,1,3,4,5', '--by', 'cost_a_head', '--json'];
+    const asked = ['compare', rack, '--every', '2,1,3,4,5', '--by', 'cost_a_head', '--json'];
     const { plans } = JSON.parse((await evensow(asked)).out);
     const called = (every: number) => plans.find(({ name }: Compared) => name === `every ${every} d`);
     for (const every of [1, 2, 3, 4, 5]) {
@@ -476,7 +477,7 @@ describe('a line that tells what it takes', () => {
 test('while seasons are computed each part has its place already', async () => {
   // A copy of the program whose second thread never answers: what is shown then stays.
   const slow = await programWith('slow', 'setInterval(() => {}, 1e9);\n');
-  screen = new Screen(['watch', 'scenarios/lettuce-rack.yaml'], { binary: slow });
+  screen = new Screen(['watch', await shortLine('lettuce-rack', 16)], { binary: slow });
   await showsGolden(screen, 'computing-80x24');
   const done = await readFile(fileURLToPath(new URL('screens/takes-80x24.txt', import.meta.url)), 'utf8');
   const places = (text: string): number[] =>
