@@ -71,7 +71,7 @@ test('chores: minutes stand once a visit, and the caution wherever they stand', 
   for (const text of texts) expect(page).toContain(`, ${text}"`);
   expect(page).toContain('time your own');
   const calendar = choresCalendar(told).days.map(({ lines }) => lines.join('\n'));
-  calendar.forEach((lines, i) => expect(lines).toContain(`It takes ${texts[i]}.`));
+  for (const [i, lines] of calendar.entries()) expect(lines).toContain(`It takes ${texts[i]}.`);
   expect(calendar[0]).toContain('time your own');
   const all = choresRows(told);
   const minutes = all.filter(([, action]) => action === 'minutes');
