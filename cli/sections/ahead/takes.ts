@@ -9,7 +9,7 @@ import { type Cell, day, figure, type Section, section, table } from '../section
 /** The figures that vary from future to future: their words, and whether a range is told (picked heads have theirs). */
 const FIGURES = [
   { of: 'used_l', head: 'litres', ranges: true },
-  { of: 'minutes', head: 'minutes', ranges: true },
+  { of: 'minutes', head: 'min', ranges: true },
   { of: 'picked_kg', head: 'kg', ranges: false },
   { of: 'cost', head: 'cost', ranges: true },
 ] as const;
