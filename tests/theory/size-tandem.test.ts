@@ -78,7 +78,7 @@ describe('a number of channels split between two stages', () => {
     const means = [0.4, 0.8] as const;
     let held = 0;
     let undecided = 0;
-    const searches = repeats(60, 200);
+    const searches = repeats(100, 200);
     for (let seed = 0; seed < searches; seed++) {
       const { best } = await splitOf(9, means, { seed, seasons: 5, weeks: 3 });
       if ([best!.size, ...best!.not_told_apart].includes('3 x nursery, 6 x finishing')) held++;
@@ -166,7 +166,7 @@ class Coverage {
   }
 }
 
-const REPEATS = repeats(160, 1000);
+const REPEATS = repeats(250, 1000);
 /** Of each repeat: few, where the intervals are most likely to be wrong. */
 const SEASONS = 10;
 /** Standard errors in half a 95 % interval of so many: Student's t with 9 degrees of freedom. */

@@ -21,12 +21,11 @@ import { crop, every, grow, line, stage, time, visitDays } from '../../support/p
 import { repeats, shareError } from '../../support/repeats.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
+const REPEATS = repeats(120, 500);
 const SEED = 1;
 const STAGES = ['tray', 'nursery', 'finishing'];
-/** Logs of which each stage is fitted; fewer in the nursery, where plants wait: a fit of it takes four times as long as the two others. */
-const REPEATS = [repeats(120, 500), repeats(60, 500), repeats(120, 500)];
 /** Two standard errors and a little: with 500 logs 95 % are 93 to 97. */
-const allowed = (count: number): number => 2.05 * shareError(0.95, count);
+const ALLOWED = 2.05 * shareError(0.95, REPEATS);
 /** The last visit of the log is on day 91; sowing ends on day 66.5. */
 const UNTIL = 92;
 
@@ -102,24 +101,23 @@ function watchNursery(record: StageRecord, season: number): void {
     counts.standing += group.standing;
     counts.entered += total(group.entries);
   }
-  // A fifth of the logs will do for a difference that is many times its error.
+  // A fifth of the logs will do for a difference that is ten times its error.
   if (season % 5 > 0) return;
   const groups = record.groups.flatMap((group) => takenInTurn(group, record));
   inTurn.push(fitStage({ ...record, groups }, [question(1)], false)[0]!.spread);
 }
 
-// Ten seconds of one processor; in full more than a minute.
+// A quarter of a minute of one processor; in full more than one.
 beforeAll(() => {
-  for (let season = 0; season < Math.max(...REPEATS); season++) {
+  for (let season = 0; season < REPEATS; season++) {
     const { stages } = observe(simulatedLog(PLAN, SEED, season, { until: UNTIL }), STAGES, PLAN);
     for (const [s, { record }] of stages.entries()) {
-      if (season >= REPEATS[s]!) continue;
       const { days, spread, loss, germination } = fitStage(record, [question(s)], false)[0]!;
       found[s]!.days.push(days);
       found[s]!.spread.push(spread);
       found[s]!.share.push((s === 0 ? germination : loss)!);
     }
-    if (season < REPEATS[1]!) watchNursery(stages[1]!.record, season);
+    watchNursery(stages[1]!.record, season);
   }
 });
 
@@ -129,25 +127,24 @@ test('the logs are such as were asked for: plants that waited for a hole, and ab
 });
 
 describe.each(STAGES.map((name, s) => [name, s] as const))('%s', (_, s) => {
-  const count = REPEATS[s]!;
   test.each(FIGURES)('intervals of its %s hold the truth in 95 of 100 logs, but for chance', (figure) => {
     const truth = TRUTH[s]![figure];
     const held = found[s]![figure].filter(({ low, high }) => low <= truth && truth <= high).length;
-    expect(held / count).toBeGreaterThanOrEqual(0.95 - allowed(count));
-    expect(held / count).toBeLessThanOrEqual(0.95 + allowed(count));
+    expect(held / REPEATS).toBeGreaterThanOrEqual(0.95 - ALLOWED);
+    expect(held / REPEATS).toBeLessThanOrEqual(0.95 + ALLOWED);
   });
 
   test('its mean days are right on average, to 2 % and to what chance allows', () => {
     const ratios = found[s]!.days.map(({ value }) => value / TRUTH[s]!.days);
-    const mean = ratios.reduce((sum, ratio) => sum + ratio, 0) / count;
-    const variance = ratios.reduce((sum, ratio) => sum + (ratio - mean) ** 2, 0) / (count - 1);
+    const mean = ratios.reduce((sum, ratio) => sum + ratio, 0) / REPEATS;
+    const variance = ratios.reduce((sum, ratio) => sum + (ratio - mean) ** 2, 0) / (REPEATS - 1);
     expect(Math.abs(mean - 1)).toBeLessThan(0.02);
     // Four standard errors; of 500 they are below a thousandth.
-    expect(Math.abs(mean - 1)).toBeLessThan(4 * Math.sqrt(variance / count));
+    expect(Math.abs(mean - 1)).toBeLessThan(4 * Math.sqrt(variance / REPEATS));
   });
 
   test('its spread is right on average to 3 %', () => {
-    const mean = found[s]!.spread.reduce((sum, { value }) => sum + value, 0) / count;
+    const mean = found[s]!.spread.reduce((sum, { value }) => sum + value, 0) / REPEATS;
     // A spread from some 150 plants, each known to within a visit, is too small by about a percent: it is
     // found as a logarithm, whose distribution is lopsided.
     expect(Math.abs(mean / TRUTH[s]!.spread - 1)).toBeLessThan(0.03);
