@@ -1,13 +1,13 @@
 /** A comparison in a grower's words: what each plan gives, what it takes, and what is different about it. */
 
 import type { Compared, CompareResult, PlanResult } from '../../sim/study/compare.js';
+import type { Figure } from '../../sim/study/figures/figure.js';
 import {
-  type Figure,
   type FigureName,
   figureNamed,
   figuresAHead,
   figuresASeason,
-} from '../../sim/study/figures.js';
+} from '../../sim/study/figures/figures.js';
 import { formOf, gainFormOf, VERDICT_WORDS } from '../words/figures.js';
 import { heldBackBy } from '../words/limits.js';
 import { COUNT, counted, SHARE } from '../words/numbers.js';

@@ -64,6 +64,7 @@ const LEFT_OUT: Readonly<Record<LeftOutWhy, string>> = {
   not_full: 'from a new filling that did not fill the tank',
   too_much: 'with more topped up than the tank holds: look for a slip in the litres',
   untold: 'before the first or behind the last row of plants',
+  other_air: 'in other air than usual, by climate.dated: the model is held to the usual air',
 };
 
 function leftOutText(left: readonly LeftOutSpell[]): string[] {
@@ -71,7 +72,7 @@ function leftOutText(left: readonly LeftOutSpell[]): string[] {
   const reasons = (Object.keys(LEFT_OUT) as LeftOutWhy[]).flatMap((why) => {
     const some = left.filter((spell) => spell.why === why);
     if (some.length === 0) return [];
-    const named = why !== 'drained' && some.length <= MOST_NAMED;
+    const named = why !== 'drained' && why !== 'other_air' && some.length <= MOST_NAMED;
     const dates = named
       ? ` (${listed(some.map(({ from, to }) => `${dateText(from)} to ${dateText(to)}`))})`
       : '';

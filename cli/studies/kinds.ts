@@ -7,7 +7,7 @@ import { toPlan } from '../../sim/scenario/plan.js';
 import { variationText, vary } from '../../sim/scenario/vary.js';
 import type { WorkloadTallies } from '../../sim/seasons/workload-tallies.js';
 import { type CompareResult, type Contender, compareStudy } from '../../sim/study/compare.js';
-import { FIGURES } from '../../sim/study/figures.js';
+import { FIGURES } from '../../sim/study/figures/figures.js';
 import type { CandidateResult } from '../../sim/study/search/candidate-test.js';
 import type { Candidate } from '../../sim/study/search/candidates.js';
 import type { SearchResult } from '../../sim/study/search/result.js';

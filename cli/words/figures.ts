@@ -2,7 +2,7 @@
 
 import type { Estimate } from '../../sim/seasons/sections.js';
 import type { Verdict } from '../../sim/study/compare.js';
-import type { Figure } from '../../sim/study/figures.js';
+import type { Figure } from '../../sim/study/figures/figure.js';
 import { COUNT, decimalsFor, type Form, fixed, SHARE, signed } from './numbers.js';
 
 export function formOf({ unit, decimals }: Pick<Figure, 'unit' | 'decimals'>): Form {

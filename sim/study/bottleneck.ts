@@ -14,7 +14,7 @@ import type { Plan } from '../models/plan.js';
 import { type Change, changesOf, RISK, shareAdded } from '../seasons/changes.js';
 import { firstCommonWeek, firstRunningWeekOf } from '../seasons/tallies.js';
 import type { TrialSeason } from '../seasons/workload-tallies.js';
-import { wantedFrom } from './figures.js';
+import { wantedFrom } from './figures/per-hole-and-head.js';
 
 /** A change and how much more it gives: mean more picks a week, over the weeks of a running line. */
 export interface Effect {

@@ -8,17 +8,10 @@ import { firstCommonWeek, firstRunningWeek, type Tallies } from '../seasons/tall
 import { sectionsFor } from '../seasons/workload.js';
 import type { TrialSeason, WorkloadTallies } from '../seasons/workload-tallies.js';
 import { type Bottleneck, findBottleneck, trialSeasons } from './bottleneck.js';
-import {
-  differenceOf,
-  FIGURES,
-  type Figure,
-  type FigureName,
-  figureNamed,
-  figureOf,
-  ofFigures,
-  type Samples,
-  samplesFrom,
-} from './figures.js';
+import { differenceOf, figureOf } from './figures/estimates.js';
+import type { Figure, Samples } from './figures/figure.js';
+import { FIGURES, type FigureName, figureNamed, ofFigures } from './figures/figures.js';
+import { samplesFrom } from './figures/samples.js';
 import { ofSeasons, type Study } from './study.js';
 import { amountsOf } from './takes/amounts.js';
 import { toldIn } from './takes/takes.js';

@@ -9,7 +9,9 @@ import { firstPickDay, firstRunningWeek, type Tallies } from '../seasons/tallies
 import { sectionsFor } from '../seasons/workload.js';
 import type { TrialSeason, WorkloadTallies } from '../seasons/workload-tallies.js';
 import { type Bottleneck, findBottleneck, trialSeasons } from './bottleneck.js';
-import { type FigureName, figureOf, ofFigures, samplesFrom } from './figures.js';
+import { figureOf } from './figures/estimates.js';
+import { type FigureName, ofFigures } from './figures/figures.js';
+import { samplesFrom } from './figures/samples.js';
 import { ofSeasons, type Study } from './study.js';
 import { type Takes, takesOf } from './takes/takes.js';
 import { presentJobs, type WeekFigures, weekFigures } from './week-figures.js';

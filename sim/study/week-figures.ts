@@ -5,7 +5,8 @@ import { neverAway } from '../seasons/changes.js';
 import { picksFrom, type Tallies } from '../seasons/tallies.js';
 import type { Job } from '../seasons/workload.js';
 import type { WorkloadTallies } from '../seasons/workload-tallies.js';
-import { figureNamed, wantedFrom } from './figures.js';
+import { figureNamed } from './figures/figures.js';
+import { wantedFrom } from './figures/per-hole-and-head.js';
 
 /** What some weeks bring. */
 export interface WeekFigures {

@@ -4,7 +4,7 @@ import { createHash } from 'node:crypto';
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { FIGURES } from '../../sim/study/figures.js';
+import { FIGURES } from '../../sim/study/figures/figures.js';
 import { EXAMPLES } from '../support/examples.js';
 import { ownFolder } from '../support/folder.js';
 import { interrupted } from './ctrl-c.js';

@@ -9,7 +9,7 @@ import { STATE_WORDS } from '../../cli/words/states.js';
 import { COUNTS, STATES } from '../../sim/models/ledger.js';
 import { scenarioKeyTable } from '../../sim/scenario/schema.js';
 import { ACTIONS } from '../../sim/season/log/rows.js';
-import { FIGURES } from '../../sim/study/figures.js';
+import { FIGURES } from '../../sim/study/figures/figures.js';
 import { evensow } from './program.js';
 
 const ALL = chapters().flatMap(({ words }) => words);

@@ -15,17 +15,11 @@ import type { Plan } from '../../sim/models/plan.js';
 import { gather } from '../../sim/seasons/gather.js';
 import { WorkloadTallies } from '../../sim/seasons/workload-tallies.js';
 import { ORDERS } from '../../sim/study/compare.js';
-import {
-  differenceOf,
-  FIGURES,
-  type Figure,
-  type FigureName,
-  figureNamed,
-  figureOf,
-  type Samples,
-  samplesOf,
-  weightedHoleDays,
-} from '../../sim/study/figures.js';
+import { differenceOf, figureOf } from '../../sim/study/figures/estimates.js';
+import type { Figure, Samples } from '../../sim/study/figures/figure.js';
+import { FIGURES, type FigureName, figureNamed } from '../../sim/study/figures/figures.js';
+import { weightedHoleDays } from '../../sim/study/figures/per-hole-and-head.js';
+import { samplesOf } from '../../sim/study/figures/samples.js';
 import { arbitraryPlan } from '../support/arbitrary-plan.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../support/plans.js';
 

@@ -1,7 +1,7 @@
 /** The figures beside the chart: what would bring more, the first pick, what may go wrong. */
 
 import type { Bottleneck, Effect } from '../../../sim/study/bottleneck.js';
-import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
+import { type FigureName, figureNamed } from '../../../sim/study/figures/figures.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { widthOf } from '../../render/width.js';
 import { wrapped } from '../../render/wrap.js';

@@ -1,6 +1,6 @@
 /** The answer in one line: what a week brings, what a bad one brings, and what holds the line back. */
 
-import { figureNamed } from '../../../sim/study/figures.js';
+import { figureNamed } from '../../../sim/study/figures/figures.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { widthOf } from '../../render/width.js';
 import { formOf } from '../../words/figures.js';

@@ -1,7 +1,7 @@
 /** What is told of a kept plan. */
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
-import { figureNamed } from '../../../sim/study/figures.js';
+import { figureNamed } from '../../../sim/study/figures/figures.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { formOf } from '../../words/figures.js';
 import { countText, figureText, thousands } from '../../words/numbers.js';

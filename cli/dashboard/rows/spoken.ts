@@ -3,7 +3,7 @@
 import { isoOfDay } from '../../../sim/models/dates.js';
 import { STATES } from '../../../sim/models/ledger.js';
 import { TAKES_CAUTION } from '../../../sim/models/physical/cautions.js';
-import { figureNamed } from '../../../sim/study/figures.js';
+import { figureNamed } from '../../../sim/study/figures/figures.js';
 import type { Film } from '../../../sim/study/film/film.js';
 import { dateText } from '../../words/dates.js';
 import { formOf, VERDICT_WORDS } from '../../words/figures.js';

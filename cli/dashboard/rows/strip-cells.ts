@@ -1,7 +1,7 @@
 /** The plans of the strip in words: what stands in the cells of each, as a row or as a column. */
 
 import type { Bottleneck } from '../../../sim/study/bottleneck.js';
-import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
+import { type FigureName, figureNamed } from '../../../sim/study/figures/figures.js';
 import { widthOf } from '../../render/width.js';
 import { formOf } from '../../words/figures.js';
 import { heldBackBy } from '../../words/limits.js';

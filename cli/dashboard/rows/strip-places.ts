@@ -1,6 +1,6 @@
 /** Where the columns of the strip stand: the most important first, and nothing jumps when figures come. */
 
-import { type FigureName, figureNamed } from '../../../sim/study/figures.js';
+import { type FigureName, figureNamed } from '../../../sim/study/figures/figures.js';
 import { widthOf } from '../../render/width.js';
 import { type Cells, OUT } from './strip-cells.js';
 

@@ -3,7 +3,8 @@
 import { toPlan } from '../../../sim/scenario/plan.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { Estimate } from '../../../sim/seasons/sections.js';
-import { type Figure, type FigureName, figureNamed, figuresAHead } from '../../../sim/study/figures.js';
+import type { Figure } from '../../../sim/study/figures/figure.js';
+import { type FigureName, figureNamed, figuresAHead } from '../../../sim/study/figures/figures.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { widthOf } from '../../render/width.js';
 import { TAKES_CAUTIONS } from '../../words/cautions.js';

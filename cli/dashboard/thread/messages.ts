@@ -2,7 +2,7 @@
 
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { CompareResult, Difference, PlanResult } from '../../../sim/study/compare.js';
-import type { FigureName } from '../../../sim/study/figures.js';
+import type { FigureName } from '../../../sim/study/figures/figures.js';
 import type { FilmData } from '../../../sim/study/film/film-data.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 

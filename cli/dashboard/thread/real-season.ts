@@ -7,7 +7,7 @@
 
 import { dayFrom } from '../../../sim/models/dates.js';
 import { CLEANING, FILLING, GROWING, STATE_COUNT, UNSUPPLIED } from '../../../sim/models/ledger.js';
-import { holesOf, type Plan } from '../../../sim/models/plan.js';
+import { holesOf, holesOfLine, type Plan } from '../../../sim/models/plan.js';
 import * as route from '../../../sim/models/route.js';
 import type { LogRow } from '../../../sim/season/log/rows.js';
 import { causeOfSpell } from '../../../sim/season/replay/evidence.js';
@@ -83,7 +83,7 @@ function daysBefore(result: ReplayResult, plan: Plan): number {
 }
 
 function filmed(result: ReplayResult, plan: Plan, rows: readonly LogRow[]): FilmData {
-  const holeCount = plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0);
+  const holeCount = holesOfLine(plan);
   const before = daysBefore(result, plan);
   const data = blankFilm(plan.stages, before + result.days, holeCount <= MOST_HOLES);
   let firstHole = 0;

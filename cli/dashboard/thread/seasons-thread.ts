@@ -19,7 +19,8 @@ import {
   type Ran,
   sideBySide,
 } from '../../../sim/study/compare.js';
-import { figureNamed, samplesOf } from '../../../sim/study/figures.js';
+import { figureNamed } from '../../../sim/study/figures/figures.js';
+import { samplesOf } from '../../../sim/study/figures/samples.js';
 import { filmBuffers } from '../../../sim/study/film/film.js';
 import type { FilmData } from '../../../sim/study/film/film-data.js';
 import { concludeRun, type RunResult } from '../../../sim/study/summary.js';

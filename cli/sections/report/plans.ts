@@ -1,7 +1,7 @@
 /** The plan among its neighbours: a glance first, then all that a comparison tells. */
 
 import type { CompareResult, PlanResult } from '../../../sim/study/compare.js';
-import { figureNamed } from '../../../sim/study/figures.js';
+import { figureNamed } from '../../../sim/study/figures/figures.js';
 import { formOf } from '../../words/figures.js';
 import { heldBackBy } from '../../words/limits.js';
 import { COUNT, counted, SHARE } from '../../words/numbers.js';

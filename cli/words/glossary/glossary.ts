@@ -1,12 +1,12 @@
 /**
  * The one table of words that `evensow help WORD` explains, and looking up in it. What has its meaning written elsewhere is taken from
- * there: states (words/states.ts), figures (study/figures.ts), keys of the scenario (the schema).
+ * there: states (words/states.ts), figures (study/figures), keys of the scenario (the schema).
  */
 
 import { COUNTS, STATES } from '../../../sim/models/ledger.js';
 import { nearest } from '../../../sim/models/nearest.js';
 import { scenarioKeyTable } from '../../../sim/scenario/schema.js';
-import { FIGURES } from '../../../sim/study/figures.js';
+import { FIGURES } from '../../../sim/study/figures/figures.js';
 import { STATE_WORDS } from '../states.js';
 import { CAUSES, DOUBTS, LOGGED, REAL_SEASON } from './real-season.js';
 import { COUNTED, RESULTS } from './results.js';

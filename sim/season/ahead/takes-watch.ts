@@ -3,7 +3,7 @@
 import { type LineMatter, lineMatter } from '../../models/physical/line-matter.js';
 import { costsOf, totalCost } from '../../models/physical/money.js';
 import { hoursOf } from '../../models/physical/work.js';
-import { holesOf, type Plan, visitDays } from '../../models/plan.js';
+import { holesOfLine, type Plan, visitDays } from '../../models/plan.js';
 import {
   lampsKwh,
   minutesTaken,
@@ -90,7 +90,7 @@ function weekTaken(plan: Plan, matter: LineMatter, taken: Taken, visits: number)
       sown: plan.crops.map((_, c) => of(columns.sown(c))),
       picked: plan.crops.map((_, c) => of(columns.picked(c))),
       hours: minutes === null ? null : minutes / 60,
-      holes: plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0),
+      holes: holesOfLine(plan),
       days: 7,
     });
   return {

@@ -26,10 +26,11 @@ function withChange(plan: Plan, change: FitChange): Plan {
 
 function changedGrowing(growing: Growing, { key, value, present }: FitChange): Growing {
   if (key === 'loss') return { ...growing, loss: value };
-  const { time } = growing;
-  // Days that are told under other conditions (days_at) are those of the line but for a ratio, which hardly changes.
-  const changed = key === 'days' ? { days: (time.days * value) / present! } : { spread: value };
-  return { ...growing, time: { ...time, ...changed } };
+  const { spells, time, ...rest } = growing;
+  if (key === 'spread') return { ...growing, time: { ...time, spread: value } };
+  // Days that are told under other conditions (days_at) are those of the line but for a ratio, which hardly changes. The log's days were
+  // as they were: spells are in them, and would lengthen them once more.
+  return { ...rest, time: { ...time, days: (time.days * value) / present! } };
 }
 
 /** What of the course goes by the days as they are told. */

@@ -8,7 +8,7 @@ import type { Plan } from '../../models/plan.js';
 import { neverAway, visitedDaily } from '../../seasons/changes.js';
 import type { Pause } from '../../seasons/gather.js';
 import { SeasonRunner } from '../../seasons/season-runner.js';
-import { figureNamed } from '../figures.js';
+import { figureNamed } from '../figures/figures.js';
 import { type CountingRule, SeasonCounter, shareMet } from './season-counter.js';
 import type { Search } from './setup.js';
 

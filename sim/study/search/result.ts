@@ -4,7 +4,7 @@ import { largest } from '../../engine/lists.js';
 import { Histogram } from '../../engine/tally.js';
 import { isoOfDay } from '../../models/dates.js';
 import type { Estimate } from '../../seasons/sections.js';
-import { figureNamed } from '../figures.js';
+import { figureNamed } from '../figures/figures.js';
 import { ASSUMED_OF_KWH, ASSUMED_OF_MONEY } from '../money.js';
 import type { CandidateResult } from './candidate-test.js';
 import type { Cost, CostKind, Settings } from './candidates.js';

@@ -11,7 +11,9 @@ import { gather, type Pause } from '../../seasons/gather.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { Tallies } from '../../seasons/tallies.js';
 import { sectionsFor } from '../../seasons/workload.js';
-import { FIGURES, figureOf, samplesOf } from '../figures.js';
+import { figureOf } from '../figures/estimates.js';
+import { FIGURES } from '../figures/figures.js';
+import { samplesOf } from '../figures/samples.js';
 import { type SeasonCosts, seasonCosts } from '../money.js';
 
 /** What the lamps draw in a season [kWh]; null where it is not told of every stage. */

@@ -25,7 +25,7 @@ import {
 } from '../../models/plan.js';
 import { type Refill, refills } from '../../models/refill.js';
 import * as route from '../../models/route.js';
-import { wantedFrom } from '../figures.js';
+import { wantedFrom } from '../figures/per-hole-and-head.js';
 
 /** Most heads a week, and which stage allows no more (the first of equals). */
 export interface StagesBound {

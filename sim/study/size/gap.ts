@@ -22,7 +22,8 @@ import { growingsOf, losslessCrop, withGrowings } from '../../models/growings.js
 import type { Growing, Plan } from '../../models/plan.js';
 import { neverAway } from '../../seasons/changes.js';
 import type { Estimate } from '../../seasons/sections.js';
-import { differenceOf, type Figure, figureOf, type Samples } from '../figures.js';
+import { differenceOf, figureOf } from '../figures/estimates.js';
+import type { Figure, Samples } from '../figures/figure.js';
 import { fluidBound, type StagesBound } from './bound.js';
 
 /** The steps from the bound down, in this order. */

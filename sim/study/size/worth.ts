@@ -4,7 +4,9 @@ import { type Plan, seasonDays } from '../../models/plan.js';
 import { channelsMore } from '../../seasons/changes.js';
 import { type Estimate, estimate } from '../../seasons/sections.js';
 import { isWorth } from '../bottleneck.js';
-import { differenceOf, FIGURES, type Figure, type Sample, type Samples } from '../figures.js';
+import { differenceOf } from '../figures/estimates.js';
+import type { Figure, Sample, Samples } from '../figures/figure.js';
+import { FIGURES } from '../figures/figures.js';
 
 /** More channels of a stage, all else as it is. */
 export interface Worth {

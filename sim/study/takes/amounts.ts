@@ -9,7 +9,7 @@ import { GROWING, PICKED, STATE_COUNT, STATES } from '../../models/ledger.js';
 import { type LineMatter, lineMatter, looksInTank } from '../../models/physical/line-matter.js';
 import { type Costs, costsOf, revenueOf, totalCost } from '../../models/physical/money.js';
 import { hoursOf, type WorkMinutes } from '../../models/physical/work.js';
-import { holesOf, type Plan, seasonDays, visitDays } from '../../models/plan.js';
+import { holesOfLine, type Plan, seasonDays, visitDays } from '../../models/plan.js';
 import {
   lampsKwh,
   minutesTaken,
@@ -233,7 +233,7 @@ function moneyOf(
     sown: plan.crops.map((_, c) => takes.mean(takes.columns.sown(c))),
     picked,
     hours,
-    holes: plan.stages.reduce((sum, stage) => sum + holesOf(stage), 0),
+    holes: holesOfLine(plan),
     days: seasonDays(plan),
   });
   const total = totalCost(costs);

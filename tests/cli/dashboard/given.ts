@@ -11,7 +11,7 @@ import { readScenario } from '../../../sim/scenario/read.js';
 import type { Scenario } from '../../../sim/scenario/schema.js';
 import type { Estimate } from '../../../sim/seasons/sections.js';
 import type { Bottleneck } from '../../../sim/study/bottleneck.js';
-import { ofFigures } from '../../../sim/study/figures.js';
+import { ofFigures } from '../../../sim/study/figures/figures.js';
 import {
   blankFilm,
   Film,

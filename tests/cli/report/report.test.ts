@@ -14,7 +14,7 @@ import type { ChoresResult } from '../../../sim/season/ahead/chores.js';
 import type { ReplayResult } from '../../../sim/season/replay/result.js';
 import { USUAL_SEASONS } from '../../../sim/seasons/how-many.js';
 import type { CompareResult } from '../../../sim/study/compare.js';
-import { figureNamed } from '../../../sim/study/figures.js';
+import { figureNamed } from '../../../sim/study/figures/figures.js';
 import type { SizeResult } from '../../../sim/study/size/size.js';
 import type { RunResult } from '../../../sim/study/summary.js';
 import { SHELF, SHELF_LOG } from '../../support/examples.js';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { litresFactor } from '../../../sim/models/physical/assumes.js';
-import type { GrowthTime, Plan } from '../../../sim/models/plan.js';
+import type { CropPlan, GrowthTime, Plan } from '../../../sim/models/plan.js';
 import type { FitResult, StageFit } from '../../../sim/season/fit/fit.js';
 import { fitChangesOf } from '../../../sim/season/fit/fit-changes.js';
 import type { FittedFigure } from '../../../sim/season/fit/fitted-figure.js';
@@ -234,5 +234,23 @@ describe('what the tank tells', () => {
     expect(basil.physical!.crops[1]!.stages[0]!.days).toBe(13);
     expect(basil.physical!.crops[1]!.regrowDays).toBe(13.23);
     expect(basil.crops[0]).toBe(rack.crops[0]);
+  });
+
+  test('days that a log tells have its spells in them, and are not lengthened by these once more', () => {
+    const spells = [{ from: 3, beyond: 9, times: 2 }];
+    const [parsley, basil] = rack.crops as [CropPlan, CropPlan];
+    const stages = basil.stages.map((growing) => ({ ...growing, spells }));
+    const spelled = { ...rack, crops: [parsley, { ...basil, stages }] };
+    const told = [stageFit({ stage: 'tray', days: figure(13) })];
+    const [tray, channel] = fittedPlan(result(told, 'basil'), spelled).crops[1]!.stages;
+    expect(tray!.time.days).toBe(13);
+    expect(tray!.spells).toBeUndefined();
+    // Of what the log tells nothing sure the scenario's own holds.
+    expect(channel!.spells).toBe(spells);
+    const lossOnly = [stageFit({ stage: 'channel', loss: figure(0.1) })];
+    expect(fittedPlan(result(lossOnly, 'basil'), spelled).crops[1]!.stages[1]).toMatchObject({
+      loss: 0.1,
+      spells,
+    });
   });
 });

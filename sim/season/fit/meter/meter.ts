@@ -13,7 +13,8 @@ import { seasonBehind } from '../../history/season-behind.js';
 import type { LogRow, TankRow } from '../../log/rows.js';
 import { LitresPasts } from './litres-past.js';
 import type { MeterDoubt, Metered, MeteredTank, MeteredWater } from './metered.js';
-import { type Spell, spellsOf, type TankDay, tankDays } from './spells.js';
+import { withoutOtherAir } from './other-air.js';
+import { type LeftOutWhy, type Spell, spellsOf, type TankDay, tankDays } from './spells.js';
 import { type SaltReading, saltReadings, type UptakeEstimate, uptakeEc } from './uptake.js';
 import { meteredSpell, waterScale } from './water-scale.js';
 
@@ -70,12 +71,14 @@ export function meteredOf({ rows, tank, plan, refused }: Omit<MeterErrand, 'kind
 }
 
 function waterOf(
-  spells: readonly Spell[],
+  all: readonly Spell[],
   season: ReturnType<typeof seasonOfRows>,
   plan: Plan,
   common: readonly MeterDoubt[],
 ): MeteredWater {
-  const matter = lineMatter(plan)!;
+  // Crops that only the log has are in no model; the season may begin on another day than the plan.
+  const matter = lineMatter({ ...plan, weeks: season.plan.weeks, physical: season.plan.physical! })!;
+  const spells = withoutOtherAir(all, matter);
   const nothing = { scale: null, spells: 0, days: 0, litres: 0, in_plants_l: 0, transpired_l: 0 };
   const left_out = spells.flatMap(({ leftOut: why, from, to }) =>
     why === null
@@ -121,11 +124,12 @@ function daysIn(spells: readonly Spell[]): number {
   return spells.reduce((sum, { from, to }) => sum + to - from, 0);
 }
 
-/** Days of spells that are left out, but for those that end with a new filling or lie beside the log. */
+/** Why spells are left out of which the log tells what is true: they end with a new filling, lie beside the rows of plants or in other air. */
+const NOTHING_AMISS: ReadonlySet<LeftOutWhy> = new Set(['drained', 'untold', 'other_air']);
+
+/** Days of spells that are left out because something is amiss with them. */
 function amiss(spells: readonly Spell[]): number {
-  return daysIn(
-    spells.filter(({ leftOut }) => leftOut !== null && leftOut !== 'drained' && leftOut !== 'untold'),
-  );
+  return daysIn(spells.filter(({ leftOut }) => leftOut !== null && !NOTHING_AMISS.has(leftOut)));
 }
 
 function tankOf(

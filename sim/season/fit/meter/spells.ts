@@ -25,9 +25,9 @@ export interface TankDay {
  * Why a spell tells nothing of what was used. `gap`: it holds twice the visits of a usual one, or is twice as long as nearly all
  * are, so a row may be missing. `drained`: it ended with a new filling, and what was used of the old one nobody knows. `not_full`:
  * the new filling that it began with was short of the full tank. `too_much`: more was topped up than the tank holds. `untold`: it
- * reaches beyond the rows of plants.
+ * reaches beyond the rows of plants. `other_air`: `climate.dated` tells of other air in it (other-air.ts).
  */
-export type LeftOutWhy = 'gap' | 'drained' | 'not_full' | 'too_much' | 'untold';
+export type LeftOutWhy = 'gap' | 'drained' | 'not_full' | 'too_much' | 'untold' | 'other_air';
 
 /** From one full tank to the next. */
 export interface Spell {

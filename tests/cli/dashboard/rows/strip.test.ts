@@ -7,7 +7,7 @@ import { DRAWN, PLAIN } from '../../../../cli/dashboard/theme.js';
 import type { StripTold } from '../../../../cli/dashboard/thread/messages.js';
 import type { Bottleneck } from '../../../../sim/study/bottleneck.js';
 import type { PlanResult } from '../../../../sim/study/compare.js';
-import { ofFigures } from '../../../../sim/study/figures.js';
+import { ofFigures } from '../../../../sim/study/figures/figures.js';
 import {
   acted,
   answered,

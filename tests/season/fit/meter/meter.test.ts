@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { fit as fitted, readSeasonLog } from '../../../../sim/calls/season.js';
+import { dayFrom, isoOfDay } from '../../../../sim/models/dates.js';
 import type { Plan } from '../../../../sim/models/plan.js';
 import { meteredOf } from '../../../../sim/season/fit/meter/meter.js';
 import type { Metered } from '../../../../sim/season/fit/meter/metered.js';
@@ -43,6 +44,52 @@ describe('a line without luck, meters without error: the truth to the last digit
   });
 });
 
+describe('air that changes by date', () => {
+  const line = withTank(oneCrop());
+  const { physical } = line;
+  const withDated = (humidity: number, plan = line, later = 0): Plan => ({
+    ...plan,
+    physical: {
+      ...physical!,
+      climate: {
+        ...physical!.climate!,
+        dated: [
+          {
+            from: 20 + later,
+            beyond: 27 + later,
+            air: { ...physical!.climate!, humidity, nightHumidity: humidity },
+          },
+        ],
+      },
+    },
+  });
+
+  test('spells in other air are left out of water.scale, for the model is held to the usual air there', () => {
+    const { water, tank } = told(withDated(40), TRUE);
+    expectNear(water!.scale!.value, SCALE, 1e-9);
+    expect(water!.scale!.good).toBe(true);
+    const left = water!.left_out.filter(({ why }) => why === 'other_air');
+    // Tended daily: a spell between top-ups is a day.
+    expect(left.map(({ from }) => dayFrom(line.start, from))).toEqual([20, 21, 22, 23, 24, 25, 26]);
+    expectNear(tank!.uptake_ec!.value, UPTAKE, 1e-9);
+    expect(told(line, TRUE).water!.days).toBe(water!.days + 7);
+  });
+
+  test('the same air by date leaves nothing out', () => {
+    const log = { ...meteredLog(line, 7, 0, TRUE), refused: false };
+    const same = withDated(physical!.climate!.humidity!);
+    expect(meteredOf({ ...log, plan: same })).toEqual(meteredOf({ ...log, plan: line }));
+  });
+
+  test('no other days are left out where the scenario begins after the log', () => {
+    const log = { ...meteredLog(withDated(40), 7, 0, TRUE), refused: false };
+    const later = withDated(40, { ...line, start: isoOfDay(line.start, 7) }, -7);
+    expect(meteredOf({ ...log, plan: later }).water!.left_out).toEqual(
+      meteredOf({ ...log, plan: withDated(40) }).water!.left_out,
+    );
+  });
+});
+
 /** The rack, half as long. */
 const rack = readExample(`${EXAMPLES}lettuce-rack.yaml`, (text) =>
   text.replace('weeks: 26', 'weeks: 13'),
@@ -78,11 +125,12 @@ test('the line is taken with the times that the log tells, not with those of the
     plan,
   });
   if (!log.ok) throw new Error(JSON.stringify(log.faults));
-  const { value, low, high } = fitted(log.value, { plan }).water!.scale!;
-  expect(Math.abs(value - SCALE)).toBeLessThan(high - low);
   const { rows, tank } = log.value;
-  const asPlanned = meteredOf({ rows, tank, plan, refused: false }).water!.scale!;
-  expect(Math.abs(asPlanned.value - SCALE)).toBeGreaterThan(high - low);
+  const scaleBy = (told: Plan) => meteredOf({ rows, tank, plan: told, refused: false }).water!.scale!;
+  // As sure as it is with the times that are true: wrong times widen the interval as well.
+  const { low, high } = scaleBy(rackOf(18));
+  expect(Math.abs(fitted(log.value, { plan }).water!.scale!.value - SCALE)).toBeLessThan(high - low);
+  expect(Math.abs(scaleBy(plan).value - SCALE)).toBeGreaterThan(high - low);
 });
 
 describe('as logs are kept', () => {
