@@ -18,6 +18,7 @@ import {
 } from '../models/ledger.js';
 import { lineMatter } from '../models/physical/line-matter.js';
 import { holesOf, type Plan, type StagePlan, seasonDays } from '../models/plan.js';
+import { costIsTold } from '../models/untold-costs.js';
 import { type Estimate, estimate, estimateFrom, type Parts } from '../seasons/sections.js';
 import { firstPickDay, picksFrom, type Tallies } from '../seasons/tallies.js';
 import { type WeekCounts, weekQuantile, weekQuantileDifference } from '../seasons/week-quantiles.js';
@@ -244,7 +245,7 @@ const TAKES_A_HEAD: readonly Figure[] = [
     better: 'less',
     scope: 'whole',
     ofDrained: true,
-    isToldOf: ({ physical }) => (physical?.prices ?? null) !== null,
+    isToldOf: costIsTold,
     of: (sample) => amountsOf(sample)?.money?.cost_per_head ?? Number.NaN,
   },
 ];
@@ -262,7 +263,7 @@ const MONEY_A_SEASON: readonly Figure[] = [
     better: 'less',
     scope: 'whole',
     ofDrained: true,
-    isToldOf: ({ physical }) => (physical?.prices ?? null) !== null,
+    isToldOf: costIsTold,
     of: (sample) => amountsOf(sample)?.money?.cost.total ?? Number.NaN,
   },
   {
@@ -277,7 +278,8 @@ const MONEY_A_SEASON: readonly Figure[] = [
     better: 'more',
     scope: 'whole',
     ofDrained: true,
-    isToldOf: ({ physical }) => physical?.prices?.crops.some(({ sale }) => sale !== null) ?? false,
+    isToldOf: (plan) =>
+      costIsTold(plan) && (plan.physical?.prices?.crops.some(({ sale }) => sale !== null) ?? false),
     of: (sample) => amountsOf(sample)?.money?.margin ?? Number.NaN,
   },
 ];

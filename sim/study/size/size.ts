@@ -2,13 +2,14 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import { holesOfLine, type Plan } from '../../models/plan.js';
+import { costIsTold } from '../../models/untold-costs.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { firstCommonWeek, firstRunningWeek } from '../../seasons/tallies.js';
 import { sectionsFor } from '../../seasons/workload.js';
 import type { WorkloadTallies } from '../../seasons/workload-tallies.js';
 import { differenceOf, type Figure, figureNamed, figureOf, type Samples, samplesOf } from '../figures.js';
 import { frontierOf } from '../frontier.js';
-import { ASSUMED_OF_MONEY } from '../money.js';
+import { assumedOfMoney } from '../money.js';
 import { ofSeasons, type Study } from '../study.js';
 import { type FluidBound, fluidBound } from './bound.js';
 import { explainGap, type Gap } from './gap.js';
@@ -158,7 +159,7 @@ function conclude(gathered: WorkloadTallies, lines: SizeJobs, asked: Asked): Siz
       HEADS,
     ),
     sizes,
-    ...(plan.physical?.prices != null && { assumes: [A_YEAR, ...ASSUMED_OF_MONEY] }),
+    ...(costIsTold(plan) && { assumes: [A_YEAR, ...assumedOfMoney(plan)] }),
   };
 }
 
