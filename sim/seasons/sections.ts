@@ -44,7 +44,7 @@ export function estimateFrom(all: number, sources: readonly Parts[]): Estimate {
     const error = errorOf(all, parts);
     if (error === null) return { mean: all, low: null, high: null };
     square += error ** 2;
-    perFreedom += error ** 4 / (parts.length - 1);
+    perFreedom += (error ** 2) ** 2 / (parts.length - 1);
   }
   const freedom = perFreedom === 0 ? 1 : Math.max(1, Math.floor(square ** 2 / perFreedom + 1e-9));
   return studentInterval(all, Math.sqrt(square), freedom);
