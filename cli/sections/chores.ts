@@ -4,7 +4,7 @@ import type { ChoresResult, VisitChores } from '../../sim/season/ahead/chores.js
 import { absenceMark, absenceSentences } from '../words/absence.js';
 import { assumedSentences, BRIEF, type Telling } from '../words/assumed.js';
 import { CAUTION } from '../words/cautions.js';
-import { choreLines, choreText, expectedText, summaryText } from '../words/chores.js';
+import { choreLines, choreText, expectedText, minutesText, summaryText } from '../words/chores.js';
 import { dateText, mondayOf } from '../words/dates.js';
 import { missedSowingSentences } from '../words/missed.js';
 import { counted } from '../words/numbers.js';
@@ -12,11 +12,13 @@ import { mostText } from '../words/range.js';
 import { assumedBlocks } from './assumed.js';
 import { expected } from './range.js';
 import { type Calendar, chapter, type Rows, type Section, section, table, task, words } from './section.js';
+import { TIME_YOUR_OWN } from './takes/work.js';
 
 export function choresSections(result: ChoresResult, telling: Telling = BRIEF): Section[] {
   return [
     section(null, heading(result), ...assumedBlocks(result, telling), ...sowingSentences(result)),
     ...(telling.all || entries(result) <= MOST_ENTRIES ? weeks(result) : summedUp(result)),
+    ...(result.assumes === undefined ? [] : [section(null, TIME_YOUR_OWN)]),
     section(null, `Take care. ${CAUTION.join(' ')}`),
   ];
 }
@@ -25,10 +27,14 @@ function sowingSentences({ missed_sowings, lost_to_absence }: ChoresResult): str
   return [...missedSowingSentences(missed_sowings), ...absenceSentences(lost_to_absence)];
 }
 
-/** One row a chore, and one for each batch of it; the words are those of a season log. */
-export function choresRows({ visits }: ChoresResult): Rows {
-  const rows = visits.flatMap(({ date, chores }) =>
-    chores.flatMap(({ action, stage, from, count, batches }) => {
+/**
+ * One row a chore, and one for each batch of it; the words are those of a season log. Behind them the minutes of the visit,
+ * where they are told.
+ */
+export function choresRows({ visits, assumes = [] }: ChoresResult): Rows {
+  const nothing = (count: number): null[] => Array.from({ length: count }, () => null);
+  const rows = visits.flatMap(({ date, chores, minutes }) => [
+    ...chores.flatMap(({ action, stage, from, count, batches }) => {
       const cells = ({ mean, p10, p50, p90, low, high }: typeof count) => [
         ...[from, stage, mean],
         ...[p10, p50, p90],
@@ -40,29 +46,47 @@ export function choresRows({ visits }: ChoresResult): Rows {
         ...batches.map((one) => [date, action, one.crop, one.batch, ...cells(one.count)]),
       ];
     }),
-  );
+    ...(minutes === undefined ? [] : [minutesRow(date, minutes)]),
+  ]);
   const head = ['date', 'action', 'crop', 'batch', 'from', 'stage', 'expected', 'p10', 'p50', 'p90'];
-  return [[...head, 'low', 'high'], ...rows];
+  return [
+    [...head, 'low', 'high'],
+    ...rows,
+    // Cautions go wherever the figures go.
+    ...assumes.map((sentence) => [null, `assumes: ${sentence}`, ...nothing(10)]),
+  ];
+}
+
+/** Of no crop, batch or stage, and no range of whole numbers. */
+function minutesRow(
+  date: string,
+  { mean, p10, p50, p90 }: NonNullable<VisitChores['minutes']>,
+): Rows[number] {
+  return [date, 'minutes', null, null, null, null, mean, p10, p50, p90, null, null];
 }
 
 /** An event for each visit. */
 export function choresCalendar(result: ChoresResult): Calendar {
   const { title, id, from, revision, visits } = result;
+  const timed = result.assumes === undefined ? [] : [TIME_YOUR_OWN];
   return {
     title,
     id,
     from,
     revision,
     days: visits.map((visit, i) => {
-      const { date, chores } = visit;
+      const { date, chores, minutes } = visit;
       const list = [...choreLines(chores).map(choreText), ...absencesOn(visit, result.lost_to_absence)];
       if (list.length === 0) list.push('Nothing to be done, as far as can be told.');
+      if (minutes !== undefined) list.push(`It takes ${minutesText(minutes)}.`);
       return {
         date,
         summary: `${title}: ${summaryText(chores) || 'visit'}`,
         // The first visit also carries what is taken to be so, and what there is to mind.
         lines:
-          i === 0 ? [...list, '', ...assumedSentences(result), ...sowingSentences(result), ...CAUTION] : list,
+          i === 0
+            ? [...list, '', ...assumedSentences(result), ...sowingSentences(result), ...timed, ...CAUTION]
+            : list,
       };
     }),
   };
@@ -93,9 +117,9 @@ function summedUp(result: ChoresResult): Section[] {
   const [next] = result.visits;
   return [
     chapter('The next visit', visitSection(next!, absencesOn(next!, result.lost_to_absence))),
-    ...result.weeks.map(({ start, visits, chores }) =>
+    ...result.weeks.map(({ start, visits, chores, minutes }) =>
       section(
-        `Week of ${dateText(start)}, ${counted(visits, 'visit')} in all`,
+        `Week of ${dateText(start)}, ${counted(visits, 'visit')} in all${taking(minutes)}`,
         table(
           choreLines(chores).map((line) => [
             line.verb,
@@ -129,14 +153,19 @@ function absencesOn({ date, chores }: VisitChores, lost: ChoresResult['lost_to_a
   return lost.filter((one) => one.date === date).map((one) => absenceMark(one, sown.length > 1));
 }
 
-function visitSection({ date, chores }: VisitChores, sentences: readonly string[]): Section {
+/** What stands behind a date; nothing where it is not told. */
+function taking(minutes: VisitChores['minutes']): string {
+  return minutes === undefined ? '' : `, ${minutesText(minutes)}`;
+}
+
+function visitSection({ date, chores, minutes }: VisitChores, sentences: readonly string[]): Section {
   const rows = choreLines(chores).map((line) => [
     task(line.verb),
     line.count === null ? expectedText(line) : expected(line.count),
     words(...line.where),
   ]);
   return section(
-    dateText(date),
+    `${dateText(date)}${taking(minutes)}`,
     rows.length === 0 ? 'nothing to be done, as far as can be told' : table(rows),
     ...sentences,
   );

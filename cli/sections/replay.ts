@@ -53,7 +53,7 @@ export function replaySections(result: ReplayResult): Section[] {
   ];
 }
 
-/** What stood on each day in each stage: one row for each. */
+/** What stood on each day in each stage: one row for each, and behind them what costs take for granted, where they are told. */
 export function replayRows({ start, days, stages, empty_cost }: ReplayResult): Rows {
   const costs = empty_cost?.stages;
   const times = (price: number | null, empty: number): number | null =>
@@ -71,6 +71,12 @@ export function replayRows({ start, days, stages, empty_cost }: ReplayResult): R
         return [date, name, holes, standing[of]!, cleaning[of]!, empty, ...cost];
       }),
     ),
+    // Cautions go wherever the figures go.
+    ...(empty_cost?.assumes ?? []).map((sentence): Rows[number] => [
+      null,
+      `assumes: ${sentence}`,
+      ...Array.from({ length: 6 }, () => null),
+    ]),
   ];
 }
 

@@ -1,7 +1,8 @@
 /** The words of a work list: the chores of a visit line by line. */
 
 import type { Chore } from '../../sim/season/ahead/chores.js';
-import { parted, TIE, thousands } from './numbers.js';
+import type { TakesRange } from '../../sim/season/ahead/takes-ahead.js';
+import { counted, parted, TIE, thousands } from './numbers.js';
 import { withinText } from './range.js';
 
 /** Batches that are told of one chore; of more the largest ones. */
@@ -62,6 +63,14 @@ export function summaryText(chores: readonly Chore[]): string {
     if (whole > 0 && action !== 'clean') sums.set(verbOf(action), (sums.get(verbOf(action)) ?? 0) + whole);
   }
   return [...sums].map(([what, count]) => `${what} ${count}`).join(', ');
+}
+
+/** `about 22 minutes (19 to 25)`: the mean, and what 8 of 10 futures stay within. */
+export function minutesText({ mean, p10, p90 }: TakesRange): string {
+  const whole = Math.round(mean);
+  const told = whole === 0 && mean > 0 ? 'less than a minute' : `about ${counted(whole, 'minute')}`;
+  const within = withinText({ low: Math.round(p10), high: Math.round(p90) });
+  return within === '' ? told : `${told} ${within}`;
 }
 
 function isExpected({ count }: Pick<Chore, 'count'>): boolean {

@@ -13,8 +13,10 @@ import { Moments } from '../../sim/engine/tally.js';
 import { DISCARDED, FAILED, LOST, PICKED, PICKED_OUT, SOWN, STANDING } from '../../sim/models/ledger.js';
 import { Line } from '../../sim/models/line/line.js';
 import type { Plan } from '../../sim/models/plan.js';
+import { TANK_EVERY } from '../../sim/models/takes.js';
 import { toPlan } from '../../sim/scenario/plan.js';
 import { readScenario } from '../../sim/scenario/read.js';
+import type { Scenario } from '../../sim/scenario/schema.js';
 import { vary } from '../../sim/scenario/vary.js';
 import { gather } from '../../sim/seasons/gather.js';
 import { threadPool } from '../../sim/seasons/thread-pool.js';
@@ -34,6 +36,7 @@ interface Work {
 const PARTS: Record<string, () => Row[] | Promise<Row[]>> = {
   small: () => [against('small', small, { seasons: 60, rounds: 9, target: 3 })],
   large: () => [against('large', large, { seasons: 1, rounds: 3, target: 12 })],
+  takes,
   scale,
   memory,
   growth,
@@ -95,6 +98,32 @@ function against(name: string, plan: Plan, how: { seasons: number; rounds: numbe
     target: `>= ${how.target}`,
     met: ratio >= how.target,
   };
+}
+
+// What it takes.
+
+/** Seasons of a turn: as many times as often as the tank is looked at closely. */
+const TAKES_SEASONS = 2 * TANK_EVERY;
+
+/** A season of the line that tells of all there is, with what it takes and without. */
+function takes(): Row[] {
+  const plan = toPlan({ ...scenarioOf('lettuce-rack'), weeks: 52 });
+  const lines = [plan, { ...plan, physical: null }].map((each) => new Line(each));
+  const [full, bare] = inTurns(
+    15,
+    lines.map((line) => (round) => runLine(line, round * TAKES_SEASONS, TAKES_SEASONS)),
+  );
+  if (full!.work.picked !== bare!.work.picked) throw new Error('what is told changes the season');
+  const rates = [full!, bare!].map(({ cpu }) => figure(TAKES_SEASONS / cpu)).join(' against ');
+  const ratio = full!.cpu / bare!.cpu;
+  return [
+    {
+      what: 'seasons a CPU second, all told, against holes',
+      measured: `${rates}, ${ratio.toFixed(2)} times as long`,
+      target: '< 1.1',
+      met: ratio < 1.1,
+    },
+  ];
 }
 
 // Cost per plant, by size of line.
@@ -241,11 +270,16 @@ function programTime(words: readonly string[], target: number): Row {
 
 /** The built-in scenario with another cadence; about as many seeds a week. */
 function withCadence(every: number, seeds: number): Plan {
-  const read = readScenario(readFileSync('scenarios/home-shelf.yaml', 'utf8'));
-  if (!read.ok) throw new Error('the built-in scenario is wrong');
-  const varied = vary(read.value.scenario, { cadence: { every }, seeds });
+  const varied = vary(scenarioOf('home-shelf'), { cadence: { every }, seeds });
   if (!varied.ok) throw new Error(varied.faults.join());
   return toPlan(varied.value);
+}
+
+/** One of the examples. */
+function scenarioOf(name: string): Scenario {
+  const read = readScenario(readFileSync(`scenarios/${name}.yaml`, 'utf8'));
+  if (!read.ok) throw new Error(`the scenario ${name} is wrong`);
+  return read.value.scenario;
 }
 
 const LUCK_SEASONS = 2000;

@@ -55,6 +55,7 @@ export class Terminal {
     }
     process.on('SIGTSTP', this.#stop);
     process.on('SIGCONT', this.#goOn);
+    if (process.platform !== 'win32') process.on('SIGWINCH', this.#resized);
     process.on('exit', this.#leaveNow);
   }
 
@@ -63,6 +64,7 @@ export class Terminal {
     for (const [signal, handler] of this.#handlers) process.off(signal, handler);
     process.off('SIGTSTP', this.#stop);
     process.off('SIGCONT', this.#goOn);
+    process.off('SIGWINCH', this.#resized);
     process.off('exit', this.#leaveNow);
     this.#leaveNow();
   }
@@ -107,7 +109,7 @@ export class Terminal {
     // What is more than a few sequences is a picture, and each is a whole one.
     if (told.replace(SEQUENCES, '') === '') return told;
     const { columns, rows } = this.#out;
-    const size = `${columns} x ${rows}`;
+    const size = this.#sizeNow();
     const isWhole = this.#isStale || size !== this.#size;
     this.#size = size;
     const picture = told.replace(/\n$/, '').split('\n');
@@ -116,6 +118,15 @@ export class Terminal {
     if (this.#isStale) return '';
     return isWhole ? this.#picture.whole(picture) : this.#picture.change(picture);
   }
+
+  #sizeNow(): string {
+    return `${this.#out.columns} x ${this.#out.rows}`;
+  }
+
+  /** A window that went to another size and back at once has cut the picture off; nobody else is told, for the size is the same. */
+  readonly #resized = (): void => {
+    if (this.#sizeNow() === this.#size) this.repaint();
+  };
 
   readonly #stop = (): void => {
     this.#keys.setRawMode(false);

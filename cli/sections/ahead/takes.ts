@@ -3,13 +3,13 @@
 import { isLeftOut } from '../../../sim/models/physical/assumes.js';
 import { TAKES_CAUTION } from '../../../sim/models/physical/cautions.js';
 import type { TakesAhead, TakesRange, WeekTakes } from '../../../sim/season/ahead/takes-ahead.js';
-import { decimalsFor, type Form, figureText, fixed } from '../../words/numbers.js';
-import { type Cell, day, figure, interval, type Section, section, table } from '../section.js';
+import { decimalsFor, type Form, figureText, fixed, intervalText } from '../../words/numbers.js';
+import { type Cell, day, figure, type Section, section, table } from '../section.js';
 
 /** The figures that vary from future to future: their words, and whether a range is told (picked heads have theirs). */
 const FIGURES = [
   { of: 'used_l', head: 'litres', ranges: true },
-  { of: 'minutes', head: 'minutes', ranges: true },
+  { of: 'minutes', head: 'min', ranges: true },
   { of: 'picked_kg', head: 'kg', ranges: false },
   { of: 'cost', head: 'cost', ranges: true },
 ] as const;
@@ -34,14 +34,10 @@ export function takesSections(takes: TakesAhead | undefined): Section[] {
         weeks.map((week, i): Cell[] => [
           day(week.start, true),
           ...(kwh === null ? [] : [figure(week.kwh, formOf(kwh))]),
-          ...columns.flatMap((cells) => cells[i]!),
+          ...columns.map((cells) => cells[i]!),
         ]),
         {
-          head: [
-            'week from',
-            ...(kwh === null ? [] : ['kWh']),
-            ...told.flatMap(({ head, ranges }) => (ranges ? [head, ''] : [head])),
-          ],
+          head: ['week from', ...(kwh === null ? [] : ['kWh']), ...told.map(({ head }) => head)],
         },
       ),
       ...sentences(first, factor, assumes.filter(isLeftOut)),
@@ -52,20 +48,27 @@ export function takesSections(takes: TakesAhead | undefined): Section[] {
 
 function sentences({ used_l }: WeekTakes, factor: number | null, leftOut: readonly string[]): string[] {
   const good =
-    factor === null ? ', scaled to your meter' : `, beyond their range good to a factor of ${factor}`;
+    factor === null
+      ? 'scaled to your meter'
+      : `until a meter scales them (water.scale) all of them may be off by a factor of ${factor}`;
   const parts = [
     ...(used_l === null
       ? []
+<<<<<<< HEAD
       : [`Litres are those that plants use${good}; a new filling of the tank comes on top.`]),
     ...leftOut,
+=======
+      : [`Litres are those that plants use, ${good}; a new filling of the tank comes on top.`]),
+    ...(cost === null ? [] : [`Costs leave out ${LEFT_OUT}.`]),
+>>>>>>> main
   ];
   return parts.length === 0 ? [] : [parts.join(' ')];
 }
 
-/** The cells of a figure, week by week: its middle and its range. */
-function columnOf(weeks: readonly TakesRange[], ranges: boolean): Cell[][] {
+/** The cell of a figure, week by week: its middle and its range. */
+function columnOf(weeks: readonly TakesRange[], ranges: boolean): Cell[] {
   const form = formOf(Math.max(...weeks.map(({ p90 }) => p90)));
-  return weeks.map(({ p10, p50, p90 }) => [figure(p50, form), ...(ranges ? [rangeOf(p10, p90, form)] : [])]);
+  return weeks.map(({ p10, p50, p90 }) => figure(p50, form, ranges ? rangeText(p10, p90, form) : ''));
 }
 
 /** From so many on a tenth says nothing. */
@@ -76,6 +79,6 @@ function formOf(largest: number): Form {
 }
 
 /** Nothing where both ends read alike. */
-function rangeOf(low: number, high: number, form: Form): Cell {
-  return figureText(low, form) === figureText(high, form) ? '' : interval({ low, high }, form);
+function rangeText(low: number, high: number, form: Form): string {
+  return figureText(low, form) === figureText(high, form) ? '' : `(${intervalText({ low, high }, form)})`;
 }

@@ -17,6 +17,10 @@ const DEEDS: Readonly<Record<keyof WorkMinutes, string>> = {
 
 const MINUTES = 60;
 
+/** Beside minutes of visits and deeds. */
+export const TIME_YOUR_OWN =
+  'A visit takes its fixed minutes, the rest the seconds of each deed: defaults are a judgement, so time your own.';
+
 /** `1.5 hours a week, 7.6 minutes a head.` @param heads of a season */
 export function workText({ work }: Takes, weeks: number, heads: number): string | null {
   if (work === undefined) return null;
@@ -50,6 +54,6 @@ export function workDetails(takes: Takes, weeks: number, heads: number): Block[]
   return [
     [workText(takes, weeks, heads)!, ...visitText(work)].join(' '),
     table(rows, { head: ['', 'a week', 'of all', 'min a head'] }),
-    'A visit takes its fixed minutes, the rest the seconds of each deed: defaults are a judgement, so time your own.',
+    TIME_YOUR_OWN,
   ];
 }

@@ -170,7 +170,6 @@ export class Stays {
       taken[columns.usedByLastVisit] = this.#tank.usedL;
     }
     if (this.#work !== null) {
-      this.#work.end();
       taken[columns.usualVisit] = this.#work.quantile(USUAL_VISIT);
       taken[columns.fullVisit] = this.#work.quantile(FULL_VISIT);
     }

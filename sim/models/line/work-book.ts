@@ -3,6 +3,7 @@
  * by since the visit before. Nothing is allocated while a season runs: the visits of a season are known before it.
  */
 
+import { valueOfRank } from '../../engine/selection.js';
 import { quantileOf } from '../../engine/tally.js';
 import { type CountedDeeds, deedMinutes } from '../physical/work.js';
 import { visitDays } from '../plan.js';
@@ -10,7 +11,7 @@ import type { StayPlan } from './stay-kinds.js';
 
 export class WorkBook {
   readonly #by: StayPlan;
-  /** Of each visit [min]: in the order of time, and once the season is over from the shortest to the longest. */
+  /** Of each visit [min]: in the order of time, and once the season is over in any order. */
   readonly #minutes: Float64Array;
   #visits = 0;
   /** Minutes of all deeds up to the visit before. */
@@ -40,15 +41,10 @@ export class WorkBook {
     this.#before = done;
   }
 
-  /** The season is over. */
-  end(): void {
-    // There was a visit on each of its days.
-    this.#minutes.sort();
-  }
-
   /** Minutes that share `p` of the visits of a season that is over do not exceed [min]; 0 if there was none. */
   quantile(p: number): number {
+    // There was a visit on each of its days.
     const { length } = this.#minutes;
-    return length === 0 ? 0 : quantileOf(p, length, (rank) => this.#minutes[rank]!);
+    return length === 0 ? 0 : quantileOf(p, length, (rank) => valueOfRank(this.#minutes, rank));
   }
 }

@@ -10,6 +10,7 @@
 import { groupedBy, largest } from '../../engine/lists.js';
 import { streamKey } from '../../engine/random.js';
 import { isoOfDay, weekdayOfDay } from '../../models/dates.js';
+import { TAKES_CAUTION } from '../../models/physical/cautions.js';
 import type { Plan } from '../../models/plan.js';
 import { type Result, success } from '../../models/result.js';
 import * as route from '../../models/route.js';
@@ -24,6 +25,8 @@ import { comingSeason, type LookOptions } from './coming-season.js';
 import { comingSowings, type MadeUpFor, madeUpFor } from './coming-sowings.js';
 import type { Forecast } from './forecast.js';
 import { runFutures } from './futures.js';
+import type { TakesRange } from './takes-ahead.js';
+import { visitMinutes } from './visit-minutes.js';
 
 export interface ChoresOptions extends LookOptions {
   /** Days to list, at least 1. */
@@ -49,6 +52,8 @@ export interface ChoresResult extends Assumed {
   readonly missed_sowings: readonly MadeUpFor[];
   /** Listed sowings of which many plants would be thrown away because nobody is there. */
   readonly lost_to_absence: readonly LostToAbsence[];
+  /** What there is to mind beside minutes; only where the scenario tells of work. */
+  readonly assumes?: readonly string[];
 }
 
 export interface VisitChores {
@@ -56,9 +61,11 @@ export interface VisitChores {
   readonly date: string;
   /** In the order of a visit; empty if nothing is to be done, as far as can be told. */
   readonly chores: readonly Chore[];
+  /** How long it takes, its fixed minutes included [min]; only where the scenario tells of work. */
+  readonly minutes?: TakesRange;
 }
 
-export interface WeekChores extends Pick<VisitChores, 'chores'> {
+export interface WeekChores extends Pick<VisitChores, 'chores' | 'minutes'> {
   /** ISO date of its Monday. */
   readonly start: string;
   /** Visits that are listed. */
@@ -139,6 +146,18 @@ export async function listChores(
     (crop) => crop,
   );
   const visits = dailyVisits(line).filter((day) => day >= from && day < from + days);
+  const takenBy = (groupOf: (day: number) => number) => {
+    const told = visitMinutes(
+      line,
+      seen.map((one) => one.chores),
+      visits,
+      groupOf,
+    );
+    return (group: number): Pick<VisitChores, 'minutes'> =>
+      told === null ? {} : { minutes: told.get(group)! };
+  };
+  const ofVisit = takenBy((day) => day);
+  const ofWeek = takenBy(weekOf);
   const crops = line.crops.map((_, crop): AnyBatch => ({ name: null, crop, sown: 0, stood: false }));
   const names = namesOf(batches.all, counted);
   const iso = (day: number): string => isoOfDay(plan.start, day);
@@ -155,13 +174,20 @@ export async function listChores(
     lost_to_absence: lost,
     visits: visits.map((day) => {
       const then = counted.filter((one) => one.day === day);
-      return { date: iso(day), chores: choresOf(line, then, batches.all, names) };
+      return { date: iso(day), chores: choresOf(line, then, batches.all, names), ...ofVisit(day) };
     }),
     weeks: [...groupedBy(visits, (day) => iso(weekOf(day)))].map(([start, mine]) => {
-      const then = weekly.filter((one) => one.day === weekOf(mine[0]));
+      const monday = weekOf(mine[0]);
+      const then = weekly.filter((one) => one.day === monday);
       const unnamed = crops.map(() => null);
-      return { start, visits: mine.length, chores: choresOf(line, then, crops, unnamed) };
+      return {
+        start,
+        visits: mine.length,
+        chores: choresOf(line, then, crops, unnamed),
+        ...ofWeek(monday),
+      };
     }),
+    ...(line.physical?.work && { assumes: [TAKES_CAUTION] }),
   });
 }
 

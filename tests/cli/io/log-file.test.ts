@@ -22,7 +22,7 @@ import type { LogRow } from '../../../sim/season/log/rows.js';
 import { ownFolder } from '../../support/folder.js';
 import { BINARY, evensowAlone, program } from '../program.js';
 
-const KILLED_AT = new URL('killed-at.mjs', import.meta.url).href;
+const STEP_BY_STEP = new URL('step-by-step.mjs', import.meta.url).href;
 
 const HEADER = 'date,action,crop,batch,stage,channel,count,grams,note\n';
 const ROW = '2027-01-04,sow,leaf,B1,,,6,,\n';
@@ -73,46 +73,84 @@ describe.concurrent('no confirmed row is lost and none is half', () => {
     return lock !== null || (await beside(log)).some((name) => name.endsWith('.part'));
   }
 
+  /** Runs the program with `step-by-step.mjs`. */
+  async function stepwise(args: readonly string[], env: Record<string, string>) {
+    return await program(process.execPath, ['--import', STEP_BY_STEP, BINARY, ...args], { env });
+  }
+
+  /** The lock and half a log of one that was killed before: to take these over is among the steps of the next. */
+  async function leftOver(log: string): Promise<void> {
+    await mkdir(`${log}.lock`);
+    await writeFile(join(dirname(log), '.season.csv.4194999.00ab.part'), HEADER.slice(9));
+    await age(log);
+  }
+
+  /** The log as each of the program's steps finds it, in a folder of its own with all that is beside it, and what the program said. */
+  async function atEachStep(args: readonly string[], log: string) {
+    await leftOver(log);
+    const into = await mkdtemp(join(room, 'steps-'));
+    const { code, out } = await stepwise([...args, log], { OF: dirname(log), INTO: into });
+    expect(code).toBe(0);
+    const steps = (await readdir(into)).map(Number).sort((a, b) => a - b);
+    return { out, found: steps.map((step) => join(into, `${step}`, 'season.csv')) };
+  }
+
+  /** Text of a log that a killed program has left; the next one adds to it and tidies up. */
+  async function goneOnWith(log: string): Promise<{ text: string; midway: boolean }> {
+    const text = await readFile(log, 'utf8');
+    const midway = await age(log);
+    await append(log, 'x');
+    expect(await readFile(log, 'utf8')).toBe(`${text}x`);
+    expect(await beside(log)).toEqual(['season.csv']);
+    return { text, midway };
+  }
+
+  const SOWN = '2027-01-04,sow,leaf,B2,,,6,,\n';
+
   test('at whichever of its steps the program is killed', async () => {
     const log = await newLog(HEADER + ROW);
+    const { out, found } = await atEachStep(SOW, log);
+    expect(out).toContain('as B2.');
+    expect(await readFile(log, 'utf8')).toBe(HEADER + ROW + SOWN);
     let midway = 0;
-    for (let step = 0, ended = false; !ended; step++) {
-      const before = await readFile(log, 'utf8');
-      const { code, out } = await program(process.execPath, ['--import', KILLED_AT, BINARY, ...SOW, log], {
-        env: { KILL_AT: `${step}` },
-      });
-      ended = code === 0;
-      const rows = await rowsOf(log);
-      const added = (await readFile(log, 'utf8')).slice(before.length);
-      expect(await readFile(log, 'utf8')).toBe(before + added);
-      expect(added).toMatch(/^(2027-01-04,sow,leaf,B\d+,,,6,,\n)?$/);
-      expect(new Set(rows.map(({ batch }) => batch)).size).toBe(rows.length);
-      if (ended) expect(out).toContain(`as ${rows.at(-1)!.batch}.`);
-      else if (await age(log)) midway++;
+    for (const copy of found) {
+      const left = await goneOnWith(copy);
+      expect([HEADER + ROW, HEADER + ROW + SOWN]).toContain(left.text);
+      if (left.midway) midway++;
     }
     // It was met at work: with its lock, and with the new log beside the old one.
     expect(midway).toBeGreaterThanOrEqual(10);
     expect(await beside(log)).toEqual(['season.csv']);
   });
 
+  test('and what a program that is killed leaves is what was found at that step', async () => {
+    const nameless = (names: readonly string[]): string[] =>
+      names.map((name) => name.replace(/\.\d+\.\w+\.part$/, '.part')).sort();
+    const { found } = await atEachStep(SOW, await newLog(HEADER + ROW));
+    for (let step = 2; step < found.length; step += 5) {
+      const log = await newLog(HEADER + ROW);
+      await leftOver(log);
+      const { code, out } = await stepwise([...SOW, log], { KILL_AT: `${step}` });
+      expect({ code, out }).toEqual({ code: null, out: '' });
+      expect(await readFile(log, 'utf8')).toBe(await readFile(found[step]!, 'utf8'));
+      expect(nameless(await beside(log))).toEqual(nameless(await beside(found[step]!)));
+    }
+  });
+
   test('also where the whole log is written anew, because a first row of the tank makes it wider', async () => {
-    const log = await newLog();
     const [mark, header] = ['\uFEFF', HEADER.trim().replaceAll(',', ';')];
     const row = '4.1.2027;sow;leaf;B1;;;6;;"a; ""b"""';
     const old = `${mark}${header}\r\n${row}\r\n`;
     const wider = `${mark}${header};litres;ec\r\n${row};;\r\n5.1.2027;tank;;;;;;;;12,5;1,6\r\n`;
-    const tank = ['log', 'tank', '--litres', '12.5', '--ec', '1.6', '--date', '2027-01-05', '--to', log];
+    const tank = ['log', 'tank', '--litres', '12.5', '--ec', '1.6', '--date', '2027-01-05', '--to'];
+    const log = await newLog(old);
+    const { found } = await atEachStep(tank, log);
+    expect(await readFile(log, 'utf8')).toBe(wider);
     const left = { old: 0, wider: 0 };
-    for (let step = 0, ended = false; !ended; step++) {
-      await writeFile(log, old);
-      const { code } = await program(process.execPath, ['--import', KILLED_AT, BINARY, ...tank], {
-        env: { KILL_AT: `${step}` },
-      });
-      ended = code === 0;
-      const text = await readFile(log, 'utf8');
+    for (const copy of found) {
+      const { text, midway } = await goneOnWith(copy);
       expect([old, wider]).toContain(text);
-      if (ended) expect(text).toBe(wider);
-      else if (await age(log)) left[text === old ? 'old' : 'wider']++;
+      if (midway) left[text === old ? 'old' : 'wider']++;
     }
     // It was met at work before the renaming and behind it.
     expect(left.old).toBeGreaterThanOrEqual(8);

@@ -29,11 +29,13 @@ import { openingOf } from '../../support/openings.js';
 import { repeats, shareError } from '../../support/repeats.js';
 import { simulatedLog } from '../../support/simulated-log.js';
 
-const SEASONS = repeats(200, 500);
+const SEASONS = repeats(120, 500);
 const FUTURES = 9;
 const WEEKS = 8;
 /** Standard error of the share of so many seasons' weeks within a range of 80 %. */
 const errorOf = (seasons: number): number => 0.007 * Math.sqrt(500 / seasons);
+/** Seasons in which times vary much. */
+const VARIED = repeats(120, 200);
 /** Seasons of logs that begin in the middle. */
 const STOOD = 50;
 
@@ -158,8 +160,8 @@ describe('ranks from 10 to 90 % are those of 80 % of the next weeks, but for cha
         .replace(/keeps: \d+/g, 'keeps: 12')
         .replace('seeds: 10', 'seeds: 12'),
     );
-    const { ranks } = checkSeasons(plan, weeks, 200, FUTURES);
-    // The standard error is about 1.1 points; 4 are allowed.
+    const { ranks } = checkSeasons(plan, weeks, VARIED, FUTURES);
+    // The standard error is 1.1 points of 200 seasons, 1.4 of 120: 4 and 3 of them are allowed.
     expect(Math.abs(shareWithin(ranks, 0.1, 0.9) - 0.8)).toBeLessThan(0.044);
   });
 

@@ -261,9 +261,8 @@ describe('the strip', () => {
           );
           for (const width of [58, 64, 78, 98, 116, 196]) {
             for (const plans of [0, high === 40 ? 7 : 5]) {
-              for (const row of stripRows({ state: known, width, plans, signs: DRAWN })) {
-                expect(rowWidth(row)).toBeLessThanOrEqual(width);
-              }
+              const rows = stripRows({ state: known, width, plans, signs: DRAWN });
+              expect(rows.filter((row) => rowWidth(row) > width)).toEqual([]);
             }
           }
         }

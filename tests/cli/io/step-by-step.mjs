@@ -1,12 +1,15 @@
 /**
- * Loaded before the program: kills it right before its n-th step that changes a file or a folder (n from 0, in KILL_AT). Beyond its
- * last step it ends by itself.
+ * Loaded before the program. Before each of its steps that changes a file or a folder, the folder of the log (OF) is copied into a folder
+ * of its own (INTO), named by the number of the step from 0: what somebody finds if the program is killed there. Or it is killed, right
+ * before one of the steps (KILL_AT); beyond the last one it ends by itself.
  */
 
 import fs from 'node:fs';
 import { syncBuiltinESMExports } from 'node:module';
+import { join } from 'node:path';
 
-let left = Number(process.env.KILL_AT);
+const { OF, INTO, KILL_AT } = process.env;
+let done = 0;
 
 for (const [holder, names] of [
   [fs, ['mkdir', 'utimes', 'rmdir', 'rmdirSync']],
@@ -16,7 +19,9 @@ for (const [holder, names] of [
   for (const name of names) {
     const step = holder[name];
     holder[name] = function (...args) {
-      if (left-- === 0) process.kill(process.pid, 'SIGKILL');
+      if (KILL_AT === `${done}`) process.kill(process.pid, 'SIGKILL');
+      if (INTO !== undefined) fs.cpSync(OF, join(INTO, `${done}`), { recursive: true });
+      done++;
       return step.apply(this, args);
     };
   }
