@@ -54,13 +54,8 @@ function sentences({ used_l }: WeekTakes, factor: number | null, leftOut: readon
   const parts = [
     ...(used_l === null
       ? []
-<<<<<<< HEAD
-      : [`Litres are those that plants use${good}; a new filling of the tank comes on top.`]),
-    ...leftOut,
-=======
       : [`Litres are those that plants use, ${good}; a new filling of the tank comes on top.`]),
-    ...(cost === null ? [] : [`Costs leave out ${LEFT_OUT}.`]),
->>>>>>> main
+    ...leftOut,
   ];
   return parts.length === 0 ? [] : [parts.join(' ')];
 }
