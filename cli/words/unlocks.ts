@@ -1,8 +1,12 @@
 /** Which keys of a scenario would tell more: a sentence for each group of which nothing is told. */
 
 import type { Plan } from '../../sim/models/plan.js';
+import { costsUnpriced } from '../../sim/models/untold-costs.js';
+import { listed } from './numbers.js';
 
-export function unlocks({ stages, crops, physical }: Plan): string[] {
+export function unlocks(plan: Plan): string[] {
+  const { stages, crops, physical } = plan;
+  const unpriced = costsUnpriced(plan);
   const lit = physical?.stages.some(({ lamps }) => lamps !== null) ?? false;
   const shaped = physical?.stages.some(({ channelSize }) => channelSize !== null) ?? false;
   const weighed =
@@ -25,6 +29,11 @@ export function unlocks({ stages, crops, physical }: Plan): string[] {
     ],
     [work !== null, 'work tells the minutes of a visit, the hours of a week.'],
     [prices !== null, 'prices tell what a head costs, and what it earns.'],
+    [unpriced.length === 0, `prices tell nothing of ${listed(unpriced)} yet: costs leave that out.`],
+    [
+      prices === null || prices.crops.some(({ sale }) => sale !== null),
+      'prices.head (or kg) tells what a head earns, the margin of a season.',
+    ],
   ];
   return groups.filter(([told]) => !told).map(([, sentence]) => sentence);
 }

@@ -3,6 +3,7 @@
 import { HEADS, type Limits, SEED, wholeWithin, within } from '../models/limits.js';
 import type { Prices } from '../models/physical/plan.js';
 import { failure, type Result, success } from '../models/result.js';
+import { costsTold } from '../models/untold-costs.js';
 import { type Grid, gridAround, variationsWithin } from '../scenario/grid.js';
 import { toPlan } from '../scenario/plan.js';
 import { seedsAWeek, visitsAWeek } from '../scenario/rates.js';
@@ -12,7 +13,6 @@ import type { SearchGoal } from '../study/search/budget.js';
 import { type Candidate, COST_KINDS, type CostKind, type Settings } from '../study/search/candidates.js';
 import type { SearchResult } from '../study/search/result.js';
 import { searchStudy } from '../study/search/search.js';
-import { lucklessCosts } from '../study/search/season-costs.js';
 import { firstCountedWeek } from '../study/search/weeks.js';
 import { carriedOut, type StudyOptions, workersOf } from './carry-out.js';
 
@@ -154,7 +154,7 @@ function unlitStages(stages: Scenario['stages']): string[] {
 /** Of the cost: what has no price, or has one while it is not told how much of it there is. */
 function* unpriced(stages: Scenario['stages'], { plan }: Candidate) {
   const prices = plan.physical?.prices ?? null;
-  const costs = lucklessCosts(plan);
+  const costs = costsTold(plan);
   if (prices === null || costs === null || !hasCosts(prices)) {
     yield 'The least cost must not be asked for without prices. Say what there is to pay for. Example: prices: {kwh: 0.3, seed: 0.03, hour: 15, hole_day: 0.004}';
     return;

@@ -76,6 +76,14 @@ export function lampsKwh(plan: Plan, matter: LineMatter, stage: number, days: nu
   return perHoleDay === null ? null : perHoleDay * holesOf(plan.stages[stage]!) * days;
 }
 
+/** What the lamps draw in so many days [kWh]; null where it is not told of all stages that have any. */
+export function lineKwh(plan: Plan, matter: LineMatter, days: number): number | null {
+  const lit = matter.physical.stages.flatMap(({ lamps }, s) =>
+    lamps === null ? [] : [lampsKwh(plan, matter, s, days)],
+  );
+  return lit.length === 0 ? null : sumIfAll(lit);
+}
+
 /** The sum of all parts; null if one is not known. */
 export function sumIfAll(parts: readonly (number | null)[]): number | null {
   return parts.reduce((sum, part) => (sum === null || part === null ? null : sum + part), 0 as number | null);

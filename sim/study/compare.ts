@@ -3,6 +3,7 @@
 import { isoOfDay } from '../models/dates.js';
 import { assumptions, litresFactor } from '../models/physical/assumes.js';
 import type { Plan } from '../models/plan.js';
+import { costsUntold } from '../models/untold-costs.js';
 import type { Estimate } from '../seasons/sections.js';
 import { firstCommonWeek, firstRunningWeek, type Tallies } from '../seasons/tallies.js';
 import { sectionsFor } from '../seasons/workload.js';
@@ -159,7 +160,7 @@ function assumedOf({ plan, tallies }: Ran): string[] {
   if (amounts === null) return [];
   // Of light on leaves, kilograms and the tank a comparison tells nothing.
   const told = { ...toldIn(amounts), leaves: false, mass: false, tank: false };
-  return assumptions(told, litresFactor(plan));
+  return assumptions(told, litresFactor(plan), costsUntold(plan));
 }
 
 /** A plan of a comparison and what its seasons gave. */

@@ -3,6 +3,7 @@
 import { assumptions, type Told } from '../models/physical/assumes.js';
 import type { Costs } from '../models/physical/money.js';
 import type { Plan } from '../models/plan.js';
+import { costsUntold } from '../models/untold-costs.js';
 import type { Tallies } from '../seasons/tallies.js';
 import { amountsOf } from './takes/amounts.js';
 
@@ -17,9 +18,13 @@ const NOTHING: Told = {
   money: false,
 };
 
-/** What is taken for granted where of all figures only those of money are told, or only kWh of lamps. */
-export const ASSUMED_OF_MONEY: readonly string[] = assumptions({ ...NOTHING, money: true }, null);
-export const ASSUMED_OF_KWH: readonly string[] = assumptions({ ...NOTHING, light: true }, null);
+/** What is taken for granted where of all figures only kWh of lamps are told. */
+export const ASSUMED_OF_KWH: readonly string[] = assumptions({ ...NOTHING, light: true }, null, []);
+
+/** The same where only those of money are. @param plan that is asked about: what it tells no price of is in no sum */
+export function assumedOfMoney(plan: Plan): readonly string[] {
+  return assumptions({ ...NOTHING, money: true }, null, costsUntold(plan));
+}
 
 /** Parts are null where there is no price, or where too little is told of what it is for. */
 export type SeasonCosts = Costs & { readonly total: number };

@@ -63,6 +63,15 @@ describe('what more keys would tell', () => {
     expect(told[0]).toContain(key);
   });
 
+  test.each([
+    [/ plug: 0\.08,/, 'prices tell nothing of plugs yet: costs leave that out.'],
+    [/, head: 2\.5/, 'prices.head (or kg) tells what a head earns'],
+  ] as const)('is one sentence where a price is missing: %s', async (price, sentence) => {
+    const told = await more(rackWith([price, '']));
+    expect(told).toHaveLength(1);
+    expect(told[0]).toContain(sentence);
+  });
+
   test('is one sentence where no stage tells of light', async () => {
     const light = /^ {4}(ppfd|hours|watts|efficacy|reaches): .*\n/gm;
     const told = await more(rackWith([light, ''], [/, days_at: \{.*?\}/, '']));

@@ -1,7 +1,7 @@
 /** What a plan takes, through the built program: in few lines, in full, with its cautions wherever figures of it stand. */
 
 import { readFileSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { LOAD_CAUTION, TAKES_CAUTION } from '../../sim/models/physical/cautions.js';
@@ -281,3 +281,49 @@ test('parts of a study are told in full by merge --all', async () => {
   for (const k of [1, 2]) await said(['run', RACK, ...FEW, '--shard', `${k}/2`, '--out', part(k)]);
   expect(await said(['merge', part(1), part(2), '--all'])).toBe(await said(['run', RACK, ...FEW, '--all']));
 });
+
+describe('prices of a part of what a season takes', () => {
+  /** The example with other prices. */
+  const priced = (prices: string, ...others: readonly RegExp[]): string =>
+    `${without(PRICES, ...others)}prices: {${prices}}\n`;
+  const UNTOLD = 'what is not told here (water, nutrients, seed, plugs, work, wear of the holes), cooling';
+
+  test('what has no price is named wherever a cost is told', async () => {
+    const file = await writtenTo('kwh-only.yaml', priced('kwh: 0.3'));
+    const run = flat(await said(['run', file, ...FEW]));
+    // Beside the figure: light alone.
+    expect(run).toMatch(/A head costs [\d.]+\. Left out: /);
+    expect(run).toContain(`Left out: ${UNTOLD}`);
+    for (const args of [
+      ['run', file, '--json', ...FEW],
+      ['compare', file, '--every', '2,3', ...FEW],
+      ['size', file, '--channels', 'finishing=8', ...FEW],
+    ])
+      expect(flat(await said(args)), args[0]).toContain(`Costs leave out ${UNTOLD}`);
+  });
+
+  test('a price of what is not told adds nothing, and what is left out names it', async () => {
+    const out = flat(await said(['run', '-', ...FEW], priced('kwh: 0.3, hour: 15', WORK)));
+    expect(out).toContain('(water, nutrients, seed, plugs, work, wear of the holes)');
+  });
+
+  test('nothing that can be paid for is no cost of 0: no cost is told, and why', async () => {
+    for (const prices of ['hour: 15', 'head: 2.5']) {
+      const input = priced(prices, WORK);
+      const { code, out, err } = await evensow(['run', '-', '--json', ...FEW], { input });
+      expect(code).toBe(0);
+      expect(flat(err)).toContain('prices: No cost can be told from these prices, and so no margin.');
+      const result: RunResult = JSON.parse(out);
+      expect(result.money).toBeUndefined();
+      expect(result.assumes!.join(' ')).not.toContain('Costs');
+      const compared = await evensow(['compare', '-', '--every', '2', '--json', ...FEW], { input });
+      expect(compared.out).not.toMatch(/cost_a_head|margin_a_season/);
+    }
+  });
+});
+
+async function writtenTo(name: string, text: string): Promise<string> {
+  const file = join(folder, name);
+  await writeFile(file, text);
+  return file;
+}

@@ -66,6 +66,22 @@ test('what holds a line back, verdicts and what search spends least of have thei
   for (const word of Object.values(TOLD_BY)) expect(wordCalled(word), word).not.toBeNull();
 });
 
+test.each([
+  ['cost', 'money'],
+  ['what it takes', 'what it takes'],
+  ['minutes', 'minutes'],
+  ['full visit', 'minutes'],
+  ['empty holes', 'cost of an empty hole'],
+  ['spell', 'air by date'],
+  ['DLI', 'light of a day'],
+])('what a plan takes has its words: %s', (asked, word) => {
+  expect(wordCalled(asked)?.name).toBe(word);
+});
+
+test('a price of a hole-day is explained where the hole-day is', () => {
+  expect(wordCalled('hole_day')?.text).toMatch(/As a price it is the wear and interest of one hole/);
+});
+
 test('every key of the scenario has its word, which names its place', () => {
   for (const { key } of scenarioKeyTable()) {
     const last = key.split('.').at(-1)!.replace('[]', '');

@@ -1,6 +1,6 @@
 /** What the coming weeks take: lamps, water, work, harvest and money, week by week. */
 
-import { LEFT_OUT } from '../../../sim/models/physical/assumes.js';
+import { isLeftOut } from '../../../sim/models/physical/assumes.js';
 import { TAKES_CAUTION } from '../../../sim/models/physical/cautions.js';
 import type { TakesAhead, TakesRange, WeekTakes } from '../../../sim/season/ahead/takes-ahead.js';
 import { decimalsFor, type Form, figureText, fixed, intervalText } from '../../words/numbers.js';
@@ -17,7 +17,7 @@ const FIGURES = [
 /** Nothing where the scenario tells nothing of it. */
 export function takesSections(takes: TakesAhead | undefined): Section[] {
   if (takes === undefined) return [];
-  const { weeks, good_to_factor: factor } = takes;
+  const { weeks, good_to_factor: factor, assumes } = takes;
   const first = weeks[0]!;
   const told = FIGURES.filter(({ of }) => first[of] !== null);
   const columns = told.map(({ of, ranges }) =>
@@ -40,13 +40,13 @@ export function takesSections(takes: TakesAhead | undefined): Section[] {
           head: ['week from', ...(kwh === null ? [] : ['kWh']), ...told.map(({ head }) => head)],
         },
       ),
-      ...sentences(first, factor),
+      ...sentences(first, factor, assumes.filter(isLeftOut)),
       TAKES_CAUTION,
     ),
   ];
 }
 
-function sentences({ used_l, cost }: WeekTakes, factor: number | null): string[] {
+function sentences({ used_l }: WeekTakes, factor: number | null, leftOut: readonly string[]): string[] {
   const good =
     factor === null
       ? 'scaled to your meter'
@@ -55,7 +55,7 @@ function sentences({ used_l, cost }: WeekTakes, factor: number | null): string[]
     ...(used_l === null
       ? []
       : [`Litres are those that plants use, ${good}; a new filling of the tank comes on top.`]),
-    ...(cost === null ? [] : [`Costs leave out ${LEFT_OUT}.`]),
+    ...leftOut,
   ];
   return parts.length === 0 ? [] : [parts.join(' ')];
 }

@@ -1,21 +1,10 @@
 /** What a head costs, by part, and what it earns, in the grower's own money. */
 
-import { LEFT_OUT } from '../../../sim/models/physical/assumes.js';
-import type { Costs } from '../../../sim/models/physical/money.js';
+import { leftOut } from '../../../sim/models/physical/assumes.js';
+import { COST_WORDS, type Costs, untoldCosts } from '../../../sim/models/physical/money.js';
 import type { Takes } from '../../../sim/study/takes/takes.js';
 import { figureText, fixed, SHARE } from '../../words/numbers.js';
 import { type Block, figure, name, section, table } from '../section.js';
-
-const PARTS: Readonly<Record<keyof Costs, string>> = {
-  light: 'light',
-  water: 'water',
-  nutrients: 'nutrients',
-  seed: 'seed',
-  plug: 'plugs',
-  labour: 'work',
-  capital: 'wear of the holes',
-  other: 'other',
-};
 
 /** Two decimals; a hole-day costs less than that shows. */
 const MONEY = fixed(2);
@@ -30,7 +19,7 @@ export function moneyText({ money }: Takes): string | null {
       ? `A season costs ${figureText(cost.total.mean, MONEY)}, and nothing is picked`
       : `A head costs ${figureText(cost_per_head.mean, MONEY)}`;
   const left = margin === null ? '' : `; margin of a season ${figureText(margin.mean, fixed(0))}`;
-  return `${each}${left}. Left out: ${LEFT_OUT}.`;
+  return `${each}${left}. Left out: ${leftOut(untoldCosts(cost))}.`;
 }
 
 /** @param heads of a season @param stages their names */
@@ -43,8 +32,8 @@ export function moneyDetails({ money }: Takes, heads: number, stages: readonly s
     figure(amount == null || !share ? null : amount / cost.total.mean, SHARE),
     figure(amount == null || heads === 0 ? null : amount / heads, MONEY),
   ];
-  const parts = (Object.keys(PARTS) as (keyof Costs)[]).flatMap((part) =>
-    cost[part] === null ? [] : [row(PARTS[part], cost[part].mean)],
+  const parts = (Object.keys(COST_WORDS) as (keyof Costs)[]).flatMap((part) =>
+    cost[part] === null ? [] : [row(COST_WORDS[part], cost[part].mean)],
   );
   return [
     table(
@@ -56,7 +45,7 @@ export function moneyDetails({ money }: Takes, heads: number, stages: readonly s
       ],
       { head: ['', 'a season', 'of all', 'a head'] },
     ),
-    `Left out: ${LEFT_OUT}. A season starts empty, so a head costs more in a short one.`,
+    `Left out: ${leftOut(untoldCosts(cost))}. A season starts empty, so a head costs more in a short one.`,
     ...(idle_hole_day.every((price) => price === null)
       ? []
       : [

@@ -10,7 +10,37 @@ export const RESULTS: readonly Word[] = [
   {
     name: 'hole-day',
     also: ['hole-days'],
-    text: 'One hole for one day. Every hole is always in exactly one state, so the hole-days of a stage add up to its holes times the days.',
+    text: 'One hole for one day: every hole is always in exactly one state, so the hole-days of a stage add up to its holes times the days. As a price it is the wear and interest of one hole, a day.',
+  },
+  {
+    name: 'what it takes',
+    also: ['takes', 'what a head takes', 'what these weeks take'],
+    text: 'Light in kWh, litres, kilograms, minutes and money of a season, of a head or of the coming weeks. Only what the scenario has keys for is told; check says which keys would tell more.',
+  },
+  {
+    name: 'money',
+    also: ['cost', 'costs', 'price', 'left out'],
+    text: 'What a season, a head or an empty hole costs, in the money of the prices that the scenario tells. What has no price is in no sum, and is named beside it.',
+  },
+  {
+    name: 'minutes',
+    also: ['usual visit', 'full visit', 'longest visit'],
+    text: 'Minutes of work: those of each visit itself, and the seconds of each deed. A usual visit is the middle one of a season, a full one that which 1 in 10 exceeds.',
+  },
+  {
+    name: 'cost of an empty hole',
+    also: ['empty holes', 'what empty holes cost', 'idle hole-day'],
+    text: 'What the lamps over a hole draw in a day, at its price, and hole_day. The sale that is lost is not in it.',
+  },
+  {
+    name: 'light of a day',
+    also: ['daily light', 'dli', 'mol', 'mol of light'],
+    text: 'Light that falls on a square metre in a day: ppfd times hours times 0.0036, in mol.',
+  },
+  {
+    name: 'air by date',
+    also: ['spell', 'spells', 'warm spell'],
+    text: 'Days with other air than usual, as climate.dated tells them. Days of plants and water go by it, kWh do not.',
   },
   {
     name: 'running',

@@ -23,15 +23,31 @@ export function litresFactor({ physical }: Plan): number | null {
   return physical?.waterMetered ? null : LITRES_FACTOR;
 }
 
-/** What the sum of the costs leaves out. */
-export const LEFT_OUT =
+const NEVER_IN_COSTS =
   'cooling, drying the air, pumps, the first filling of the tank, rent, packing, transport and tax';
+
+/** What the sum of the costs leaves out. @param untold words of the parts that this scenario does not tell (`untoldCosts`) */
+export function leftOut(untold: readonly string[]): string {
+  return untold.length === 0
+    ? NEVER_IN_COSTS
+    : `what is not told here (${untold.join(', ')}), ${NEVER_IN_COSTS}`;
+}
+
+const COSTS_LEAVE_OUT = 'Costs leave out ';
+
+/** Is it the sentence that tells what costs leave out? */
+export function isLeftOut(sentence: string): boolean {
+  return sentence.startsWith(COSTS_LEAVE_OUT);
+}
 
 /** Of a whole season. */
 export const STARTS_EMPTY = 'A season starts empty, so a head costs more in a short one.';
 
-/** @param factor of the litres; null if a meter has scaled them */
-export function assumptions(told: Told, factor: number | null): string[] {
+/**
+ * @param factor of the litres; null if a meter has scaled them
+ * @param untold words of the parts of the costs that are not told
+ */
+export function assumptions(told: Told, factor: number | null, untold: readonly string[]): string[] {
   const { light, leaves, mass, water, tank, load, money } = told;
   const sentences: [boolean, string][] = [
     [
@@ -49,7 +65,7 @@ export function assumptions(told: Told, factor: number | null): string[] {
       tank,
       'Plants do not suffer where the tank runs low. No measured hours to wilting were found: do not count on them.',
     ],
-    [money, `Costs leave out ${LEFT_OUT}.`],
+    [money, `${COSTS_LEAVE_OUT}${leftOut(untold)}.`],
     [money, STARTS_EMPTY],
     [light || water || tank || load || mass || money || told.work, TAKES_CAUTION],
     [load, LOAD_CAUTION],

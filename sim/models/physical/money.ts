@@ -48,6 +48,30 @@ export function totalCost(costs: Costs): number {
   return summed(Object.values(costs)) ?? 0;
 }
 
+/** Is any part told? Of none there is no sum: nothing is not what it costs. */
+export function anyCost(costs: Costs): boolean {
+  return Object.values(costs).some((part) => part !== null);
+}
+
+/** What the parts are called. */
+export const COST_WORDS: Readonly<Record<keyof Costs, string>> = {
+  light: 'light',
+  water: 'water',
+  nutrients: 'nutrients',
+  seed: 'seed',
+  plug: 'plugs',
+  labour: 'work',
+  capital: 'wear of the holes',
+  other: 'other',
+};
+
+/** Words of the parts that are in no sum: no price is told, or too little of what it is for. What is `other` only its owner knows. */
+export function untoldCosts(costs: Readonly<Record<keyof Costs, unknown>>): string[] {
+  return (Object.keys(COST_WORDS) as (keyof Costs)[]).flatMap((part) =>
+    part !== 'other' && costs[part] === null ? [COST_WORDS[part]] : [],
+  );
+}
+
 /**
  * What picks earn; null where no crop's price is told.
  * @param headG fresh mass of a pick of each crop [g]; null: not told, and then nothing is sold by the kilogram

@@ -6,6 +6,7 @@ import { dailyLight } from '../../models/physical/light.js';
 import type { PhysicalPlan } from '../../models/physical/plan.js';
 import type { Plan } from '../../models/plan.js';
 import * as route from '../../models/route.js';
+import { costIsTold } from '../../models/untold-costs.js';
 import type { Path, WarningDraft } from '../faults.js';
 import type { Scenario } from '../schema.js';
 import { spanOutside } from '../season-dates.js';
@@ -20,7 +21,7 @@ export function physicalWarnings(scenario: Scenario, plan: Plan): WarningDraft[]
     ...airWarnings(scenario),
     ...cropWarnings(scenario, plan, physical),
     ...tankWarnings(scenario),
-    ...priceWarnings(scenario),
+    ...priceWarnings(scenario, plan),
     ...shelfWarnings(plan, physical),
   ];
 }
@@ -174,15 +175,41 @@ function tankWarnings({ tank }: Scenario): WarningDraft[] {
   });
 }
 
-/** Prices by the kilogram of heads that nobody weighed. */
-function priceWarnings({ prices, crops }: Scenario): WarningDraft[] {
-  const kg = prices?.kg;
-  return crops.flatMap(({ name, head_g }) => {
-    const sold = typeof kg === 'object' ? Object.hasOwn(kg, name) : kg !== undefined;
-    if (!sold || head_g !== undefined) return [];
-    const path = typeof kg === 'object' ? ['prices', 'kg', name] : ['prices', 'kg'];
-    return [{ path, message: `Heads of ${name} have no head_g: they are in no sum of what is earned.` }];
-  });
+/** Prices that no sum has anything of, and crops without a price where others have one. */
+function priceWarnings({ prices, crops }: Scenario, plan: Plan): WarningDraft[] {
+  if (prices === undefined) return [];
+  const { head, kg, seed } = prices;
+  return [
+    ...(costIsTold(plan) ? [] : [{ path: ['prices'], message: NO_COST }]),
+    ...crops.flatMap(({ name, head_g }) => {
+      const byKg = isOf(kg, name);
+      if (byKg && head_g === undefined) {
+        const path = typeof kg === 'object' ? ['prices', 'kg', name] : ['prices', 'kg'];
+        return [{ path, message: `Heads of ${name} have no head_g: they are in no sum of what is earned.` }];
+      }
+      if (byKg || isOf(head, name) || (head === undefined && kg === undefined)) return [];
+      const path = ['prices', head === undefined ? 'kg' : 'head'];
+      return [{ path, message: `Heads of ${name} have no price: what they earn is in no margin.` }];
+    }),
+    ...crops.flatMap(({ name }) =>
+      seed === undefined || isOf(seed, name)
+        ? []
+        : [
+            {
+              path: ['prices', 'seed'],
+              message: `Seeds of ${name} have no price: they are in no sum of costs.`,
+            },
+          ],
+    ),
+  ];
+}
+
+const NO_COST =
+  'No cost can be told from these prices, and so no margin. kwh needs lamps, water_m3 and nutrients_l climate and crops, hour work. Example: prices: {seed: 0.03, other_day: 0.2, head: 2.5}';
+
+/** Is a price told of this crop? */
+function isOf(price: number | Readonly<Record<string, number>> | undefined, crop: string): boolean {
+  return typeof price === 'object' ? Object.hasOwn(price, crop) : price !== undefined;
 }
 
 function within(value: number, { least, most }: { readonly least: number; readonly most: number }): boolean {

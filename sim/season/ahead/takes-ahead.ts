@@ -3,8 +3,10 @@
 import { assumptions, litresFactor, STARTS_EMPTY } from '../../models/physical/assumes.js';
 import { lineMatter } from '../../models/physical/line-matter.js';
 import type { Plan } from '../../models/plan.js';
+import { lineKwh } from '../../models/taken-amounts.js';
+import { costsUntold } from '../../models/untold-costs.js';
 import { type Forecast, forecastOf } from './forecast.js';
-import { lineKwh, type WeekTaken } from './takes-watch.js';
+import type { WeekTaken } from './takes-watch.js';
 
 export interface TakesAhead {
   readonly weeks: readonly WeekTakes[];
@@ -80,6 +82,7 @@ export function takesAhead(
       money: first.cost !== null,
     },
     factor,
+    costsUntold(plan),
   ).filter((sentence) => sentence !== STARTS_EMPTY);
   return {
     weeks,

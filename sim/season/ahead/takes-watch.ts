@@ -1,17 +1,10 @@
 /** What each of the next weeks takes: litres, minutes, kilograms, money. */
 
 import { type LineMatter, lineMatter } from '../../models/physical/line-matter.js';
-import { costsOf, totalCost } from '../../models/physical/money.js';
+import { anyCost, costsOf, totalCost } from '../../models/physical/money.js';
 import { hoursOf } from '../../models/physical/work.js';
 import { holesOfLine, type Plan, visitDays } from '../../models/plan.js';
-import {
-  lampsKwh,
-  minutesTaken,
-  pickedKg,
-  sumIfAll,
-  type Taken,
-  waterTaken,
-} from '../../models/taken-amounts.js';
+import { lineKwh, minutesTaken, pickedKg, type Taken, waterTaken } from '../../models/taken-amounts.js';
 import { TakesColumns } from '../../models/takes.js';
 import type { Watch } from './watcher.js';
 
@@ -69,14 +62,6 @@ export function withTakes<Seen extends object>(
   };
 }
 
-/** What the lamps draw in so many days [kWh]; null where it is not told of all stages that have any. */
-export function lineKwh(plan: Plan, matter: LineMatter, days: number): number | null {
-  const lit = matter.physical.stages.flatMap(({ lamps }, s) =>
-    lamps === null ? [] : [lampsKwh(plan, matter, s, days)],
-  );
-  return lit.length === 0 ? null : sumIfAll(lit);
-}
-
 function weekTaken(plan: Plan, matter: LineMatter, taken: Taken, visits: number): WeekTaken {
   const { work, prices } = matter.physical;
   const minutes = work && 60 * hoursOf(minutesTaken(plan, work, taken, visits));
@@ -97,6 +82,6 @@ function weekTaken(plan: Plan, matter: LineMatter, taken: Taken, visits: number)
     used_l,
     minutes,
     picked_kg: plan.crops.some(({ headG }) => headG !== null) ? pickedKg(plan, taken) : null,
-    cost: costs && totalCost(costs),
+    cost: costs && anyCost(costs) ? totalCost(costs) : null,
   };
 }

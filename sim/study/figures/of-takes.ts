@@ -1,6 +1,7 @@
 /** Figures of plans that tell of light, water, work or prices. */
 
 import { lineMatter } from '../../models/physical/line-matter.js';
+import { costIsTold } from '../../models/untold-costs.js';
 import { amountsOf } from '../takes/amounts.js';
 import type { Figure } from './figure.js';
 import { perHead } from './per-hole-and-head.js';
@@ -59,7 +60,7 @@ export const TAKES_A_HEAD: readonly Figure[] = [
     better: 'less',
     scope: 'whole',
     ofDrained: true,
-    isToldOf: ({ physical }) => (physical?.prices ?? null) !== null,
+    isToldOf: costIsTold,
     of: (sample) => amountsOf(sample)?.money?.cost_per_head ?? Number.NaN,
   },
 ];
@@ -77,7 +78,7 @@ export const MONEY_A_SEASON: readonly Figure[] = [
     better: 'less',
     scope: 'whole',
     ofDrained: true,
-    isToldOf: ({ physical }) => (physical?.prices ?? null) !== null,
+    isToldOf: costIsTold,
     of: (sample) => amountsOf(sample)?.money?.cost.total ?? Number.NaN,
   },
   {
@@ -92,7 +93,8 @@ export const MONEY_A_SEASON: readonly Figure[] = [
     better: 'more',
     scope: 'whole',
     ofDrained: true,
-    isToldOf: ({ physical }) => physical?.prices?.crops.some(({ sale }) => sale !== null) ?? false,
+    isToldOf: (plan) =>
+      costIsTold(plan) && (plan.physical?.prices?.crops.some(({ sale }) => sale !== null) ?? false),
     of: (sample) => amountsOf(sample)?.money?.margin ?? Number.NaN,
   },
 ];

@@ -3,9 +3,10 @@
 import { largest } from '../../engine/lists.js';
 import { Histogram } from '../../engine/tally.js';
 import { isoOfDay } from '../../models/dates.js';
+import type { Plan } from '../../models/plan.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { figureNamed } from '../figures/figures.js';
-import { ASSUMED_OF_KWH, ASSUMED_OF_MONEY } from '../money.js';
+import { ASSUMED_OF_KWH, assumedOfMoney } from '../money.js';
 import type { CandidateResult } from './candidate-test.js';
 import type { Cost, CostKind, Settings } from './candidates.js';
 import { paretoFrontier } from './frontier.js';
@@ -204,7 +205,7 @@ export function concludeSearch(search: Search, trials: readonly CandidateResult[
       plans.map(({ heads_a_week: heads, steadiness }) => [heads / (most || 1), steadiness]),
     ).map((i) => plans[i]!.place),
     plans,
-    ...assumedFor(goal.least),
+    ...assumedFor(goal.least, search.ranked[0]!.candidate.plan),
   };
 }
 
@@ -212,8 +213,9 @@ export function concludeSearch(search: Search, trials: readonly CandidateResult[
 const BY_LUCKLESS_SEASONS =
   'Plans are ordered by what a season without luck would cost: every plant takes its mean time, and seeds and plants are lost by their shares.';
 
-function assumedFor(least: CostKind): Pick<SearchResult, 'assumes'> {
-  if (least === 'cost') return { assumes: [BY_LUCKLESS_SEASONS, ...ASSUMED_OF_MONEY] };
+/** @param plan any that was searched: all have the same prices */
+function assumedFor(least: CostKind, plan: Plan): Pick<SearchResult, 'assumes'> {
+  if (least === 'cost') return { assumes: [BY_LUCKLESS_SEASONS, ...assumedOfMoney(plan)] };
   return least === 'kwh' ? { assumes: ASSUMED_OF_KWH } : {};
 }
 

@@ -2,6 +2,7 @@
 
 import { isoOfDay } from '../../models/dates.js';
 import { holesOfLine, type Plan } from '../../models/plan.js';
+import { costIsTold } from '../../models/untold-costs.js';
 import type { Estimate } from '../../seasons/sections.js';
 import { firstCommonWeek, firstRunningWeek } from '../../seasons/tallies.js';
 import { sectionsFor } from '../../seasons/workload.js';
@@ -11,7 +12,7 @@ import type { Figure, Samples } from '../figures/figure.js';
 import { figureNamed } from '../figures/figures.js';
 import { samplesOf } from '../figures/samples.js';
 import { frontierOf } from '../frontier.js';
-import { ASSUMED_OF_MONEY } from '../money.js';
+import { assumedOfMoney } from '../money.js';
 import { ofSeasons, type Study } from '../study.js';
 import { type FluidBound, fluidBound } from './bound.js';
 import { explainGap, type Gap } from './gap.js';
@@ -161,7 +162,7 @@ function conclude(gathered: WorkloadTallies, lines: SizeJobs, asked: Asked): Siz
       HEADS,
     ),
     sizes,
-    ...(plan.physical?.prices != null && { assumes: [A_YEAR, ...ASSUMED_OF_MONEY] }),
+    ...(costIsTold(plan) && { assumes: [A_YEAR, ...assumedOfMoney(plan)] }),
   };
 }
 

@@ -7,7 +7,7 @@
 
 import { GROWING, PICKED, STATE_COUNT, STATES } from '../../models/ledger.js';
 import { type LineMatter, lineMatter, looksInTank } from '../../models/physical/line-matter.js';
-import { type Costs, costsOf, revenueOf, totalCost } from '../../models/physical/money.js';
+import { anyCost, type Costs, costsOf, revenueOf, totalCost } from '../../models/physical/money.js';
 import { hoursOf, type WorkMinutes } from '../../models/physical/work.js';
 import { holesOfLine, type Plan, seasonDays, visitDays } from '../../models/plan.js';
 import {
@@ -236,6 +236,7 @@ function moneyOf(
     holes: holesOfLine(plan),
     days: seasonDays(plan),
   });
+  if (!anyCost(costs)) return null;
   const total = totalCost(costs);
   const revenue = revenueOf(
     prices,

@@ -4,6 +4,7 @@
  */
 
 import { assumptions, litresFactor, type Told } from '../../models/physical/assumes.js';
+import { costsUntold } from '../../models/untold-costs.js';
 import { errorOf } from '../../seasons/sections.js';
 import {
   type Amounts,
@@ -58,7 +59,7 @@ export function takesOf(all: TakesSample, sections: readonly (TakesSample | null
     ...(tank && { tank: { ...tank, ...standing.tank! } }),
     ...(standing.load && { load: standing.load }),
     ...(money && { money: { ...money, ...standing.money! } }),
-    assumes: assumptions(toldIn(amounts, standing), litresFactor(all.plan)),
+    assumes: assumptions(toldIn(amounts, standing), litresFactor(all.plan), costsUntold(all.plan)),
   };
 }
 

@@ -138,6 +138,16 @@ describe('warned of, at its place:', () => {
       ['    head_g: 30\n', ''],
       '30 @ prices.kg.basil | Heads of basil have no head_g: they are in no sum of what is earned.',
     ],
+    [
+      'a crop whose heads have no price, where others have one',
+      [', kg: {basil: 30}', ''],
+      '{lettuce @ prices.head | Heads of basil have no price: what they earn is in no margin.',
+    ],
+    [
+      'a crop whose seeds have no price, where others have one',
+      ['seed: {lettuce: 0.03, basil: 0.02}', 'seed: {lettuce: 0.03}'],
+      '{lettuce @ prices.seed | Seeds of basil have no price: they are in no sum of costs.',
+    ],
   ] as const)('%s', (_title, edit, warning) => {
     expect(calmWith(edit)).toContain(warning);
   });
