@@ -87,11 +87,16 @@ export function emptyCostText({ hole_days, kwh, cost, causes, stages }: EmptyCos
     ...(of.kwh === null ? [] : [`${figureText(of.kwh, fixed(of.kwh < 100 ? 1 : 0))} kWh`]),
     ...(of.cost === null ? [] : [`${figureText(of.cost, fixed(2))} in money`]),
   ];
+  // In a list: the money holds what the kWh cost.
+  const oneOf = (of: Pick<EmptyCosts, 'kwh' | 'cost'>): string => {
+    const [first, second] = both(of);
+    return second === undefined ? first! : `${first} (${second})`;
+  };
   const told = causes.slice(0, MOST_KINDS).filter((of) => both(of).length > 0);
   const rest = causes.length > told.length ? ', the rest for other causes' : '';
   const dark = stages.filter((stage) => stage.kwh === null).map(({ name }) => name);
   return [
-    `${thousands(hole_days)} empty hole-days cost ${both({ kwh, cost }).join(' and ')}${cost === null ? '' : ' (their light and wear, not the lost sale)'}: ${listed(told.map((of) => `${both(of).join(' or ')} ${KINDS[of.kind]}`))}${rest}.`,
+    `${thousands(hole_days)} empty hole-days cost ${both({ kwh, cost }).join(' and ')}${cost === null ? '' : ' (their light and wear, not the lost sale)'}: ${listed(told.map((of) => `${oneOf(of)} ${KINDS[of.kind]}`))}${rest}.`,
     ...(dark.length === 0 ? [] : [`What the lamps draw in ${listed(dark)} is not told, and not counted.`]),
   ].join(' ');
 }

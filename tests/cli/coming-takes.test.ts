@@ -34,8 +34,9 @@ test('replay: one sentence with kWh and money, and the caution', () => {
   const replayed = replaySeason(rows, stages, plan);
   if (!replayed.ok) throw new Error(JSON.stringify(replayed.faults));
   const text = JSON.stringify(replaySections(replayed.value));
-  const { kwh, cost } = replayed.value.empty_cost!;
+  const { kwh, cost, causes } = replayed.value.empty_cost!;
   expect(text).toContain(`${kwh!.toFixed(0)} kWh and ${cost!.toFixed(2)} in money (their light and wear`);
+  expect(text).toMatch(new RegExp(` kWh \\(${causes[0]!.cost!.toFixed(2)} in money\\) for `));
   expect(text).toContain(TAKES_CAUTION);
 });
 

@@ -235,6 +235,7 @@ describe('size', () => {
       /costs +margin +interval\n.*\n* *\+1 channel of nursery \(20 holes\) +\+\d+\.\d +-\d/s,
     );
     expect(flat(out)).toContain(TAKES_CAUTION);
+    expect(out).toContain('There is no interval from so few seasons');
     for (const row of out.split('\n')) expect(row.length, row).toBeLessThanOrEqual(80);
     const csv = await said([...args, '--csv']);
     expect(csv).toContain('worth of one more channel finishing: margin a year,');

@@ -6,6 +6,9 @@ import { changeParts } from '../../words/limits.js';
 import { decimalsFor, listed, signed } from '../../words/numbers.js';
 import { figure, interval, type Section, section, table, words } from '../section.js';
 
+/** With few seasons, or where a tank is filled anew, which is looked at in one season of 81. */
+const NO_INTERVAL = 'There is no interval from so few seasons; more of them (-n) give one.';
+
 type Told = Worth & Required<Pick<Worth, 'money_a_year'>>;
 
 export function moneyAYear({ worth: { stages }, assumes = [] }: SizeResult): Section[] {
@@ -27,6 +30,7 @@ export function moneyAYear({ worth: { stages }, assumes = [] }: SizeResult): Sec
         : 'What they cost in a year, in money (same luck; no price of a head is told)',
       ...(sold ? [whatPays(told)] : []),
       table(rows, { head: ['changed', 'costs', ...(sold ? ['margin'] : []), '95 %\ninterval'] }),
+      ...(told.some(({ money_a_year: { cost } }) => cost.low === null) ? [NO_INTERVAL] : []),
       ...assumes,
     ),
   ];
