@@ -68,7 +68,7 @@ async function keys(): Promise<Row[]> {
 }
 
 function isRunning(screen: Screen): boolean {
-  return /running 200 seasons|the plan before/.test(screen.text);
+  return /running 200 seasons|of the plan before|the plan before: /.test(screen.text);
 }
 
 /** From the start of the program to the first figures of a hall of 155 000 holes. */
