@@ -36,7 +36,7 @@ test('replay: one sentence with kWh and money, and the caution', () => {
   const text = JSON.stringify(replaySections(replayed.value));
   const { kwh, cost, causes } = replayed.value.empty_cost!;
   expect(text).toContain(`${kwh!.toFixed(0)} kWh and ${cost!.toFixed(2)} in money (their light and wear`);
-  expect(text).toMatch(new RegExp(` kWh \\(${causes[0]!.cost!.toFixed(2)} in money\\) for `));
+  expect(text).toMatch(new RegExp(` kWh \\(${causes[0]!.cost!.toFixed(2)} in money\\) `));
   expect(text).toContain(TAKES_CAUTION);
 });
 
