@@ -1,6 +1,39 @@
 /** What tests tell of a line beyond its holes, where any figures do: minutes, prices and a tank. */
 
-import type { CropPrices, Prices, TankPlan, WorkTimes } from '../../sim/models/physical/plan.js';
+import type {
+  CropPrices,
+  LampPlan,
+  PhysicalPlan,
+  Prices,
+  TankPlan,
+  WorkTimes,
+} from '../../sim/models/physical/plan.js';
+
+/** Lamps over the stages of a line of one crop, and nothing else told but what is given. */
+export function lampsAndNoMore(
+  stages: readonly (LampPlan | null)[],
+  more: Partial<Pick<PhysicalPlan, 'work' | 'prices'>>,
+): PhysicalPlan {
+  return {
+    stages: stages.map((lamps) => ({ lamps, channelSize: null })),
+    crops: [null],
+    climate: null,
+    waterScale: 1,
+    waterMetered: false,
+    tank: null,
+    tiers: [],
+    work: null,
+    prices: null,
+    ...more,
+  };
+}
+
+/** 250 umol for 16 h a day. */
+export const LAMPS: LampPlan = {
+  ppfd: 250,
+  hours: 16,
+  power: { kind: 'made', efficacy: 2.5, reaches: 0.8 },
+};
 
 export const WORK: WorkTimes = {
   sowS: 4,

@@ -76,7 +76,7 @@ export class DatedStays {
     this.#readyL = Float64Array.from(
       kinds.flatMap((kind, k) =>
         air.map((_, i) => {
-          const at = Math.min(Math.floor(k / plan.crops.length), stages.length - 1) * air.length + i;
+          const at = this.#stageOf(k) * air.length + i;
           if (kind === null) return 0;
           return this.#perCover[at]! * kind.curve.cover(1) + this.#perLayer[at]! * kind.curve.leafLayers(1);
         }),
@@ -129,10 +129,7 @@ export class DatedStays {
   stand(kind: number, hole: number, fate: number, needs: number, queue: EventQueue): void {
     if (fate === DIE) this.#growth[hole] = needs;
     if (fate !== RIPEN) return;
-    const since = this.#sums.since[hole]!;
-    const until = queue.timeOf(hole);
-    const clock = this.#clocks === null ? null : this.#clocks[kind]!;
-    this.#growth[hole] = clock === null ? until - since : clock.growth(since, until);
+    this.#growth[hole] = this.#grown(kind, hole, queue.timeOf(hole));
   }
 
   ripen(kind: number, now: number): void {
@@ -152,10 +149,14 @@ export class DatedStays {
 
   /** How far what grows in a hole has come [0..1]. */
   progress(kind: number, hole: number, now: number): number {
+    return Math.min(1, this.#grown(kind, hole, now) / this.#growth[hole]!);
+  }
+
+  /** Growth by a time of what stands in a hole since it came, in usual days [d]. */
+  #grown(kind: number, hole: number, by: number): number {
     const since = this.#sums.since[hole]!;
     const clock = this.#clocks === null ? null : this.#clocks[kind]!;
-    const grown = clock === null ? now - since : clock.growth(since, now);
-    return Math.min(1, grown / this.#growth[hole]!);
+    return clock === null ? by - since : clock.growth(since, by);
   }
 
   /**

@@ -8,6 +8,7 @@ import type { ReplayResult } from '../../../sim/season/replay/result.js';
 import { expectNear } from '../../support/near.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
 import { simulatedLog } from '../../support/simulated-log.js';
+import { lampsAndNoMore } from '../../support/told.js';
 
 const WEEKS = 6;
 
@@ -28,17 +29,7 @@ const PRICES: Prices = {
 };
 
 function told(tray: LampPlan | null, bed: LampPlan | null, prices: Prices | null): PhysicalPlan {
-  return {
-    stages: [tray, bed].map((lamps) => ({ lamps, channelSize: null })),
-    crops: [null],
-    climate: null,
-    waterScale: 1,
-    waterMetered: false,
-    tank: null,
-    tiers: [],
-    work: null,
-    prices,
-  };
+  return lampsAndNoMore([tray, bed], { prices });
 }
 
 /**

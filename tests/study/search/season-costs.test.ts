@@ -17,28 +17,16 @@ import { WHOLE } from '../../../sim/study/study.js';
 import { runStudy } from '../../../sim/study/summary.js';
 import { expectNear } from '../../support/near.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
-import { pricesWith, WORK } from '../../support/told.js';
+import { LAMPS, lampsAndNoMore, pricesWith, WORK } from '../../support/told.js';
 
 const WEEKS = 10;
 const DAYS = 7 * WEEKS;
 const SPROUTS = 0.8;
 
-const PHYSICAL: PhysicalPlan = {
-  stages: [
-    {
-      lamps: { ppfd: 250, hours: 16, power: { kind: 'made', efficacy: 2.5, reaches: 0.8 } },
-      channelSize: null,
-    },
-  ],
-  crops: [null],
-  climate: null,
-  waterScale: 1,
-  waterMetered: false,
-  tank: null,
-  tiers: [],
+const PHYSICAL = lampsAndNoMore([LAMPS], {
   work: { ...WORK, tankMin: 0 },
   prices: pricesWith([{ seed: 0.03, sale: null }]),
-};
+});
 
 /** So many seeds each Monday, picked a week later if they sprout; so many holes of 400 cm2. */
 function sown(seeds: number, holes: number, physical: PhysicalPlan | null = PHYSICAL): Candidate {

@@ -2,7 +2,6 @@
 
 import { describe, expect, test } from 'vitest';
 import { withChannels } from '../../../sim/models/channels.js';
-import type { PhysicalPlan } from '../../../sim/models/physical/plan.js';
 import type { Plan } from '../../../sim/models/plan.js';
 import { gather } from '../../../sim/seasons/gather.js';
 import { type Compared, compareStudy } from '../../../sim/study/compare.js';
@@ -10,7 +9,7 @@ import { sizesOf } from '../../../sim/study/size/layout.js';
 import { type SizeResult, sizeStudy } from '../../../sim/study/size/size.js';
 import { expectNear } from '../../support/near.js';
 import { crop, every, grow, line, stage, time, visitDays } from '../../support/plans.js';
-import { pricesWith, WORK } from '../../support/told.js';
+import { LAMPS, lampsAndNoMore, pricesWith, WORK } from '../../support/told.js';
 
 const WEEKS = 10;
 const DAYS = 7 * WEEKS;
@@ -18,22 +17,10 @@ const A_YEAR = 365 / DAYS;
 
 /** Channels of 4 holes of 400 cm2 below 250 umol for 16 h; 8 seeds are due each Monday, when somebody comes. */
 function told(spread: number, head: number | null): Plan {
-  const physical: PhysicalPlan = {
-    stages: [
-      {
-        lamps: { ppfd: 250, hours: 16, power: { kind: 'made', efficacy: 2.5, reaches: 0.8 } },
-        channelSize: null,
-      },
-    ],
-    crops: [null],
-    climate: null,
-    waterScale: 1,
-    waterMetered: false,
-    tank: null,
-    tiers: [],
+  const physical = lampsAndNoMore([LAMPS], {
     work: { ...WORK, tankMin: 0 },
     prices: pricesWith([{ seed: 0.03, sale: head === null ? null : { per: 'head', price: head } }]),
-  };
+  });
   return line(
     [{ ...stage('channel', 4), holeAreaCm2: 400 }],
     [crop([grow(time(7, spread), { loss: spread === 0 ? 0 : 0.1 })], every(7, DAYS, 8))],
